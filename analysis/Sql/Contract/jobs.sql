@@ -1,0 +1,31 @@
+-- One row per job: one customer call, one or more visits. The current version of it; older exports stay in job_history.
+create table jobs (
+    job_id            varchar not null,      -- with the source's prefix where one is set
+    opened_on         date    not null,      -- day of the call
+    closed_on         date,                  -- null: still open, its outcome is not known yet
+    technician        varchar,
+    van               varchar,
+    unit_id           varchar,               -- keyed hash of the appliance (serial, else place and model); null: cannot be told
+    customer_id       varchar,               -- keyed hash of the customer; null: unknown
+    customer_kind     varchar,               -- household, contract, unknown
+    appliance_type    varchar,               -- washer, dryer, dishwasher, refrigerator, range, microwave, other
+    brand             varchar,
+    model_raw         varchar,               -- as typed
+    model_number      varchar,               -- from the model list, or the cleaned text where the list has none
+    model_family      varchar,               -- null: unknown
+    model_basis       varchar not null,      -- exact, compact, confusable, base, learned, unknown
+    made_from         date,                  -- earliest and latest possible build day
+    made_to           date,
+    age_years         double,                -- at opened_on, from the middle of the build interval; null: unknown
+    age_basis         varchar not null,      -- register, date code, purchase date, stated, unknown
+    complaint_text    varchar,               -- as typed, scrubbed of personal data
+    complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed
+    error_code        varchar,
+    outcome           varchar not null,      -- fixed_with_part, fixed_without_part, part_ordered, declined, not_worth_repairing, no_fault_found, unknown
+    main_component    varchar,               -- what the job turned out to need: a component, or 'none'; null: not known (open, declined, not recorded)
+    visits            integer,
+    labour_minutes    double,
+    first_visit_done  boolean,               -- finished at the first visit; null: cannot be told
+    source_file       varchar not null,
+    source_line       integer not null
+);

@@ -1,0 +1,98 @@
+using System.Data.Common;
+using System.Globalization;
+using DuckDB.NET.Data;
+
+namespace PartsSignal.Analysis.Sql;
+
+/// <summary>
+/// One DuckDB session with the limits every part of the program uses. Statements come from embedded files;
+/// values go in as parameters.
+/// </summary>
+public sealed class Database : IDisposable
+{
+    private readonly DuckDBConnection _connection;
+
+    private Database(DuckDBConnection connection) => _connection = connection;
+
+    /// <summary>The open connection, for appenders.</summary>
+    public DuckDBConnection Connection => _connection;
+
+    /// <summary>Opens an in-memory session.</summary>
+    /// <param name="options">Memory, threads and spill folder.</param>
+    public static Database Open(DatabaseOptions? options = null)
+    {
+        options ??= new DatabaseOptions();
+        var text = new DuckDBConnectionStringBuilder { DataSource = ":memory:" };
+        text["memory_limit"] = options.MemoryLimit;
+        text["threads"] = options.Threads.ToString(CultureInfo.InvariantCulture);
+        text["autoinstall_known_extensions"] = "false";
+        text["autoload_known_extensions"] = "false";
+        if (options.SpillFolder is { } spill)
+        {
+            text["temp_directory"] = spill;
+        }
+
+        var connection = new DuckDBConnection(text.ConnectionString);
+        connection.Open();
+        return new Database(connection);
+    }
+
+    /// <summary>Runs the statements of one embedded file.</summary>
+    /// <param name="path">Path under <c>Sql/</c>.</param>
+    /// <param name="parameters">Named parameters (<c>$name</c> in the file).</param>
+    public void Run(string path, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
+        Execute(SqlText.Read(path), parameters);
+
+    /// <summary>Runs statements whose text the caller has; only for identifiers a parameter cannot carry (file paths, table names).</summary>
+    public void Execute(string sql, params ReadOnlySpan<(string Name, object? Value)> parameters)
+    {
+        using DbCommand command = Command(sql, parameters);
+        command.ExecuteNonQuery();
+    }
+
+    /// <summary>Rows of one embedded query, each turned into a record as it streams by.</summary>
+    public IReadOnlyList<T> Read<T>(string path, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
+        Query(SqlText.Read(path), row, parameters);
+
+    /// <summary>Rows of a query whose text the caller has.</summary>
+    public IReadOnlyList<T> Query<T>(string sql, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters)
+    {
+        using DbCommand command = Command(sql, parameters);
+        using DbDataReader reader = command.ExecuteReader();
+        var rows = new List<T>();
+        while (reader.Read())
+        {
+            rows.Add(row(reader));
+        }
+
+        return rows;
+    }
+
+    /// <summary>True when a table or view of that name exists in this session.</summary>
+    public bool Has(string table) =>
+        Read("Session/has_table.sql", r => r.GetInt64(0), ("name", table))[0] > 0;
+
+    /// <summary>Number of rows of a table or view.</summary>
+    public long Count(string table) => Query($"from {Quote(table)} select count(*)", r => r.GetInt64(0))[0];
+
+    /// <summary>An identifier in double quotes.</summary>
+    public static string Quote(string identifier) => "\"" + identifier.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+
+    /// <summary>A text literal in single quotes, for places where no parameter is allowed (file paths in COPY and read_parquet).</summary>
+    public static string Literal(string text) => "'" + text.Replace("'", "''", StringComparison.Ordinal) + "'";
+
+    /// <inheritdoc/>
+    public void Dispose() => _connection.Dispose();
+
+    private DbCommand Command(string sql, ReadOnlySpan<(string Name, object? Value)> parameters)
+    {
+        DuckDBCommand command = _connection.CreateCommand();
+        command.CommandText = sql;
+        foreach ((string name, object? value) in parameters)
+        {
+            command.Parameters.Add(new DuckDBParameter(name, value ?? DBNull.Value));
+        }
+
+        return command;
+    }
+}

@@ -1,0 +1,35 @@
+using System.Collections.Concurrent;
+using System.Reflection;
+
+namespace PartsSignal.Analysis.Sql;
+
+/// <summary>The SQL files embedded in this assembly, by their path under <c>Sql/</c>.</summary>
+public static class SqlText
+{
+    private const string Root = "Sql/";
+    private static readonly Assembly Home = typeof(SqlText).Assembly;
+    private static readonly ConcurrentDictionary<string, string> Texts = new(StringComparer.Ordinal);
+
+    /// <summary>Text of one file, for example <c>Contract/jobs.sql</c>.</summary>
+    /// <exception cref="ArgumentException">No such file is embedded.</exception>
+    public static string Read(string path) => Texts.GetOrAdd(path, static p =>
+    {
+        using Stream stream = Home.GetManifestResourceStream(Root + p)
+            ?? throw new ArgumentException($"No embedded SQL file '{p}'.", nameof(path));
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    });
+
+    /// <summary>Text of one file, or null where there is none.</summary>
+    public static string? TryRead(string path) => Exists(path) ? Read(path) : null;
+
+    /// <summary>True when the file is embedded.</summary>
+    public static bool Exists(string path) => Home.GetManifestResourceInfo(Root + path) is not null;
+
+    /// <summary>All paths below a folder, in ordinal order.</summary>
+    public static IReadOnlyList<string> List(string folder) =>
+        [.. Home.GetManifestResourceNames()
+            .Where(n => n.StartsWith(Root + folder + "/", StringComparison.Ordinal))
+            .Select(n => n[Root.Length..])
+            .Order(StringComparer.Ordinal)];
+}

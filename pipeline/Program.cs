@@ -1,0 +1,3 @@
+using PartsSignal.Pipeline.Commands;
+
+return await CommandHost.RunAsync(args, Console.Out, Console.Error, TimeProvider.System).ConfigureAwait(false);

@@ -1,0 +1,12 @@
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>One step of <c>run</c>. Steps run in order and talk to each other only through the context.</summary>
+public interface IRunStep
+{
+    /// <summary>Name shown and logged, a plain verb or noun.</summary>
+    string Name { get; }
+
+    /// <summary>Does the step.</summary>
+    /// <returns>Rows it handled, for the log.</returns>
+    Task<long> RunAsync(RunContext context, CancellationToken cancellation);
+}

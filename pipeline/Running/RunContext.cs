@@ -1,0 +1,66 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Config;
+
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>What the steps of one run share.</summary>
+public sealed class RunContext : IDisposable
+{
+    private Database? _database;
+
+    /// <summary>Starts a run.</summary>
+    public RunContext(string input, OutputFolder output, ShopSettings settings, TimeProvider clock)
+    {
+        Input = input;
+        Output = output;
+        Settings = settings;
+        Clock = clock;
+    }
+
+    /// <summary>Folder with the shop's files.</summary>
+    public string Input { get; }
+
+    /// <summary>Where everything goes.</summary>
+    public OutputFolder Output { get; }
+
+    /// <summary>What <c>shop.json</c> says.</summary>
+    public ShopSettings Settings { get; }
+
+    /// <summary>The clock; only for stamps, never for results.</summary>
+    public TimeProvider Clock { get; }
+
+    /// <summary>Sections of <c>run.json</c>: rows, files, prediction, van and whatever a step adds.</summary>
+    public JsonObject Record { get; } = [];
+
+    /// <summary>Names of the DuckDB tables to be written to the results folder, in order.</summary>
+    public List<string> ResultTables { get; } = [];
+
+    /// <summary>Values one step leaves for a later one, by type.</summary>
+    public Dictionary<Type, object> Shared { get; } = [];
+
+    /// <summary>A session over the current store; opened when first asked for, after the load step.</summary>
+    public Database Database => _database ??= OpenStore();
+
+    /// <summary>Puts records into a result table that is published when the run ends well.</summary>
+    public void AddResult<T>(string name, IEnumerable<T> rows)
+    {
+        ResultTable.Write(Database, name, rows);
+        if (!ResultTables.Contains(name))
+        {
+            ResultTables.Add(name);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _database?.Dispose();
+
+    private Database OpenStore()
+    {
+        // One worker: floating sums must not depend on how rows were dealt to threads.
+        var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        StoreTables.Attach(database, Output.Store);
+        return database;
+    }
+}

@@ -1,0 +1,18 @@
+using PartsSignal.Analysis.CrossReference;
+
+namespace PartsSignal.Analysis.Tests.CrossReference;
+
+public sealed class CompactKeyTests
+{
+    [Theory]
+    [InlineData("  wx-40 7/a ", "WX407A")]
+    [InlineData("００８６", "0086")]
+    [InlineData("m²₃", "M23")]
+    [InlineData("--", "")]
+    [InlineData(null, "")]
+    public void Of_RawNumber_KeepsLettersAndDigits(string? raw, string expected) => Assert.Equal(expected, CompactKey.Of(raw));
+
+    [Fact]
+    public void Confusable_LookAlikes_MeetEachOther() =>
+        Assert.Equal(CompactKey.Confusable("WLOI1"), CompactKey.Confusable("W1011"));
+}
