@@ -1,0 +1,44 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>Runs the steps in order, logs each with rows and time, and writes the record of the run last.</summary>
+public sealed class RunPipeline
+{
+    private readonly IReadOnlyList<IRunStep> _steps;
+    private readonly TextWriter _log;
+
+    /// <summary>A pipeline over the given steps.</summary>
+    /// <param name="steps">In the order they run.</param>
+    /// <param name="log">One line a step.</param>
+    public RunPipeline(IReadOnlyList<IRunStep> steps, TextWriter log) => (_steps, _log) = (steps, log);
+
+    /// <summary>Runs all steps; a step that throws stops the run and leaves the last record in place.</summary>
+    public async Task RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        var steps = new JsonArray();
+        foreach (IRunStep step in _steps)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            long started = context.Clock.GetTimestamp();
+            long rows = await step.RunAsync(context, cancellation).ConfigureAwait(false);
+            double seconds = Math.Round(context.Clock.GetElapsedTime(started).TotalSeconds, 3);
+            steps.Add(new JsonObject { ["name"] = step.Name, ["seconds"] = seconds, ["rows"] = rows });
+            await _log.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{step.Name,-10} {rows,12:N0} rows {seconds,8:0.0} s")).ConfigureAwait(false);
+        }
+
+        JsonObject record = RunRecord.Empty();
+        RunRecord.Merge(record, context.Record);
+        record["steps"] = steps;
+        record["peak_memory_mb"] = PeakMemory();
+        RunRecord.Write(context.Output.RunRecord, record);
+    }
+
+    private static long PeakMemory()
+    {
+        using var self = Process.GetCurrentProcess();
+        return self.PeakWorkingSet64 / (1024 * 1024);
+    }
+}

@@ -1,0 +1,70 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>The record of a run, <c>run.json</c>: every documented key is there, null where the run could not compute it.</summary>
+public static class RunRecord
+{
+    private static readonly JsonSerializerOptions Format = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private static readonly string[] PredictionKeys =
+    [
+        "jobs_tested", "log_loss", "log_loss_complaint_only", "log_loss_backoff", "log_loss_best_possible", "gap_closed",
+        "top1", "top3", "top3_complaint_only", "calibration_error", "coverage_95",
+    ];
+
+    private static readonly string[] VanKeys =
+    [
+        "jobs_replayed", "completion_plan", "completion_most_used", "completion_hindsight", "gap_closed", "bound_gap", "budget",
+    ];
+
+    /// <summary>A record with every documented key and no value.</summary>
+    public static JsonObject Empty()
+    {
+        JsonObject prediction = Nulls(PredictionKeys);
+        prediction["no_fill"] = Nulls(PredictionKeys);
+        return new JsonObject
+        {
+            ["rows"] = Nulls(["read", "loaded", "duplicate", "replaced", "rejected"]),
+            ["files"] = new JsonArray(),
+            ["steps"] = new JsonArray(),
+            ["peak_memory_mb"] = null,
+            ["prediction"] = prediction,
+            ["van"] = Nulls(VanKeys),
+        };
+    }
+
+    /// <summary>Writes the record beside the old one and puts it in its place by one rename.</summary>
+    public static void Write(string path, JsonObject record)
+    {
+        string fresh = path + ".new";
+        File.WriteAllText(fresh, record.ToJsonString(Format) + "\n", new UTF8Encoding(false));
+        File.Move(fresh, path, overwrite: true);
+    }
+
+    /// <summary>Puts the values of a section over the empty ones, keeping keys the section does not know.</summary>
+    public static void Merge(JsonObject into, JsonObject values)
+    {
+        foreach ((string key, JsonNode? value) in values)
+        {
+            if (into[key] is JsonObject inner && value is JsonObject more)
+            {
+                Merge(inner, more);
+            }
+            else
+            {
+                into[key] = value?.DeepClone();
+            }
+        }
+    }
+
+    private static JsonObject Nulls(IEnumerable<string> keys) =>
+        new(keys.Select(k => KeyValuePair.Create<string, JsonNode?>(k, null)));
+}
