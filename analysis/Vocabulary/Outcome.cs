@@ -4,6 +4,10 @@ namespace PartsSignal.Analysis.Vocabulary;
 public static class Outcome
 {
     public const string FixedWithPart = "fixed_with_part";
+
+    /// <summary>Fixed, and the log does not say whether with a part: part lines decide where the shop records parts, else it stays so.</summary>
+    public const string Fixed = "fixed";
+
     public const string FixedWithoutPart = "fixed_without_part";
     public const string PartOrdered = "part_ordered";
     public const string Declined = "declined";
@@ -13,5 +17,5 @@ public static class Outcome
 
     /// <summary>All of them.</summary>
     public static readonly IReadOnlyList<string> All =
-        [FixedWithPart, FixedWithoutPart, PartOrdered, Declined, NotWorthRepairing, NoFaultFound, Unknown];
+        [FixedWithPart, FixedWithoutPart, Fixed, PartOrdered, Declined, NotWorthRepairing, NoFaultFound, Unknown];
 }

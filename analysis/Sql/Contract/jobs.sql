@@ -8,7 +8,7 @@ create table jobs (
     unit_id           varchar,               -- keyed hash of the appliance (serial, else place and model); null: cannot be told
     customer_id       varchar,               -- keyed hash of the customer; null: unknown
     customer_kind     varchar,               -- household, contract, unknown
-    appliance_type    varchar,               -- washer, dryer, dishwasher, refrigerator, range, microwave, other
+    appliance_type    varchar,               -- washer, dryer, dishwasher, refrigerator, range, microwave, or the shop's own word
     brand             varchar,
     model_raw         varchar,               -- as typed
     model_number      varchar,               -- from the model list, or the cleaned text where the list has none
@@ -21,7 +21,7 @@ create table jobs (
     complaint_text    varchar,               -- as typed, scrubbed of personal data
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed
     error_code        varchar,
-    outcome           varchar not null,      -- fixed_with_part, fixed_without_part, part_ordered, declined, not_worth_repairing, no_fault_found, unknown
+    outcome           varchar not null,      -- fixed_with_part, fixed_without_part, fixed (with or without is not recorded), part_ordered, declined, not_worth_repairing, no_fault_found, unknown
     main_component    varchar,               -- what the job turned out to need: a component, or 'none'; null: not known (open, declined, not recorded)
     visits            integer,
     labour_minutes    double,
