@@ -15,4 +15,13 @@ public sealed class CompactKeyTests
     [Fact]
     public void Confusable_LookAlikes_MeetEachOther() =>
         Assert.Equal(CompactKey.Confusable("WLOI1"), CompactKey.Confusable("W1011"));
+
+    [Fact]
+    public void Keys_ReferenceModels_MatchReference()
+    {
+        Oracle oracle = Oracle.Named("model_key_canonicalisation");
+        string[] compact = [.. oracle.Inputs["raw"]!.AsArray().Select(r => CompactKey.Of((string)r!))];
+        Assert.Equal(oracle.Expected["compact"]!.AsArray().Select(c => (string)c!), compact);
+        Assert.Equal(oracle.Expected["skeleton"]!.AsArray().Select(c => (string)c!), compact.Select(CompactKey.Confusable));
+    }
 }

@@ -1,0 +1,74 @@
+using PartsSignal.Analysis.CrossReference.SerialDates;
+
+namespace PartsSignal.Analysis.Tests.CrossReference;
+
+public sealed class SerialDateRulesTests
+{
+    private static readonly DateOnly Service = new(2021, 5, 4);
+    private static readonly SerialDateRules Lettered = Rules(new("Orvane", "^(?<year>[A-Z])(?<week>[0-9]{2})", "ABCDEFGHIJKL", "2001", "12", null));
+
+    [Fact]
+    public void Read_RepeatingLetter_KeepsBothYears()
+    {
+        Oracle oracle = Oracle.Named("serial_date_code_two_candidates");
+        var evidence = new BuildDateEvidence(Service, null, null);
+        IReadOnlyList<BuildInterval> kept = evidence.Narrow(Lettered.Read("orvane", (string)oracle.Inputs["code"]!, Service).Candidates);
+        Assert.Equal(Oracle.Wholes(oracle.Expected["candidate_years"]), kept.Select(k => k.Middle.Year));
+        oracle.Close(oracle.Expected["age_years_approx"], [.. kept.Select(k => (Service.DayNumber - k.Middle.DayNumber) / 365.25)]);
+    }
+
+    [Fact]
+    public void Narrow_ModelLaunch_LeavesOneAndSaysWhyNotTheOthers()
+    {
+        Oracle oracle = Oracle.Named("serial_date_code_ambiguity");
+        var evidence = new BuildDateEvidence(Service, DateOnly.Parse((string)oracle.Inputs["model_launch"]!), null, (int)oracle.Inputs["horizon_years"]!);
+        IReadOnlyList<BuildInterval> all = Lettered.Read("Orvane", "C07", new DateOnly(2030, 1, 1)).Candidates;
+        Assert.Equal(Oracle.Wholes(oracle.Expected["candidate_years"]), evidence.Narrow(all).Select(k => k.Middle.Year));
+        Assert.All(oracle.Expected["rejected"]!.AsObject(), r =>
+            Assert.Equal((string)r.Value!, evidence.Against(all.Single(c => c.Middle.Year.ToString() == r.Key))));
+    }
+
+    [Theory]
+    [InlineData("C00")]
+    [InlineData("C54")]
+    [InlineData("C60")]
+    [InlineData("Z07")]
+    [InlineData("1234")]
+    public void Read_ImpossibleCode_IsAFault(string serial)
+    {
+        SerialDateReading reading = Lettered.Read("Orvane", serial, Service);
+        Assert.Empty(reading.Candidates);
+        Assert.NotNull(reading.Fault);
+    }
+
+    [Fact]
+    public void Read_Week53_OnlyInLongYears() => // 2009 and 2015 had 53 weeks, 2021 had not
+        Assert.Equal([2009, 2015], Rules(new("*", "(?<year>[A-Z])(?<week>[0-9]{2})$", "ABCDEF", "2004", null, null))
+            .Read(null, "9-F53", new DateOnly(2022, 1, 1)).Candidates.Select(c => c.Middle.Year));
+
+    [Fact]
+    public void Read_MonthLettersAndYearDigit_GivesMonthsOfEveryDecade() =>
+        Assert.Equal("2005-03-01/2005-03-31;2015-03-01/2015-03-31", BuildInterval.Write(
+            Rules(new("Quillard", "^[0-9]{3}(?<year>[0-9])(?<month>[A-Z])", null, "1998", null, "ABCDEFGHJKLM")).Read("QUILLARD", "1235C-99", Service).Candidates));
+
+    [Fact]
+    public void Read_NoRuleForBrand_IsSilent() => Assert.Equal(SerialDateReading.Silent, Lettered.Read("Other", "C07", Service));
+
+    [Fact]
+    public void Create_BadRule_ListsEveryFault()
+    {
+        Assert.Null(SerialDateRule.Create(new("x", "(?<yaer>[A-Z", "AAB", "20x1", "2", "ABC"), out IReadOnlyList<string> faults));
+        Assert.Equal(5, faults.Count);
+    }
+
+    [Fact]
+    public void Weigh_Prior_SharesOut()
+    {
+        var evidence = new BuildDateEvidence(Service, null, null);
+        IReadOnlyList<double> weights = evidence.Weigh([BuildInterval.Year(2003), BuildInterval.Year(2015)], age => age < 10 ? 0.3 : 0.1);
+        Assert.Equal([0.25, 0.75], weights.Select(w => Math.Round(w, 12)));
+    }
+
+    private static SerialDateRules Rules(SerialDateRuleText text) =>
+        new([SerialDateRule.Create(text, out _) ?? throw new ArgumentException("bad rule", nameof(text))]);
+}
