@@ -1,0 +1,81 @@
+using MathNet.Numerics;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>Whether families fail at the same ages.</summary>
+/// <param name="Observed">Failures of each group.</param>
+/// <param name="Expected">Failures of each group if all failed alike.</param>
+/// <param name="ChiSquare">Test statistic; null when it cannot be had.</param>
+/// <param name="P">Chance of so large a statistic if all failed alike; null when it cannot be had.</param>
+/// <param name="Missing">Why there is no test; null when there is one.</param>
+public sealed record LogRankTest(IReadOnlyList<long> Observed, IReadOnlyList<double> Expected, double? ChiSquare, double? P, string? Missing);
+
+/// <summary>
+/// The log-rank test (Mantel 1966; Peto and Peto 1972) for two or more groups, with ties and late entry: at every
+/// failure age the group's failures against d n_g/n, with the hypergeometric covariance.
+/// </summary>
+public static class LogRank
+{
+    /// <summary>Compares groups.</summary>
+    /// <param name="groups">Spans of each group; at least two groups.</param>
+    public static LogRankTest Compare(IReadOnlyList<IReadOnlyList<AgeSpan>> groups)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(groups.Count, 2);
+        TiedAges ties = TiedAges.Among(groups.SelectMany(g => g).SelectMany(s => new[] { s.Entry, s.Exit }));
+        AgeLedger[] ledgers = [.. groups.Select(g => AgeLedger.Of([.. g.Select(s => s with { Entry = ties.Snap(s.Entry), Exit = ties.Snap(s.Exit) })]))];
+        int k = groups.Count;
+        double[] expected = new double[k];
+        var covariance = Matrix<double>.Build.Dense(k, k);
+        double[] ages = [.. ledgers.SelectMany(l => l.RiskSets()).Select(s => s.Age).Distinct().Order()];
+        RiskSet[][] sets = [.. ledgers.Select(l => AtAges(l, ages))];
+        for (int a = 0; a < ages.Length; a++)
+        {
+            double n = sets.Sum(s => s[a].AtRisk);
+            double d = sets.Sum(s => s[a].Failures);
+            for (int g = 0; g < k; g++)
+            {
+                double share = sets[g][a].AtRisk / n;
+                expected[g] += d * share;
+                for (int h = 0; n > 1 && h < k; h++)
+                {
+                    covariance[g, h] += d * (n - d) / (n - 1) * share * ((g == h ? 1 : 0) - sets[h][a].AtRisk / n);
+                }
+            }
+        }
+
+        long[] observed = [.. ledgers.Select(l => l.Failures)];
+        int[] informative = [.. Enumerable.Range(0, k).Where(g => covariance[g, g] > 0)];
+        if (informative.Length < 2)
+        {
+            return new LogRankTest(observed, expected, null, null, "the groups were never at risk at the same failure age");
+        }
+
+        int[] free = informative[..^1];
+        var difference = Vector<double>.Build.Dense(free.Length, i => observed[free[i]] - expected[free[i]]);
+        var reduced = Matrix<double>.Build.Dense(free.Length, free.Length, (i, j) => covariance[free[i], free[j]]);
+        double chi = difference * reduced.Solve(difference);
+        return double.IsFinite(chi)
+            ? new LogRankTest(observed, expected, chi, SpecialFunctions.GammaUpperRegularized(free.Length / 2.0, chi / 2), null)
+            : new LogRankTest(observed, expected, null, null, "the groups cannot be told apart by their risk sets");
+    }
+
+    private static RiskSet[] AtAges(AgeLedger ledger, double[] ages)
+    {
+        var sets = new RiskSet[ages.Length];
+        long present = 0;
+        int row = 0;
+        for (int a = 0; a < ages.Length; a++)
+        {
+            for (; row < ledger.Rows.Count && ledger.Rows[row].Age < ages[a]; row++)
+            {
+                present += ledger.Rows[row].Entries - ledger.Rows[row].Exits;
+            }
+
+            bool here = row < ledger.Rows.Count && ledger.Rows[row].Age == ages[a];
+            sets[a] = new RiskSet(ages[a], present, here ? ledger.Rows[row].Failures : 0);
+        }
+
+        return sets;
+    }
+}

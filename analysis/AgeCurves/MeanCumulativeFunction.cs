@@ -1,0 +1,77 @@
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>One step of the mean number of repairs.</summary>
+/// <param name="Age">Age of the repairs.</param>
+/// <param name="AtRisk">Appliances watched at this age.</param>
+/// <param name="Repairs">Repairs at this age.</param>
+/// <param name="Mean">Mean repairs per appliance up to this age.</param>
+/// <param name="RobustVariance">Allows for repairs of one appliance going together; may fall with age, and that is right.</param>
+/// <param name="PoissonVariance">Sum d/n^2: right only if repairs come by chance alone.</param>
+/// <param name="Lower">Lower end of the 95 % interval, log scale, robust; null at variance 0.</param>
+/// <param name="Upper">Upper end of the 95 % interval, log scale, robust; null at variance 0.</param>
+public sealed record MeanRepairsPoint(
+    double Age, long AtRisk, long Repairs, double Mean, double RobustVariance, double PoissonVariance, double? Lower, double? Upper);
+
+/// <summary>
+/// Mean cumulative number of repairs M(t) = sum d/n (Nelson 1988) with the robust variance
+/// sum_i { sum_k (d_ik - d_k/n_k)/n_k }^2 over appliances at risk (Lawless and Nadeau 1995). Late entry, gaps and
+/// several repairs on one day are allowed.
+/// </summary>
+public static class MeanCumulativeFunction
+{
+    /// <summary>Estimates the mean. Histories with a fault must be set aside first.</summary>
+    /// <exception cref="ArgumentException">A history has a fault.</exception>
+    public static IReadOnlyList<MeanRepairsPoint> Estimate(IReadOnlyList<UnitHistory> histories)
+    {
+        if (histories.FirstOrDefault(h => h.Fault() is not null) is { } bad)
+        {
+            throw new ArgumentException(bad.Fault(), nameof(histories));
+        }
+
+        TiedAges ties = TiedAges.Among(histories.SelectMany(h => h.Repairs.Concat(h.Watched.SelectMany(w => new[] { w.From, w.To }))));
+        (double Age, int Unit)[] repairs = [.. histories.SelectMany((h, i) => h.Repairs.Select(r => (ties.Snap(r), i))).Order()];
+        (double Age, int Unit)[] entries = [.. histories.SelectMany((h, i) => h.Watched.Select(w => (ties.Snap(w.From), i))).Order()];
+        (double Age, int Unit)[] exits = [.. histories.SelectMany((h, i) => h.Watched.Select(w => (ties.Snap(w.To), i))).Order()];
+        var influence = new RepairInfluence(histories.Count);
+        var points = new List<MeanRepairsPoint>();
+        double mean = 0;
+        double poisson = 0;
+        int entered = 0;
+        int left = 0;
+        for (int at = 0; at < repairs.Length;)
+        {
+            double age = repairs[at].Age;
+            for (; left < exits.Length && exits[left].Age < age; left++)
+            {
+                // A stretch that ended before this one began was entered earlier, so it is in.
+                EnterUntil(exits[left].Age);
+                influence.Leave(exits[left].Unit);
+            }
+
+            EnterUntil(age);
+            int first = at;
+            while (at < repairs.Length && repairs[at].Age == age)
+            {
+                at++;
+            }
+
+            long n = entered - left;
+            mean += (double)(at - first) / n;
+            poisson += (at - first) / ((double)n * n);
+            influence.Step(n, repairs.AsSpan(first, at - first));
+            double variance = influence.Variance;
+            (double Lower, double Upper)? interval = variance > 0 ? Interval95.Log(mean, Math.Sqrt(variance)) : null;
+            points.Add(new MeanRepairsPoint(age, n, at - first, mean, variance, poisson, interval?.Lower, interval?.Upper));
+        }
+
+        return points;
+
+        void EnterUntil(double age)
+        {
+            for (; entered < entries.Length && entries[entered].Age < age; entered++)
+            {
+                influence.Enter(entries[entered].Unit);
+            }
+        }
+    }
+}

@@ -1,0 +1,79 @@
+using System.Text.Json.Nodes;
+using CsCheck;
+using PartsSignal.Analysis.AgeCurves;
+
+namespace PartsSignal.Analysis.Tests.AgeCurves;
+
+public sealed class MeanCumulativeFunctionTests
+{
+    [Fact]
+    public void Estimate_ValveSeats_MatchesReference()
+    {
+        Oracle oracle = Oracle.Named("mcf_valve_seat");
+        UnitHistory[] engines =
+            [.. oracle.Inputs["data"]!.AsArray().Select(e => UnitHistory.FromNew((double)e!["end"]!, Oracle.Numbers(e["repairs"])))];
+        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(engines);
+        MeanRepairsPoint[] asked = [.. Oracle.Numbers(oracle.Expected["query_age"]).Select(a => points.Last(p => p.Age <= a))];
+        oracle.Close(oracle.Expected["mcf"], [.. asked.Select(p => p.Mean)]);
+        oracle.Close(oracle.Expected["var_lawless_nadeau"], [.. asked.Select(p => p.RobustVariance)]);
+        oracle.Close(oracle.Expected["var_poisson"], [.. asked.Select(p => p.PoissonVariance)]);
+        Assert.Equal(48, points.Sum(p => p.Repairs));
+    }
+
+    [Fact]
+    public void Estimate_LateEntry_MatchesReferenceAndVarianceMayFall()
+    {
+        Oracle oracle = Oracle.Named("mcf_small_late_entry");
+        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(Histories(oracle.Inputs));
+        oracle.Close(oracle.Expected["event_time"], [.. points.Select(p => p.Age)]);
+        oracle.Close(oracle.Expected["n_risk"], [.. points.Select(p => (double)p.AtRisk)]);
+        oracle.Close(oracle.Expected["n_event"], [.. points.Select(p => (double)p.Repairs)]);
+        oracle.Close(oracle.Expected["mcf"], [.. points.Select(p => p.Mean)]);
+        oracle.Close(oracle.Expected["var_lawless_nadeau"], [.. points.Select(p => p.RobustVariance)]);
+        oracle.Close(oracle.Expected["var_poisson"], [.. points.Select(p => p.PoissonVariance)]);
+        Assert.True(points[2].RobustVariance < points[1].RobustVariance);
+    }
+
+    [Fact]
+    public void Estimate_AnyHistories_RobustVarianceIsTheSumOverUnits() =>
+        Gen.Select(Gen.Int[0, 10], Gen.Int[1, 10], Gen.Int[0, 4], Gen.Int[1, 10], Gen.Double[0, 0.999].Array[0, 4]).Array[1, 12].Sample(units =>
+        {
+            UnitHistory[] histories = [.. units.Select(u => WithGap(u.Item1, u.Item2, u.Item3, u.Item4, u.Item5))];
+            Assert.All(MeanCumulativeFunction.Estimate(histories), p => Assert.Equal(BySum(histories, p.Age), p.RobustVariance, tolerance: 1e-10));
+        });
+
+    [Fact]
+    public void Estimate_RepairOutsideTheWatch_IsRefused() =>
+        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([UnitHistory.FromNew(5, 6)]));
+
+    private static UnitHistory WithGap(int from, int stay, int gap, int again, double[] shares)
+    {
+        Watch[] watched = [new(from, from + stay), new(from + stay + gap, from + stay + gap + again)];
+        double[] repairs = [.. shares.Select((s, i) => i % 2 == 0 ? watched[0].To - Math.Floor(s * stay) : watched[1].To - Math.Floor(s * again))];
+        return new UnitHistory(watched, repairs);
+    }
+
+    private static double BySum(UnitHistory[] histories, double age)
+    {
+        double[] ages = [.. histories.SelectMany(h => h.Repairs).Distinct().Where(a => a <= age)];
+        bool AtRisk(UnitHistory h, double a) => h.Watched.Any(w => w.From < a && a <= w.To);
+        return histories.Sum(h => Math.Pow(
+            ages.Where(a => AtRisk(h, a)).Sum(a =>
+            {
+                double n = histories.Count(o => AtRisk(o, a));
+                double all = histories.Sum(o => o.Repairs.Count(r => r == a));
+                return (h.Repairs.Count(r => r == a) - all / n) / n;
+            }),
+            2));
+    }
+
+    private static UnitHistory[] Histories(JsonNode inputs)
+    {
+        int[] ids = Oracle.Wholes(inputs["id"]);
+        double[] start = Oracle.Numbers(inputs["start"]);
+        double[] stop = Oracle.Numbers(inputs["stop"]);
+        int[] events = Oracle.Wholes(inputs["event"]);
+        return [.. ids.Select((id, i) => (id, i)).GroupBy(p => p.id, p => p.i).Select(rows =>
+            new UnitHistory([.. rows.Select(i => new Watch(start[i], stop[i]))], [.. rows.Where(i => events[i] == 1).Select(i => stop[i])]))];
+    }
+}
