@@ -1,0 +1,92 @@
+using PartsSignal.Analysis.PartPrediction.Calls;
+
+namespace PartsSignal.Analysis.PartPrediction.BackOff;
+
+/// <summary>Counts the chain and finds how strongly each level leans on the one above.</summary>
+public static class BackOffTrainer
+{
+    private const double MinAlpha = 0.05;
+    private const double MaxAlpha = 5_000;
+
+    /// <summary>
+    /// Trains the chain, widest level first. Each alpha minimises the leave-one-out log loss of the jobs: every job is
+    /// judged by the counts of all others, at its own level and at every level above.
+    /// </summary>
+    /// <param name="calls">Closed jobs; none gives a model without needs.</param>
+    /// <param name="chain">The levels; null: the full chain.</param>
+    public static BackOffModel Train(IReadOnlyList<ClosedCall> calls, IReadOnlyList<BackOffLevel>? chain = null)
+    {
+        string[] needs = NeedList.Of(calls);
+        int[] need = NeedList.Index(needs, calls);
+        double[] parent = Smoothing.Uniform(calls.Count);
+        Array.Fill(parent, 1.0 / Math.Max(needs.Length, 1));
+        var levels = new List<BackOffCounts>();
+        foreach (BackOffLevel level in chain ?? BackOffLevel.Chain)
+        {
+            Dictionary<string, int[]> groups = BackOffCounts.Count(level, calls, need, needs.Length);
+            (int[] own, int[] total) = WithoutSelf(level, groups, calls, need);
+            double alpha = Math.Exp(Minimum.OfConvex(x => LogLoss(own, total, parent, Math.Exp(x)), Math.Log(MinAlpha), Math.Log(MaxAlpha)));
+            for (int i = 0; i < parent.Length; i++)
+            {
+                parent[i] = total[i] < 0 ? parent[i] : (own[i] + alpha * parent[i]) / (total[i] + alpha);
+            }
+
+            levels.Add(new BackOffCounts(level, alpha, groups));
+        }
+
+        return new BackOffModel(needs, levels);
+    }
+
+    /// <summary>Odds of every training job as if it had not been counted: features for a model stacked on top.</summary>
+    public static double[][] WithoutOwnJob(BackOffModel model, IReadOnlyList<ClosedCall> calls)
+    {
+        int[] need = NeedList.Index([.. model.Needs], calls);
+        var odds = new double[calls.Count][];
+        for (int i = 0; i < odds.Length; i++)
+        {
+            double[] shares = Smoothing.Uniform(model.Needs.Count);
+            foreach (BackOffCounts level in model.Levels)
+            {
+                if (level.Find(calls[i].Call) is { } counts)
+                {
+                    int[] others = [.. counts];
+                    others[need[i]] = Math.Max(0, others[need[i]] - 1);
+                    shares = Smoothing.Towards(others, level.Alpha, shares);
+                }
+            }
+
+            odds[i] = shares;
+        }
+
+        return odds;
+    }
+
+    private static (int[] Own, int[] Total) WithoutSelf(BackOffLevel level, Dictionary<string, int[]> groups, IReadOnlyList<ClosedCall> calls, int[] need)
+    {
+        var sums = groups.ToDictionary(g => g.Key, g => g.Value.Sum(), StringComparer.Ordinal);
+        var own = new int[calls.Count];
+        var total = new int[calls.Count];
+        for (int i = 0; i < own.Length; i++)
+        {
+            string? key = level.Key(calls[i].Call);
+            own[i] = key is null ? 0 : groups[key][need[i]] - 1;
+            total[i] = key is null ? -1 : sums[key] - 1;
+        }
+
+        return (own, total);
+    }
+
+    private static double LogLoss(int[] own, int[] total, double[] parent, double alpha)
+    {
+        double sum = 0;
+        for (int i = 0; i < own.Length; i++)
+        {
+            if (total[i] > 0)
+            {
+                sum -= Math.Log((own[i] + alpha * parent[i]) / (total[i] + alpha));
+            }
+        }
+
+        return sum;
+    }
+}
