@@ -1,0 +1,91 @@
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Reports.Charts;
+
+/// <summary>One point of a curve.</summary>
+/// <param name="X">Place on the horizontal axis, in its unit.</param>
+/// <param name="Value">Height, in the vertical axis' unit.</param>
+/// <param name="Lower">Lower end of its interval; null: none.</param>
+/// <param name="Upper">Upper end of its interval; null: none.</param>
+public sealed record CurvePoint(double X, double Value, double? Lower = null, double? Upper = null);
+
+/// <summary>One curve with its name.</summary>
+/// <param name="Name">Shown in the legend.</param>
+/// <param name="Points">By rising X; fewer than two are not drawn.</param>
+/// <param name="Steps">True: it keeps its height until the next point (an estimate that jumps at events).</param>
+public sealed record Curve(string Name, IReadOnlyList<CurvePoint> Points, bool Steps = false);
+
+/// <summary>Up to three curves, with bands where they have intervals.</summary>
+/// <param name="Text">Its words.</param>
+/// <param name="XTitle">Horizontal axis, with its unit.</param>
+/// <param name="YTitle">Vertical axis, with its unit.</param>
+/// <param name="Lines">The curves; the first is drawn strongest.</param>
+/// <param name="MarkAt">A vertical line, for example today's budget; null: none.</param>
+/// <param name="MarkName">What that line is.</param>
+/// <param name="YTop">Top of the vertical axis; null: from the data.</param>
+public sealed record Curves(
+    ChartText Text, string XTitle, string YTitle, IReadOnlyList<Curve> Lines,
+    double? MarkAt = null, string? MarkName = null, double? YTop = null)
+{
+    private static readonly (string Ink, Stroke Stroke)[] Styles =
+        [(Ink.Main, Stroke.Solid), (Ink.Alert, Stroke.Dashed), (Ink.Third, Stroke.Dotted)];
+
+    /// <summary>Draws it.</summary>
+    public Node Draw()
+    {
+        List<LegendEntry> legend = [.. Lines.Select((l, i) => new LegendEntry(l.Name, Styles[i % 3].Ink, null, Styles[i % 3].Stroke))];
+        if (MarkAt is not null)
+        {
+            legend.Add(new(MarkName ?? "mark", Ink.Quiet, null, Stroke.Dashed));
+        }
+
+        CurvePoint[] all = [.. Lines.SelectMany(l => l.Points)];
+        double right = all.Select(p => p.X).Append(MarkAt ?? 0).DefaultIfEmpty(1).Max();
+        double top = YTop ?? all.Select(p => p.Upper ?? p.Value).DefaultIfEmpty(1).Max();
+        Scale x = Scale.FromZero(right, XTitle, Shown.Tick);
+        Scale y = Scale.FromZero(top, YTitle, Shown.Tick);
+        int head = Legend.Height(legend, 440);
+        var canvas = new ChartCanvas(new ChartFrame(250 + head, Top: 10 + head), x, y);
+        if (MarkAt is { } mark)
+        {
+            canvas.Line(mark, y.Min, mark, y.Max, Ink.Quiet, 1.5f, Stroke.Dashed);
+        }
+
+        for (int i = 0; i < Lines.Count; i++)
+        {
+            DrawCurve(canvas, Lines[i], Styles[i % 3].Ink, Styles[i % 3].Stroke);
+        }
+
+        Legend.Draw(canvas, legend);
+        return ChartSvg.Figure(canvas, Text);
+    }
+
+    private static void DrawCurve(ChartCanvas canvas, Curve curve, string ink, Stroke stroke)
+    {
+        if (curve.Points.Count < 2)
+        {
+            return;
+        }
+
+        IReadOnlyList<CurvePoint> points = curve.Steps ? Stepped(curve.Points) : curve.Points;
+        CurvePoint[] banded = [.. points.Where(p => p.Lower is not null && p.Upper is not null)];
+        if (banded.Length > 1)
+        {
+            canvas.Band([.. banded.Select(p => p.X)], [.. banded.Select(p => p.Lower!.Value)], [.. banded.Select(p => p.Upper!.Value)], ink);
+        }
+
+        canvas.Path([.. points.Select(p => p.X)], [.. points.Select(p => p.Value)], ink, stroke);
+    }
+
+    private static List<CurvePoint> Stepped(IReadOnlyList<CurvePoint> points)
+    {
+        var steps = new List<CurvePoint> { points[0] };
+        for (int i = 1; i < points.Count; i++)
+        {
+            steps.Add(points[i - 1] with { X = points[i].X });
+            steps.Add(points[i]);
+        }
+
+        return steps;
+    }
+}

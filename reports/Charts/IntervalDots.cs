@@ -1,0 +1,95 @@
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Reports.Charts;
+
+/// <summary>One row of a plot of intervals.</summary>
+/// <param name="Name">What it is about.</param>
+/// <param name="Value">The estimate with its interval, or why there is none.</param>
+/// <param name="Count">How many it rests on, in words, for example <c>48 of 412</c>.</param>
+/// <param name="StandsOut">Drawn with the alert mark.</param>
+/// <param name="Compare">A figure to compare with, for example the month before; null: none.</param>
+public sealed record IntervalRow(string Name, Estimate Value, string Count, bool StandsOut = false, double? Compare = null);
+
+/// <summary>Estimates with their intervals, one row each, on a common scale.</summary>
+/// <param name="Text">Its words.</param>
+/// <param name="AxisTitle">What the scale shows, with its unit.</param>
+/// <param name="Percent">True: values are shares, shown as percentages.</param>
+/// <param name="Rows">The rows, top first.</param>
+/// <param name="Reference">A value drawn as a line through all rows; null: none.</param>
+/// <param name="ReferenceName">What that line is.</param>
+/// <param name="CompareName">What <see cref="IntervalRow.Compare"/> is; null: none.</param>
+public sealed record IntervalDots(
+    ChartText Text, string AxisTitle, bool Percent, IReadOnlyList<IntervalRow> Rows,
+    double? Reference = null, string? ReferenceName = null, string? CompareName = null)
+{
+    private const int RowHeight = 24;
+
+    /// <summary>Draws it.</summary>
+    public Node Draw()
+    {
+        List<LegendEntry> legend = [new("estimate, 95 % interval", Ink.Main, MarkShape.Dot, Stroke.Solid)];
+        if (Rows.Any(r => r.StandsOut))
+        {
+            legend.Add(new("stands out", Ink.Alert, MarkShape.Triangle, Stroke.Solid));
+        }
+
+        if (CompareName is not null)
+        {
+            legend.Add(new(CompareName, Ink.Quiet, MarkShape.Ring));
+        }
+
+        if (Reference is not null)
+        {
+            legend.Add(new(ReferenceName ?? "all", Ink.Quiet, null, Stroke.Dashed));
+        }
+
+        int top = Legend.Height(legend, 440) + 8;
+        var frame = new ChartFrame(top + (RowHeight * Rows.Count) + 46, Left: 146, Right: 78, Top: top);
+        double highest = Rows.Select(r => r.Value.Upper ?? r.Value.Value ?? 0).Append(Reference ?? 0).Concat(Rows.Select(r => r.Compare ?? 0)).Max();
+        double unit = Percent ? 100 : 1;
+        Scale x = Scale.FromZero(highest * unit, AxisTitle, Shown.Tick, 4);
+        var canvas = new ChartCanvas(frame, x, new Scale(-0.5, Rows.Count - 0.5, [], ""));
+        Guides(canvas, unit);
+        for (int i = 0; i < Rows.Count; i++)
+        {
+            Row(canvas, Rows[i], Rows.Count - 1 - i, unit);
+        }
+
+        Legend.Draw(canvas, legend);
+        return ChartSvg.Figure(canvas, Text);
+    }
+
+    private void Guides(ChartCanvas canvas, double unit)
+    {
+        foreach (Tick tick in canvas.X.Ticks)
+        {
+            canvas.Line(tick.At, canvas.Y.Min, tick.At, canvas.Y.Max, Ink.Rule);
+        }
+
+        if (Reference is { } reference)
+        {
+            canvas.Line(reference * unit, canvas.Y.Min, reference * unit, canvas.Y.Max, Ink.Quiet, 1.5f, Stroke.Dashed);
+        }
+    }
+
+    private static void Row(ChartCanvas canvas, IntervalRow row, int at, double unit)
+    {
+        canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Name, 20), TextAnchor.End, -6, 4);
+        canvas.Label(canvas.X.Max, at, row.Count, TextAnchor.Start, 6, 4, Ink.Quiet);
+        if (row.Value.Value is not { } value)
+        {
+            canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Value.Missing ?? "not known", 30), TextAnchor.Start, 6, 4, Ink.Quiet);
+            return;
+        }
+
+        string ink = row.StandsOut ? Ink.Alert : Ink.Main;
+        canvas.Line((row.Value.Lower ?? value) * unit, at, (row.Value.Upper ?? value) * unit, at, ink, 2);
+        if (row.Compare is { } compare)
+        {
+            canvas.Mark(compare * unit, at, MarkShape.Ring, Ink.Quiet, 9);
+        }
+
+        canvas.Mark(value * unit, at, row.StandsOut ? MarkShape.Triangle : MarkShape.Dot, ink, row.StandsOut ? 10 : 8);
+    }
+}

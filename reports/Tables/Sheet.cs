@@ -1,0 +1,18 @@
+namespace PartsSignal.Reports.Tables;
+
+/// <summary>
+/// One table of the report, apart from how it is drawn: the page shows it, the workbook holds it as a sheet.
+/// </summary>
+/// <param name="Key">Short name, letters and hyphens: the anchor on the page and the sheet's name.</param>
+/// <param name="Title">What the table lists.</param>
+/// <param name="Basis">What the figures count, from when to when, and how many.</param>
+/// <param name="Columns">The columns.</param>
+/// <param name="Rows">Cells by column: string, int, long, double, decimal, DateOnly, <see cref="Analysis.Statistics.Estimate"/> or null (not known).</param>
+/// <param name="WhenEmpty">What it means that there are no rows.</param>
+public sealed record Sheet(
+    string Key,
+    string Title,
+    string Basis,
+    IReadOnlyList<SheetColumn> Columns,
+    IReadOnlyList<IReadOnlyList<object?>> Rows,
+    string WhenEmpty = "Nothing to list.");

@@ -1,0 +1,74 @@
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace PartsSignal.Tests;
+
+/// <summary>A page in the browser and all it said and asked for.</summary>
+internal sealed class OpenedPage : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+    private readonly List<string> _errors = [];
+    private readonly List<string> _outside = [];
+
+    public OpenedPage(IBrowserContext context, IPage page, string address)
+    {
+        (_context, Page) = (context, page);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                _errors.Add(message.Text);
+            }
+        };
+        page.PageError += (_, error) => _errors.Add(error);
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith("data:", StringComparison.Ordinal) && new Uri(request.Url).Authority != new Uri(address).Authority)
+            {
+                _outside.Add(request.Url);
+            }
+        };
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>Fails unless the page was quiet, stayed at home, is no wider than the screen and has no serious accessibility fault.</summary>
+    public async Task AssertSoundAsync()
+    {
+        Assert.Empty(_errors);
+        Assert.Empty(_outside);
+        int excess = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(excess <= 0, $"the page scrolls sideways by {excess} px");
+        Assert.Equal("", await Page.EvaluateAsync<string>("typeof window.ran === 'undefined' ? '' : 'markup of the data ran'"));
+        Assert.Empty(await AxeFaultsAsync());
+    }
+
+    /// <summary>Saves a picture when PARTSSIGNAL_SHOTS names a folder.</summary>
+    public async Task ShootAsync(string name)
+    {
+        if (Environment.GetEnvironmentVariable("PARTSSIGNAL_SHOTS") is { Length: > 0 } folder)
+        {
+            await Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        }
+    }
+
+    /// <summary>Prints to PDF; the bytes.</summary>
+    public Task<byte[]> PrintAsync(string format) => Page.PdfAsync(new PagePdfOptions { Format = format, PreferCSSPageSize = false });
+
+    private async Task<string[]> AxeFaultsAsync()
+    {
+        if (AxeScript.Text is not { } script)
+        {
+            return [];
+        }
+
+        // Evaluated, not inserted: the page's own policy forbids any script but its own.
+        await Page.EvaluateAsync(script);
+        JsonElement result = await Page.EvaluateAsync<JsonElement>("axe.run(document, { resultTypes: ['violations'] })");
+        return [.. result.GetProperty("violations").EnumerateArray()
+            .Where(v => v.GetProperty("impact").GetString() is "serious" or "critical")
+            .Select(v => $"{v.GetProperty("id").GetString()}: {v.GetProperty("help").GetString()} {v.GetProperty("nodes")[0].GetProperty("html").GetString()}")];
+    }
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+}
