@@ -53,6 +53,29 @@ public sealed class RunContext : IDisposable
         }
     }
 
+    /// <summary>
+    /// Builds tables that SQL makes over the store, checks them, and publishes those that are results. Every query can
+    /// read the session variables <c>as_of</c> (null: the newest call) and <c>callback_days</c>.
+    /// </summary>
+    /// <returns>Rows of all tables.</returns>
+    public long BuildResults(IReadOnlyList<ResultStep> steps)
+    {
+        IReadOnlyList<ResultLog> log = ResultRunner.Build(
+            Database, steps, Clock, ("as_of", Settings.AsOf), ("callback_days", Settings.CallbackDays));
+        if (Record["tables"] is not JsonArray tables)
+        {
+            Record["tables"] = tables = [];
+        }
+
+        foreach (ResultLog line in log)
+        {
+            tables.Add(new JsonObject { ["table"] = line.Table, ["rows"] = line.Rows, ["seconds"] = Math.Round(line.Seconds, 3) });
+        }
+
+        ResultTables.AddRange(steps.Where(s => s.Published && !ResultTables.Contains(s.Table)).Select(s => s.Table));
+        return log.Sum(l => l.Rows);
+    }
+
     /// <inheritdoc/>
     public void Dispose() => _database?.Dispose();
 

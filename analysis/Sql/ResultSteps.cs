@@ -1,0 +1,14 @@
+namespace PartsSignal.Analysis.Sql;
+
+/// <summary>
+/// Which tables SQL builds over the store, in which order: a table only reads the store and tables above it.
+/// Tables whose figures need an estimator are written by their capability from the counts gathered here.
+/// </summary>
+public static class ResultSteps
+{
+    /// <summary>Counts and exposure behind the failure rates.</summary>
+    public static readonly IReadOnlyList<ResultStep> Rates =
+    [
+        new("Rates/observation", Published: false),
+    ];
+}

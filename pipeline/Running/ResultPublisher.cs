@@ -1,0 +1,56 @@
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>
+/// Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order. The folder
+/// changes as a whole or not at all.
+/// </summary>
+public static class ResultPublisher
+{
+    /// <summary>Writes the tables.</summary>
+    /// <param name="database">A session of one worker, so that order is kept.</param>
+    /// <param name="tables">Names of the tables.</param>
+    /// <param name="folder">Where they go.</param>
+    /// <returns>Rows written.</returns>
+    /// <exception cref="InvalidDataException">A table holds NaN or infinity.</exception>
+    public static long Publish(Database database, IEnumerable<string> tables, string folder)
+    {
+        database.Run("Session/spreadsheet_text.sql");
+        using var swap = new FolderSwap(folder);
+        long rows = 0;
+        foreach (string table in tables)
+        {
+            IReadOnlyList<(string Name, string Type)> columns =
+                database.Read("Session/columns.sql", r => (r.GetString(0), r.GetString(1)), ("name", table));
+            RequireFinite(database, table, columns);
+            string quoted = Database.Quote(table);
+            string target = Path.Combine(swap.Filling, table);
+            database.Execute($"copy (from {quoted}) to {Database.Literal(target + ".parquet")} (format parquet, compression zstd)");
+            database.Execute($"copy (from {quoted} select {Spreadsheet(columns)}) to {Database.Literal(target + ".csv")} (format csv, header true)");
+            rows += database.Count(table);
+        }
+
+        swap.Commit();
+        return rows;
+    }
+
+    private static string Spreadsheet(IReadOnlyList<(string Name, string Type)> columns) => string.Join(", ", columns.Select(c =>
+    {
+        string name = Database.Quote(c.Name);
+        return c.Type == "VARCHAR" ? $"spreadsheet_text({name}) as {name}" : name;
+    }));
+
+    private static void RequireFinite(Database database, string table, IReadOnlyList<(string Name, string Type)> columns)
+    {
+        foreach ((string name, _) in columns.Where(c => c.Type is "DOUBLE" or "FLOAT"))
+        {
+            string column = Database.Quote(name);
+            long bad = database.Query($"from {Database.Quote(table)} select count(*) where not isfinite({column})", r => r.GetInt64(0))[0];
+            if (bad > 0)
+            {
+                throw new InvalidDataException($"Result table {table}: {bad} rows of {name} hold NaN or infinity.");
+            }
+        }
+    }
+}
