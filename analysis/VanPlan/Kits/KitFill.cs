@@ -1,0 +1,157 @@
+namespace PartsSignal.Analysis.VanPlan.Kits;
+
+/// <summary>
+/// Fills what money and space are left, best worth per price first. Sees runs of pieces of one part (the second piece
+/// may matter where the first does not) and whole part sets of jobs (a part may be worth nothing without another).
+/// </summary>
+internal sealed class KitFill
+{
+    private readonly KitProblem _problem;
+    private readonly double _perCent;
+    private readonly double _perSpace;
+
+    public KitFill(KitProblem problem)
+    {
+        _problem = problem;
+        _perCent = 1.0 / Math.Max(problem.Limits.BudgetCents, 1);
+        _perSpace = double.IsInfinity(problem.Limits.Space) ? 0 : 1 / Math.Max(problem.Limits.Space, 1);
+    }
+
+    /// <summary>Adds until nothing that fits is worth its charge.</summary>
+    /// <param name="state">The kit.</param>
+    /// <param name="except">A part not to add to; -1: none.</param>
+    /// <param name="byWorth">True: most worth first, whatever the price.</param>
+    public void Run(KitState state, int except = -1, bool byWorth = false)
+    {
+        while (true)
+        {
+            Move best = Move.None;
+            for (int p = 0; p < _problem.Parts.Count; p++)
+            {
+                best = p == except ? best : BestRun(state, p, byWorth, best);
+            }
+
+            for (int j = 0; j < _problem.Jobs.Count; j++)
+            {
+                best = state.Finishes(j) ? best : WholeSet(state, j, except, byWorth, best);
+            }
+
+            if (best.Kind == MoveKind.Nothing)
+            {
+                return;
+            }
+
+            Apply(state, best);
+        }
+    }
+
+    private Move BestRun(KitState state, int part, bool byWorth, Move best)
+    {
+        double gain = 0;
+        int added = 0;
+        while (state.CanAdd(part) && state.Fits(part, 1))
+        {
+            gain += state.GainOfNext(part);
+            state.Add(part);
+            added++;
+            best = Better(best, new Move(MoveKind.Pieces, part, added, gain, Price(part, added)), byWorth);
+        }
+
+        Undo(state, part, added);
+        return best;
+    }
+
+    private Move WholeSet(KitState state, int job, int except, bool byWorth, Move best)
+    {
+        KitJobs jobs = _problem.Jobs;
+        double before = state.Value;
+        double price = 0;
+        bool possible = true;
+        int first = jobs.First(job);
+        int last = first + jobs.Lines(job);
+        Span<int> added = stackalloc int[last - first];
+        for (int i = first; i < last && possible; i++)
+        {
+            int need = jobs.Level[i] - state.Kit[jobs.Part[i]];
+            for (int k = 0; k < need && possible; k++)
+            {
+                possible = jobs.Part[i] != except && state.Fits(jobs.Part[i], 1);
+                if (possible)
+                {
+                    state.Add(jobs.Part[i]);
+                    added[i - first]++;
+                    price += Price(jobs.Part[i], 1);
+                }
+            }
+        }
+
+        Move move = possible ? new Move(MoveKind.Set, job, 1, state.Value - before, price) : Move.None;
+        for (int i = last - 1; i >= first; i--)
+        {
+            Undo(state, jobs.Part[i], added[i - first]);
+        }
+
+        return Better(best, move, byWorth);
+    }
+
+    private void Apply(KitState state, Move move)
+    {
+        if (move.Kind == MoveKind.Pieces)
+        {
+            for (int k = 0; k < move.Count; k++)
+            {
+                state.Add(move.Index);
+            }
+
+            return;
+        }
+
+        KitJobs jobs = _problem.Jobs;
+        for (int i = jobs.First(move.Index); i < jobs.First(move.Index) + jobs.Lines(move.Index); i++)
+        {
+            while (state.Kit[jobs.Part[i]] < jobs.Level[i])
+            {
+                state.Add(jobs.Part[i]);
+            }
+        }
+    }
+
+    private double Price(int part, int pieces) =>
+        pieces * ((_perCent * _problem.Parts[part].CostCents) + (_perSpace * _problem.Parts[part].Space));
+
+    private static void Undo(KitState state, int part, int pieces)
+    {
+        for (int k = 0; k < pieces; k++)
+        {
+            state.Remove(part);
+        }
+    }
+
+    private static Move Better(Move best, Move other, bool byWorth)
+    {
+        if (other.Kind == MoveKind.Nothing || other.Gain <= 1e-12)
+        {
+            return best;
+        }
+
+        if (best.Kind == MoveKind.Nothing)
+        {
+            return other;
+        }
+
+        double lead = byWorth ? other.Gain - best.Gain : (other.Gain * best.Price) - (best.Gain * other.Price);
+        return lead > 1e-15 || (lead >= -1e-15 && other.Price < best.Price) ? other : best;
+    }
+
+    private enum MoveKind
+    {
+        Nothing,
+        Pieces,
+        Set,
+    }
+
+    private readonly record struct Move(MoveKind Kind, int Index, int Count, double Gain, double Price)
+    {
+        public static readonly Move None = new(MoveKind.Nothing, 0, 0, 0, 0);
+    }
+}
