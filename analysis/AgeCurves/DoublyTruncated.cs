@@ -1,0 +1,118 @@
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>One age of a doubly truncated distribution.</summary>
+/// <param name="Age">The age.</param>
+/// <param name="Failures">Failures at it.</param>
+/// <param name="Mass">Share of failures at it, corrected for what the log could not see.</param>
+/// <param name="Share">Failed by this age, given failed by the greatest age the log could see.</param>
+public sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share);
+
+/// <summary>The distribution of ages at failure behind a log, or why it is not there.</summary>
+/// <param name="Points">Ages ascending; empty when missing.</param>
+/// <param name="Missing">Why there is no estimate; null when there is one.</param>
+public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing);
+
+/// <summary>
+/// Nonparametric maximum likelihood for ages seen only between the ages an appliance had when the log began and when
+/// it was closed (Efron and Petrosian 1999): f_j = n_j / sum_i (J_ij / F_i), F_i = sum_j J_ij f_j, repeated until it
+/// stands still, with squared extrapolation (Varadhan and Roland 2008). Unique only if every age can be reached
+/// from every other through the log windows (Xiao and Hudgens 2019); otherwise nothing is given.
+/// </summary>
+public static class DoublyTruncated
+{
+    private const int MostRounds = 20_000;
+
+    /// <summary>Estimates the distribution.</summary>
+    /// <exception cref="ArgumentException">A failure has a fault.</exception>
+    public static TruncatedDistribution Estimate(IReadOnlyList<TruncatedAge> failures)
+    {
+        if (failures.Select(f => f.Fault()).FirstOrDefault(f => f is not null) is { } fault)
+        {
+            throw new ArgumentException(fault, nameof(failures));
+        }
+
+        if (failures.Count == 0)
+        {
+            return new TruncatedDistribution([], "nothing has failed yet");
+        }
+
+        var windows = LogWindows.Of(failures);
+        if (!windows.Connected())
+        {
+            return new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
+        }
+
+        double[] mass = new double[windows.Ages.Count];
+        for (int j = 0; j < mass.Length; j++)
+        {
+            mass[j] = (double)windows.Counts[j] / failures.Count;
+        }
+
+        return Settle(windows, ref mass) ? new TruncatedDistribution(Points(windows, mass), null)
+            : new TruncatedDistribution([], "the estimate did not settle");
+    }
+
+    private static bool Settle(LogWindows windows, ref double[] mass)
+    {
+        for (int round = 0; round < MostRounds; round++)
+        {
+            double[] once = windows.Next(mass);
+            double[] twice = windows.Next(once);
+            double first = 0;
+            double second = 0;
+            for (int j = 0; j < mass.Length; j++)
+            {
+                first += Square(once[j] - mass[j]);
+                second += Square(twice[j] - 2 * once[j] + mass[j]);
+            }
+
+            if (Math.Sqrt(first) < 1e-13)
+            {
+                mass = twice;
+                return true;
+            }
+
+            mass = second > 0 ? Extrapolate(mass, once, twice, -Math.Max(1, Math.Sqrt(first / second))) ?? twice : twice;
+        }
+
+        return false;
+    }
+
+    private static double[]? Extrapolate(double[] from, double[] once, double[] twice, double length)
+    {
+        double[] far = new double[from.Length];
+        double total = 0;
+        for (int j = 0; j < far.Length; j++)
+        {
+            far[j] = from[j] - 2 * length * (once[j] - from[j]) + length * length * (twice[j] - 2 * once[j] + from[j]);
+            if (!(far[j] > 0))
+            {
+                return null;
+            }
+
+            total += far[j];
+        }
+
+        for (int j = 0; j < far.Length; j++)
+        {
+            far[j] /= total;
+        }
+
+        return far;
+    }
+
+    private static List<TruncatedPoint> Points(LogWindows windows, double[] mass)
+    {
+        var points = new List<TruncatedPoint>(mass.Length);
+        double share = 0;
+        for (int j = 0; j < mass.Length; j++)
+        {
+            share += mass[j];
+            points.Add(new TruncatedPoint(windows.Ages[j], windows.Counts[j], mass[j], j == mass.Length - 1 ? 1 : Math.Min(1, share)));
+        }
+
+        return points;
+    }
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,115 @@
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>
+/// Distinct ages at failure with, for every failure, the run of ages its log window covers. Runs make a round of the
+/// estimate cost as much as there are failures.
+/// </summary>
+internal sealed class LogWindows
+{
+    private readonly (int Own, int First, int Last)[] _runs;
+
+    private LogWindows(double[] ages, long[] counts, (int Own, int First, int Last)[] runs) => (Ages, Counts, _runs) = (ages, counts, runs);
+
+    /// <summary>Distinct ages, ascending.</summary>
+    public IReadOnlyList<double> Ages { get; }
+
+    /// <summary>Failures at each age.</summary>
+    public IReadOnlyList<long> Counts { get; }
+
+    public static LogWindows Of(IReadOnlyList<TruncatedAge> failures)
+    {
+        TiedAges ties = TiedAges.Among(failures.SelectMany(f => new[] { f.Age, f.Earliest, f.Latest }));
+        double[] ages = [.. failures.Select(f => ties.Snap(f.Age)).Distinct().Order()];
+        long[] counts = new long[ages.Length];
+        var runs = new (int, int, int)[failures.Count];
+        for (int i = 0; i < runs.Length; i++)
+        {
+            int own = Array.BinarySearch(ages, ties.Snap(failures[i].Age));
+            counts[own]++;
+            runs[i] = (own, AtLeast(ages, ties.Snap(failures[i].Earliest)), AtMost(ages, ties.Snap(failures[i].Latest)));
+        }
+
+        Array.Sort(runs);
+        return new LogWindows(ages, counts, runs);
+    }
+
+    /// <summary>One round of self-consistency.</summary>
+    public double[] Next(double[] mass)
+    {
+        double[] upTo = new double[mass.Length + 1];
+        for (int j = 0; j < mass.Length; j++)
+        {
+            upTo[j + 1] = upTo[j] + mass[j];
+        }
+
+        double[] change = new double[mass.Length + 1];
+        foreach ((_, int first, int last) in _runs)
+        {
+            double inverse = 1 / (upTo[last + 1] - upTo[first]);
+            change[first] += inverse;
+            change[last + 1] -= inverse;
+        }
+
+        double[] next = new double[mass.Length];
+        double weight = 0;
+        double total = 0;
+        for (int j = 0; j < next.Length; j++)
+        {
+            weight += change[j];
+            next[j] = Counts[j] / weight;
+            total += next[j];
+        }
+
+        for (int j = 0; j < next.Length; j++)
+        {
+            next[j] /= total;
+        }
+
+        return next;
+    }
+
+    /// <summary>True when every age can be reached from every other: a failure leads from its own age to all ages in its window.</summary>
+    public bool Connected() => Reach(forward: true) && Reach(forward: false);
+
+    private bool Reach(bool forward)
+    {
+        bool[] reached = new bool[Ages.Count];
+        reached[0] = true;
+        for (bool grew = true; grew;)
+        {
+            grew = false;
+            int[] before = Running(reached);
+            foreach ((int own, int first, int last) in _runs)
+            {
+                int inside = before[last + 1] - before[first];
+                if (forward && reached[own] && inside < last - first + 1)
+                {
+                    Array.Fill(reached, true, first, last - first + 1);
+                    grew = true;
+                }
+                else if (!forward && !reached[own] && inside > 0)
+                {
+                    reached[own] = true;
+                    grew = true;
+                }
+            }
+        }
+
+        return Array.TrueForAll(reached, r => r);
+    }
+
+    private static int[] Running(bool[] flags)
+    {
+        int[] sums = new int[flags.Length + 1];
+        for (int i = 0; i < flags.Length; i++)
+        {
+            sums[i + 1] = sums[i] + (flags[i] ? 1 : 0);
+        }
+
+        return sums;
+    }
+
+    private static int AtLeast(double[] sorted, double value) => Array.BinarySearch(sorted, value) is var at && at >= 0 ? at : ~at;
+
+    private static int AtMost(double[] sorted, double value) => Array.BinarySearch(sorted, value) is var at && at >= 0 ? at : ~at - 1;
+}

@@ -1,0 +1,109 @@
+using PartsSignal.Analysis.Statistics;
+
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>A Weibull life fitted by maximum likelihood, or the reason why it cannot be.</summary>
+/// <param name="Failures">Failures the fit rests on.</param>
+/// <param name="Shape">Shape with its 95 % profile interval.</param>
+/// <param name="Scale">Scale with its 95 % profile interval, in the unit of the ages.</param>
+/// <param name="Life">The fitted life; null when refused.</param>
+/// <param name="LogLikelihood">At the maximum; null when refused.</param>
+/// <param name="Covariance">Of the logs of shape and scale, from the curvature at the maximum; null when refused.</param>
+public sealed record WeibullFit(
+    long Failures, Estimate Shape, Estimate Scale, WeibullLife? Life, double? LogLikelihood, LogCovariance? Covariance)
+{
+    /// <summary>Fewest failures for a fit.</summary>
+    public const int FewestFailures = 3;
+
+    /// <summary>Why there is no fit; null when there is one.</summary>
+    public string? Missing => Shape.Missing;
+
+    /// <summary>
+    /// Right-censored ages with late entry: log L = sum over failures of log h(x) - sum H(exit) + sum H(entry)
+    /// (Hong, Meeker and McCalley 2009).
+    /// </summary>
+    public static WeibullFit FromLedger(AgeLedger ledger)
+    {
+        (double Age, long Count)[] exact = [.. ledger.Rows.Where(r => r.Failures > 0).Select(r => (r.Age, r.Failures))];
+        double exposure = ledger.Rows.Sum(r => r.Age * (r.Exits - r.Entries));
+        return Fit(ledger.Failures, exact.Length, exposure, ledger.Units, unit => new WeibullTerms(
+            exact, ledger.Rows.Select(r => (r.Age, (double)(r.Entries - r.Exits))), [], unit));
+    }
+
+    /// <summary>Ages known to an interval, right-censored ages among them: log L = sum log(S(after) - S(before)) + H(entry) (Turnbull 1976).</summary>
+    /// <exception cref="ArgumentException">An interval has a fault.</exception>
+    public static WeibullFit FromIntervals(IReadOnlyList<AgeInterval> intervals)
+    {
+        Refuse(intervals.Select(i => i.Fault()));
+        AgeInterval[] failed = [.. intervals.Where(i => i.Before is not null)];
+        double exposure = intervals.Sum(i => (i.Before is { } b ? (i.After + b) / 2 : i.After) - i.Entry);
+        return Fit(failed.Length, failed.Select(f => (f.After, f.Before)).Distinct().Count(), exposure, intervals.Count, unit => new WeibullTerms(
+            [],
+            intervals.Select(i => (i.After, -1.0)).Concat(intervals.Select(i => (i.Entry, 1.0))),
+            failed.Select(f => (f.After, f.Before!.Value, 1.0)),
+            unit));
+    }
+
+    /// <summary>
+    /// Ages of failures that are known only because they fell into the time of the log:
+    /// L = product f(x)/(F(latest) - F(earliest)) (Ye and Tang 2016). The scale is often not identified by such data;
+    /// the fit is then refused.
+    /// </summary>
+    /// <exception cref="ArgumentException">A failure has a fault.</exception>
+    public static WeibullFit FromTruncated(IReadOnlyList<TruncatedAge> failures)
+    {
+        Refuse(failures.Select(f => f.Fault()));
+        (double Age, long Count)[] exact = [.. failures.GroupBy(f => f.Age).OrderBy(g => g.Key).Select(g => (g.Key, g.LongCount()))];
+        return Fit(failures.Count, exact.Length, failures.Sum(f => f.Age), failures.Count, unit => new WeibullTerms(
+            exact,
+            failures.Select(f => (f.Age, -1.0)).Concat(failures.Select(f => (f.Earliest, 1.0))),
+            failures.Select(f => (f.Earliest, f.Latest, -1.0)),
+            unit));
+    }
+
+    private static WeibullFit Fit(long failures, int distinct, double exposure, long units, Func<double, WeibullTerms> terms)
+    {
+        if (failures < FewestFailures)
+        {
+            return None(failures, failures == 0 ? "nothing has failed yet" : $"fewer than {FewestFailures} failures");
+        }
+
+        if (distinct < 2)
+        {
+            return None(failures, "all failures are at one age: the shape is not identified");
+        }
+
+        WeibullTerms sum = terms(exposure / units);
+        Peak? peak = WeibullMaximum.Find(sum, 0, Math.Log((double)units / failures));
+        double determinant = peak is null ? 0 : peak.At.ByShapeShape * peak.At.ByScaleScale - peak.At.ByShapeScale * peak.At.ByShapeScale;
+        if (peak is null || determinant <= 1e-12 || peak.At.ByShapeShape >= 0)
+        {
+            return None(failures, "no best fit: the ages do not tell shape from scale");
+        }
+
+        return new WeibullFit(
+            failures,
+            Exponential(peak.LogShape, WeibullProfile.Interval(sum, peak, ofShape: true), 1),
+            Exponential(peak.LogScale, WeibullProfile.Interval(sum, peak, ofShape: false), sum.Unit),
+            new WeibullLife(Math.Exp(peak.LogShape), Math.Exp(peak.LogScale) * sum.Unit),
+            peak.At.Value + sum.LogJacobian,
+            new LogCovariance(-peak.At.ByScaleScale / determinant, peak.At.ByShapeScale / determinant, -peak.At.ByShapeShape / determinant));
+    }
+
+    private static Estimate Exponential(double log, (double? Lower, double? Upper) ends, double unit) =>
+        Estimate.Of(Math.Exp(log) * unit, ends.Lower is { } l ? Math.Exp(l) * unit : null, ends.Upper is { } u ? Math.Exp(u) * unit : null);
+
+    private static WeibullFit None(long failures, string reason) =>
+        new(failures, Estimate.None(reason), Estimate.None(reason), null, null, null);
+
+    private static void Refuse(IEnumerable<string?> faults)
+    {
+        if (faults.FirstOrDefault(f => f is not null) is { } fault)
+        {
+            throw new ArgumentException(fault);
+        }
+    }
+}
+
+/// <summary>Variances and covariance of the logs of shape and scale.</summary>
+public sealed record LogCovariance(double Shape, double Both, double Scale);
