@@ -1,0 +1,90 @@
+using PartsSignal.Analysis.Statistics.Distributions;
+
+namespace PartsSignal.Analysis.Statistics.Intervals;
+
+/// <summary>Shares of a count of trials with their intervals. No trials: no share.</summary>
+public static class Proportion
+{
+    private const string NoTrials = "no jobs";
+
+    /// <summary>
+    /// Wilson's (1927) score interval, the default here: centre (p + z^2/2n) / (1 + z^2/n), half-width
+    /// z / (1 + z^2/n) sqrt(p(1-p)/n + z^2/4n^2).
+    /// </summary>
+    public static Estimate Wilson(long successes, long trials, double confidence = 0.95)
+    {
+        Check(successes, trials);
+        if (trials == 0)
+        {
+            return Estimate.None(NoTrials);
+        }
+
+        double z = Z(confidence);
+        double n = trials, p = successes / n;
+        double scale = 1 / (1 + (z * z / n));
+        double centre = (p + (z * z / (2 * n))) * scale;
+        double half = z * scale * Math.Sqrt((p * (1 - p) / n) + (z * z / (4 * n * n)));
+        return Estimate.Of(p, successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
+    }
+
+    /// <summary>Jeffreys: quantiles of Beta(x + 1/2, n - x + 1/2); 0 at x = 0 and 1 at x = n (Brown, Cai &amp; DasGupta 2001).</summary>
+    public static Estimate Jeffreys(long successes, long trials, double confidence = 0.95)
+    {
+        Check(successes, trials);
+        if (trials == 0)
+        {
+            return Estimate.None(NoTrials);
+        }
+
+        var beta = new BetaDistribution(successes + 0.5, trials - successes + 0.5);
+        double tail = (1 - confidence) / 2;
+        return Estimate.Of(
+            successes / (double)trials,
+            successes == 0 ? 0 : beta.Quantile(tail),
+            successes == trials ? 1 : beta.Quantile(1 - tail));
+    }
+
+    /// <summary>Clopper and Pearson (1934): covers at least as often as it says, usually more often.</summary>
+    public static Estimate ClopperPearson(long successes, long trials, double confidence = 0.95)
+    {
+        Check(successes, trials);
+        if (trials == 0)
+        {
+            return Estimate.None(NoTrials);
+        }
+
+        double tail = (1 - confidence) / 2;
+        long failures = trials - successes;
+        return Estimate.Of(
+            successes / (double)trials,
+            successes == 0 ? 0 : new BetaDistribution(successes, failures + 1).Quantile(tail),
+            failures == 0 ? 1 : new BetaDistribution(successes + 1, failures).Quantile(1 - tail));
+    }
+
+    /// <summary>First share minus second, with Newcombe's (1998) hybrid score interval.</summary>
+    public static Estimate Difference(long successes1, long trials1, long successes2, long trials2, double confidence = 0.95)
+    {
+        Estimate a = Wilson(successes1, trials1, confidence);
+        Estimate b = Wilson(successes2, trials2, confidence);
+        if (a.Missing is not null || b.Missing is not null)
+        {
+            return Estimate.None(NoTrials);
+        }
+
+        double d = a.Value!.Value - b.Value!.Value;
+        double below = Math.Sqrt(Square(a.Value.Value - a.Lower!.Value) + Square(b.Upper!.Value - b.Value.Value));
+        double above = Math.Sqrt(Square(a.Upper!.Value - a.Value.Value) + Square(b.Value.Value - b.Lower!.Value));
+        return Estimate.Of(d, d - below, d + above);
+    }
+
+    /// <summary>Half-width of a two-sided normal interval in standard deviations; 1.96 at 0.95.</summary>
+    internal static double Z(double confidence) => NormalDistribution.Quantile(1 - ((1 - confidence) / 2));
+
+    private static double Square(double x) => x * x;
+
+    private static void Check(long successes, long trials)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(successes);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(successes, trials);
+    }
+}

@@ -1,0 +1,72 @@
+namespace PartsSignal.Analysis.Statistics.Multiplicity;
+
+/// <summary>
+/// P-values adjusted for how many were looked at, in the order given. All that were looked at must be there, not only
+/// those to be shown.
+/// </summary>
+public static class PValues
+{
+    /// <summary>Benjamini and Hochberg (1995): q-values that hold the share of false discoveries.</summary>
+    public static IReadOnlyList<double> BenjaminiHochberg(IReadOnlyList<double> p) => StepUp(p, 1);
+
+    /// <summary>Benjamini and Yekutieli (2001): the same under any dependence.</summary>
+    public static IReadOnlyList<double> BenjaminiYekutieli(IReadOnlyList<double> p)
+    {
+        double sum = 0;
+        for (int i = 1; i <= p.Count; i++)
+        {
+            sum += 1.0 / i;
+        }
+
+        return StepUp(p, sum);
+    }
+
+    /// <summary>Bonferroni: p times their number.</summary>
+    public static IReadOnlyList<double> Bonferroni(IReadOnlyList<double> p) => [.. p.Select(x => Math.Min(1, x * p.Count))];
+
+    /// <summary>Holm (1979): as safe as Bonferroni and never less able to find.</summary>
+    public static IReadOnlyList<double> Holm(IReadOnlyList<double> p)
+    {
+        double[] adjusted = new double[p.Count];
+        double highest = 0;
+        int rank = 0;
+        foreach (int i in Ascending(p))
+        {
+            highest = Math.Max(highest, Math.Min(1, p[i] * (p.Count - rank)));
+            adjusted[i] = highest;
+            rank++;
+        }
+
+        return adjusted;
+    }
+
+    private static double[] StepUp(IReadOnlyList<double> p, double factor)
+    {
+        double[] adjusted = new double[p.Count];
+        double lowest = 1;
+        int[] order = Ascending(p);
+        for (int rank = order.Length; rank >= 1; rank--)
+        {
+            int i = order[rank - 1];
+            lowest = Math.Min(lowest, p[i] * factor * p.Count / rank);
+            adjusted[i] = lowest;
+        }
+
+        return adjusted;
+    }
+
+    private static int[] Ascending(IReadOnlyList<double> p)
+    {
+        foreach (double value in p)
+        {
+            if (!(value is >= 0 and <= 1))
+            {
+                throw new ArgumentOutOfRangeException(nameof(p), value, "A p-value is between 0 and 1.");
+            }
+        }
+
+        int[] order = [.. Enumerable.Range(0, p.Count)];
+        Array.Sort(order, (a, b) => p[a] != p[b] ? p[a].CompareTo(p[b]) : a.CompareTo(b));
+        return order;
+    }
+}

@@ -1,0 +1,57 @@
+using System.Text.Json.Nodes;
+using CsCheck;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
+
+namespace PartsSignal.Analysis.Tests.Statistics.Intervals;
+
+public class ProportionTests
+{
+    [Fact]
+    public void Intervals_OracleCases_Match()
+    {
+        Oracle oracle = Oracle.Named("proportion_intervals_95");
+        foreach (JsonNode? expected in oracle.Expected.AsArray())
+        {
+            long x = (long)expected!["x"]!, n = (long)expected["n"]!;
+            Matches(oracle, expected["wilson"], Proportion.Wilson(x, n));
+            Matches(oracle, expected["jeffreys"], Proportion.Jeffreys(x, n));
+            Matches(oracle, expected["clopper_pearson"], Proportion.ClopperPearson(x, n));
+        }
+    }
+
+    [Fact]
+    public void Wilson_NoTrials_IsMissingWithReason() => Assert.Equal("no jobs", Proportion.Wilson(0, 0).Missing);
+
+    [Fact]
+    public void Wilson_MoreSuccessesThanTrials_IsRefused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Proportion.Wilson(3, 2));
+
+    [Fact]
+    public void Difference_NewcombesExample_Matches()
+    {
+        // Newcombe (1998), example (a): 56/70 against 48/80, method 10: 0.0524 to 0.3339.
+        Estimate difference = Proportion.Difference(56, 70, 48, 80);
+        Assert.Equal(0.2, difference.Value!.Value, 1e-12);
+        Assert.Equal(0.0524, difference.Lower!.Value, 5e-5);
+        Assert.Equal(0.3339, difference.Upper!.Value, 5e-5);
+    }
+
+    [Fact]
+    public void Wilson_AnyCounts_HoldsTheShareAndMirrors()
+    {
+        Gen.Select(Gen.Int[1, 500], Gen.Double[0, 1]).Sample((n, share) =>
+        {
+            int x = (int)(share * n);
+            Estimate e = Proportion.Wilson(x, n), mirror = Proportion.Wilson(n - x, n);
+            Assert.True(e.Lower <= e.Value && e.Value <= e.Upper && e.Lower >= 0 && e.Upper <= 1);
+            Assert.Equal(e.Lower!.Value, 1 - mirror.Upper!.Value, 1e-12);
+        });
+    }
+
+    private static void Matches(Oracle oracle, JsonNode? interval, Estimate actual)
+    {
+        oracle.Close(interval![0], actual.Lower);
+        oracle.Close(interval[1], actual.Upper);
+    }
+}
