@@ -59,5 +59,8 @@ public static class CommandHost
         config.SetApplicationName("partssignal");
         config.UseStrictParsing();
         config.PropagateExceptions();
+        config.AddCommand<Sample.SampleCommand>("sample")
+            .WithDescription("Writes a fictional shop of any size, with its truth.")
+            .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");
     }
 }

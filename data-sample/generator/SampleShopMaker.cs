@@ -1,0 +1,42 @@
+using PartsSignal.SampleShop.Simulation;
+using PartsSignal.SampleShop.Writing;
+
+namespace PartsSignal.SampleShop;
+
+/// <summary>What a sample shop is made from.</summary>
+/// <param name="Jobs">About how many jobs its log should hold, 200 or more.</param>
+/// <param name="Seed">Same seed, same bytes.</param>
+/// <param name="Folder">Folder to write to; made when it is not there.</param>
+public sealed record SampleShopOptions(int Jobs, long Seed, string Folder)
+{
+    /// <summary>Seed of the sample that comes with the program.</summary>
+    public const long CommittedSeed = 20261031;
+
+    /// <summary>Jobs of the sample that comes with the program.</summary>
+    public const int CommittedJobs = 20000;
+}
+
+/// <summary>Makes a fictional shop's files, with their truth beside them.</summary>
+public static class SampleShopMaker
+{
+    /// <summary>Jobs of one area; a larger shop has more areas, made one after another.</summary>
+    internal const int JobsPerArea = 20000;
+
+    /// <summary>Writes the shop.</summary>
+    /// <returns>How many jobs its log holds.</returns>
+    public static int Write(SampleShopOptions options)
+    {
+        Directory.CreateDirectory(options.Folder);
+        int areas = Math.Max(1, (options.Jobs + (JobsPerArea / 2)) / JobsPerArea);
+        double size = (double)options.Jobs / areas / JobsPerArea;
+        var numbers = new Numbering();
+        using var files = new ShopFiles(options.Folder, options.Seed);
+        for (int area = 0; area < areas; area++)
+        {
+            new Area(options.Seed, options.Seed, area, size, numbers, files).Run();
+        }
+
+        files.WriteLists();
+        return files.Jobs;
+    }
+}
