@@ -26,6 +26,15 @@ internal sealed record FittedPart(PartLineage Part, int Version, int Quantity, b
 /// <summary>What was said and typed when the call came in.</summary>
 /// <param name="ShownKind">How the fault really showed.</param>
 /// <param name="ComplaintKind">What was typed of it: the same kind, other (vague), or none.</param>
+/// <param name="Text">The complaint as typed.</param>
+/// <param name="CodeGroup">Group of the error code given; 0: none.</param>
+/// <param name="ErrorCode">The code as typed, or empty.</param>
+/// <param name="BrandTyped">Brand as typed, or empty.</param>
+/// <param name="ModelTyped">Model number as typed, or empty.</param>
+/// <param name="SerialTyped">Serial number, or empty.</param>
+/// <param name="PurchasedDay">Purchase day where the caller knew it.</param>
+/// <param name="StatedAge">Whole years the caller named.</param>
+/// <param name="Planted">What of the text is personal, or empty.</param>
 internal sealed record CallNote(
     string ShownKind,
     string ComplaintKind,

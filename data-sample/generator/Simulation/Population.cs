@@ -25,7 +25,7 @@ internal sealed class Population
     }
 
     /// <summary>Units a family of popularity 1 sells a month in an area of size 1.</summary>
-    public const double UnitsPerPopularity = 1.55;
+    public const double UnitsPerPopularity = 1.205;
 
     public CustomerMaker Maker { get; }
 
