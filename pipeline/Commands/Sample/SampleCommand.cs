@@ -10,7 +10,7 @@ public sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
     private const int FewestJobs = 200;
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, SampleSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, SampleSettings settings, CancellationToken cancellationToken)
     {
         var faults = new List<string>();
         if (settings.Jobs < FewestJobs)
