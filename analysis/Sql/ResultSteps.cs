@@ -10,5 +10,12 @@ public static class ResultSteps
     public static readonly IReadOnlyList<ResultStep> Rates =
     [
         new("Rates/observation", Published: false),
+        new("Rates/age_bands", Published: false),
+        new("Rates/unit_windows", Published: false),
+        new("Rates/unit_days", Published: false),
+        new("Rates/rate_events", Published: false),
+        new("Rates/rate_groups", Published: false),
+        new("Rates/rate_counts", Published: false),
+        new("Rates/unit_visits", Published: false),
     ];
 }

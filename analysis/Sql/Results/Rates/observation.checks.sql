@@ -1,4 +1,4 @@
--- One row where the window is empty or runs backwards.
-select 'log window runs backwards' as fault, first_day, last_day
+-- One row where the log runs backwards: no call is as old as the last day asked for.
+select 'log runs backwards' as fault, log_first_day, log_last_day
 from observation
-where first_day > last_day
+where log_first_day > log_last_day

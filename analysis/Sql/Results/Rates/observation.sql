@@ -1,5 +1,13 @@
--- One row: the days the job log speaks for. Variable as_of: last day, null for the newest call in the log.
+-- One row: the days the rates speak for. Variables: as_of, last day of the data (null: newest call); rate_from and rate_to, a stretch of it (null: all).
+with log as (
+    select
+        min(opened_on) as log_first_day,
+        coalesce(getvariable('as_of')::date, max(opened_on)) as log_last_day
+    from jobs
+)
 select
-    min(opened_on) as first_day,
-    coalesce(getvariable('as_of')::date, max(opened_on)) as last_day
-from jobs
+    log_first_day,
+    log_last_day,
+    greatest(log_first_day, getvariable('rate_from')::date) as first_day,
+    least(log_last_day, getvariable('rate_to')::date) as last_day
+from log

@@ -1,0 +1,51 @@
+-- One row per basis and call that counts for it: every call for its share; a call on a watched unit for its rate.
+with log as (
+    from observation
+),
+
+calls as (
+    select
+        j.job_id,
+        j.unit_id,
+        j.opened_on,
+        date_trunc('month', j.opened_on)::date as month,
+        coalesce(j.appliance_type, 'unknown') as appliance_type,
+        coalesce(j.brand, 'unknown') as brand,
+        coalesce(j.model_family, 'unknown') as model_family,
+        (j.age_years * 365.25)::integer as age_days,
+        j.complaint_kind,
+        j.main_component as component
+    from jobs as j
+    cross join log
+    where j.opened_on between log.first_day and log.last_day
+),
+
+shares as (
+    select
+        'share_of_calls' as basis, job_id, month, appliance_type, brand, model_family, age_days, complaint_kind, component
+    from calls
+),
+
+rates as (
+    select
+        w.basis, c.job_id, c.month, w.appliance_type, w.brand, w.model_family,
+        (c.opened_on - w.born_on)::integer as age_days, c.complaint_kind, c.component
+    from calls as c
+    inner join unit_windows as w
+        on c.unit_id = w.unit_id and c.opened_on >= w.starts_on and c.opened_on < w.ends_before
+)
+
+select
+    e.basis,
+    e.job_id,
+    e.month,
+    e.appliance_type,
+    e.brand,
+    e.model_family,
+    coalesce(b.age_band, 'unknown') as age_band,
+    e.complaint_kind,
+    e.component
+from (from shares union all from rates) as e
+left join age_bands as b
+    on e.age_days >= b.from_days and (b.to_days is null or e.age_days < b.to_days)
+order by e.basis, e.job_id
