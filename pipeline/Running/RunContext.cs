@@ -44,9 +44,17 @@ public sealed class RunContext : IDisposable
     public Database Database => _database ??= OpenStore();
 
     /// <summary>Puts records into a result table that is published when the run ends well.</summary>
-    public void AddResult<T>(string name, IEnumerable<T> rows)
+    /// <param name="name">Name of the table.</param>
+    /// <param name="rows">The records, in the order to keep.</param>
+    /// <param name="checks">Folder of its checks, <c>Sql/Results/FOLDER/NAME.checks.sql</c>; null: it has none.</param>
+    public void AddResult<T>(string name, IEnumerable<T> rows, string? checks = null)
     {
         ResultTable.Write(Database, name, rows);
+        if (checks is not null)
+        {
+            ResultRunner.Check(Database, $"Results/{checks}/{name}.checks.sql");
+        }
+
         if (!ResultTables.Contains(name))
         {
             ResultTables.Add(name);

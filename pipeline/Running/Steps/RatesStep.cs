@@ -1,0 +1,30 @@
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics.Multiplicity;
+
+namespace PartsSignal.Pipeline.Running.Steps;
+
+/// <summary>Failure rates by component, complaint, family, brand and age; over all time and by month.</summary>
+public sealed class RatesStep : IRunStep
+{
+    private const string Checks = "Rates";
+
+    /// <inheritdoc/>
+    public string Name => "rates";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        context.BuildResults(ResultSteps.Rates);
+        var options = new RateOptions();
+        RateCounts counts = RateCounts.Read(context.Database);
+        IReadOnlyList<FailureRate> rates = FailureRateTable.Of(counts, options);
+        cancellation.ThrowIfCancellationRequested();
+        context.AddResult("failure_rates", rates, Checks);
+        context.AddResult("failure_rates_by_month", MonthlyRate.Table(counts, options), Checks);
+        context.AddResult("family_comparison", FamilyComparison.Table(counts, options, new EffectGate()), Checks);
+        context.AddResult("family_mix", FamilyMix.Table(counts, options), Checks);
+        context.AddResult("unit_population", UnitPopulation.Table(context.Database), Checks);
+        return Task.FromResult((long)rates.Count);
+    }
+}
