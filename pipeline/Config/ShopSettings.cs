@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Reading;
+
 namespace PartsSignal.Pipeline.Config;
 
 /// <summary>Everything <c>shop.json</c> can say. Every key is optional.</summary>
@@ -50,6 +52,9 @@ public sealed record ShopSettings
 
     /// <summary>Parts of these size classes stay off the vans.</summary>
     public IReadOnlyList<string> OffVanSizes { get; init; } = ["bulky"];
+
+    /// <summary>How much one input file may ask of this machine.</summary>
+    public ReadingLimits Limits { get; init; } = new();
 
     /// <summary>Seed of everything random.</summary>
     public int Seed { get; init; } = 20240229;

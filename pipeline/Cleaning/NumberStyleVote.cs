@@ -1,0 +1,52 @@
+namespace PartsSignal.Pipeline.Cleaning;
+
+/// <summary>Collects what the amounts of one file say about their decimal mark.</summary>
+public sealed class NumberStyleVote
+{
+    private int _point;
+    private int _comma;
+
+    /// <summary>Amounts that can only have a decimal point.</summary>
+    public int Point => _point;
+
+    /// <summary>Amounts that can only have a decimal comma.</summary>
+    public int Comma => _comma;
+
+    /// <summary>True when both styles occur.</summary>
+    public bool IsMixed => _point > 0 && _comma > 0;
+
+    /// <summary>Looks at one cell: the last mark with other than three digits behind it is the decimal mark.</summary>
+    public void Add(ReadOnlySpan<char> cell)
+    {
+        int point = cell.LastIndexOf('.');
+        int comma = cell.LastIndexOf(',');
+        if (point < 0 && comma < 0)
+        {
+            return;
+        }
+
+        if (point >= 0 && comma >= 0)
+        {
+            _point += point > comma ? 1 : 0;
+            _comma += comma > point ? 1 : 0;
+            return;
+        }
+
+        int at = Math.Max(point, comma);
+        int digits = 0;
+        for (int i = at + 1; i < cell.Length && char.IsAsciiDigit(cell[i]); i++)
+        {
+            digits++;
+        }
+
+        bool leadsWithZero = at == 1 && cell[0] == '0';
+        if (digits is > 0 and not 3 || (digits == 3 && leadsWithZero))
+        {
+            _point += point >= 0 ? 1 : 0;
+            _comma += comma >= 0 ? 1 : 0;
+        }
+    }
+
+    /// <summary>The style the most amounts demand; null: none demands one.</summary>
+    public NumberStyle? Decide() => _point + _comma == 0 ? null : _comma > _point ? NumberStyle.Comma : NumberStyle.Point;
+}

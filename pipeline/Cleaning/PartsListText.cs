@@ -1,0 +1,49 @@
+using System.Globalization;
+
+namespace PartsSignal.Pipeline.Cleaning;
+
+/// <summary>Reads several parts from one cell: <c>40-118 x2; 7731</c>, <c>2 x 40-118 + 7731</c>.</summary>
+public static class PartsListText
+{
+    /// <summary>Most parts of one cell.</summary>
+    public const int MaxParts = 40;
+
+    /// <summary>The parts with their counts, in order. Empty entries are left out; an entry without a count counts one.</summary>
+    public static IReadOnlyList<(string Part, int Quantity)> Read(ReadOnlySpan<char> cell)
+    {
+        var parts = new List<(string, int)>();
+        foreach (Range range in cell.SplitAny(";|+\n\r,"))
+        {
+            ReadOnlySpan<char> entry = cell[range].Trim();
+            if (!entry.IsEmpty && parts.Count < MaxParts)
+            {
+                parts.Add(One(entry));
+            }
+        }
+
+        return parts;
+    }
+
+    private static (string Part, int Quantity) One(ReadOnlySpan<char> entry)
+    {
+        int x = entry.LastIndexOfAny("xX*\u00d7");
+        if (x > 0 && entry[x - 1] == ' ' && Count(entry[(x + 1)..], out int behind))
+        {
+            return (entry[..x].TrimEnd().ToString(), behind);
+        }
+
+        x = entry.IndexOfAny("xX*\u00d7");
+        if (x > 0 && x + 1 < entry.Length && (entry[x + 1] == ' ' || entry[x - 1] == ' ') && Count(entry[..x], out int before))
+        {
+            return (entry[(x + 1)..].Trim().ToString(), before);
+        }
+
+        int bracket = entry.LastIndexOf('(');
+        return bracket > 0 && entry[^1] == ')' && Count(entry[(bracket + 1)..^1].TrimStart("xX* "), out int inside)
+            ? (entry[..bracket].TrimEnd().ToString(), inside)
+            : (entry.ToString(), 1);
+    }
+
+    private static bool Count(ReadOnlySpan<char> text, out int count) =>
+        int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out count) && count is >= 1 and <= 999;
+}

@@ -1,0 +1,101 @@
+using System.Text.Json;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Config;
+
+/// <summary>Reads <c>shop.json</c> from the input folder. All faults are reported together, each with its path in the file.</summary>
+public static class ShopFile
+{
+    /// <summary>Name of the file.</summary>
+    public const string Name = "shop.json";
+
+    private const long Most = int.MaxValue;
+    private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+
+    /// <summary>The settings of a folder; the defaults where it holds no <c>shop.json</c>.</summary>
+    /// <exception cref="BadInputException">The file has faults.</exception>
+    public static ShopSettings Load(string folder)
+    {
+        string path = Path.Combine(folder, Name);
+        return File.Exists(path) ? Parse(File.ReadAllText(path)) : new ShopSettings();
+    }
+
+    /// <summary>The settings of a text.</summary>
+    /// <exception cref="BadInputException">The text has faults.</exception>
+    public static ShopSettings Parse(string text)
+    {
+        var faults = new List<string>();
+        ShopSettings settings;
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(text, Lenient);
+            if (document.RootElement.ValueKind != JsonValueKind.Object)
+            {
+                throw new BadInputException($"{Name}: must be an object in braces.");
+            }
+
+            settings = Read(new JsonFaults(document.RootElement, "", faults));
+        }
+        catch (JsonException bad)
+        {
+            throw new BadInputException($"{Name}: line {bad.LineNumber + 1}: is no JSON. {bad.Message.Split(" LineNumber")[0]}");
+        }
+
+        return faults.Count == 0 ? settings : throw new BadInputException(faults);
+    }
+
+    private static ShopSettings Read(JsonFaults json)
+    {
+        var otherwise = new ShopSettings();
+        json.Text("$schema", null);
+        ShopSettings settings = otherwise with
+        {
+            Shop = json.Text("shop", otherwise.Shop)!,
+            Currency = json.Text("currency", otherwise.Currency)!,
+            DateOrder = json.Choice("dateOrder", otherwise.DateOrder, SourceReader.DateOrders)!,
+            NumberStyle = json.Choice("numberStyle", otherwise.NumberStyle, SourceReader.NumberStyles)!,
+            AsOf = json.Day("asOf"),
+            Sources = [.. json.Objects("sources").Select(SourceReader.Read)],
+            Vans = [.. json.Objects("vans").Select(ReadVan)],
+            SecondVisitCost = (decimal)json.Number("secondVisitCost", (double)otherwise.SecondVisitCost, 0, 1_000_000),
+            HoldingCostRate = json.Number("holdingCostRate", otherwise.HoldingCostRate, 0, 1),
+            CallbackDays = (int)json.Whole("callbackDays", otherwise.CallbackDays, 1, 3650),
+            ReviewDays = (int)json.Whole("reviewDays", otherwise.ReviewDays, 1, 365),
+            LeadTimeDays = (int)json.Whole("leadTimeDays", otherwise.LeadTimeDays, 0, 365),
+            ServiceTarget = json.Number("serviceTarget", otherwise.ServiceTarget, 0, 1),
+            VanBudget = (decimal)json.Number("vanBudget", (double)otherwise.VanBudget, 0, 1_000_000_000),
+            VanSpace = json.Number("vanSpace", otherwise.VanSpace, 0, 1_000_000_000),
+            OffVanSizes = json.Texts("offVanSizes") ?? otherwise.OffVanSizes,
+            Limits = json.Object("limits") is { } limits ? ReadLimits(limits) : otherwise.Limits,
+            Seed = (int)json.Whole("seed", otherwise.Seed, int.MinValue, Most),
+        };
+        json.RefuseOthers();
+        return settings;
+    }
+
+    private static VanSettings ReadVan(JsonFaults json)
+    {
+        double budget = json.Number("budget", -1, 0, 1_000_000_000);
+        double space = json.Number("space", -1, 0, 1_000_000_000);
+        var van = new VanSettings(json.NeededText("van"), budget < 0 ? null : (decimal)budget, space < 0 ? null : space);
+        json.RefuseOthers();
+        return van;
+    }
+
+    private static ReadingLimits ReadLimits(JsonFaults json)
+    {
+        var otherwise = new ReadingLimits();
+        var limits = new ReadingLimits
+        {
+            MaxRowBytes = (int)json.Whole("maxRowBytes", otherwise.MaxRowBytes, 1_000, 1 << 30),
+            MaxColumns = (int)json.Whole("maxColumns", otherwise.MaxColumns, 2, 1_000_000),
+            MaxUnpackedBytes = json.Whole("maxUnpackedBytes", otherwise.MaxUnpackedBytes, 1_000, 1L << 50),
+            MaxUnpackRatio = (int)json.Whole("maxUnpackRatio", otherwise.MaxUnpackRatio, 2, 1_000_000),
+            MaxEntries = (int)json.Whole("maxEntries", otherwise.MaxEntries, 1, 10_000_000),
+            MaxWorkbookBytes = json.Whole("maxWorkbookBytes", otherwise.MaxWorkbookBytes, 1_000, 1L << 40),
+        };
+        json.RefuseOthers();
+        return limits;
+    }
+}

@@ -1,0 +1,71 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// The secret that turns serials, phone numbers and addresses into identifiers: the same thing gets the same
+/// identifier, and without the key nobody can tell from the identifier what it was or try all phone numbers.
+/// </summary>
+public sealed class IdentityKey
+{
+    private const int KeyBytes = 32;
+    private const int ShownBytes = 12;
+    private readonly byte[] _key;
+
+    /// <summary>Takes a key of 32 bytes.</summary>
+    public IdentityKey(byte[] key)
+    {
+        if (key.Length != KeyBytes)
+        {
+            throw new ArgumentException($"An identity key has {KeyBytes} bytes.", nameof(key));
+        }
+
+        _key = key;
+        Fingerprint = Convert.ToHexStringLower(SHA256.HashData(key))[..16];
+    }
+
+    /// <summary>Tells one key from another without giving it away.</summary>
+    public string Fingerprint { get; }
+
+    /// <summary>Reads the key file, or makes it where there is none, readable by its owner only.</summary>
+    /// <exception cref="InvalidDataException">The file holds no key.</exception>
+    public static IdentityKey LoadOrMake(string path)
+    {
+        if (!File.Exists(path))
+        {
+            Make(path);
+        }
+
+        byte[] key = File.ReadAllBytes(path);
+        return key.Length == KeyBytes
+            ? new IdentityKey(key)
+            : throw new InvalidDataException($"{path} holds no identity key. Restore it from a copy, or delete it together with the store to start anew.");
+    }
+
+    /// <summary>Identifier of a text within a realm; 24 hex digits. The same text gives other identifiers in other realms.</summary>
+    public string Identify(string realm, ReadOnlySpan<char> text)
+    {
+        int most = Encoding.UTF8.GetMaxByteCount(realm.Length + 1 + text.Length);
+        Span<byte> bytes = most <= 1024 ? stackalloc byte[most] : new byte[most];
+        int n = Encoding.UTF8.GetBytes(realm, bytes);
+        bytes[n++] = 0;
+        n += Encoding.UTF8.GetBytes(text, bytes[n..]);
+        Span<byte> hash = stackalloc byte[HMACSHA256.HashSizeInBytes];
+        HMACSHA256.HashData(_key, bytes[..n], hash);
+        return Convert.ToHexStringLower(hash[..ShownBytes]);
+    }
+
+    private static void Make(string path)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        using var file = new FileStream(path, options);
+        file.Write(RandomNumberGenerator.GetBytes(KeyBytes));
+    }
+}

@@ -1,0 +1,115 @@
+using System.Buffers;
+using System.Text.RegularExpressions;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// Takes personal data out of free text: e-mail addresses, card numbers, phone numbers, street addresses, and the
+/// names, numbers and addresses that the same row holds in other cells. What is taken out leaves a mark such as
+/// <c>[phone]</c>. Dates and short codes stay. When in doubt it takes out.
+/// </summary>
+public static partial class TextScrubber
+{
+    private const int ShortestName = 3;
+    private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789");
+
+    /// <summary>The text without personal data; the same instance when there was none.</summary>
+    /// <param name="text">Free text.</param>
+    public static string Scrub(string text)
+    {
+        string scrubbed = text;
+        if (scrubbed.Contains('@'))
+        {
+            scrubbed = Email().Replace(scrubbed, "[e-mail]");
+        }
+
+        if (scrubbed.AsSpan().ContainsAny(Digits))
+        {
+            scrubbed = LongNumber().Replace(scrubbed, Number);
+            scrubbed = Street().Replace(scrubbed, "[address]");
+        }
+
+        scrubbed = TitledName().Replace(scrubbed, "[name]");
+        return CalledName().Replace(scrubbed, "${1}[name]");
+    }
+
+    /// <summary>The text without the words of a cell that holds personal data; blind to case.</summary>
+    /// <param name="text">Free text, already scrubbed.</param>
+    /// <param name="cell">Name, phone, e-mail or address of the same row.</param>
+    /// <param name="mark">What to leave, for example <c>[name]</c>.</param>
+    public static string Remove(string text, ReadOnlySpan<char> cell, string mark)
+    {
+        cell = cell.Trim();
+        if (cell.Length < ShortestName || text.Length < ShortestName)
+        {
+            return text;
+        }
+
+        if (text.AsSpan().Contains(cell, StringComparison.OrdinalIgnoreCase))
+        {
+            text = text.Replace(cell.ToString(), mark, StringComparison.OrdinalIgnoreCase);
+        }
+
+        return text;
+    }
+
+    /// <summary>The text without the words of a name that stand in it as whole words; titles and short words stay.</summary>
+    public static string RemoveName(string text, ReadOnlySpan<char> name)
+    {
+        text = Remove(text, name, "[name]");
+        foreach (Range range in name.SplitAny(" ,.;/&\t"))
+        {
+            ReadOnlySpan<char> word = name[range];
+            if (word.Length >= ShortestName && text.AsSpan().Contains(word, StringComparison.OrdinalIgnoreCase))
+            {
+                text = Regex.Replace(text, $@"(?<!\w){Regex.Escape(word.ToString())}(?!\w)", "[name]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+            }
+        }
+
+        return text;
+    }
+
+    private static string Number(Match match)
+    {
+        int digits = match.Value.Count(char.IsAsciiDigit);
+        return digits < 7 || Date().IsMatch(match.Value) ? match.Value
+            : digits is >= 13 and <= 19 && IsCard(match.Value) ? "[card]"
+            : "[phone]";
+    }
+
+    // Check digit of payment cards (Luhn 1960).
+    private static bool IsCard(string text)
+    {
+        int sum = 0;
+        bool twice = false;
+        for (int i = text.Length - 1; i >= 0; i--)
+        {
+            if (char.IsAsciiDigit(text[i]))
+            {
+                int d = (text[i] - '0') * (twice ? 2 : 1);
+                sum += d > 9 ? d - 9 : d;
+                twice = !twice;
+            }
+        }
+
+        return sum % 10 == 0;
+    }
+
+    [GeneratedRegex(@"[\w.+%-]+@[\w-]+(\.[\w-]+)*", RegexOptions.CultureInvariant)]
+    private static partial Regex Email();
+
+    [GeneratedRegex(@"(?<![\w])(\+|\()?\d(?:[ ().\-/]{0,2}\d){5,18}(?!\w)", RegexOptions.CultureInvariant)]
+    private static partial Regex LongNumber();
+
+    [GeneratedRegex(@"^(19|20)\d\d[-./](0?[1-9]|1[0-2])[-./]([0-2]?\d|3[01])$|^([0-2]?\d|3[01])[-./]([0-2]?\d|3[01])[-./](19|20)\d\d$", RegexOptions.CultureInvariant)]
+    private static partial Regex Date();
+
+    [GeneratedRegex(@"\b\d{1,5}[a-z]?,?\s+(?:[\p{L}'.-]+\s+){0,3}?(?:street|str|st|road|rd|avenue|ave|lane|ln|drive|dr|close|court|ct|crescent|place|pl|square|sq|terrace|way|row|boulevard|blvd|gardens|grove|hill|park|quay|mews|alley|parade|circle)\b\.?(?:,?\s*(?:flat|apt|apartment|unit|suite)\s*\w+)?|\b[\p{L}'-]*(?:stra\u00dfe|strasse|straat|weg|gasse|platz|laan)\s+\d{1,5}[a-z]?\b|\b(?:rue|via|calle|avenida)\s+(?:[\p{L}'.-]+\s+){1,4}?\d{1,5}\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Street();
+
+    [GeneratedRegex(@"\b(?:mr|mrs|ms|miss|mx|dr|herr|frau|mme|sig)\b\.?\s+\p{L}[\p{L}'-]+(?:\s+\p{Lu}[\p{L}'-]+)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex TitledName();
+
+    [GeneratedRegex(@"\b((?:ask for|asked for|call|ring|phone|speak to|contact|tenant|customer|owner|cust)\s+)\p{Lu}[\p{Ll}'-]{2,}(?:\s+\p{Lu}[\p{Ll}'-]{2,})?(?!\w)", RegexOptions.CultureInvariant)]
+    private static partial Regex CalledName();
+}

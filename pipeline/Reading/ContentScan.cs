@@ -1,0 +1,130 @@
+using System.Buffers;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>What one pass over a file's unpacked bytes tells before any row is read.</summary>
+/// <param name="Hash">SHA-256 of the bytes, lower-case hex.</param>
+/// <param name="Bytes">How many there are.</param>
+/// <param name="Mark">Encoding named by a byte order mark, or UTF-16 told by its zeros; null: neither.</param>
+/// <param name="MarkBytes">Length of the byte order mark.</param>
+/// <param name="ValidUtf8">Characters above ASCII that are valid UTF-8.</param>
+/// <param name="InvalidUtf8">Bytes that are no valid UTF-8.</param>
+/// <param name="Sample">Lines that hold bytes above ASCII, at most 64 KiB; for guessing an old encoding.</param>
+public sealed record ContentScan(string Hash, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
+{
+    private const int BlockBytes = 1 << 18;
+    private const int SampleBytes = 1 << 16;
+
+    /// <summary>Reads a stream to its end.</summary>
+    public static ContentScan Of(Stream stream, CancellationToken cancellation)
+    {
+        byte[] block = ArrayPool<byte>.Shared.Rent(BlockBytes + 4);
+        try
+        {
+            return Read(stream, block, cancellation);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(block);
+        }
+    }
+
+    private static ContentScan Read(Stream stream, byte[] block, CancellationToken cancellation)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var sample = new MemoryStream();
+        (Encoding? Encoding, int Length) mark = default;
+        long total = 0, valid = 0, invalid = 0;
+        int carried = 0;
+        while (true)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            int n = stream.ReadAtLeast(block.AsSpan(carried, BlockBytes), BlockBytes, throwOnEndOfStream: false);
+            hash.AppendData(block, carried, n);
+            Span<byte> all = block.AsSpan(0, carried + n);
+            if (total == 0)
+            {
+                mark = MarkOf(all);
+            }
+
+            total += n;
+            bool last = n < BlockBytes;
+            carried = mark.Encoding is null ? Count(all, last, sample, ref valid, ref invalid) : 0;
+            all[^carried..].CopyTo(block);
+            if (last)
+            {
+                return new ContentScan(Convert.ToHexStringLower(hash.GetHashAndReset()), total, mark.Encoding, mark.Length, valid, invalid, sample.ToArray());
+            }
+        }
+    }
+
+    // Returns how many bytes at the end are the start of a character that the next block completes.
+    private static int Count(ReadOnlySpan<byte> bytes, bool last, MemoryStream sample, ref long valid, ref long invalid)
+    {
+        while (true)
+        {
+            int i = bytes.IndexOfAnyExceptInRange((byte)0, (byte)0x7f);
+            if (i < 0)
+            {
+                return 0;
+            }
+
+            OperationStatus status = Rune.DecodeFromUtf8(bytes[i..], out _, out int used);
+            if (status == OperationStatus.NeedMoreData && !last)
+            {
+                return bytes.Length - i;
+            }
+
+            if (status != OperationStatus.Done && sample.Length < SampleBytes)
+            {
+                ReadOnlySpan<byte> around = bytes[Math.Max(0, i - 40)..Math.Min(bytes.Length, i + 40)];
+                sample.Write(around);
+                sample.WriteByte((byte)'\n');
+            }
+
+            valid += status == OperationStatus.Done ? 1 : 0;
+            invalid += status == OperationStatus.Done ? 0 : 1;
+            bytes = bytes[(i + used)..];
+        }
+    }
+
+    private static bool StartsWith(ReadOnlySpan<byte> bytes, ReadOnlySpan<byte> mark) => bytes.StartsWith(mark);
+
+    private static (Encoding?, int) MarkOf(ReadOnlySpan<byte> start)
+    {
+        if (StartsWith(start, [0xef, 0xbb, 0xbf]))
+        {
+            return (Encoding.UTF8, 3);
+        }
+
+        if (StartsWith(start, [0xff, 0xfe, 0, 0]))
+        {
+            return (Encoding.UTF32, 4);
+        }
+
+        if (StartsWith(start, [0xff, 0xfe]))
+        {
+            return (Encoding.Unicode, 2);
+        }
+
+        if (StartsWith(start, [0xfe, 0xff]))
+        {
+            return (Encoding.BigEndianUnicode, 2);
+        }
+
+        // UTF-16 without a mark: text of this trade is mostly ASCII, so every other byte is zero.
+        int pairs = Math.Min(start.Length, 4096) / 2;
+        int high = 0, low = 0;
+        for (int i = 0; i < pairs; i++)
+        {
+            high += start[2 * i] == 0 ? 1 : 0;
+            low += start[(2 * i) + 1] == 0 ? 1 : 0;
+        }
+
+        return pairs >= 4 && low > pairs * 0.6 && high < pairs * 0.1 ? (Encoding.Unicode, 0)
+            : pairs >= 4 && high > pairs * 0.6 && low < pairs * 0.1 ? (Encoding.BigEndianUnicode, 0)
+            : (null, 0);
+    }
+}

@@ -1,0 +1,219 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Text;
+using CsvHelper;
+using PartsSignal.Pipeline.Rejects;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>
+/// Rows of a text table. One bad row costs one row: where a quote that is never closed (or closed in a later row) runs
+/// over line ends, the line it began on is the fault and reading goes on with the next line.
+/// </summary>
+public sealed class CsvTable : TableReader
+{
+    private const int BufferBytes = 1 << 16;
+    private const int KeptRawBytes = 4_000;
+    private readonly ReplayStream _bytes;
+    private readonly CsvReaderOptions _options;
+    private readonly ReadingLimits _limits;
+    private readonly bool _brokenText;
+    private CsvReader _csv;
+    private CsvMalformedReason? _malformed;
+    private long _base;
+    private int _lineBase;
+    private long _resume;
+    private int _resumeLine;
+    private int _columns;
+    private string? _raw;
+
+    /// <summary>Opens a table.</summary>
+    /// <param name="utf8">The text as UTF-8 without a byte order mark; closed with this reader.</param>
+    /// <param name="separator">One of comma, tab, semicolon, pipe.</param>
+    /// <param name="firstLine">Line to start on, from 1; lines above are skipped as lines.</param>
+    /// <param name="brokenText">True when the text holds replacement marks for bytes that could not be decoded.</param>
+    /// <param name="limits">How long a row and how many columns.</param>
+    public CsvTable(Stream utf8, char separator, int firstLine, bool brokenText, ReadingLimits limits)
+    {
+        _bytes = new ReplayStream(utf8);
+        _limits = limits;
+        _brokenText = brokenText;
+        _options = new CsvReaderOptions
+        {
+            HasHeader = false,
+            Separator = separator,
+            TrackLineNumbers = true,
+            SkipEmptyLines = true,
+            BufferSize = BufferBytes,
+            MaxRecordSize = limits.MaxRowBytes,
+            Encoding = Encoding.UTF8,
+            IncludeValuesInExceptions = false,
+            OnMalformedRecord = m => _malformed ??= m.Reason,
+        };
+        long at = 0;
+        for (int line = 1; line < firstLine; line++)
+        {
+            at = _bytes.LineEnd(at, 0, out _);
+        }
+
+        Start(at, Math.Max(1, firstLine));
+    }
+
+    /// <inheritdoc/>
+    public override long Position => _bytes.Position;
+
+    /// <inheritdoc/>
+    public override string RawText => _raw ?? Encoding.UTF8.GetString(_csv.RawRecord[..Math.Min(_csv.RawRecord.Length, KeptRawBytes)]);
+
+    /// <inheritdoc/>
+    public override string Place(int column) => $"column {column + 1}";
+
+    /// <summary>How many cells a row should have; 0: not known yet.</summary>
+    public void Expect(int columns) => _columns = columns;
+
+    /// <inheritdoc/>
+    public override bool Read()
+    {
+        Row.Clear();
+        Fault = null;
+        _raw = null;
+        _malformed = null;
+        try
+        {
+            if (!_csv.Read())
+            {
+                return false;
+            }
+        }
+        catch (CsvFormatException)
+        {
+            return RejectNextLine();
+        }
+
+        Line = _lineBase + (int)_csv.LineNumber;
+        long at = _base + _csv.ByteOffset;
+        Mark(at);
+        if (_malformed is { } reason && reason != CsvMalformedReason.StrayQuote
+            && (SpansLines() || reason == CsvMalformedReason.UnterminatedQuote))
+        {
+            return RejectLine(at, Line);
+        }
+
+        if (SpansLines() && SwallowedRows())
+        {
+            return RejectLine(at, Line);
+        }
+
+        if (_csv.FieldCount > _limits.MaxColumns)
+        {
+            Fault = new RowFault(null, ReasonCode.TooManyCells, $"The row has {_csv.FieldCount:N0} cells; the limit is {_limits.MaxColumns:N0}.", "Raise limits.maxColumns, or mend the row.");
+            return true;
+        }
+
+        for (int i = 0; i < _csv.FieldCount; i++)
+        {
+            Row.Add(_csv.GetSpan(i));
+        }
+
+        if (_brokenText && _csv.RawRecord.IndexOf("\uFFFD"u8) >= 0)
+        {
+            Fault = new RowFault(null, ReasonCode.BadEncoding, "The row holds bytes that are no text in this file's encoding.", "Save the file as UTF-8, or name its encoding in the map.");
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing)
+        {
+            _csv.Dispose();
+            _bytes.Dispose();
+        }
+    }
+
+    private bool SpansLines() => _csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') >= 0;
+
+    // A quoted cell may hold line ends, but not whole rows: lines that have as many cells as a row are rows.
+    private bool SwallowedRows()
+    {
+        if (_columns < 3)
+        {
+            return false;
+        }
+
+        int whole = 0;
+        bool first = true;
+        ReadOnlySpan<byte> rest = _csv.RawRecord;
+        while (!rest.IsEmpty)
+        {
+            int end = rest.IndexOf((byte)'\n');
+            bool last = end < 0;
+            ReadOnlySpan<byte> line = last ? rest : rest[..end];
+            if (line.Count((byte)_options.Separator!.Value) == _columns - 1)
+            {
+                whole += first || last ? 1 : 2;
+            }
+
+            first = false;
+            rest = last ? [] : rest[(end + 1)..];
+        }
+
+        return whole >= 2;
+    }
+
+    private void Mark(long at)
+    {
+        _bytes.KeepFrom = at;
+        _resume = at + _csv.RawRecord.Length;
+        _resumeLine = Line + (_csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') < 0 ? 0 : Breaks(_csv.RawRecord));
+    }
+
+    private static int Breaks(ReadOnlySpan<byte> text)
+    {
+        int breaks = text.Count((byte)'\n');
+        for (int i = 0; i < text.Length; i++)
+        {
+            breaks += text[i] == '\r' && (i + 1 == text.Length || text[i + 1] != '\n') ? 1 : 0;
+        }
+
+        return breaks;
+    }
+
+    // The reader gave up within a row it never returned; that row begins on the line after the last one returned.
+    private bool RejectNextLine()
+    {
+        if (_resume == _base)
+        {
+            return RejectLine(_base, _resumeLine);
+        }
+
+        long next = _bytes.LineEnd(_resume, 0, out _);
+        return RejectLine(next, _resumeLine + 1);
+    }
+
+    private bool RejectLine(long at, int line)
+    {
+        long next = _bytes.LineEnd(at, KeptRawBytes, out byte[] raw);
+        Fault = next - at > _limits.MaxRowBytes
+            ? new RowFault(null, ReasonCode.RowTooLong, $"The row is longer than {_limits.MaxRowBytes:N0} bytes.", "Raise limits.maxRowBytes, or mend the row.")
+            : new RowFault(null, ReasonCode.OpenQuote, "A quotation mark is opened and not closed on this row.", "Close the quotation mark, or double it where it is part of the text.");
+        _raw = Encoding.UTF8.GetString(raw);
+        Line = line;
+        _csv.Dispose();
+        Start(next, line + 1);
+        return true;
+    }
+
+    [MemberNotNull(nameof(_csv))]
+    private void Start(long at, int line)
+    {
+        _base = at;
+        _resume = at;
+        _resumeLine = line;
+        _lineBase = line - 1;
+        _bytes.KeepFrom = at;
+        _bytes.GoTo(at);
+        _csv = CsvReader.Create(_bytes, _options, leaveOpen: true);
+    }
+}

@@ -1,0 +1,51 @@
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>Finds the header among the first rows; notes may stand above it.</summary>
+public static class HeaderFinder
+{
+    /// <summary>Position of the header in the rows, or -1 where none looks like one.</summary>
+    /// <param name="rows">First rows of the table.</param>
+    /// <param name="wanted">Headers that a map names; empty: go by looks.</param>
+    public static int Find(IReadOnlyList<SampleRow> rows, IReadOnlyCollection<string> wanted)
+    {
+        if (wanted.Count > 0)
+        {
+            int[] hits = [.. rows.Select(r => wanted.Count(w => r.Cells.Any(c => ColumnNames.Same(c, w))))];
+            int best = hits.DefaultIfEmpty(0).Max();
+            return best * 2 >= wanted.Count && best > 0 ? Array.IndexOf(hits, best) : ByLooks(rows);
+        }
+
+        return ByLooks(rows);
+    }
+
+    private static int ByLooks(IReadOnlyList<SampleRow> rows)
+    {
+        int width = UsualWidth(rows);
+        for (int i = 0; i < rows.Count; i++)
+        {
+            if (rows[i].Cells.Count >= width && rows[i].Filled * 2 > width && LooksLikeHeader(rows[i]))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>The number of cells most rows have; of equally common ones the larger.</summary>
+    public static int UsualWidth(IReadOnlyList<SampleRow> rows) => rows
+        .GroupBy(r => r.Cells.Count)
+        .OrderByDescending(g => g.Count())
+        .ThenByDescending(g => g.Key)
+        .Select(g => g.Key)
+        .FirstOrDefault(1);
+
+    private static bool LooksLikeHeader(SampleRow row)
+    {
+        var filled = row.Cells.Where(c => !string.IsNullOrWhiteSpace(c)).Select(c => c.Trim()).ToList();
+        return filled.Count > 0
+            && filled.Distinct(StringComparer.OrdinalIgnoreCase).Count() * 10 >= filled.Count * 6
+            && filled.All(c => c.Length <= 60 && !char.IsAsciiDigit(c[0]))
+            && !row.Forms.Any(f => f is CellForm.Number or CellForm.Date or CellForm.DamagedNumber);
+    }
+}

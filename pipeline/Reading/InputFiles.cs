@@ -1,0 +1,118 @@
+using System.IO.Compression;
+using System.IO.Enumeration;
+using PartsSignal.Pipeline.Commands;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>Finds the files that a pattern names in the input folder.</summary>
+public sealed class InputFiles
+{
+    private const int MaxDepth = 8;
+    private readonly ReadingLimits _limits;
+    private readonly List<InputFile> _all = [];
+
+    /// <summary>Lists a folder once: files below it, and the entries of its zips.</summary>
+    /// <exception cref="BadInputException">The folder is not there.</exception>
+    public InputFiles(string folder, ReadingLimits limits)
+    {
+        _limits = limits;
+        Folder = Path.GetFullPath(folder);
+        if (!Directory.Exists(Folder))
+        {
+            throw new BadInputException($"{folder}: there is no such folder. Name the folder with the shop's files.");
+        }
+
+        List(new DirectoryInfo(Folder), "", 0);
+    }
+
+    /// <summary>The folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>Files that a pattern names, in ordinal order of their names. Wildcards (* and ?) stay within one folder.</summary>
+    /// <exception cref="BadInputException">A named file may not be read: a link that leads out of the folder, a zip entry with a path trick.</exception>
+    public IReadOnlyList<InputFile> Find(string pattern)
+    {
+        string[] wanted = pattern.Replace('\\', '/').Split('/');
+        return [.. _all.Where(f => Matches(f.Name.Split('/'), wanted)).Select(Checked).OrderBy(f => f.Name, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Everything that is there, for proposals.</summary>
+    public IReadOnlyList<InputFile> All => [.. _all.OrderBy(f => f.Name, StringComparer.Ordinal)];
+
+    /// <summary>One file by its path, with its entries where it is a zip.</summary>
+    public static IReadOnlyList<InputFile> Single(string path, ReadingLimits limits)
+    {
+        var file = new FileInfo(path);
+        return !file.Exists ? throw new BadInputException($"{path}: there is no such file.")
+            : IsZip(file.Name) ? [.. Entries(file, file.Name, limits).Select(Checked)]
+            : [new InputFile(file.Name, file.FullName, null)];
+    }
+
+    private static bool Matches(string[] name, string[] wanted) =>
+        name.Length == wanted.Length && name.Zip(wanted).All(p => FileSystemName.MatchesSimpleExpression(p.Second, p.First, ignoreCase: false));
+
+    private static InputFile Checked(InputFile file)
+    {
+        FileSystemInfo? target = new FileInfo(file.Path).ResolveLinkTarget(returnFinalTarget: true);
+        if (target is not null)
+        {
+            throw new BadInputException($"{file.Name}: is a link to another place. Copy the file itself into the input folder.");
+        }
+
+        if (file.Entry is { } entry && (entry.Contains('\\') || entry.Contains(':') || entry.Split('/').Any(s => s is "" or "." or "..")))
+        {
+            throw new BadInputException($"{file.Name}: the zip holds an entry whose path leads elsewhere. Pack it again without folders.");
+        }
+
+        return file;
+    }
+
+    private static bool IsZip(string name) => name.EndsWith(".zip", StringComparison.OrdinalIgnoreCase);
+
+    private void List(DirectoryInfo folder, string prefix, int depth)
+    {
+        foreach (FileInfo file in folder.EnumerateFiles())
+        {
+            string name = prefix + file.Name;
+            if (IsZip(name) && file.LinkTarget is null)
+            {
+                _all.AddRange(Entries(file, name, _limits));
+            }
+            else
+            {
+                _all.Add(new InputFile(name, file.FullName, null));
+            }
+        }
+
+        foreach (DirectoryInfo inner in folder.EnumerateDirectories())
+        {
+            if (depth < MaxDepth && inner.LinkTarget is null)
+            {
+                List(inner, prefix + inner.Name + "/", depth + 1);
+            }
+        }
+    }
+
+    private static IEnumerable<InputFile> Entries(FileInfo file, string name, ReadingLimits limits)
+    {
+        ZipArchive zip;
+        try
+        {
+            zip = ZipFile.OpenRead(file.FullName);
+        }
+        catch (InvalidDataException bad)
+        {
+            throw new BadInputException($"{name}: the zip cannot be read ({bad.Message}). Pack it again.");
+        }
+
+        using (zip)
+        {
+            if (zip.Entries.Count > limits.MaxEntries)
+            {
+                throw new BadInputException($"{name}: the zip holds {zip.Entries.Count:N0} entries; the limit is {limits.MaxEntries:N0}. Raise limits.maxEntries if it is meant.");
+            }
+
+            return [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName))];
+        }
+    }
+}

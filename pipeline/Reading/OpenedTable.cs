@@ -1,0 +1,54 @@
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>A table whose header was read; its next row is the first of the data.</summary>
+/// <param name="Reader">The rows.</param>
+/// <param name="Header">Cells of the header; empty names where the table has none.</param>
+/// <param name="Separator">Between cells of a text table; a comma for workbooks.</param>
+public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Header, char Separator) : IDisposable
+{
+    /// <summary>Opens a file as its map says, and decides the rest.</summary>
+    /// <exception cref="BadInputException">The file has no rows, no such sheet, or cannot be read at all.</exception>
+    public static OpenedTable Open(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits)
+    {
+        string[] wanted = [.. map.Columns.Values.SelectMany(c => c).Concat(map.PartGroups.SelectMany(g => g.Values)).Where(h => !h.StartsWith('#'))];
+        OpenedTable opened = file.IsWorkbook ? OpenSheet(file, map, wanted, limits) : OpenText(file, scan, map, wanted, limits);
+        if (opened.Header.Count > limits.MaxColumns)
+        {
+            opened.Dispose();
+            throw new BadInputException($"{file.Name}: has {opened.Header.Count:N0} columns; the limit is {limits.MaxColumns:N0}. Raise limits.maxColumns if it is meant.");
+        }
+
+        return opened;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Reader.Dispose();
+
+    private static OpenedTable OpenText(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
+    {
+        System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Of(map.Encoding);
+        byte[] start = TextTables.Start(file, scan, encoding, limits);
+        TextForm form = TextForm.Decide(start, encoding, map.Separator, map.HeaderLine, wanted, limits);
+        CsvTable table = TextTables.Open(file, scan, form, limits);
+        int width = form.Header.Count;
+        if (form.HeaderLine > 0)
+        {
+            table.Read();
+        }
+        else
+        {
+            width = HeaderFinder.UsualWidth(TextForm.Sample(start, form.Separator, limits));
+        }
+
+        table.Expect(width);
+        return new OpenedTable(table, form.HeaderLine > 0 ? form.Header : [.. Enumerable.Repeat("", width)], form.Separator);
+    }
+
+    private static OpenedTable OpenSheet(InputFile file, SourceMap map, string[] wanted, ReadingLimits limits)
+    {
+        throw new BadInputException($"{file.Name}: workbooks cannot be read yet ({map.Sheet}, {wanted.Length}, {limits.MaxColumns}).");
+    }
+}

@@ -1,0 +1,44 @@
+using System.Text;
+using UtfUnknown;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>Which encoding a text file is in.</summary>
+public static class TextEncodings
+{
+    private const float WantedConfidence = 0.9f;
+    private static readonly string[] Guessable =
+        ["windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1257", "koi8-r", "shift_jis", "euc-jp", "euc-kr", "gb18030", "big5"];
+
+    static TextEncodings() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+
+    /// <summary>Names a map may use.</summary>
+    public static bool IsKnown(string name) => Encoding.GetEncodings().Any(e => e.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+        || CodePagesEncodingProvider.Instance.GetEncoding(name) is not null;
+
+    /// <summary>The encoding of that name.</summary>
+    public static Encoding Of(string name) => Encoding.GetEncoding(name);
+
+    /// <summary>
+    /// Decides from a scan: a byte order mark wins; then UTF-16 without a mark; then UTF-8 where all (or all but a
+    /// hundredth) of the bytes above ASCII are UTF-8; then a guess from the letters, with Windows-1252 as the rule.
+    /// </summary>
+    public static Encoding Detect(ContentScan scan)
+    {
+        if (scan.Mark is { } marked)
+        {
+            return marked;
+        }
+
+        if (scan.InvalidUtf8 == 0 || scan.ValidUtf8 > 100L * scan.InvalidUtf8)
+        {
+            return Encoding.UTF8;
+        }
+
+        DetectionDetail? guess = CharsetDetector.DetectFromBytes(scan.Sample).Detected;
+        return guess is { Encoding: { } encoding } && guess.Confidence >= WantedConfidence
+            && Guessable.Contains(guess.EncodingName, StringComparer.OrdinalIgnoreCase)
+            ? encoding
+            : Encoding.GetEncoding(1252);
+    }
+}

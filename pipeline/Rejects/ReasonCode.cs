@@ -1,0 +1,41 @@
+namespace PartsSignal.Pipeline.Rejects;
+
+/// <summary>Why a row was refused. The codes are stable; what each means is listed in <see cref="Meanings"/>.</summary>
+public static class ReasonCode
+{
+    public const string OpenQuote = "open_quote";
+    public const string BadQuoting = "bad_quoting";
+    public const string TooFewCells = "too_few_cells";
+    public const string TooManyCells = "too_many_cells";
+    public const string RowTooLong = "row_too_long";
+    public const string BadEncoding = "bad_encoding";
+    public const string Missing = "missing";
+    public const string BadDate = "bad_date";
+    public const string BadNumber = "bad_number";
+    public const string OutOfRange = "out_of_range";
+    public const string DamagedBySpreadsheet = "damaged_by_spreadsheet";
+    public const string FormulaError = "formula_error";
+    public const string TextTooLong = "text_too_long";
+    public const string SummaryRow = "summary_row";
+    public const string UnknownWord = "unknown_word";
+
+    /// <summary>Every code with its meaning, in the order of the documentation.</summary>
+    public static readonly IReadOnlyList<(string Code, string Meaning)> Meanings =
+    [
+        (OpenQuote, "a quotation mark is opened and not closed on the row"),
+        (BadQuoting, "text follows a closing quotation mark, and the row's cells do not add up"),
+        (TooFewCells, "the row has fewer cells than the header"),
+        (TooManyCells, "the row has more cells than the header, or than the limit"),
+        (RowTooLong, "the row is longer than the limit"),
+        (BadEncoding, "the row holds bytes that are no text in the file's encoding"),
+        (Missing, "a value that the row cannot do without is empty"),
+        (BadDate, "a date cannot be read in the file's date order"),
+        (BadNumber, "a number or amount cannot be read in the file's number style"),
+        (OutOfRange, "a value is readable and impossible"),
+        (DamagedBySpreadsheet, "a code was turned into a number or date by a spreadsheet; the original is lost"),
+        (FormulaError, "the cell holds a failed formula"),
+        (TextTooLong, "a cell is longer than the limit"),
+        (SummaryRow, "the row is a total among the data"),
+        (UnknownWord, "a word is in no table; only lesser cells, whose row is loaded without them"),
+    ];
+}

@@ -1,0 +1,71 @@
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>A source's map applied to the header of one file.</summary>
+internal sealed class FieldMap
+{
+    private readonly SourceMap _map;
+    private readonly ColumnNames _columns;
+    private readonly List<MappedField> _used = [];
+
+    /// <summary>Checks that every header that the map names is in the file.</summary>
+    /// <exception cref="BadInputException">Headers are missing; all of them together.</exception>
+    public FieldMap(string file, SourceMap map, IReadOnlyList<string> header)
+    {
+        _map = map;
+        _columns = new ColumnNames(header);
+        string[] missing = [.. map.Columns.Values.SelectMany(c => c)
+            .Concat(map.PartGroups.SelectMany(g => g.Values))
+            .Where(h => _columns.Find(h) < 0)
+            .Distinct(StringComparer.Ordinal)];
+        if (missing.Length > 0)
+        {
+            string has = string.Join(", ", _columns.All.Take(40));
+            throw new BadInputException([.. missing.Select(m => $"{file}: has no column '{m}'. Its header reads: {has}. Correct the map in shop.json or give the file a map of its own.")]);
+        }
+
+        Width = header.Count;
+    }
+
+    /// <summary>Number of columns.</summary>
+    public int Width { get; }
+
+    /// <summary>Every field asked for that the file gives, in the order asked; what the row's hash covers.</summary>
+    public IReadOnlyList<MappedField> Used => _used;
+
+    /// <summary>Groups of part columns in the map.</summary>
+    public int PartGroups => _map.PartGroups.Count;
+
+    /// <summary>Put before every job number.</summary>
+    public string JobPrefix => _map.JobPrefix ?? "";
+
+    /// <summary>Supplier of every row; null: from a column.</summary>
+    public string? Supplier => _map.Supplier;
+
+    /// <summary>The field of that name.</summary>
+    public MappedField Field(string name) => Make(name, _map.Columns.GetValueOrDefault(name));
+
+    /// <summary>The field of that name in one of the groups of part columns.</summary>
+    public MappedField Field(string name, int group) =>
+        Make(name, _map.PartGroups[group].TryGetValue(name, out string? header) ? [header] : null);
+
+    private MappedField Make(string name, IReadOnlyList<string>? headers)
+    {
+        int[] columns = headers is null ? [] : [.. headers.Select(_columns.Find)];
+        var field = new MappedField(name, columns, _map.Fixed.GetValueOrDefault(name), WordsOf(name));
+        if (field.IsMapped)
+        {
+            _used.Add(field);
+        }
+
+        return field;
+    }
+
+    private Dictionary<string, string>? WordsOf(string name) =>
+        _map.Words.TryGetValue(name, out IReadOnlyDictionary<string, string>? words)
+            ? words.GroupBy(w => w.Key.Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.First().Value, StringComparer.OrdinalIgnoreCase)
+            : null;
+}

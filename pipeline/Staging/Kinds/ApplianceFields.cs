@@ -1,0 +1,96 @@
+using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Rejects;
+
+namespace PartsSignal.Pipeline.Staging.Kinds;
+
+/// <summary>The appliance and its place, as jobs and the register both write them. Customer cells are only hashed.</summary>
+internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTools tools)
+{
+    private const string OtherAppliance = "other";
+    private readonly MappedField _serial = map.Field("serial");
+    private readonly MappedField _name = map.Field("customer_name");
+    private readonly MappedField _phone = map.Field("phone");
+    private readonly MappedField _address = map.Field("address");
+    private readonly MappedField _email = map.Field("email");
+    private readonly MappedField _type = map.Field("appliance_type");
+    private readonly MappedField _brand = map.Field("brand");
+    private readonly MappedField _model = map.Field("model");
+    private readonly MappedField _made = map.Field("made_on");
+    private readonly TextColumn _serialKeys = table.Text("serial_key");
+    private readonly TextColumn _placeKeys = table.Text("place_key");
+    private readonly TextColumn _types = table.Text("appliance_type");
+    private readonly TextColumn _brands = table.Text("brand");
+    private readonly TextColumn _models = table.Text("model_raw");
+    private readonly TextColumn _modelKeys = table.Text("model_key");
+    private readonly TextColumn _confusables = table.Text("model_confusable");
+    private readonly ValueColumn<DateOnly> _madeFrom = table.Day("made_on_from");
+    private readonly ValueColumn<DateOnly> _madeTo = table.Day("made_on_to");
+    private readonly TextColumn _candidates = table.Text("serial_candidates");
+
+    /// <summary>Why the last serial breaks its brand's rule; null: it does not.</summary>
+    public string? SerialFault { get; private set; }
+
+    /// <summary>Type of the last row; null: not given.</summary>
+    public string? Type { get; private set; }
+
+    /// <summary>True when serial, model, and place of the last row are all unknown.</summary>
+    public bool IsNobody { get; private set; }
+
+    /// <summary>Reads the row's appliance into the columns.</summary>
+    public void Set(MappedRow row, int at)
+    {
+        string? brand = row.Word(_brand);
+        string? model = row.Code(_model, lesser: true);
+        string modelKey = CompactKey.Of(model);
+        string? typeText = row.Word(_type);
+        Type = tools.Words.Appliances.Find(typeText) ?? (typeText is null ? null : OtherAppliance);
+        _types.Set(at, Type);
+        _brands.Set(at, brand);
+        _models.Set(at, model);
+        _modelKeys.Set(at, modelKey.Length == 0 ? null : modelKey);
+        _confusables.Set(at, modelKey.Length == 0 ? null : CompactKey.Confusable(modelKey));
+        SetSerial(row, at, brand);
+        SetMade(row, at);
+        string? place = Place(row);
+        _placeKeys.Set(at, place);
+        IsNobody = place is null && model is null && row.Raw(_serial).IsEmpty;
+    }
+
+    /// <summary>Takes the row's own customer out of a free text that was scrubbed.</summary>
+    public string WithoutCustomer(MappedRow row, string text)
+    {
+        text = TextScrubber.RemoveName(text, row.Raw(_name));
+        text = TextScrubber.Remove(text, row.Raw(_phone), "[phone]");
+        text = TextScrubber.Remove(text, row.Raw(_address), "[address]");
+        return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
+    }
+
+    private string? Place(MappedRow row) =>
+        PlaceText.Of(row.Raw(_phone), row.Raw(_address), row.Raw(_name)) is { } place ? tools.Key.Identify(place.Realm, place.Text) : null;
+
+    private void SetSerial(MappedRow row, int at, string? brand)
+    {
+        SerialFault = null;
+        string? serial = row.Code(_serial, lesser: true);
+        string key = CompactKey.Of(serial);
+        _serialKeys.Set(at, key.Length < 3 ? null : tools.Key.Identify("serial", CompactKey.Of(brand) + "/" + key));
+        SerialReading reading = serial is null || key.Length < 3 ? default : tools.Serials(brand, serial);
+        _candidates.Set(at, reading.Candidates);
+        SerialFault = reading.Fault;
+    }
+
+    private void SetMade(MappedRow row, int at)
+    {
+        ReadOnlySpan<char> made = row.Span(_made);
+        bool read = MadeOnText.TryRead(made, row.Style.Dates, out DateOnly from, out DateOnly to);
+        if (!read && !EmptyMark.Is(made))
+        {
+            row.Skip(_made, ReasonCode.BadDate);
+        }
+
+        _madeFrom.Set(at, read ? from : null);
+        _madeTo.Set(at, read ? to : null);
+    }
+}

@@ -1,0 +1,34 @@
+namespace PartsSignal.Pipeline.Staging.Kinds;
+
+/// <summary>Part lines that come apart from their jobs.</summary>
+internal sealed class JobPartsStager : KindStager
+{
+    private readonly MappedField _job;
+    private readonly MappedField _updated;
+    private readonly PartLineFields _line;
+    private readonly PartLineTable _table;
+
+    public JobPartsStager(StageTarget target)
+        : base(target, "staged_job_parts")
+    {
+        _job = target.Map.Field("job_id");
+        _line = new PartLineFields(target.Map, null);
+        _updated = target.Map.Field("updated_on");
+        _table = new PartLineTable(Table, target);
+    }
+
+    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    {
+        string? job = row.Needed(_job);
+        PartLine? line = _line.Read(row);
+        DateTime? updated = row.Time(_updated);
+        if (line is null)
+        {
+            row.Fail(_job, Rejects.ReasonCode.Missing, "The row names neither a part number nor a description.", "Fill in the part number.");
+        }
+
+        return row.Fault is not null
+            ? ValueTask.CompletedTask
+            : _table.AddAsync(Target.Map.JobPrefix + job, line!.Value, 1, false, updated, RowHash(row), row.Line, cancellation);
+    }
+}

@@ -1,0 +1,52 @@
+using PartsSignal.Analysis.CrossReference;
+
+namespace PartsSignal.Pipeline.Staging.Kinds;
+
+/// <summary>Counts of what a van holds.</summary>
+internal sealed class VanCountsStager : KindStager
+{
+    private readonly MappedField _van, _part, _onHand, _counted;
+    private readonly TextColumn _vans, _parts, _keys, _confusables;
+    private readonly ValueColumn<int> _counts;
+    private readonly ValueColumn<DateOnly> _countedOn;
+
+    public VanCountsStager(StageTarget target)
+        : base(target, "staged_van_counts")
+    {
+        (_van, _part, _onHand, _counted) = (target.Map.Field("van"), target.Map.Field("part"), target.Map.Field("on_hand"), target.Map.Field("counted_on"));
+        (_vans, _parts, _keys, _confusables) = (Table.Text("van"), Table.Text("part_raw"), Table.Text("part_key"), Table.Text("part_confusable"));
+        (_counts, _countedOn) = (Table.Int("on_hand"), Table.Day("counted_on"));
+    }
+
+    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    {
+        string? van = row.Needed(_van);
+        string? part = row.Code(_part);
+        int? count = row.Quantity(_onHand);
+        DateOnly? counted = row.Day(_counted);
+        if (part is null)
+        {
+            row.Missing(_part);
+        }
+
+        if (count is null)
+        {
+            row.Missing(_onHand);
+        }
+
+        if (row.Fault is not null)
+        {
+            return ValueTask.CompletedTask;
+        }
+
+        int at = Table.At;
+        string key = CompactKey.Of(part);
+        _vans.Set(at, van);
+        _parts.Set(at, part);
+        _keys.Set(at, key);
+        _confusables.Set(at, CompactKey.Confusable(key));
+        _counts.Set(at, count!.Value);
+        _countedOn.Set(at, counted);
+        return EndRowAsync(row, RowHash(row), cancellation);
+    }
+}

@@ -1,0 +1,29 @@
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>Where a field's text comes from in one file.</summary>
+/// <param name="name">Name of the field, as in the map.</param>
+/// <param name="columns">Columns, joined with a blank; empty: none.</param>
+/// <param name="fixedValue">Text where no column gives any; null: none.</param>
+/// <param name="words">The file's words to ours; null: none.</param>
+internal sealed class MappedField(string name, int[] columns, string? fixedValue, IReadOnlyDictionary<string, string>? words)
+{
+    private readonly TextPool _pool = new();
+
+    /// <summary>Name of the field.</summary>
+    public string Name { get; } = name;
+
+    /// <summary>Columns of the file.</summary>
+    public int[] Columns { get; } = columns;
+
+    /// <summary>Text where no column gives any.</summary>
+    public string? Fixed { get; } = fixedValue;
+
+    /// <summary>The file's words to ours.</summary>
+    public IReadOnlyDictionary<string, string>? Words { get; } = words;
+
+    /// <summary>True when the file or the map gives this field.</summary>
+    public bool IsMapped => Columns.Length > 0 || Fixed is not null;
+
+    /// <summary>The characters as a string that is shared between rows.</summary>
+    public string Pooled(ReadOnlySpan<char> text) => _pool.Get(text);
+}

@@ -1,0 +1,52 @@
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>A file together with the map that says how to read it.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Map">Its map.</param>
+/// <param name="Order">Position among all sources; see <see cref="StagedFile.SourceOrder"/>.</param>
+public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
+{
+    /// <summary>Name of the source whose mended rejects this file holds; null: it is a source itself.</summary>
+    public string? Mends { get; init; }
+
+    /// <summary>Most files of one pattern.</summary>
+    public const int MaxFilesPerMap = 10_000;
+
+    /// <summary>All files that the shop's maps name, in order.</summary>
+    /// <exception cref="BadInputException">A map names no file, or a file may not be read; all faults together.</exception>
+    public static IReadOnlyList<SourceFile> Find(string folder, ShopSettings settings)
+    {
+        var files = new InputFiles(folder, settings.Limits);
+        var found = new List<SourceFile>();
+        var faults = new List<string>();
+        for (int i = 0; i < settings.Sources.Count; i++)
+        {
+            SourceMap map = settings.Sources[i];
+            try
+            {
+                IReadOnlyList<InputFile> matches = files.Find(map.Files);
+                if (matches.Count == 0)
+                {
+                    faults.Add($"shop.json: sources[{i}].files: no file in {folder} is named '{map.Files}'.");
+                }
+
+                found.AddRange(matches.Take(MaxFilesPerMap).Select((f, n) => new SourceFile(f, map, (i * MaxFilesPerMap) + n)));
+            }
+            catch (BadInputException bad)
+            {
+                faults.AddRange(bad.Faults);
+            }
+        }
+
+        if (settings.Sources.Count == 0)
+        {
+            faults.Add($"{folder}: no sources are mapped. Run inspect --write on the shop's files first.");
+        }
+
+        return faults.Count == 0 ? found : throw new BadInputException(faults);
+    }
+}

@@ -1,0 +1,66 @@
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>One source file, staged: where its rows are and how they add up.</summary>
+public sealed record StagedFile
+{
+    /// <summary>Name relative to the input folder, with slashes; in <c>source_file</c> of every staged row.</summary>
+    public required string SourceFile { get; init; }
+
+    /// <summary>Kind of its rows, as in the map.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>SHA-256 of the unpacked bytes, lower-case hex.</summary>
+    public required string ContentHash { get; init; }
+
+    /// <summary>Position among all sources: the map's position times 10,000 plus the file's within its pattern. Later wins.</summary>
+    public required int SourceOrder { get; init; }
+
+    /// <summary>Folder of the staged tables.</summary>
+    public required string Folder { get; init; }
+
+    /// <summary>
+    /// Parquet files of this source, full paths, by table name (<c>staged_jobs</c>, <c>staged_job_parts</c>, ...). A
+    /// table without rows is left out.
+    /// </summary>
+    public required IReadOnlyDictionary<string, string> Tables { get; init; }
+
+    /// <summary>Parquet file of the rejected rows in the shape of the store's table; null: there are none.</summary>
+    public required string? Rejects { get; init; }
+
+    /// <summary>CSV file with the rejected rows as they were; null: there are none. Holds personal data.</summary>
+    public required string? RawRejects { get; init; }
+
+    /// <summary>Data rows of the file: without header, notes above it, blank lines, repeated headers and footers.</summary>
+    public required long RowsRead { get; init; }
+
+    /// <summary>Rows that could not be used. The others stand in the first table, a row each.</summary>
+    public required long Rejected { get; init; }
+
+    /// <summary>Recognised footer lines (totals, free text below the data), not counted as rows.</summary>
+    public required long Footers { get; init; }
+
+    /// <summary>Header lines that were repeated among the data, not counted as rows.</summary>
+    public required long RepeatedHeaders { get; init; }
+
+    /// <summary>
+    /// True when a job may stand on several rows with one part each: rows with the same job number and the same job
+    /// cells are one job, and none of them replaces another.
+    /// </summary>
+    public required bool OnePartPerRow { get; init; }
+
+    /// <summary>What was decided about the file and should be said aloud, for example an assumed date order.</summary>
+    public required IReadOnlyList<string> Remarks { get; init; }
+
+    /// <summary>Cells of lesser fields that could not be read and count as unknown.</summary>
+    public required IReadOnlyList<UnreadCells> UnreadCells { get; init; }
+
+    /// <summary>True when the staged files were there already.</summary>
+    public bool FromCache { get; init; }
+}
+
+/// <summary>Cells of one field that could not be read; their rows are loaded without them.</summary>
+/// <param name="Field">Field of the kind.</param>
+/// <param name="Code">Reason code.</param>
+/// <param name="Cells">How many.</param>
+/// <param name="FirstLine">Line of the first.</param>
+public sealed record UnreadCells(string Field, string Code, long Cells, int FirstLine);

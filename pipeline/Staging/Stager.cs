@@ -1,0 +1,148 @@
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>
+/// Stages source files: each alone, a pure function of its bytes and its map, kept by both, so that an unchanged file
+/// is never read twice. Nothing but the rejects folder holds a row as it was.
+/// </summary>
+public sealed class Stager
+{
+    private const string RecordName = "staged.json";
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { WriteIndented = true };
+    private readonly OutputFolder _output;
+    private readonly ShopSettings _settings;
+    private readonly StagingTools _tools;
+    private readonly IProgress<StageProgress>? _progress;
+    private readonly Dictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
+
+    /// <summary>Prepares.</summary>
+    /// <param name="output">Where staged files and rejects go.</param>
+    /// <param name="settings">What <c>shop.json</c> says.</param>
+    /// <param name="tools">Key, words, serials.</param>
+    /// <param name="progress">Told now and then; null: nobody.</param>
+    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null)
+    {
+        (_output, _settings, _tools, _progress) = (output, settings, tools, progress);
+    }
+
+    /// <summary>Stages one file, or finds it staged.</summary>
+    /// <exception cref="BadInputException">The file as a whole cannot be read: every fault found.</exception>
+    public async Task<StagedFile> StageAsync(SourceFile source, CancellationToken cancellation)
+    {
+        ContentScan scan;
+        using (Stream bytes = source.File.Open(_settings.Limits))
+        {
+            scan = ContentScan.Of(bytes, cancellation);
+        }
+
+        FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
+        string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
+        if (Known(folder) is { } known)
+        {
+            _styles[known.SourceFile] = known.Style;
+            return known.ToStagedFile(folder, RawPath(source)) with { FromCache = true };
+        }
+
+        string making = folder + ".part";
+        if (Directory.Exists(making))
+        {
+            Directory.Delete(making, recursive: true);
+        }
+
+        Directory.CreateDirectory(making);
+        StageRecord record = await ReadAsync(source, scan, making, mendStyle, cancellation).ConfigureAwait(false);
+        await File.WriteAllTextAsync(Path.Combine(making, RecordName), JsonSerializer.Serialize(record, Json), cancellation).ConfigureAwait(false);
+        if (Directory.Exists(folder))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        Directory.Move(making, folder);
+        _styles[record.SourceFile] = record.Style;
+        return record.ToStagedFile(folder, RawPath(source));
+    }
+
+    /// <summary>Removes staged folders and reject files that none of these files uses.</summary>
+    public void Tidy(IReadOnlyCollection<StagedFile> used)
+    {
+        var folders = used.Select(u => u.Folder).ToHashSet(StringComparer.Ordinal);
+        foreach (string folder in Directory.Exists(_output.Stage) ? Directory.EnumerateDirectories(_output.Stage).ToList() : [])
+        {
+            if (!folders.Contains(folder))
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        }
+
+        var raw = used.Where(u => u.RawRejects is not null).Select(u => u.RawRejects!).ToHashSet(StringComparer.Ordinal);
+        foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectWriter.Ending).ToList() : [])
+        {
+            if (!raw.Contains(file))
+            {
+                File.Delete(file);
+            }
+        }
+    }
+
+    private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectWriter.FileName(source.File.Name));
+
+    private StageRecord? Known(string folder)
+    {
+        string path = Path.Combine(folder, RecordName);
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+
+        StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
+        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(Path.Combine(_output.Rejects, RejectWriter.FileName(record.SourceFile))));
+        return rejectsThere ? record : null;
+    }
+
+    private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)
+    {
+        string name = source.File.Name;
+        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? Decide(source, scan) : (mendStyle, []);
+        using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
+        var map = new FieldMap(name, source.Map, table.Header);
+        KindStager stager = Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(folder, name, source.Order, map, _tools));
+        await using ConfiguredAsyncDisposable closing = stager.ConfigureAwait(false);
+        var rejects = new RejectWriter(folder, RawPath(source), name, new ColumnNames(table.Header).All, table.Separator);
+        await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
+        var row = new MappedRow(table.Reader, style);
+        var loop = new RowLoop(table, stager, row, rejects, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));
+        await loop.RunAsync(cancellation).ConfigureAwait(false);
+        Dictionary<string, string> tables = await stager.CompleteAsync(cancellation).ConfigureAwait(false);
+        string? rejected = await rejects.CompleteAsync(cancellation).ConfigureAwait(false);
+        return new StageRecord
+        {
+            SourceFile = name,
+            Kind = source.Map.Kind,
+            ContentHash = scan.Hash,
+            SourceOrder = source.Order,
+            Tables = [.. tables.Keys.Order(StringComparer.Ordinal)],
+            HasRejects = rejected is not null,
+            RowsRead = loop.Rows,
+            Rejected = rejects.Rows,
+            Footers = loop.Footers,
+            RepeatedHeaders = loop.RepeatedHeaders,
+            OnePartPerRow = stager.OnePartPerRow,
+            Style = style,
+            Remarks = remarks,
+            UnreadCells = row.Unread,
+        };
+    }
+
+    private (FileStyle Style, IReadOnlyList<string> Remarks) Decide(SourceFile source, ContentScan scan)
+    {
+        using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
+        return StyleVote.Decide(table, source.Map, _settings, source.File.Name);
+    }
+}

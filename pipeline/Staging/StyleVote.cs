@@ -1,0 +1,121 @@
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>Decides what holds for a whole file: the map says, else the shop's setting, else the file's own cells.</summary>
+internal sealed class StyleVote
+{
+    private const int Rows = 20_000;
+    private static readonly string[] DateFields =
+        ["opened_on", "closed_on", "purchased_on", "made_on", "updated_on", "ordered_on", "received_on", "effective_on", "first_made", "last_made", "installed_on", "removed_on", "counted_on"];
+
+    private static readonly string[] AmountFields = ["price", "unit_cost", "age_years"];
+    private readonly DateOrderVote _dates = new();
+    private readonly NumberStyleVote _numbers = new();
+    private bool _minutes;
+
+    private StyleVote()
+    {
+    }
+
+    /// <summary>Decides, and says what was assumed.</summary>
+    /// <param name="table">The table, to be read for the vote; closed by the caller.</param>
+    /// <param name="map">The source's map.</param>
+    /// <param name="settings">The shop's settings.</param>
+    /// <param name="sourceFile">Name for the remarks.</param>
+    public static (FileStyle Style, IReadOnlyList<string> Remarks) Decide(OpenedTable table, SourceMap map, ShopSettings settings, string sourceFile)
+    {
+        var vote = new StyleVote();
+        var fields = new FieldMap(sourceFile, map, table.Header);
+        DateOrder? order = OrderOf(map.DateOrder) ?? OrderOf(settings.DateOrder);
+        NumberStyle? style = StyleOf(map.NumberStyle) ?? StyleOf(settings.NumberStyle);
+        MappedField labour = fields.Field("labour");
+        vote.Count(table.Reader, fields, labour, order is null);
+        var remarks = new List<string>();
+        if (order is null)
+        {
+            order = vote._dates.Decide();
+            if (order is null && vote._dates.Ambiguous > 0)
+            {
+                remarks.Add($"{sourceFile}: dates such as 03/08 may be day-first or month-first and none has a day over 12; read day-first. Set dateOrder in shop.json.");
+            }
+            else if (vote._dates.IsMixed)
+            {
+                remarks.Add($"{sourceFile}: some dates are day-first and some month-first; read {(order == DateOrder.MonthFirst ? "month" : "day")}-first as most demand, the others are rejects.");
+            }
+        }
+
+        if (style is null && vote._numbers.IsMixed)
+        {
+            remarks.Add($"{sourceFile}: amounts with a decimal point and with a decimal comma; read as most demand. Set numberStyle in shop.json.");
+        }
+
+        style ??= vote._numbers.Decide();
+        bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");
+        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs")), remarks);
+    }
+
+    private void Count(TableReader table, FieldMap fields, MappedField labour, bool datesOpen)
+    {
+        int[] dates = [.. DateFields.SelectMany(f => fields.Field(f).Columns)];
+        int[] amounts = [.. AmountFields.SelectMany(f => fields.Field(f).Columns), .. Enumerable.Range(0, fields.PartGroups).SelectMany(g => fields.Field("price", g).Columns)];
+        for (int n = 0; table.Read(); n++)
+        {
+            if (n >= Rows && (!datesOpen || _dates.IsDecided || _dates.Ambiguous == 0))
+            {
+                return;
+            }
+
+            foreach (int column in dates)
+            {
+                _dates.Add(table.Row[column]);
+            }
+
+            foreach (int column in amounts)
+            {
+                if (table.Row.Form(column) == CellForm.Text)
+                {
+                    _numbers.Add(table.Row[column].Trim());
+                }
+            }
+
+            foreach (int column in labour.Columns)
+            {
+                _minutes |= DurationText.MustBeMinutes(table.Row[column]);
+            }
+        }
+    }
+
+    private static bool Says(SourceMap map, params ReadOnlySpan<string> words)
+    {
+        if (map.Columns.TryGetValue("labour", out IReadOnlyList<string>? headers))
+        {
+            foreach (string word in words)
+            {
+                if (headers.Any(h => h.Contains(word, StringComparison.OrdinalIgnoreCase)))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static DateOrder? OrderOf(string? name) => name switch
+    {
+        "dmy" => DateOrder.DayFirst,
+        "mdy" => DateOrder.MonthFirst,
+        "ymd" => DateOrder.YearFirst,
+        _ => null,
+    };
+
+    private static NumberStyle? StyleOf(string? name) => name switch
+    {
+        "point" => NumberStyle.Point,
+        "comma" => NumberStyle.Comma,
+        _ => null,
+    };
+}

@@ -1,0 +1,25 @@
+namespace PartsSignal.Pipeline.Words;
+
+/// <summary>Whole cells that stand for one of our words: appliance types, outcomes, customer kinds, size classes.</summary>
+public sealed class PlainTable
+{
+    private readonly Dictionary<string, string> _exact = new(StringComparer.Ordinal);
+    private readonly ComponentWords _within;
+
+    /// <summary>Prepares a table.</summary>
+    public PlainTable(IReadOnlyList<Phrase> phrases)
+    {
+        foreach (Phrase phrase in phrases)
+        {
+            _exact.TryAdd(string.Join(' ', phrase.Stems), phrase.Meaning);
+            _exact.TryAdd(phrase.Meaning.Replace('_', ' '), phrase.Meaning);
+        }
+
+        _within = new ComponentWords(phrases);
+    }
+
+    /// <summary>Our word for a cell: by the whole cell, else by the words in it; null: unknown.</summary>
+    public string? Find(string? cell) =>
+        string.IsNullOrWhiteSpace(cell) ? null
+        : _exact.GetValueOrDefault(string.Join(' ', PlainWords.Split(cell))) ?? _within.Component(cell);
+}

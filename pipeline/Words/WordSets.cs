@@ -1,0 +1,54 @@
+namespace PartsSignal.Pipeline.Words;
+
+/// <summary>All tables of words, the shop's own before the shipped ones.</summary>
+public sealed record WordSets
+{
+    private const string ComplaintFile = "complaint-words.csv";
+    private const string ComponentFile = "components.csv";
+    private const string ApplianceFile = "appliance-words.csv";
+    private const string OutcomeFile = "outcome-words.csv";
+
+    /// <summary>Complaint text to kind.</summary>
+    public required ComplaintWords Complaints { get; init; }
+
+    /// <summary>Part description to component.</summary>
+    public required ComponentWords Components { get; init; }
+
+    /// <summary>Appliance words to type.</summary>
+    public required PlainTable Appliances { get; init; }
+
+    /// <summary>Outcome words to outcome.</summary>
+    public required PlainTable Outcomes { get; init; }
+
+    /// <summary>Changes when any table changes; part of the key of staged files.</summary>
+    public required string Fingerprint { get; init; }
+
+    /// <summary>Reads the tables.</summary>
+    /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones; null: none.</param>
+    public static WordSets Load(string? folder)
+    {
+        var texts = new List<string>();
+        IReadOnlyList<Phrase> Read(string file, string meaning)
+        {
+            string shipped = WordTable.ReadDefault(file);
+            string? path = folder is null ? null : Path.Combine(folder, file);
+            string? own = path is not null && File.Exists(path) ? File.ReadAllText(path) : null;
+            texts.Add(shipped);
+            texts.Add(own ?? "");
+            return WordTable.Read(shipped, own, meaning, file);
+        }
+
+        IReadOnlyList<Phrase> complaints = Read(ComplaintFile, "complaint_kind");
+        IReadOnlyList<Phrase> components = Read(ComponentFile, "component");
+        IReadOnlyList<Phrase> appliances = Read(ApplianceFile, "appliance_type");
+        IReadOnlyList<Phrase> outcomes = Read(OutcomeFile, "outcome");
+        return new WordSets
+        {
+            Complaints = new ComplaintWords(complaints),
+            Components = new ComponentWords(components),
+            Appliances = new PlainTable(appliances),
+            Outcomes = new PlainTable(outcomes),
+            Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],
+        };
+    }
+}

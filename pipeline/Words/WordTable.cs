@@ -1,0 +1,68 @@
+using CsvHelper;
+using PartsSignal.Pipeline.Commands;
+
+namespace PartsSignal.Pipeline.Words;
+
+/// <summary>
+/// Reads a table of words: columns meaning, appliance types (<c>a|b</c>, or <c>*</c>), words (phrases divided by
+/// <c>|</c>); further columns are for others. A shop's own table comes first; a row in it without words clears the
+/// shipped words of that meaning.
+/// </summary>
+public static class WordTable
+{
+    /// <summary>A shipped table.</summary>
+    public static string ReadDefault(string name)
+    {
+        using Stream stream = typeof(WordTable).Assembly.GetManifestResourceStream("Defaults/" + name)
+            ?? throw new ArgumentException($"No shipped table '{name}'.", nameof(name));
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    /// <summary>Phrases of the shop's own table, then of the shipped one.</summary>
+    /// <param name="shipped">Text of the shipped table.</param>
+    /// <param name="own">Text of the shop's; null: it has none.</param>
+    /// <param name="meaning">Header of the meaning column.</param>
+    /// <param name="ownName">Name of the shop's file, for faults.</param>
+    /// <exception cref="BadInputException">The shop's table lacks a column.</exception>
+    public static IReadOnlyList<Phrase> Read(string shipped, string? own, string meaning, string ownName)
+    {
+        var phrases = new List<Phrase>();
+        var cleared = new HashSet<string>(StringComparer.Ordinal);
+        if (own is not null)
+        {
+            Add(own, meaning, ownName, phrases, cleared);
+        }
+
+        var rest = new List<Phrase>();
+        Add(shipped, meaning, "shipped table", rest, []);
+        phrases.AddRange(rest.Where(p => !cleared.Contains(p.Meaning)));
+        return [.. phrases.Select((p, i) => p with { Order = i })];
+    }
+
+    private static void Add(string text, string meaning, string file, List<Phrase> phrases, HashSet<string> cleared)
+    {
+        using var csv = CsvReader.FromText(text, new CsvReaderOptions { Separator = ',', TrimWhitespace = true });
+        csv.ReadHeader();
+        string[] lacking = [.. new[] { meaning, "words" }.Where(n => !csv.TryGetFieldIndex(n, out _))];
+        if (lacking.Length > 0)
+        {
+            throw new BadInputException([.. lacking.Select(l => $"{file}: has no column '{l}'. It needs {meaning}, appliance_types and words.")]);
+        }
+
+        bool typed = csv.TryGetFieldIndex("appliance_types", out int types);
+        while (csv.Read())
+        {
+            string what = csv.GetString(meaning);
+            string[] words = csv.GetString("words").Split('|', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+            if (words.Length == 0)
+            {
+                cleared.Add(what);
+            }
+
+            string scope = typed ? csv.GetString(types) : "*";
+            IReadOnlySet<string>? holds = scope is "" or "*" ? null : scope.Split('|', StringSplitOptions.TrimEntries).ToHashSet(StringComparer.Ordinal);
+            phrases.AddRange(words.Select(w => new Phrase(what, holds, PlainWords.Split(w, keepStars: true), 0)).Where(p => p.Stems.Count > 0));
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Staging;
+
+namespace PartsSignal.Pipeline.Tests.Staging;
+
+public sealed class StagerTests
+{
+    private static readonly SourceMap Jobs = new()
+    {
+        Files = "jobs.csv",
+        Kind = "jobs",
+        Columns = new Dictionary<string, IReadOnlyList<string>>
+        {
+            ["job_id"] = ["Job"],
+            ["opened_on"] = ["Opened"],
+            ["complaint"] = ["Fault"],
+        },
+    };
+
+    [Fact]
+    public async Task StageAsync_PlainJobs_AllRowsStagedWithTheirLines()
+    {
+        using var rig = new StagingRig();
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\nJ1,2026-08-03,wont fill\nJ2,2026-08-04,\"leaks, from door\"\n", Jobs);
+        Assert.Equal(2, file.RowsRead);
+        Assert.Equal(0, file.Rejected);
+        Assert.Equal(["J1|2026-08-03|wont fill|no_fill|2", "J2|2026-08-04|leaks, from door|leak|3"], StagingRig.Rows(file, "staged_jobs", "job_id, opened_on, complaint_text, complaint_kind, source_line"));
+    }
+
+    [Fact]
+    public async Task StageAsync_QuoteNeverClosed_OneRejectNamesItsLine()
+    {
+        using var rig = new StagingRig();
+        string rows = string.Concat(Enumerable.Range(1, 10).Select(i => i == 4 ? "\"J4\",\"2026-08-03\",\"leaks\n" : $"\"J{i}\",\"2026-08-03\",\"no, heat\"\n"));
+        rows = rows.Replace("\"J4\",\"2026-08-03\",\"leaks", "\"J4\",2026-08-03,\"leaks", StringComparison.Ordinal);
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
+        Assert.Equal(["5|-|open_quote"], StagingRig.Rejects(file));
+        Assert.Equal(10, file.RowsRead);
+        Assert.Equal(9, StagingRig.Rows(file, "staged_jobs", "job_id").Count);
+    }
+
+    [Fact]
+    public async Task StageAsync_SameFileAgain_ComesFromTheCache()
+    {
+        using var rig = new StagingRig();
+        StagedFile first = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\nJ1,2026-08-03,x\n,2026-08-04,y\n", Jobs);
+        StagedFile again = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\nJ1,2026-08-03,x\n,2026-08-04,y\n", Jobs);
+        Assert.False(first.FromCache);
+        Assert.True(again.FromCache);
+        Assert.Equal(first.Folder, again.Folder);
+        Assert.Equal(["3|job_id|missing"], StagingRig.Rejects(again));
+    }
+}

@@ -1,0 +1,75 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Staging;
+
+/// <summary>A shop in a folder of its own: write files, stage them, ask the staged rows.</summary>
+internal sealed class StagingRig : IDisposable
+{
+    private readonly string _root = Directory.CreateTempSubdirectory("partssignal-").FullName;
+
+    public StagingRig() => Directory.CreateDirectory(Input);
+
+    public string Input => Path.Combine(_root, "in");
+
+    public OutputFolder Output => new(Path.Combine(_root, "out"));
+
+    public static StagingTools Tools { get; } = new(new IdentityKey(new byte[32]), WordSets.Load(null), (_, _) => default, "none");
+
+    public void Write(string name, string text) => Write(name, System.Text.Encoding.UTF8.GetBytes(text));
+
+    public void Write(string name, byte[] bytes)
+    {
+        string path = Path.Combine(Input, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllBytes(path, bytes);
+    }
+
+    public async Task<IReadOnlyList<StagedFile>> StageAllAsync(ShopSettings settings)
+    {
+        var stager = new Stager(Output, settings, Tools);
+        var staged = new List<StagedFile>();
+        foreach (SourceFile source in SourceFile.Find(Input, settings))
+        {
+            staged.Add(await stager.StageAsync(source, CancellationToken.None));
+        }
+
+        stager.Tidy(staged);
+        return staged;
+    }
+
+    public async Task<StagedFile> StageAsync(string name, string text, SourceMap map)
+    {
+        Write(name, text);
+        return (await StageAllAsync(new ShopSettings { Sources = [map with { Files = name }] })).Single();
+    }
+
+    /// <summary>Staged rows as text, <c>|</c> between cells, in file order; null shows as <c>-</c>.</summary>
+    public static IReadOnlyList<string> Rows(StagedFile file, string table, string columns)
+    {
+        if (!file.Tables.TryGetValue(table, out string? path))
+        {
+            return [];
+        }
+
+        return Query(path, columns);
+    }
+
+    public static IReadOnlyList<string> Rejects(StagedFile file) =>
+        file.Rejects is null ? [] : Query(file.Rejects, "source_line, field, reason_code");
+
+    public void Dispose() => Directory.Delete(_root, recursive: true);
+
+    private static IReadOnlyList<string> Query(string path, string columns)
+    {
+        using Database database = Database.Open();
+        int width = columns.Split(',').Length;
+        return database.Query(
+            $"from read_parquet({Database.Literal(path)}) select {columns}",
+            r => string.Join('|', Enumerable.Range(0, width).Select(i => r.IsDBNull(i) ? "-" : Convert.ToString(r.GetValue(i) is DateOnly d ? d.ToString("yyyy-MM-dd", null) : r.GetValue(i), System.Globalization.CultureInfo.InvariantCulture))));
+    }
+}
