@@ -23,7 +23,7 @@ internal static class KitBranches
                 return;
             }
 
-            LagrangianBound cuts = LagrangianBound.Of(window.Problem);
+            LagrangianBound cuts = LagrangianBound.Of(window.Problem, effort.GoodEnough / 20);
             foreach (PricedKit found in cuts.Kits)
             {
                 int[] whole = window.Whole(found.Kit);

@@ -15,6 +15,9 @@ public sealed record KitEffort
     /// <summary>Nodes the integer program may open; 0: it is not used. Default 200.</summary>
     public int IntegerNodes { get; init; } = 200;
 
+    /// <summary>The integer program and the greedy fills are for problems of at most so many pieces and jobs. Default 1,500.</summary>
+    public int SmallProblem { get; init; } = 1500;
+
     /// <summary>For a plan a person acts on.</summary>
     public static KitEffort Thorough { get; } = new();
 

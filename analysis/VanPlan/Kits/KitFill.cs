@@ -63,35 +63,57 @@ internal sealed class KitFill
 
     private Move WholeSet(KitState state, int job, int except, bool byWorth, Move best)
     {
+        if (!SetFits(state, job, except, out double price))
+        {
+            return best;
+        }
+
         KitJobs jobs = _problem.Jobs;
         double before = state.Value;
-        double price = 0;
-        bool possible = true;
         int first = jobs.First(job);
-        int last = first + jobs.Lines(job);
-        Span<int> added = stackalloc int[last - first];
-        for (int i = first; i < last && possible; i++)
+        int lines = jobs.Lines(job);
+        Span<int> added = stackalloc int[lines];
+        for (int i = 0; i < lines; i++)
         {
-            int need = jobs.Level[i] - state.Kit[jobs.Part[i]];
-            for (int k = 0; k < need && possible; k++)
+            while (state.Kit[jobs.Part[first + i]] < jobs.Level[first + i])
             {
-                possible = jobs.Part[i] != except && state.Fits(jobs.Part[i], 1);
-                if (possible)
+                state.Add(jobs.Part[first + i]);
+                added[i]++;
+            }
+        }
+
+        var move = new Move(MoveKind.Set, job, 1, state.Value - before, price);
+        for (int i = lines - 1; i >= 0; i--)
+        {
+            Undo(state, jobs.Part[first + i], added[i]);
+        }
+
+        return Better(best, move, byWorth);
+    }
+
+    private bool SetFits(KitState state, int job, int except, out double price)
+    {
+        KitJobs jobs = _problem.Jobs;
+        long money = state.CostCents;
+        double space = state.Space;
+        price = 0;
+        for (int i = jobs.First(job); i < jobs.First(job) + jobs.Lines(job); i++)
+        {
+            int part = jobs.Part[i];
+            int need = jobs.Level[i] - state.Kit[part];
+            if (need > 0)
+            {
+                money += need * _problem.Parts[part].CostCents;
+                space += need * _problem.Parts[part].Space;
+                price += Price(part, need);
+                if (part == except || !_problem.Limits.Allows(money, space))
                 {
-                    state.Add(jobs.Part[i]);
-                    added[i - first]++;
-                    price += Price(jobs.Part[i], 1);
+                    return false;
                 }
             }
         }
 
-        Move move = possible ? new Move(MoveKind.Set, job, 1, state.Value - before, price) : Move.None;
-        for (int i = last - 1; i >= first; i--)
-        {
-            Undo(state, jobs.Part[i], added[i - first]);
-        }
-
-        return Better(best, move, byWorth);
+        return true;
     }
 
     private void Apply(KitState state, Move move)

@@ -10,7 +10,8 @@ public static class KitPlanner
     /// <summary>Plans one van.</summary>
     public static KitPlan Plan(KitProblem problem, KitEffort effort)
     {
-        LagrangianBound cuts = LagrangianBound.Of(problem);
+        LagrangianBound cuts = LagrangianBound.Of(problem, effort.GoodEnough / 20);
+        bool small = problem.Units.Total + problem.Jobs.Count <= effort.SmallProblem;
         var search = new Search(problem, cuts.Bound);
         foreach (PricedKit kit in NearLimits(problem, cuts))
         {
@@ -18,14 +19,14 @@ public static class KitPlanner
         }
 
         search.Swap(effort.SwapTries, effort.GoodEnough);
-        if (search.Gap > effort.GoodEnough)
+        if (search.Gap > effort.GoodEnough && small)
         {
             search.Greedy(byWorth: false);
             search.Greedy(byWorth: true);
             search.Swap(effort.SwapTries, effort.GoodEnough);
         }
 
-        if (search.Gap > effort.GoodEnough && effort.IntegerNodes > 0
+        if (search.Gap > effort.GoodEnough && effort.IntegerNodes > 0 && small
             && IntegerProgram.TrySolve(problem, search.Best, effort) is { } exact)
         {
             search.Lower(exact.Bound);
