@@ -1,0 +1,51 @@
+-- One row per supplier's own number and the catalogue number it may stand for, with the key it is found by.
+with single as (
+    select part_key, part_number, part_confusable from catalogue where not collides
+),
+listed as (
+    select s.supplier, s.alias_raw as alias, s.alias_key, c.part_number, 'listed' as basis, s.source_file, s.source_line, s.source_order
+    from staged_part_aliases as s
+    join row_fates as f using (source_order, source_line)
+    join single as c using (part_key)
+    where f.kind = 'part_aliases' and f.fate = 'loaded'
+),
+-- an order line that carries both numbers says which is whose: one of them is in the catalogue, the other is not
+paired as (
+    select o.supplier, o.part_raw as alias, o.part_key as alias_key, c.part_number, o.source_file, o.source_line, o.source_order
+    from staged_part_orders as o
+    join single as c on c.part_key = o.other_key
+    where o.part_key <> '' and o.part_key not in (select part_key from catalogue)
+    union all
+    select o.supplier, o.other_raw, o.other_key, c.part_number, o.source_file, o.source_line, o.source_order
+    from staged_part_orders as o
+    join single as c on c.part_key = o.part_key
+    where o.other_key <> '' and o.other_key not in (select part_key from catalogue)
+),
+seen as (
+    select
+        supplier,
+        first(alias order by source_order, source_line) as alias,
+        alias_key,
+        part_number,
+        'order line' as basis,
+        first(source_file order by source_order, source_line) as source_file,
+        first(source_line order by source_order, source_line) as source_line
+    from paired
+    anti join listed using (supplier, alias_key)
+    group by supplier, alias_key, part_number
+),
+reviewed as (
+    select coalesce(r.supplier, '') as supplier, r.typed as alias, r.typed_key as alias_key, c.part_number, 'reviewed' as basis, r.source_file, r.source_line
+    from review_part_numbers as r
+    join single as c on c.part_key = r.answer_key
+),
+together as (
+    select supplier, alias, alias_key, part_number, basis, source_file, source_line from listed
+    union all
+    from seen
+    union all
+    from reviewed
+)
+select supplier, alias, alias_key, part_number, basis, source_file, source_line
+from together
+order by supplier, alias_key, part_number, basis, source_file, source_line

@@ -1,0 +1,9 @@
+-- One row: the day the data speaks for. The shop's own, else the newest day anything was written down.
+with days as (
+    select max(opened_on) as day_on from staged_jobs
+    union all select max(closed_on) from staged_jobs
+    union all select max(ordered_on) from staged_part_orders
+    union all select max(received_on) from staged_part_orders
+    union all select max(counted_on) from staged_van_counts
+)
+select coalesce((select as_of from combine_options), (select max(day_on) from days)) as as_of

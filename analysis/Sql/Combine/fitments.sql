@@ -1,0 +1,46 @@
+-- One row per model family and part: listed for it, or seen on its jobs.
+with kept as (
+    select s.*
+    from staged_fitments as s
+    join row_fates as f using (source_order, source_line)
+    where f.kind = 'fitments' and f.fate = 'loaded'
+),
+placed as (
+    select k.model_family, k.part_raw, k.part_key, k.quantity from kept as k where k.model_family is not null
+    union all
+    select m.model_family, k.part_raw, k.part_key, k.quantity
+    from kept as k
+    join model_list as m on m.model_key = k.model_key or (k.model_pattern is not null and m.model_key like k.model_pattern)
+    where k.model_family is null
+),
+listed as (
+    select p.model_family, n.current_number as part_number, mode(p.quantity order by p.quantity) as quantity
+    from placed as p
+    join resolved_numbers as r on r.supplier = '' and r.raw = p.part_raw and r.typed_key = p.part_key
+    join parts as n on n.part_number = r.part_number
+    group by p.model_family, n.current_number
+),
+seen as (
+    select
+        j.model_family,
+        p.part_number,
+        count(distinct j.job_id) as times_seen,
+        mode(p.quantity order by p.quantity) as quantity,
+        max(j.opened_on) as last_seen
+    from job_parts as p
+    join jobs as j using (job_id)
+    where p.part_number is not null and j.model_family is not null
+    group by j.model_family, p.part_number
+)
+select
+    coalesce(l.model_family, s.model_family) as model_family,
+    coalesce(l.part_number, s.part_number) as part_number,
+    n.component,
+    case when s.part_number is null then 'listed' when l.part_number is null then 'seen' else 'both' end as basis,
+    coalesce(s.times_seen, 0) as times_seen,
+    coalesce(l.quantity, s.quantity, 1)::integer as typical_quantity,
+    s.last_seen
+from listed as l
+full join seen as s on s.model_family = l.model_family and s.part_number = l.part_number
+left join parts as n on n.part_number = coalesce(l.part_number, s.part_number)
+order by model_family, part_number

@@ -1,0 +1,68 @@
+-- One row per job: the interval its appliance was built in, its age, and what says so.
+with coded as (
+    select
+        job_id,
+        min(made_from) as made_from,
+        max(made_to) as made_to,
+        max(candidates) as candidates,
+        max(weight) as weight,
+        arg_max(made_from, (weight, made_from)) as likely_from,
+        arg_max(made_to, (weight, made_from)) as likely_to
+    from build_candidates
+    group by job_id
+),
+registered as (
+    select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to
+    from register_rows
+    where made_on_from is not null
+    group by unit_id
+),
+ways as (
+    select
+        e.job_id,
+        e.opened_on,
+        r.made_from as register_from,
+        coalesce(r.made_to, r.made_from) as register_to,
+        c.made_from as code_from,
+        c.made_to as code_to,
+        c.candidates,
+        c.weight,
+        c.likely_from,
+        c.likely_to,
+        greatest(e.purchased_on - 365, coalesce(e.first_made, e.purchased_on - 365)) as bought_from,
+        e.purchased_on as bought_to,
+        coalesce(e.made_on_from, e.stated_on - 365) as stated_from,
+        coalesce(e.made_on_to, e.made_on_from, least(e.stated_on + 365, e.opened_on)) as stated_to
+    from build_evidence as e
+    left join coded as c using (job_id)
+    left join registered as r on r.unit_id = e.unit_id
+),
+chosen as (
+    select
+        *,
+        case
+            when register_from <= opened_on then 'register'
+            when candidates = 1 or weight >= 0.9 then 'date code'
+            when bought_to <= opened_on then 'purchase date'
+            when stated_from <= opened_on then 'stated'
+            when candidates > 1 then 'several'
+            else 'unknown'
+        end as way
+    from ways
+),
+intervals as (
+    select
+        *,
+        case way when 'register' then register_from when 'date code' then code_from when 'purchase date' then least(bought_from, bought_to) when 'stated' then stated_from when 'several' then code_from end as made_from,
+        case way when 'register' then register_to when 'date code' then code_to when 'purchase date' then bought_to when 'stated' then stated_to when 'several' then code_to end as made_to,
+        case way when 'register' then register_from when 'date code' then likely_from when 'purchase date' then least(bought_from, bought_to) when 'stated' then stated_from end as age_from,
+        case way when 'register' then register_to when 'date code' then likely_to when 'purchase date' then bought_to when 'stated' then stated_to end as age_to
+    from chosen
+)
+select
+    job_id,
+    made_from,
+    made_to,
+    greatest(0, round((opened_on - age_from + opened_on - age_to) / 2 / 365.25, 3)) as age_years,
+    case when way = 'several' then 'unknown' else way end as age_basis
+from intervals

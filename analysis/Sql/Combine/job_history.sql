@@ -1,0 +1,15 @@
+-- One row per job row that a newer export replaced.
+select
+    j.job_id,
+    j.opened_on,
+    j.closed_on,
+    j.outcome,
+    w.source_file as replaced_by_file,
+    w.source_line as replaced_by_line,
+    j.source_file,
+    j.source_line
+from staged_jobs as j
+join row_fates as f using (source_order, source_line)
+join job_rows as w using (job_id)
+where f.kind = 'jobs' and f.fate = 'replaced'
+order by j.job_id, j.source_order, j.source_line

@@ -1,0 +1,68 @@
+-- One row per part line fitted on a job; a number that a kit replaces gives one row for each piece of the kit.
+with numbered as (
+    select p.*, r.part_number as fitted_number, coalesce(r.basis, 'unresolved') as basis
+    from kept_job_parts as p
+    left join resolved_numbers as r on r.supplier = '' and r.raw = p.part_raw and r.typed_key = p.part_key
+),
+followed as (
+    select
+        n.*,
+        coalesce(c.current_number, n.fitted_number) as current_number,
+        coalesce(c.place, 1) as place,
+        case when c.via = 'kit_part' then n.quantity * c.quantity else n.quantity end as pieces,
+        j.opened_on,
+        coalesce(j.closed_on, j.opened_on) as fitted_on
+    from numbered as n
+    left join current_numbers as c on c.old_number = n.fitted_number and (c.place = 1 or c.via = 'kit_part')
+    left join job_rows as j on j.job_id = n.job_id
+),
+ordered_for as (
+    select job_id, part_number, min(supplier) as supplier
+    from part_orders
+    where job_id is not null and part_number is not null
+    group by job_id, part_number
+    having count(distinct supplier) = 1
+),
+owner_of as (
+    select alias_key, min(supplier) as supplier
+    from alias_keys
+    where supplier <> ''
+    group by alias_key
+    having count(distinct supplier) = 1
+),
+sellers as (
+    select part_number, supplier, min(ordered_on) as first_on
+    from part_orders
+    where part_number is not null
+    group by part_number, supplier
+),
+only_seller as (
+    select f.job_id, f.source_order, f.source_line, f.group_no, f.current_number, min(s.supplier) as supplier
+    from followed as f
+    join sellers as s on s.part_number = f.current_number and s.first_on <= f.fitted_on
+    group by f.job_id, f.source_order, f.source_line, f.group_no, f.current_number
+    having count(*) = 1
+)
+select
+    f.job_id,
+    row_number() over (partition by f.job_id order by f.source_order, f.source_line, f.group_no, f.place)::integer as line,
+    f.part_raw,
+    f.current_number as part_number,
+    f.basis as part_basis,
+    f.fitted_number,
+    coalesce(p.component, f.component, w.component) as component,
+    f.pieces::integer as quantity,
+    f.from_van,
+    coalesce(o.supplier, case when f.basis = 'alias' then a.supplier end, s.supplier) as supplier,
+    case when f.place = 1 then f.unit_price end as unit_price,
+    f.source_file,
+    f.source_line
+from followed as f
+left join parts as p on p.part_number = f.current_number
+left join ordered_for as o on o.job_id = f.job_id and o.part_number = f.current_number
+left join owner_of as a on a.alias_key = f.part_key
+left join only_seller as s
+    on s.job_id = f.job_id and s.source_order = f.source_order and s.source_line = f.source_line
+    and s.group_no = f.group_no and s.current_number = f.current_number
+left join review_components as w on w.description = lower(trim(f.description))
+order by f.job_id, line

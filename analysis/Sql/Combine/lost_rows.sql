@@ -1,0 +1,15 @@
+-- One row per part line whose job is in no log: it cannot be told what it was fitted for, so it is rejected.
+select distinct
+    p.source_order,
+    p.source_file,
+    p.source_line,
+    'job_id' as field,
+    'unknown_job' as reason_code,
+    'No job ' || p.job_id || ' in any job log.' as message,
+    'Add the log that holds this job, or mend the job number.' as suggestion
+from staged_job_parts as p
+join row_fates as f using (source_order, source_line)
+where f.kind = 'job_parts'
+    and f.fate = 'loaded'
+    and not p.with_job_row
+    and p.job_id not in (select job_id from staged_jobs)

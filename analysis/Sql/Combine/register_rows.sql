@@ -1,0 +1,33 @@
+-- One row per appliance of the register, with the model it is and the identifier it gets.
+with kept as (
+    select u.*
+    from staged_units as u
+    join row_fates as f using (source_order, source_line)
+    where f.kind = 'units' and f.fate = 'loaded'
+),
+matched as (
+    select
+        k.* exclude (brand, appliance_type),
+        coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,
+        x.model_family,
+        coalesce(f.appliance_type, k.appliance_type) as appliance_type,
+        coalesce(f.brand, k.brand) as brand,
+        m.first_made,
+        m.last_made
+    from kept as k
+    left join model_matches as x on x.brand_key = compact_key(k.brand) and x.model_raw = k.model_raw and x.model_key = k.model_key
+    left join (
+        select model_family, min(appliance_type) as appliance_type, min(brand) as brand from model_list group by model_family
+    ) as f using (model_family)
+    left join (
+        select model_family, min(first_made) as first_made, max(last_made) as last_made from model_list group by model_family
+    ) as m using (model_family)
+)
+select
+    coalesce(
+        serial_key,
+        md5(concat_ws('|', place_key, coalesce(model_number, brand, ''),
+            row_number() over (partition by serial_key, place_key, coalesce(model_number, brand, '') order by source_order, source_line)))
+    ) as unit_id,
+    *
+from matched
