@@ -6,4 +6,5 @@ with days as (
     union all select max(received_on) from staged_part_orders
     union all select max(counted_on) from staged_van_counts
 )
-select coalesce((select as_of from combine_options), (select max(day_on) from days)) as as_of
+select coalesce(getvariable('as_of')::date, max(day_on)) as as_of
+from days

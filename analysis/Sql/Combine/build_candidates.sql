@@ -17,16 +17,15 @@ possible as (
             or coalesce(s.made_from <= s.made_on_to and s.made_to >= s.made_on_from, false)
             or coalesce(abs(s.made_from - s.stated_on) <= greatest(730, (s.opened_on - s.stated_on) * 0.35), false) as supported
     from spans as s
-    cross join combine_options as o
     where s.made_from <= s.opened_on
         and (s.first_made is null or s.made_to >= s.first_made)
         and (s.last_made is null or s.made_from <= s.last_made)
-        and s.made_to >= s.opened_on - to_years(o.oldest_years)
+        and s.made_to >= s.opened_on - to_years(getvariable('oldest_years'))
 ),
 kept as (
     select
         * exclude (supported),
-        ((opened_on - made_from + opened_on - made_to) / 2 / 365.25)::integer as age
+        (((opened_on - made_from) + (opened_on - made_to)) / 2 / 365.25)::integer as age
     from possible
     qualify supported or not bool_or(supported) over (partition by job_id)
 ),

@@ -3,8 +3,7 @@ with told as (
     select
         j.job_id, u.unit_id, j.opened_on, j.source_order, j.source_line,
         j.made_on_from, j.made_on_to, j.serial_candidates, j.purchased_on,
-        j.opened_on - to_days((j.age_stated_years * 365.25)::integer) as stated_on,
-        j.age_stated_years,
+        j.opened_on - (j.age_stated_years * 365.25)::integer as stated_on,
         m.appliance_type, m.first_made, m.last_made
     from job_rows as j
     join job_units as u using (job_id)
@@ -28,11 +27,11 @@ select
     purchase_told as purchased_on,
     made_from_told as made_on_from,
     made_to_told as made_on_to,
-    stated_told::date as stated_on
+    stated_told as stated_on
 from carried
 union all
 select
     job_id, unit_id, opened_on, appliance_type, first_made, last_made,
-    serial_candidates, purchased_on, made_on_from, made_on_to, stated_on::date
+    serial_candidates, purchased_on, made_on_from, made_on_to, stated_on
 from told
 where unit_id is null

@@ -23,12 +23,12 @@ ways as (
         e.opened_on,
         r.made_from as register_from,
         coalesce(r.made_to, r.made_from) as register_to,
-        c.made_from as code_from,
-        c.made_to as code_to,
-        c.candidates,
+        coalesce(w.made_from, c.made_from) as code_from,
+        coalesce(w.made_to, c.made_to) as code_to,
+        case when w.job_id is null then c.candidates else 1 end as candidates,
         c.weight,
-        c.likely_from,
-        c.likely_to,
+        coalesce(w.made_from, c.likely_from) as likely_from,
+        coalesce(w.made_to, c.likely_to) as likely_to,
         greatest(e.purchased_on - 365, coalesce(e.first_made, e.purchased_on - 365)) as bought_from,
         e.purchased_on as bought_to,
         coalesce(e.made_on_from, e.stated_on - 365) as stated_from,
@@ -36,6 +36,7 @@ ways as (
     from build_evidence as e
     left join coded as c using (job_id)
     left join registered as r on r.unit_id = e.unit_id
+    left join review_builds as w on w.job_id = e.job_id
 ),
 chosen as (
     select
@@ -63,6 +64,6 @@ select
     job_id,
     made_from,
     made_to,
-    greatest(0, round((opened_on - age_from + opened_on - age_to) / 2 / 365.25, 3)) as age_years,
+    greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) as age_years,
     case when way = 'several' then 'unknown' else way end as age_basis
 from intervals

@@ -4,6 +4,8 @@ with kept as (
     from staged_jobs as j
     join row_fates as f using (source_order, source_line)
     where f.kind = 'jobs' and f.fate = 'loaded'
+    -- of a job told on several rows, one part each, the first speaks for the job
+    qualify row_number() over (partition by j.job_id order by j.source_order, j.source_line) = 1
 ),
 worded as (
     select k.job_id, first(r.complaint_kind order by length(r.words) desc, r.words) as complaint_kind

@@ -7,6 +7,23 @@ with lines as (
     from job_parts as p
     left join component_roles as r using (component)
     group by p.job_id
+),
+parts_are_recorded as (
+    select count(*) > 0 as yes from job_parts
+),
+-- 'fixed' alone: the part lines say whether with a part, where the shop writes parts down at all
+ended as (
+    select
+        j.job_id,
+        case
+            when j.outcome <> 'fixed' then j.outcome
+            when l.lines > 0 then 'fixed_with_part'
+            when r.yes then 'fixed_without_part'
+            else 'fixed'
+        end as outcome
+    from job_rows as j
+    left join lines as l using (job_id)
+    cross join parts_are_recorded as r
 )
 select
     j.job_id,
@@ -30,19 +47,19 @@ select
     j.complaint_text,
     j.complaint_kind,
     j.error_code,
-    j.outcome,
+    e.outcome,
     case
-        when j.outcome in ('fixed_without_part', 'no_fault_found') then 'none'
-        when j.outcome = 'fixed_with_part' then coalesce(l.component, 'other_part')
-        when j.outcome = 'part_ordered' then l.component
-        when j.outcome = 'unknown' and j.closed_on is not null and l.lines > 0 then coalesce(l.component, 'other_part')
+        when e.outcome in ('fixed_without_part', 'no_fault_found') then 'none'
+        when e.outcome = 'fixed_with_part' then coalesce(l.component, 'other_part')
+        when e.outcome = 'part_ordered' then l.component
+        when e.outcome = 'unknown' and j.closed_on is not null and l.lines > 0 then coalesce(l.component, 'other_part')
     end as main_component,
     j.visits,
     j.labour_minutes,
     case
-        when j.outcome = 'part_ordered' then false
+        when e.outcome = 'part_ordered' then false
         when j.closed_on is null or j.visits is null then null
-        when j.outcome in ('fixed_with_part', 'fixed_without_part', 'fixed', 'no_fault_found') then j.visits <= 1
+        when e.outcome in ('fixed_with_part', 'fixed_without_part', 'fixed', 'no_fault_found') then j.visits <= 1
     end as first_visit_done,
     j.source_file,
     j.source_line
@@ -50,5 +67,6 @@ from job_rows as j
 join job_models as m using (job_id)
 join job_units as u using (job_id)
 join job_ages as a using (job_id)
+join ended as e using (job_id)
 left join lines as l using (job_id)
 order by j.opened_on, j.job_id

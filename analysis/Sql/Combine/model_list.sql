@@ -17,8 +17,7 @@ grouped as (
     select p.brand_key, p.model_key, arg_max(p.prefix, length(p.prefix)) as prefix
     from model_prefixes as p
     join shared as s using (brand_key, prefix)
-    cross join combine_options as o
-    where p.listed and s.models >= o.family_min_models
+    where p.listed and s.models >= getvariable('family_min_models')
     group by p.brand_key, p.model_key
 ),
 told as (

@@ -16,18 +16,16 @@ telling as (
     select p.brand_key, p.prefix, min(m.model_family) as model_family
     from model_prefixes as p
     join model_list as m using (brand_key, model_key)
-    cross join combine_options as o
     where p.listed
     group by p.brand_key, p.prefix
-    having count(distinct m.model_family) = 1 and count(distinct m.model_key) >= any_value(o.family_min_models)
+    having count(distinct m.model_family) = 1 and count(distinct m.model_key) >= getvariable('family_min_models')
 ),
 learned_groups as (
     select p.brand_key, p.prefix
     from model_prefixes as p
-    cross join combine_options as o
     where not p.listed and length(p.prefix) >= 3
     group by p.brand_key, p.prefix
-    having count(distinct p.model_key) >= any_value(o.family_min_models)
+    having count(distinct p.model_key) >= getvariable('family_min_models')
 ),
 candidates as (
     select t.brand_key, t.model_raw, t.model_key, l.model_number, l.model_family, 1 as place, 'exact' as basis

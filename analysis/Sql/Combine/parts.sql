@@ -10,8 +10,7 @@ with last_cost as (
 ended as (
     select distinct old_number as part_number
     from supersessions
-    cross join as_of
-    where new_number is null and (effective_on is null or effective_on <= as_of.as_of)
+    where new_number is null and (effective_on is null or effective_on <= getvariable('arrows_as_of')::date)
 ),
 -- an old number's answer speaks for the number itself too: same component, same size, where its own list entry is gone
 main as (

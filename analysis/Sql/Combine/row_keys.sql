@@ -20,13 +20,30 @@ order_lines as (
         ) as nth
     from staged_part_orders
 ),
+-- where a job may stand on several rows with one part each, rows with the same job cells are one telling
+job_rows_told as (
+    select
+        j.*,
+        case when s.one_part_per_row
+            then max(j.source_line) over (
+                partition by source_order, job_id,
+                hash(opened_on, closed_on, technician, van, complaint_text, outcome, visits, labour_minutes, updated_on)
+            )
+            else j.source_line end as told_line,
+        case when s.one_part_per_row
+            then row_number() over (partition by source_order, job_id, row_hash order by source_line)
+            else 1 end as nth
+    from staged_jobs as j
+    join source_files as s using (source_order)
+),
 part_writings as (
     select source_order, part_key, count(distinct upper(trim(part_raw))) > 1 as collides
     from staged_parts
     group by source_order, part_key
 )
-select 'jobs' as kind, job_id as row_key, row_hash, updated_on as told_on, source_line as told_line, source_order, source_line
-from staged_jobs
+select
+    'jobs' as kind, job_id as row_key, row_hash || nth as row_hash, updated_on as told_on, told_line, source_order, source_line
+from job_rows_told
 union all
 select 'job_parts', concat_ws('|', job_id, part, nth), row_hash, updated_on, 0, source_order, source_line
 from job_part_lines

@@ -1,4 +1,5 @@
--- One row per old number and number that stands for it, by the arrows known on $as_of (null: all of them).
+-- One row per old number and number that stands for it, by the arrows known on the day in the
+-- session variable arrows_as_of (null: all of them).
 -- Walks double their length every round, so a chain of 5,000 takes 13; members of a cycle stand for themselves.
 with recursive
 known as (
@@ -10,7 +11,9 @@ known as (
         sum(quantity)::bigint as quantity,
         min(source_file || ':' || lpad(source_line::varchar, 9, '0')) as listed_at
     from supersessions
-    where new_number is not null and ($as_of is null or effective_on is null or effective_on <= $as_of)
+    where new_number is not null and (
+            getvariable('arrows_as_of') is null or effective_on is null or effective_on <= getvariable('arrows_as_of')::date
+        )
     group by old_number, new_number
 ),
 numbers as (

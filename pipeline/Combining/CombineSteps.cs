@@ -1,0 +1,60 @@
+namespace PartsSignal.Pipeline.Combining;
+
+/// <summary>One table that combining makes.</summary>
+/// <param name="Table">Its name.</param>
+/// <param name="Sql">Its query under <c>Sql/</c>.</param>
+/// <param name="Stored">True: a table of the store, held to the contract's columns.</param>
+public sealed record CombineStep(string Table, string Sql, bool Stored);
+
+/// <summary>The order in which the tables are made; a table reads only those above it.</summary>
+public static class CombineSteps
+{
+    /// <summary>Until the catalogue and its arrows are known.</summary>
+    public static readonly IReadOnlyList<CombineStep> Numbers =
+    [
+        Between("as_of"),
+        Between("row_keys"),
+        Between("row_fates"),
+        Between("kept_job_parts"),
+        Between("lost_rows"),
+        Between("catalogue"),
+        Between("alias_keys"),
+        Stored("supersessions"),
+    ];
+
+    /// <summary>Everything that follows, once the day of the data is set.</summary>
+    public static readonly IReadOnlyList<CombineStep> Rows =
+    [
+        new("current_numbers", "CrossReference/current_numbers.sql", false),
+        Between("resolved_numbers"),
+        Between("part_facts"),
+        Stored("parts"),
+        Stored("part_aliases"),
+        Stored("part_orders"),
+        Between("job_rows"),
+        Stored("job_parts"),
+        Stored("van_counts"),
+        Between("model_texts"),
+        Between("model_prefixes"),
+        Between("model_list"),
+        Between("model_matches"),
+        Stored("models"),
+        Between("job_models"),
+        Between("register_rows"),
+        Between("job_units"),
+        Between("build_evidence"),
+        Between("build_candidates"),
+        Between("job_ages"),
+        Stored("jobs"),
+        Stored("job_history"),
+        Stored("units"),
+        Stored("fitments"),
+        Stored("rejects"),
+        Stored("loads"),
+        Stored("data_faults"),
+    ];
+
+    private static CombineStep Between(string table) => new(table, $"Combine/{table}.sql", false);
+
+    private static CombineStep Stored(string table) => new(table, $"Combine/{table}.sql", true);
+}
