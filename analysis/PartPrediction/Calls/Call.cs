@@ -41,12 +41,6 @@ public sealed record Call
     /// <summary>Month of the call, 1 to 12.</summary>
     public int Month { get; init; } = 1;
 
-    /// <summary>Jobs on this unit that were closed before the call, 0 or more.</summary>
-    public int EarlierVisits { get; init; }
-
-    /// <summary>Days since the last of them was closed; null: there was none.</summary>
-    public int? DaysSinceVisit { get; init; }
-
-    /// <summary>What that last job turned out to need; null: there was none, or nobody knows.</summary>
-    public string? LastNeed { get; init; }
+    /// <summary>Jobs on this unit that were closed before the call, the latest first; empty: none known.</summary>
+    public IReadOnlyList<EarlierVisit> Earlier { get; init; } = [];
 }

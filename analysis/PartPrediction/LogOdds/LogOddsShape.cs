@@ -1,0 +1,55 @@
+using PartsSignal.Analysis.PartPrediction.Calls;
+
+namespace PartsSignal.Analysis.PartPrediction.LogOdds;
+
+/// <summary>What a table of log odds is about: needs, facts, words, and the needs each appliance type can have.</summary>
+public sealed class LogOddsShape
+{
+    /// <summary>Fewest jobs for a word to count.</summary>
+    public const int LeastWordJobs = 15;
+
+    /// <summary>Most words kept.</summary>
+    public const int MostWords = 300;
+
+    private readonly int[] _all;
+    private readonly IReadOnlyDictionary<string, int[]> _allowed;
+
+    /// <summary>Puts a shape together.</summary>
+    public LogOddsShape(IReadOnlyList<string> needs, FeatureSpace space, IReadOnlySet<string> words, IReadOnlyDictionary<string, int[]> allowed)
+    {
+        (Needs, Space, Words, _allowed) = (needs, space, words, allowed);
+        Places = NeedList.Places(needs);
+        _all = [.. Enumerable.Range(0, needs.Count)];
+    }
+
+    /// <summary>The needs, in ordinal order.</summary>
+    public IReadOnlyList<string> Needs { get; }
+
+    /// <summary>Place of each need.</summary>
+    public IReadOnlyDictionary<string, int> Places { get; }
+
+    /// <summary>The facts.</summary>
+    public FeatureSpace Space { get; }
+
+    /// <summary>Stems that count.</summary>
+    public IReadOnlySet<string> Words { get; }
+
+    /// <summary>Needs seen on each appliance type.</summary>
+    public IReadOnlyDictionary<string, int[]> Allowed => _allowed;
+
+    /// <summary>Needs a type can have; every need for a type never seen.</summary>
+    public int[] AllowedFor(string applianceType) => _allowed.GetValueOrDefault(applianceType, _all);
+
+    /// <summary>Name of the weight that all needs share for a fact about one need.</summary>
+    public static string Shared(string key) => key + "/any";
+
+    /// <summary>The shape of a set of jobs, without facts yet.</summary>
+    public static LogOddsShape Of(IReadOnlyList<ClosedCall> calls)
+    {
+        string[] needs = NeedList.Of(calls);
+        Dictionary<string, int> places = NeedList.Places(needs);
+        var allowed = calls.GroupBy(c => c.Call.ApplianceType, StringComparer.Ordinal).ToDictionary(
+            g => g.Key, g => g.Select(c => places[c.Need]).Distinct().Order().ToArray(), StringComparer.Ordinal);
+        return new LogOddsShape(needs, new FeatureSpace(), ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords), allowed);
+    }
+}
