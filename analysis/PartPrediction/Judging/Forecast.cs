@@ -12,11 +12,34 @@ public sealed record Forecast(string JobId, DateOnly OpenedOn, string ApplianceT
     /// <summary>Smallest probability a logarithm is taken of.</summary>
     public const double Floor = 1e-6;
 
+    /// <summary>Names of the needs by place; empty where only places matter.</summary>
+    public IReadOnlyList<string> Needs { get; init; } = [];
+
+    /// <summary>What the call needed, by name; null: not named.</summary>
+    public string? Need { get; init; }
+
+    /// <summary>Probability given to a need by name; 0 for one it does not know.</summary>
+    public double Of(string need)
+    {
+        for (int k = 0; k < Needs.Count; k++)
+        {
+            if (Needs[k] == need)
+            {
+                return Odds[k];
+            }
+        }
+
+        return 0;
+    }
+
+    /// <summary>-log of a probability in nats, with the floor at 1e-6.</summary>
+    public static double Loss(double probability) => -Math.Log(Math.Max(probability, Floor));
+
     /// <summary>Probability given to what happened; 0 where the predictor did not know that need.</summary>
     public double OfTruth => Truth < 0 ? 0 : Odds[Truth];
 
     /// <summary>-log of it, in nats, with the floor at 1e-6.</summary>
-    public double LogLoss => -Math.Log(Math.Max(OfTruth, Floor));
+    public double LogLoss => Loss(OfTruth);
 
     /// <summary>Sum over all needs of the squared error, 0 to 2; an unknown need adds its full 1.</summary>
     public double Brier

@@ -8,6 +8,9 @@ internal static class QuasiNewton
 {
     private const int Memory = 8;
 
+    // Facts of one row overlap, so the diagonal overstates a first step.
+    private const double FirstScale = 0.15;
+
     /// <summary>Function to be minimised: returns the value, writes the gradient.</summary>
     public delegate double Function(double[] at, double[] gradient);
 
@@ -89,9 +92,10 @@ internal static class QuasiNewton
             AddScaled(q, bent, -a);
         }
 
+        double scale0 = pairs.First is { } latest ? Scale(latest.Value.Bent, latest.Value.Scale, inverseCurvature) : FirstScale;
         for (int j = 0; j < q.Length; j++)
         {
-            q[j] *= inverseCurvature[j];
+            q[j] *= scale0 * inverseCurvature[j];
         }
 
         int place = kept.Count - 1;
@@ -106,6 +110,17 @@ internal static class QuasiNewton
         }
 
         return q;
+    }
+
+    private static double Scale(double[] bent, double scale, double[] inverseCurvature)
+    {
+        double sum = 0;
+        for (int j = 0; j < bent.Length; j++)
+        {
+            sum += bent[j] * bent[j] * inverseCurvature[j];
+        }
+
+        return 1 / (scale * sum);
     }
 
     private static double Dot(double[] a, double[] b)

@@ -1,0 +1,69 @@
+using PartsSignal.Analysis.PartPrediction.Calls;
+
+namespace PartsSignal.Analysis.PartPrediction.Contest;
+
+/// <summary>Days from <paramref name="From"/> up to, not including, <paramref name="To"/>.</summary>
+public sealed record Span(DateOnly From, DateOnly To)
+{
+    /// <summary>True for a day inside.</summary>
+    public bool Holds(DateOnly day) => day >= From && day < To;
+}
+
+/// <summary>
+/// Which days serve what: learn, calibrate, choose, test, always in this order. Short histories get shorter blocks, at
+/// most a fifth of the months for the test and a sixth for the choice.
+/// </summary>
+/// <param name="Calibration">Days the contest's temperatures are found on.</param>
+/// <param name="Validation">Days the choice is made on.</param>
+/// <param name="Test">Days whose figures are published.</param>
+/// <param name="Folds">Cut-offs of the walk: two folds before the test, then the test itself.</param>
+public sealed record Timetable(Span Calibration, Span Validation, Span Test, IReadOnlyList<Span> Folds)
+{
+    /// <summary>Makes a timetable for jobs ordered by day; null: fewer than six months, or none.</summary>
+    public static Timetable? For(IReadOnlyList<ClosedCall> calls, ContestOptions options)
+    {
+        if (calls.Count == 0)
+        {
+            return null;
+        }
+
+        DateOnly first = calls[0].OpenedOn, end = calls[^1].OpenedOn.AddDays(1);
+        int months = (end.Year - first.Year) * 12 + end.Month - first.Month;
+        if (months < 6)
+        {
+            return null;
+        }
+
+        int test = Math.Clamp(months / 5, 1, options.TestMonths);
+        int validation = Math.Clamp(months / 6, 1, options.ValidationMonths);
+        int calibration = Math.Clamp(months / 8, 1, options.CalibrationMonths);
+        int fold = Math.Clamp(test / 4, 1, options.FoldMonths);
+        DateOnly testFrom = end.AddMonths(-test), validationFrom = testFrom.AddMonths(-validation);
+        var folds = new List<Span>();
+        for (DateOnly from = testFrom.AddMonths(-2 * fold); from < end; from = from.AddMonths(fold))
+        {
+            DateOnly to = from.AddMonths(fold);
+            folds.Add(new Span(from, to > end ? end : to));
+        }
+
+        return new Timetable(
+            new Span(validationFrom.AddMonths(-calibration), validationFrom),
+            new Span(validationFrom, testFrom),
+            new Span(testFrom, end),
+            folds);
+    }
+
+    /// <summary>
+    /// Jobs one may learn from at a cut-off: their answer was known before the judged days begin, and their unit has no
+    /// job among those judged, so that a follow-up never stands on both sides.
+    /// </summary>
+    public static IReadOnlyList<ClosedCall> Known(IReadOnlyList<ClosedCall> calls, Span judged)
+    {
+        HashSet<string> units = [.. Within(calls, judged).Select(c => c.UnitId).OfType<string>()];
+        return [.. calls.Where(c => c.ClosedOn < judged.From && c.OpenedOn < judged.From && !(c.UnitId is { } u && units.Contains(u)))];
+    }
+
+    /// <summary>Jobs whose call came within the days.</summary>
+    public static IReadOnlyList<ClosedCall> Within(IReadOnlyList<ClosedCall> calls, Span span) =>
+        [.. calls.Where(c => span.Holds(c.OpenedOn))];
+}

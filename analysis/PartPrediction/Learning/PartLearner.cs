@@ -1,0 +1,62 @@
+using PartsSignal.Analysis.PartPrediction.BackOff;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.CarrySets;
+using PartsSignal.Analysis.PartPrediction.Contest;
+using PartsSignal.Analysis.PartPrediction.MachineLearning;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+
+namespace PartsSignal.Analysis.PartPrediction.Learning;
+
+/// <summary>What learning brought.</summary>
+/// <param name="Model">The model that answers from now on.</param>
+/// <param name="Timetable">Which days served what; null: too little history to judge anything.</param>
+/// <param name="Entries">The contest; empty where there was none.</param>
+/// <param name="Answers">Test months, as answered; null where there were none.</param>
+/// <param name="Note">Why there was no contest; null: there was one.</param>
+public sealed record Learned(ShippedModel Model, Timetable? Timetable, IReadOnlyList<Entry> Entries, TestAnswers? Answers, string? Note);
+
+/// <summary>Chooses a contender, judges it on later months, and trains it on everything known.</summary>
+public static class PartLearner
+{
+    /// <summary>The contenders of every contest, simplest first.</summary>
+    public static IReadOnlyList<IContender> Contenders(int seed) =>
+        [new ComplaintOnlyContender(), new BackOffContender(), new LogOddsContender(), new TextContender(seed), new TreesContender(seed)];
+
+    /// <summary>Learns from closed jobs, ordered by day of the call. No jobs give a model that knows no need.</summary>
+    public static Learned Learn(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender>? contenders = null)
+    {
+        contenders ??= Contenders(options.Seed);
+        Timetable? timetable = Timetable.For(calls, options);
+        IContender backOff = contenders.Single(c => c.Name == BackOffContender.ContenderName);
+        int before = timetable is null ? 0 : calls.Count(c => c.ClosedOn < timetable.Calibration.From);
+        if (timetable is null || before < options.LeastJobs)
+        {
+            string why = $"{calls.Count} closed jobs are too few for a contest; the back-off answers";
+            return new Learned(Final(calls, backOff, null), null, [], null, why);
+        }
+
+        IReadOnlyList<Entry> entries = Choice.Make(calls, contenders, timetable, options.Seed);
+        IContender winner = contenders.Single(c => c.Name == entries.Single(e => e.Ships).Name);
+        IContender plain = contenders.Single(c => c.Name == ComplaintOnlyContender.ContenderName);
+        var walks = new WalkResult[3];
+        Parallel.ForEach([winner, plain, backOff], (contender, _, i) => walks[i] = Walk.Through(calls, contender, timetable));
+        return new Learned(
+            Final(calls, winner, walks[0]), timetable, entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test), null);
+    }
+
+    private static ShippedModel Final(IReadOnlyList<ClosedCall> calls, IContender winner, WalkResult? walk)
+    {
+        IPredictor predictor = winner.Train(calls, walk?.Last);
+        return new ShippedModel
+        {
+            Contender = winner.Name,
+            LearnedTo = calls.Count == 0 ? null : calls.Max(c => c.ClosedOn),
+            Jobs = calls.Count,
+            Predictor = predictor,
+            Counts = predictor as BackOffModel is { Levels.Count: > 3 } same ? same : BackOffTrainer.Train(calls),
+            Temperature = walk?.Temperature ?? 1,
+            Carry80 = walk?.Carry80 ?? CarryLimits.Fit([], 0.80),
+            Carry95 = walk?.Carry95 ?? CarryLimits.Fit([], 0.95),
+        };
+    }
+}
