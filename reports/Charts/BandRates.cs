@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Charts;
@@ -14,10 +15,10 @@ public sealed record BandRate(string Band, Estimate Rate, long Events);
 /// <param name="BandTitle">What the bands are, with the unit.</param>
 /// <param name="RateTitle">What the rate is, with the unit.</param>
 /// <param name="Bands">The bands, youngest first.</param>
-public sealed record BandRates(ChartText Text, string BandTitle, string RateTitle, IReadOnlyList<BandRate> Bands)
+public sealed record BandRates(ChartText Text, string BandTitle, string RateTitle, IReadOnlyList<BandRate> Bands) : IBlock
 {
-    /// <summary>Draws it.</summary>
-    public Node Draw()
+    /// <inheritdoc/>
+    public Node Draw(string currency = "")
     {
         double top = Bands.Select(b => b.Rate.Upper ?? b.Rate.Value ?? 0).DefaultIfEmpty(0).Max();
         Scale y = Scale.FromZero(top, RateTitle, Shown.Tick);

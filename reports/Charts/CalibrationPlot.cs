@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Charts;
@@ -12,10 +13,10 @@ public sealed record CalibrationBin(double Stated, Estimate CameTrue, long Answe
 /// <summary>Odds stated against what came true: on the diagonal the odds can be taken at their word.</summary>
 /// <param name="Text">Its words.</param>
 /// <param name="Bins">Groups of answers, lowest odds first.</param>
-public sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBin> Bins)
+public sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBin> Bins) : IBlock
 {
-    /// <summary>Draws it.</summary>
-    public Node Draw()
+    /// <inheritdoc/>
+    public Node Draw(string currency = "")
     {
         Scale x = Scale.Between(0, 100, "odds stated, %", Shown.Tick);
         Scale y = Scale.Between(0, 100, "came true, %", Shown.Tick);

@@ -1,3 +1,4 @@
+using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Charts;
@@ -25,13 +26,13 @@ public sealed record Curve(string Name, IReadOnlyList<CurvePoint> Points, bool S
 /// <param name="YTop">Top of the vertical axis; null: from the data.</param>
 public sealed record Curves(
     ChartText Text, string XTitle, string YTitle, IReadOnlyList<Curve> Lines,
-    double? MarkAt = null, string? MarkName = null, double? YTop = null)
+    double? MarkAt = null, string? MarkName = null, double? YTop = null) : IBlock
 {
     private static readonly (string Ink, Stroke Stroke)[] Styles =
         [(Ink.Main, Stroke.Solid), (Ink.Alert, Stroke.Dashed), (Ink.Third, Stroke.Dotted)];
 
-    /// <summary>Draws it.</summary>
-    public Node Draw()
+    /// <inheritdoc/>
+    public Node Draw(string currency = "")
     {
         List<LegendEntry> legend = [.. Lines.Select((l, i) => new LegendEntry(l.Name, Styles[i % 3].Ink, null, Styles[i % 3].Stroke))];
         if (MarkAt is not null)

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Charts;
@@ -21,12 +22,13 @@ public sealed record IntervalRow(string Name, Estimate Value, string Count, bool
 /// <param name="CompareName">What <see cref="IntervalRow.Compare"/> is; null: none.</param>
 public sealed record IntervalDots(
     ChartText Text, string AxisTitle, bool Percent, IReadOnlyList<IntervalRow> Rows,
-    double? Reference = null, string? ReferenceName = null, string? CompareName = null)
+    double? Reference = null, string? ReferenceName = null, string? CompareName = null) : IBlock
 {
     private const int RowHeight = 24;
+    private const int LongestName = 28;
 
-    /// <summary>Draws it.</summary>
-    public Node Draw()
+    /// <inheritdoc/>
+    public Node Draw(string currency = "")
     {
         List<LegendEntry> legend = [new("estimate, 95 % interval", Ink.Main, MarkShape.Dot, Stroke.Solid)];
         if (Rows.Any(r => r.StandsOut))
@@ -45,7 +47,7 @@ public sealed record IntervalDots(
         }
 
         int top = Legend.Height(legend, 440) + 8;
-        var frame = new ChartFrame(top + (RowHeight * Rows.Count) + 46, Left: 146, Right: 78, Top: top);
+        var frame = new ChartFrame(top + (RowHeight * Rows.Count) + 46, Left: Room(Rows.Select(r => Shown.Shorten(r.Name, LongestName)), 90), Right: Room(Rows.Select(r => r.Count), 40), Top: top);
         double highest = Rows.Select(r => r.Value.Upper ?? r.Value.Value ?? 0).Append(Reference ?? 0).Concat(Rows.Select(r => r.Compare ?? 0)).Max();
         double unit = Percent ? 100 : 1;
         Scale x = Scale.FromZero(highest * unit, AxisTitle, Shown.Tick, 4);
@@ -59,6 +61,8 @@ public sealed record IntervalDots(
         Legend.Draw(canvas, legend);
         return ChartSvg.Figure(canvas, Text);
     }
+
+    private static int Room(IEnumerable<string> texts, int least) => Math.Max(least, 14 + (int)(6.4 * texts.Select(t => t.Length).DefaultIfEmpty(0).Max()));
 
     private void Guides(ChartCanvas canvas, double unit)
     {
@@ -75,7 +79,7 @@ public sealed record IntervalDots(
 
     private static void Row(ChartCanvas canvas, IntervalRow row, int at, double unit)
     {
-        canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Name, 20), TextAnchor.End, -6, 4);
+        canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Name, LongestName), TextAnchor.End, -6, 4);
         canvas.Label(canvas.X.Max, at, row.Count, TextAnchor.Start, 6, 4, Ink.Quiet);
         if (row.Value.Value is not { } value)
         {

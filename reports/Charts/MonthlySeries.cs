@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Charts;
@@ -16,10 +17,10 @@ public sealed record SeriesMonth(DateOnly Month, double Count, double? Expected,
 /// <param name="Text">Its words.</param>
 /// <param name="CountTitle">What is counted, with the unit.</param>
 /// <param name="Months">The months, oldest first.</param>
-public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyList<SeriesMonth> Months)
+public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyList<SeriesMonth> Months) : IBlock
 {
-    /// <summary>Draws it.</summary>
-    public Node Draw()
+    /// <inheritdoc/>
+    public Node Draw(string currency = "")
     {
         List<LegendEntry> legend = [new("counted", Ink.Main, MarkShape.Square), new("expected", Ink.Third, null, Stroke.Solid), new("alarm limit", Ink.Quiet, null, Stroke.Dashed)];
         if (Months.Any(m => m.Alarm))

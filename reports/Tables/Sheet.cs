@@ -1,3 +1,6 @@
+using PartsSignal.Reports.Blocks;
+using PartsSignal.Reports.Pages;
+
 namespace PartsSignal.Reports.Tables;
 
 /// <summary>
@@ -7,7 +10,7 @@ namespace PartsSignal.Reports.Tables;
 /// <param name="Title">What the table lists.</param>
 /// <param name="Basis">What the figures count, from when to when, and how many.</param>
 /// <param name="Columns">The columns.</param>
-/// <param name="Rows">Cells by column: string, int, long, double, decimal, DateOnly, <see cref="Analysis.Statistics.Estimate"/> or null (not known).</param>
+/// <param name="Rows">Cells by column: string, int, long, double, decimal, DateOnly, <see cref="Analysis.Statistics.Estimate"/>, <see cref="Cell"/> or null (not known).</param>
 /// <param name="WhenEmpty">What it means that there are no rows.</param>
 public sealed record Sheet(
     string Key,
@@ -15,4 +18,11 @@ public sealed record Sheet(
     string Basis,
     IReadOnlyList<SheetColumn> Columns,
     IReadOnlyList<IReadOnlyList<object?>> Rows,
-    string WhenEmpty = "Nothing to list.");
+    string WhenEmpty = "Nothing to list.") : IBlock
+{
+    /// <inheritdoc/>
+    public Node Draw(string currency) => SheetMarkup.Draw(this, currency);
+}
+
+/// <summary>A cell of another kind than its column, for tables whose rows are different figures.</summary>
+public sealed record Cell(object? Value, CellKind Kind);

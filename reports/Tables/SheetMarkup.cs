@@ -7,6 +7,9 @@ namespace PartsSignal.Reports.Tables;
 /// <summary>Draws a table on a page: a heading row that repeats on paper, rows that are not split, a frame that scrolls where the screen is narrow.</summary>
 internal static class SheetMarkup
 {
+    // Rows up to which a table stays on one printed page.
+    private const int ShortTable = 15;
+
     public static Node Draw(Sheet sheet, string currency)
     {
         if (sheet.Rows.Count == 0)
@@ -15,27 +18,34 @@ internal static class SheetMarkup
         }
 
         string captionId = "caption-" + sheet.Key;
-        var caption = new Element("caption", Tag.Strong(sheet.Title), " ", Tag.Span(sheet.Basis).Class("basis")).Id(captionId);
+        Node caption = Tag.P(Tag.Strong(sheet.Title), " ", Tag.Span(sheet.Basis).Class("basis")).Class("caption").Id(captionId);
         var head = new Element("thead", new Element("tr", [.. sheet.Columns.Select(Head)]));
         var body = new Element("tbody", [.. sheet.Rows.Select(r => Row(sheet, r, currency))]);
-        return Tag.Div(new Element("table", caption, head, body).Id("table-" + sheet.Key))
-            .Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", captionId);
+        Element table = new Element("table", head, body).Id("table-" + sheet.Key).With("aria-labelledby", captionId);
+        Element scroller = Tag.Div(table).Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", captionId);
+        return Tag.Div(caption, scroller).Class(sheet.Rows.Count <= ShortTable ? "sheet short" : "sheet");
     }
 
     private static Node Head(SheetColumn column)
     {
         Element cell = new Element("th", column.Head).With("scope", "col");
-        return column.Kind is CellKind.Text or CellKind.Day ? cell : cell.Class("num");
+        return column.Kind switch
+        {
+            CellKind.Text => cell,
+            CellKind.Day => cell.Class("day"),
+            _ => cell.Class("num"),
+        };
     }
 
     private static Node Row(Sheet sheet, IReadOnlyList<object?> cells, string currency)
     {
         Node Cell(SheetColumn column, int i)
         {
-            string text = Text(cells[i], column.Kind, currency);
+            (object? value, CellKind kind) = cells[i] is Cell own ? (own.Value, own.Kind) : (cells[i], column.Kind);
+            string text = Text(value, kind, currency);
             Element cell = i == 0 ? new Element("th", text).With("scope", "row") : new Element("td", text);
-            bool words = column.Kind is CellKind.Text or CellKind.Day || cells[i] is Estimate { Value: null };
-            return words ? cell : cell.Class("num");
+            bool words = kind == CellKind.Text || value is Estimate { Value: null };
+            return words ? cell : cell.Class(kind == CellKind.Day ? "day" : "num");
         }
 
         return new Element("tr", [.. sheet.Columns.Select(Cell)]);

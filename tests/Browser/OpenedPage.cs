@@ -52,8 +52,17 @@ internal sealed class OpenedPage : IAsyncDisposable
         }
     }
 
-    /// <summary>Prints to PDF; the bytes.</summary>
-    public Task<byte[]> PrintAsync(string format) => Page.PdfAsync(new PagePdfOptions { Format = format, PreferCSSPageSize = false });
+    /// <summary>Prints to PDF; the bytes. Saved too when PARTSSIGNAL_SHOTS names a folder.</summary>
+    public async Task<byte[]> PrintAsync(string paper, string name)
+    {
+        byte[] pdf = await Page.PdfAsync(new PagePdfOptions { Format = paper });
+        if (Environment.GetEnvironmentVariable("PARTSSIGNAL_SHOTS") is { Length: > 0 } folder)
+        {
+            await File.WriteAllBytesAsync(Path.Combine(folder, $"{name}-{paper}.pdf"), pdf);
+        }
+
+        return pdf;
+    }
 
     private async Task<string[]> AxeFaultsAsync()
     {

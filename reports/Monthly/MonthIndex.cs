@@ -1,0 +1,38 @@
+using System.Globalization;
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Reports.Monthly;
+
+/// <summary>One month on the list of months.</summary>
+/// <param name="Month">First day of the month.</param>
+/// <param name="Calls">Calls taken.</param>
+/// <param name="FirstVisit">Finished at the first visit, with interval, or why that is not known; already in words.</param>
+/// <param name="Rising">Alarms raised; null: not computed.</param>
+public sealed record IndexedMonth(DateOnly Month, long Calls, string FirstVisit, int? Rising);
+
+/// <summary>The page that lists all months.</summary>
+public static class MonthIndex
+{
+    /// <summary>The document's text, newest month first.</summary>
+    public static string Render(string shop, DateOnly asOf, IReadOnlyList<IndexedMonth> months)
+    {
+        var head = new Element("thead", new Element("tr", [.. new[] { "Month", "Calls", "Finished at first visit", "Rising" }.Select(h => new Element("th", h).With("scope", "col"))]));
+        var body = new Element("tbody", [.. months.OrderByDescending(m => m.Month).Select(Row)]);
+        Node list = months.Count == 0
+            ? Tag.Div(Tag.P("No month has a call yet.")).Class("missing")
+            : Tag.Div(new Element("table", head, body).With("aria-labelledby", "caption-months"))
+                .Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", "caption-months");
+        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "Failure reports by month"), Tag.P($"As known on {Shown.Day(asOf)}.").Class("basis")).Class("top");
+        return Page.Render("Failure reports by month", Node.Group(header, new Element("main", Tag.P("All months with calls, newest first.").Class("caption").Id("caption-months"), list)));
+    }
+
+    private static Element Row(IndexedMonth month)
+    {
+        string folder = month.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
+        return new Element("tr",
+            new Element("th", Tag.Link($"{folder}/index.html", Shown.Month(month.Month))).With("scope", "row"),
+            new Element("td", Shown.Count(month.Calls)).Class("num"),
+            new Element("td", month.FirstVisit),
+            new Element("td", month.Rising is { } rising ? rising == 0 ? "nothing" : Shown.Count(rising) : "not computed"));
+    }
+}

@@ -1,0 +1,31 @@
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Reports.Monthly;
+
+/// <summary>Draws a monthly report as one self-contained document.</summary>
+public static class MonthlyPage
+{
+    private const string Safety =
+        "Before any cabinet is opened: disconnect power and water, and prove it dead. Capacitors and microwave high-voltage parts hold a charge. "
+        + "Gas and sealed-system work only by those licensed for it. The maker's service sheet and local codes come before anything printed here.";
+
+    /// <summary>The document's text.</summary>
+    public static string Render(MonthlyReport report)
+    {
+        string title = $"Failure report, {Shown.Month(report.Month)}";
+        Node header = new Element("header",
+            Tag.P(report.Shop).Class("kicker"),
+            new Element("h1", title),
+            Tag.P($"Calls of {Shown.Month(report.Month)}, by what was known on {Shown.Day(report.AsOf)}. Intervals are 95 % intervals.").Class("basis"),
+            Contents(report)).Class("top");
+        Node main = new Element("main", [.. report.Sections.Select(s => s.Draw(report.Currency))]);
+        Node footer = new Element("footer",
+            Tag.Div(Tag.P(Tag.Strong("Caution. "), Safety)).Class("caution"),
+            Tag.P("The tables of this page are in ", Tag.Link("tables.xlsx", "tables.xlsx"), ", the sentences in ", Tag.Link("summary.txt", "summary.txt"),
+                "; other months are on the ", Tag.Link("../index.html", "list of months"), ". Customers' names and addresses are not in this report."));
+        return Page.Render(title, Node.Group(header, main, footer));
+    }
+
+    private static Element Contents(MonthlyReport report) =>
+        new Element("nav", Tag.List(report.Sections.Select(s => (Node)Tag.Link("#" + s.Anchor, s.Heading)))).With("aria-label", "Sections");
+}

@@ -1,0 +1,18 @@
+using PartsSignal.Reports.Blocks;
+using PartsSignal.Reports.Tables;
+
+namespace PartsSignal.Reports.Monthly;
+
+/// <summary>The report of one month, ready to be drawn.</summary>
+/// <param name="Shop">Name of the shop.</param>
+/// <param name="Currency">Mark of its money; may be empty.</param>
+/// <param name="Month">First day of the month.</param>
+/// <param name="AsOf">Last day the data speaks for.</param>
+/// <param name="Sentences">The month in five sentences.</param>
+/// <param name="Sections">The sections, in reading order; the first is the month in sentences.</param>
+public sealed record MonthlyReport(
+    string Shop, string Currency, DateOnly Month, DateOnly AsOf, IReadOnlyList<string> Sentences, IReadOnlyList<SectionView> Sections)
+{
+    /// <summary>All tables, for the workbook.</summary>
+    public IReadOnlyList<Sheet> Sheets => [.. Sections.SelectMany(s => s.Sheets)];
+}

@@ -1,0 +1,57 @@
+using PartsSignal.Reports.Blocks;
+using PartsSignal.Reports.Charts;
+using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Tables;
+
+namespace PartsSignal.Reports.Monthly.Returns;
+
+/// <summary>What came back.</summary>
+public static class ReturnSection
+{
+    private const int RowsShown = 12;
+
+    /// <summary>Puts the section together.</summary>
+    /// <param name="facts">What is known; null: returns were not computed.</param>
+    /// <param name="currency">The shop's currency mark.</param>
+    public static SectionView Build(ReturnFacts? facts, string currency) => new("returns", "What came back", [.. Blocks(facts, currency)]);
+
+    private static IEnumerable<IBlock> Blocks(ReturnFacts? facts, string currency)
+    {
+        if (facts is null || facts.Components.Count == 0 && facts.Months.Count == 0)
+        {
+            yield return new Missing("Returns cannot be told: no unit can be followed from one job to the next. It takes a serial number, or a customer and a model, on the jobs.");
+            yield break;
+        }
+
+        string cost = facts.Cost is { } money ? $" At the shop's own price of a second visit the returns of the last twelve months cost {Shown.Money(money, currency)}." : "";
+        yield return new Paragraph($"A return is a job on the same unit for the same complaint within {facts.Days} days. {facts.Note}{cost}");
+        if (facts.Components.Count > 0)
+        {
+            yield return Dots(facts);
+        }
+
+        yield return new Sheet("returns-by-month", "Repairs that came back, by month", "Repairs by the month they were closed; only those watched for the whole window.",
+            [new("Month"), new("Repairs", CellKind.Count), new("Came back", CellKind.Count), new("Share (95 %)", CellKind.Share)],
+            [.. facts.Months.Select(m => (IReadOnlyList<object?>)[Shown.Month(m.Month), m.Repairs, m.CameBack, m.Share])]);
+        yield return new Sheet("return-jobs", "Returns called in this month", $"{facts.Jobs.Count} jobs.",
+            [new("Job"), new("Called on", CellKind.Day), new("Follows job"), new("Days", CellKind.Count), new("Complaint"), new("Then it needed"), new("Now it needed")],
+            [.. facts.Jobs.Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.EarlierJobId, j.DaysBetween, j.Complaint, Shown.Words(j.EarlierNeed), Shown.Words(j.Need)])],
+            "No job of this month followed another on the same unit for the same complaint.");
+    }
+
+    private static IntervalDots Dots(ReturnFacts facts)
+    {
+        ReturnRow[] rows = [.. facts.Components.Take(RowsShown)];
+        string[] loud = [.. rows.Where(r => r.StandsOut).Select(r => Shown.Words(r.Name))];
+        string conclusion = loud.Length == 0
+            ? "No component comes back clearly more often than the others: the differences may be chance."
+            : $"Comes back more often than the rest: {string.Join(", ", loud)}.";
+        long repairs = facts.Components.Sum(r => r.Repairs);
+        return new IntervalDots(
+            new ChartText("returns", $"Share of repairs that came back within {facts.Days} days", conclusion,
+                $"{Shown.Count(repairs)} repairs watched for {facts.Days} days, by the component fitted.",
+                string.Join("; ", rows.Select(r => $"{Shown.Words(r.Name)} {Shown.Share(r.Share)} of {Shown.Count(r.Repairs)}")) + "."),
+            "came back, % of repairs", Percent: true,
+            [.. rows.Select(r => new IntervalRow(Shown.Words(r.Name), r.Share, $"{Shown.Count(r.CameBack)} of {Shown.Count(r.Repairs)}", r.StandsOut))]);
+    }
+}

@@ -1,0 +1,62 @@
+using System.Xml;
+using PartsSignal.Reports.Tables;
+
+namespace PartsSignal.Reports.Workbook;
+
+/// <summary>The few looks a cell can have, by their place in the style sheet.</summary>
+internal static class CellStyles
+{
+    public const int Head = 1;
+    public const int FormulaLike = 2;
+    private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
+    private static readonly (CellKind Kind, string Format)[] Formats =
+        [(CellKind.Count, "#,##0"), (CellKind.Share, "0.0%"), (CellKind.Number, "0.###"), (CellKind.Money, "#,##0.00"), (CellKind.Day, "yyyy-mm-dd")];
+
+    public static int Of(CellKind kind) => kind == CellKind.Text ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
+
+    public static void Write(XmlWriter writer)
+    {
+        writer.WriteStartElement("styleSheet", Main);
+        List(writer, "numFmts", Formats.Length, i => Element(writer, "numFmt", ("numFmtId", XmlConvert.ToString(164 + i)), ("formatCode", Formats[i].Format)));
+        writer.WriteRaw("<fonts count=\"2\"><font><sz val=\"11\"/></font><font><b/><sz val=\"11\"/></font></fonts>");
+        writer.WriteRaw("<fills count=\"2\"><fill><patternFill patternType=\"none\"/></fill><fill><patternFill patternType=\"gray125\"/></fill></fills>");
+        writer.WriteRaw("<borders count=\"1\"><border/></borders><cellStyleXfs count=\"1\"><xf/></cellStyleXfs>");
+        List(writer, "cellXfs", Formats.Length + 3, Cell);
+        writer.WriteEndElement();
+
+        void Cell(int i)
+        {
+            switch (i)
+            {
+                case 0: Element(writer, "xf"); break;
+                case Head: Element(writer, "xf", ("fontId", "1"), ("applyFont", "1")); break;
+                case FormulaLike: Element(writer, "xf", ("quotePrefix", "1")); break;
+                default: Element(writer, "xf", ("numFmtId", XmlConvert.ToString(164 + i - 3)), ("applyNumberFormat", "1")); break;
+            }
+        }
+    }
+
+    private static void List(XmlWriter writer, string name, int count, Action<int> item)
+    {
+        writer.WriteStartElement(name, Main);
+        writer.WriteAttributeString("count", XmlConvert.ToString(count));
+        for (int i = 0; i < count; i++)
+        {
+            item(i);
+        }
+
+        writer.WriteEndElement();
+    }
+
+    private static void Element(XmlWriter writer, string name, params ReadOnlySpan<(string Name, string Value)> attributes)
+    {
+        writer.WriteStartElement(name, Main);
+        foreach ((string key, string value) in attributes)
+        {
+            writer.WriteAttributeString(key, value);
+        }
+
+        writer.WriteEndElement();
+    }
+}

@@ -1,0 +1,35 @@
+using System.Globalization;
+using PartsSignal.Reports.Tables;
+
+namespace PartsSignal.Reports.Workbook;
+
+/// <summary>Names a workbook accepts: 1 to 31 characters, none of <c>[ ] : * ? / \</c>, and no name twice.</summary>
+internal static class SheetNames
+{
+    private const int Longest = 31;
+
+    public static IReadOnlyList<string> Of(IReadOnlyList<Sheet> sheets)
+    {
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var names = new List<string>();
+        foreach (Sheet sheet in sheets)
+        {
+            string clean = Clean(sheet.Key), name = clean;
+            for (int n = 2; !taken.Add(name); n++)
+            {
+                string tail = " " + n.ToString(CultureInfo.InvariantCulture);
+                name = clean[..Math.Min(clean.Length, Longest - tail.Length)] + tail;
+            }
+
+            names.Add(name);
+        }
+
+        return names;
+    }
+
+    public static string Clean(string key)
+    {
+        string clean = new([.. key.Select(c => "[]:*?/\\'".Contains(c, StringComparison.Ordinal) || char.IsControl(c) ? ' ' : c).Take(Longest)]);
+        return clean.Trim() is { Length: > 0 } name ? name : "table";
+    }
+}

@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Xml;
+using PartsSignal.Reports.Tables;
+
+namespace PartsSignal.Reports.Workbook;
+
+/// <summary>Writes one sheet: a heading row that stays in view, then the rows.</summary>
+internal static class SheetXml
+{
+    private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+    private static readonly DateOnly DayZero = new(1899, 12, 30);
+
+    public static void Write(XmlWriter writer, SheetGrid grid)
+    {
+        writer.WriteStartElement("worksheet", Main);
+        writer.WriteRaw("<sheetViews><sheetView workbookViewId=\"0\"><pane ySplit=\"1\" topLeftCell=\"A2\" activePane=\"bottomLeft\" state=\"frozen\"/></sheetView></sheetViews>");
+        Widths(writer, grid);
+        writer.WriteStartElement("sheetData", Main);
+        writer.WriteStartElement("row", Main);
+        foreach (string head in grid.Heads)
+        {
+            Text(writer, head, CellStyles.Head);
+        }
+
+        writer.WriteEndElement();
+        foreach (IReadOnlyList<GridCell> row in grid.Rows)
+        {
+            writer.WriteStartElement("row", Main);
+            foreach (GridCell cell in row)
+            {
+                Cell(writer, cell);
+            }
+
+            writer.WriteEndElement();
+        }
+
+        writer.WriteEndElement();
+        writer.WriteEndElement();
+    }
+
+    private static void Widths(XmlWriter writer, SheetGrid grid)
+    {
+        writer.WriteStartElement("cols", Main);
+        for (int i = 0; i < grid.Heads.Count; i++)
+        {
+            int longest = grid.Rows.Select(r => r[i].Value is string text ? text.Length : 10).Append(grid.Heads[i].Length).Max();
+            writer.WriteStartElement("col", Main);
+            writer.WriteAttributeString("min", XmlConvert.ToString(i + 1));
+            writer.WriteAttributeString("max", XmlConvert.ToString(i + 1));
+            writer.WriteAttributeString("width", XmlConvert.ToString(Math.Clamp(longest + 2, 8, 60)));
+            writer.WriteAttributeString("customWidth", "1");
+            writer.WriteEndElement();
+        }
+
+        writer.WriteEndElement();
+    }
+
+    private static void Cell(XmlWriter writer, GridCell cell)
+    {
+        switch (cell.Value)
+        {
+            case null: writer.WriteElementString("c", Main, null); break;
+            case string text: Text(writer, text, text.Length > 0 && "=+-@\t\r\n".Contains(text[0], StringComparison.Ordinal) ? CellStyles.FormulaLike : 0); break;
+            case DateOnly day: Number(writer, day.DayNumber - DayZero.DayNumber, CellStyles.Of(CellKind.Day)); break;
+            case IFormattable number: Number(writer, number, CellStyles.Of(cell.Kind)); break;
+            default: throw new ArgumentException($"A cell of type {cell.Value.GetType().Name} cannot be written.", nameof(cell));
+        }
+    }
+
+    private static void Number(XmlWriter writer, IFormattable value, int style)
+    {
+        writer.WriteStartElement("c", Main);
+        writer.WriteAttributeString("s", XmlConvert.ToString(style));
+        writer.WriteElementString("v", Main, value.ToString(null, CultureInfo.InvariantCulture));
+        writer.WriteEndElement();
+    }
+
+    private static void Text(XmlWriter writer, string text, int style)
+    {
+        writer.WriteStartElement("c", Main);
+        writer.WriteAttributeString("s", XmlConvert.ToString(style));
+        writer.WriteAttributeString("t", "inlineStr");
+        writer.WriteStartElement("is", Main);
+        writer.WriteStartElement("t", Main);
+        writer.WriteAttributeString("xml", "space", null, "preserve");
+        writer.WriteString(Legal(text));
+        writer.WriteEndElement();
+        writer.WriteEndElement();
+        writer.WriteEndElement();
+    }
+
+    // XML cannot hold most control characters or half a surrogate pair, not even escaped.
+    private static string Legal(string text)
+    {
+        char[] legal = text.ToCharArray();
+        for (int i = 0; i < legal.Length; i++)
+        {
+            if (i + 1 < legal.Length && char.IsSurrogatePair(legal[i], legal[i + 1]))
+            {
+                i++;
+            }
+            else if (!XmlConvert.IsXmlChar(legal[i]))
+            {
+                legal[i] = '\uFFFD';
+            }
+        }
+
+        return new string(legal);
+    }
+}

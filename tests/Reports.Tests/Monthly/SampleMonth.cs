@@ -1,0 +1,86 @@
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Charts;
+using PartsSignal.Reports.Monthly;
+using PartsSignal.Reports.Monthly.Ages;
+using PartsSignal.Reports.Monthly.Failures;
+using PartsSignal.Reports.Monthly.Mending;
+using PartsSignal.Reports.Monthly.Opening;
+using PartsSignal.Reports.Monthly.Predictor;
+using PartsSignal.Reports.Monthly.Returns;
+using PartsSignal.Reports.Monthly.Rising;
+using PartsSignal.Reports.Monthly.Suppliers;
+using PartsSignal.Reports.Monthly.Vans;
+using PartsSignal.Reports.Tests.Charts;
+
+namespace PartsSignal.Reports.Tests.Monthly;
+
+/// <summary>An invented month with something in every section, and text that tries to be markup wherever text is shown.</summary>
+internal static class SampleMonth
+{
+    public const string Evil = "<script>window.ran=1</script><img src=x onerror=window.ran=1>";
+    private static readonly DateOnly Month = new(2024, 5, 1);
+
+    public static MonthlyFacts Full() => new()
+    {
+        Shop = "Millrace Appliance Repair " + Evil,
+        Currency = "EUR",
+        Opening = Opening(),
+        Rising = new RisingFacts([Alarm("inlet_valve", "K41"), Alarm("drain_pump", null)], 148,
+            "A series counts as rising when so many calls would come by chance in fewer than 1 of 10 alarms raised (false discovery rate 10 %), with at least 3 calls and 1.5 times the expected.",
+            "A series of 2 calls a month has to rise to 7 before it is seen: a doubling is found in 11 of 100 months."),
+        Failures = Failures(),
+        Ages = new AgeFacts(
+            [new AgeGroup("Drain pump: share of units without a failure", "Kaplan-Meier on the register, late entry allowed for.", "212 units, 48 failures.", "Half of the units have had a drain pump failure by 9 years.", "without failure, %", ChartGallery.Ages().Lines)],
+            [new AgeRefusal("door_seal", 2, "too few failures of known age")]),
+        Returns = new ReturnFacts(30,
+            [.. Enumerable.Range(0, 6).Select(i => new ReturnMonth(new DateOnly(2023, 12, 1).AddMonths(i), 300 + i, 9 + i, Estimate.Of((9.0 + i) / (300 + i), 0.016, 0.06)))],
+            [new("control_board", 210, 17, Estimate.Of(0.081, 0.051, 0.126), true), new("drain_pump", 330, 11, Estimate.Of(0.033, 0.019, 0.059)), new("door_seal", 4, 0, Estimate.None("too few: 4 repairs"))],
+            [new("J-2024-311", new DateOnly(2024, 5, 9), "J-2024-280", 12, "still wont drain " + Evil, "drain_pump", "control_board")],
+            2380m, "Jobs on units that cannot be followed are left out, so the share is a lower bound."),
+        Suppliers = new SupplierFacts(
+            [new("Norrad Supply", "drain_pump", 180, 22, Estimate.Of(0.122, 0.082, 0.178), 0.031, true), new("Hallam Spares", "inlet_valve", 140, 4, Estimate.Of(0.029, 0.011, 0.071), 0.035, false)],
+            [new("Norrad Supply", 1402, 12, 3, 8, Estimate.Of(0.021, 0.015, 0.03)), new("Hallam Spares", 911, 4, 4, 15, Estimate.Of(0.013, 0.008, 0.023))], 90),
+        Vans = new VanFacts(
+            [new VanPlanView("1", "42 parts for 1,481 EUR of 1,500; 61 of 200 space units.", true,
+                [.. Enumerable.Range(1, 45).Select(i => new VanLine(i % 3 == 0 ? "add" : "keep", $"PX-{10000 + i}", i == 2 ? Evil : "drain pump, 30 W", i % 3 == 0 ? 0 : 1, 1 + (i % 2), 12.5m + i, $"needed on {60 - i} of 412 jobs of the last year"))])],
+            "On 1,204 jobs of January to May 2024, which the plan had not seen, it would have finished 74.1 % at the first visit; most used parts first: 68.0 %.",
+            [new("plan", 1204, 0.741, 0.716, 0.765, 1481m), new("most used parts first", 1204, 0.68, 0.653, 0.706, 1499m), new("known only afterwards", 1204, 0.79, 0.766, 0.812, 1500m)],
+            ChartGallery.Budget().Lines, "1,204 jobs of January to May 2024, replayed.", 1500),
+        Predictor = new PredictorFacts("The back-off model answers: on later months its log loss was lowest.",
+            [new("back-off", "all", 2210, 1.71, 0.48, 0.79, 0.021), new("complaint only", "all", 2210, 2.05, 0.37, 0.68, 0.03)],
+            [new("back-off", "all", 371, 1.69, 0.49, 0.8, 0.04)], ChartGallery.Calibration().Bins, "2,210 closed jobs of the test months, first answers.",
+            [("What it answers", "Odds over the parts a call may need, no part among them."), ("Not for", "Deciding whether work is safe.")]),
+        Mending = new MendingFacts(
+            [new("jobs-2023.csv", "jobs", 4000, 3900, 60, 30, 10), new("orders <b>.csv", "part_orders", 2000, 1990, 0, 0, 10)],
+            [new("date_unreadable", "opened_on", 12, "jobs-2023.csv, line 77", "Write days as 2024-02-29.")],
+            [new("supersession_cycle", 1, "PX-1 to PX-2 to PX-1")],
+            [new("age of the appliance", 5200, 20000, "Without it no answer by age; record serial numbers.")]),
+    };
+
+    public static MonthlyFacts Bare(MonthFacts now) => new()
+    {
+        Shop = "the shop",
+        Opening = new OpeningFacts(now, null, null, null, null, 0, 30, 0, 0, new DateOnly(2024, 6, 12)),
+        Mending = new MendingFacts([], [], [], []),
+    };
+
+    public static MonthFacts OneJob() => new(Month, 1, 0, 1, Estimate.Of(1, 0.207, 1), 1, Estimate.Of(0, 0, 0.793), "drain_pump", 1, Estimate.Of(1, 0.207, 1), 0, 1, 0);
+
+    public static OpeningFacts Opening() => new(
+        Facts(Month, 412, 0.666), Facts(Month.AddMonths(-1), 398, 0.641), Facts(Month.AddYears(-1), 377, 0.62),
+        ["inlet valve on family K41 (9 calls where 2.10 were to be expected)"], Estimate.Of(0.032, 0.018, 0.056), 340, 30, 20, 6000, new DateOnly(2024, 6, 12));
+
+    private static MonthFacts Facts(DateOnly month, long calls, double first) => new(
+        month, calls, 41, 365, Estimate.Of(first, first - 0.05, first + 0.05), 310, Estimate.Of(0.28, 0.23, 0.33), "drain_pump", 34, Estimate.Of(0.11, 0.08, 0.15), 33, 90, 4);
+
+    private static RisingAlarm Alarm(string component, string? family) => new(component, family, 9, 2.1, 0.0004, new DateOnly(2024, 3, 1), "monthly test", ChartGallery.Series().Months,
+        [new("J-2024-300", new DateOnly(2024, 5, 3), "K41-220 B", 1.2, "wont fill " + Evil, "PX-20011", "Norrad Supply")]);
+
+    private static FailureFacts Failures() => new(
+        [
+            new("drain_pump", 34, 310, Estimate.Of(0.11, 0.08, 0.15), 0.1, 0.09), new("inlet_valve", 30, 310, Estimate.Of(0.097, 0.069, 0.135), 0.06, 0.05),
+            new(Evil, 3, 310, Estimate.Of(0.01, 0.003, 0.028), null, null),
+        ],
+        [new("K41", "washer", Evil, 52, Estimate.Of(0.126, 0.098, 0.162), "inlet_valve", Estimate.Of(14.1, 9.2, 20.7)), new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.Of(0.029, 0.017, 0.05), null, Estimate.None("no register"))],
+        [new("drain pump", "Register of 212 units, 1,840 unit-years.", ChartGallery.Bands().Bands)], "Calls of May 2024");
+}

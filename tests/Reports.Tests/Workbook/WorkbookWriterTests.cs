@@ -1,0 +1,85 @@
+using ExcelDataReader;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Tests.Monthly;
+using PartsSignal.Reports.Workbook;
+
+namespace PartsSignal.Reports.Tests.Workbook;
+
+public sealed class WorkbookWriterTests
+{
+    static WorkbookWriterTests() => System.Text.Encoding.RegisterProvider(System.Text.CodePagesEncodingProvider.Instance);
+
+    private static readonly Sheet Sample = new("sample", "A table", "3 jobs", [new("Name"), new("Share", CellKind.Share), new("Price", CellKind.Money), new("Day", CellKind.Day), new("Count", CellKind.Count)],
+    [
+        ["=1+1", Estimate.Of(0.25, 0.1, 0.5), 12.34m, new DateOnly(2024, 2, 29), 7L],
+        ["\t=cmd|' /C calc'!A0", Estimate.None("too few"), null, null, null],
+        ["00860001 <b>&\u0001", null, 1m, new DateOnly(1999, 12, 31), 1],
+    ]);
+
+    [Fact]
+    public void Write_EveryKindOfCell_ReadsBackAsThatKind()
+    {
+        object?[][] rows = ReadBack([Sample], "sample");
+        Assert.Equal(["Name", "Share", "from", "to", "why not", "Price", "Day", "Count"], rows[0]);
+        Assert.Equal(["=1+1", 0.25, 0.1, 0.5, null, 12.34, new DateTime(2024, 2, 29), 7d], rows[1]);
+        Assert.Equal(["\t=cmd|' /C calc'!A0", null, null, null, "too few", null, null, null], rows[2]);
+        Assert.Equal("00860001 <b>&\uFFFD", rows[3][0]);
+    }
+
+    [Fact]
+    public void Write_SameTables_GivesSameBytes() => Assert.Equal(Bytes([Sample]), Bytes([Sample]));
+
+    [Fact]
+    public void Write_FullMonth_OneSheetPerTableAndAListFirst()
+    {
+        IReadOnlyList<Sheet> sheets = SampleMonth.Full().Report().Sheets;
+        object?[][] contents = ReadBack(sheets, "contents");
+        Assert.Equal(sheets.Count, contents.Length - 1);
+        Assert.Equal(sheets.Select(s => s.Title), contents.Skip(1).Select(r => (string)r[1]!));
+    }
+
+    [Fact]
+    public void Write_KeysThatCollideOrAreTooLong_StillNameSheetsApart()
+    {
+        string name = new('x', 40);
+        Sheet[] sheets = [Sample with { Key = name }, Sample with { Key = name }, Sample with { Key = "a/b:c" }];
+        Assert.Equal(["contents", new string('x', 31), new string('x', 29) + " 2", "a b c"], Names(sheets));
+    }
+
+    private static byte[] Bytes(IReadOnlyList<Sheet> sheets)
+    {
+        using var stream = new MemoryStream();
+        WorkbookWriter.Write(stream, sheets);
+        return stream.ToArray();
+    }
+
+    private static List<string> Names(IReadOnlyList<Sheet> sheets)
+    {
+        using IExcelDataReader reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(Bytes(sheets)));
+        var names = new List<string>();
+        do
+        {
+            names.Add(reader.Name);
+        }
+        while (reader.NextResult());
+        return names;
+    }
+
+    private static object?[][] ReadBack(IReadOnlyList<Sheet> sheets, string name)
+    {
+        using IExcelDataReader reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(Bytes(sheets)));
+        while (reader.Name != name)
+        {
+            Assert.True(reader.NextResult());
+        }
+
+        var rows = new List<object?[]>();
+        while (reader.Read())
+        {
+            rows.Add([.. Enumerable.Range(0, reader.FieldCount).Select(reader.GetValue)]);
+        }
+
+        return [.. rows];
+    }
+}
