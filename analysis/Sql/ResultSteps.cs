@@ -18,4 +18,22 @@ public static class ResultSteps
         new("Rates/rate_counts", Published: false),
         new("Rates/unit_visits", Published: false),
     ];
+
+    /// <summary>What came back: callbacks, and replaced parts that failed again.</summary>
+    public static readonly IReadOnlyList<ResultStep> Callbacks =
+    [
+        new("Callbacks/fix_followups", Published: false),
+        new("Callbacks/callbacks"),
+        new("Callbacks/callback_counts", Published: false),
+        new("Callbacks/part_followups", Published: false),
+        new("Callbacks/repeat_counts", Published: false),
+    ];
+
+    /// <summary>Counts behind supplier quality; reads the followed parts of <see cref="Callbacks"/>.</summary>
+    public static readonly IReadOnlyList<ResultStep> Suppliers =
+    [
+        new("Suppliers/supplier_counts", Published: false),
+        new("Suppliers/supplier_returns"),
+        new("Suppliers/lead_days", Published: false),
+    ];
 }

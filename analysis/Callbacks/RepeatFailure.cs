@@ -1,0 +1,38 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
+
+namespace PartsSignal.Analysis.Callbacks;
+
+/// <summary>
+/// Share of replaced parts whose component was replaced again on the same unit. The clock starts when the repair was
+/// finished; parts not followed to the end of the stretch do not count. The first 30 days speak of workmanship and early
+/// deaths, the next 60 of the part.
+/// </summary>
+/// <param name="Component">Component; null: all.</param>
+/// <param name="Supplier">Who supplied the part; null: all; unknown: cannot be told.</param>
+/// <param name="Stretch">0-30, 31-90 (of those that passed the first 30) or 0-90 days after the repair.</param>
+/// <param name="AtRisk">Parts followed to the end of the stretch that entered it working.</param>
+/// <param name="ReplacedAgain">Of them replaced again within it.</param>
+/// <param name="Share">ReplacedAgain / AtRisk; null: see Missing.</param>
+/// <param name="Lower">Lower end of Wilson's 95 % interval.</param>
+/// <param name="Upper">Upper end.</param>
+/// <param name="Missing">Why there is no share; null when there is one.</param>
+public sealed record RepeatFailure(
+    string? Component, string? Supplier, string Stretch, long AtRisk, long ReplacedAgain, double? Share, double? Lower, double? Upper, string? Missing)
+{
+    /// <summary>Fewest parts a share is given for.</summary>
+    public const int FewestParts = 10;
+
+    /// <summary>All components, suppliers and stretches in a session where the callback tables were built.</summary>
+    public static IReadOnlyList<RepeatFailure> Table(Database database) => database.Read("Callbacks/read_repeat_counts.sql", r =>
+        Of(r.Text(0), r.Text(1), r.GetString(2), r.GetInt64(3), r.GetInt64(4)));
+
+    private static RepeatFailure Of(string? component, string? supplier, string stretch, long atRisk, long again)
+    {
+        Estimate share = atRisk < FewestParts
+            ? Estimate.None($"too few: {atRisk} of {FewestParts} parts")
+            : Proportion.Wilson(again, atRisk);
+        return new RepeatFailure(component, supplier, stretch, atRisk, again, share.Value, share.Lower, share.Upper, share.Missing);
+    }
+}

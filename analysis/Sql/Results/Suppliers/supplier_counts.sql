@@ -1,0 +1,41 @@
+-- One row per supplier and component (null: all components): pieces received and sent back, parts followed for 90 days and those that failed by then.
+with received as (
+    select
+        supplier,
+        coalesce(component, 'unknown') as component,
+        sum(quantity) as pieces,
+        sum(least(returned_quantity, quantity)) as pieces_returned
+    from part_orders
+    where received_on is not null
+    group by all
+),
+
+fitted as (
+    select
+        supplier,
+        component,
+        count(*) as followed,
+        count(*) filter (where again_days <= 90) as failed
+    from part_followups
+    where followed_days >= 90 and supplier <> 'unknown'
+    group by all
+),
+
+both_sides as (
+    select supplier, component, pieces, pieces_returned, 0 as followed, 0 as failed
+    from received
+    union all
+    select supplier, component, 0, 0, followed, failed
+    from fitted
+)
+
+select
+    supplier,
+    component,
+    sum(pieces)::bigint as pieces,
+    sum(pieces_returned)::bigint as pieces_returned,
+    sum(followed)::bigint as followed,
+    sum(failed)::bigint as failed
+from both_sides
+group by grouping sets ((supplier), (supplier, component))
+order by supplier, component nulls first

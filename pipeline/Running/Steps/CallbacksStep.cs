@@ -1,0 +1,24 @@
+using PartsSignal.Analysis.Callbacks;
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Pipeline.Running.Steps;
+
+/// <summary>What came back: callbacks, and replaced parts that failed again.</summary>
+public sealed class CallbacksStep : IRunStep
+{
+    private const string Checks = "Callbacks";
+
+    /// <inheritdoc/>
+    public string Name => "callbacks";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        context.BuildResults(ResultSteps.Callbacks);
+        IReadOnlyList<CallbackShare> shares = CallbackShare.Table(context.Database);
+        IReadOnlyList<RepeatFailure> repeats = RepeatFailure.Table(context.Database);
+        context.AddResult("callback_shares", shares, Checks);
+        context.AddResult("repeat_failures", repeats, Checks);
+        return Task.FromResult((long)shares.Count + repeats.Count);
+    }
+}
