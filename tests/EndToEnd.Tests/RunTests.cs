@@ -1,0 +1,57 @@
+using System.Security.Cryptography;
+using System.Text.Json.Nodes;
+
+namespace PartsSignal.EndToEnd.Tests;
+
+[Collection("small shop")]
+public sealed class RunTests(RunSmallShopFixture shop)
+{
+    [Fact]
+    public void Run_SmallShop_EndsWellAndNamesTheReport()
+    {
+        Assert.Equal("", shop.Run.Error);
+        Assert.Equal(0, shop.Run.ExitCode);
+        string report = Directory.EnumerateFiles(Path.Combine(shop.Out, "reports"), "index.html", SearchOption.AllDirectories).Last();
+        Assert.Contains("index.html", shop.Run.Out, StringComparison.Ordinal);
+        Assert.True(new FileInfo(report).Length > 10_000);
+    }
+
+    [Fact]
+    public void Record_SmallShop_BooksBalancePerFileAndInAll()
+    {
+        JsonArray files = shop.Record["files"]!.AsArray();
+        Assert.True(files.Count >= 10);
+        string[] ways = ["loaded", "duplicate", "replaced", "rejected"];
+        Assert.All(files, f => Assert.Equal((long)f!["read"]!, ways.Sum(w => (long)f[w]!)));
+        Assert.All(ways.Prepend("read"), w => Assert.Equal((long)shop.Record["rows"]![w]!, files.Sum(f => (long)f![w]!)));
+        Assert.True((long)shop.Record["rows"]!["rejected"]! < 0.05 * (long)shop.Record["rows"]!["read"]!);
+    }
+
+    [Fact]
+    public void Record_SmallShop_CarriesModelAndPlanFigures()
+    {
+        JsonNode prediction = shop.Record["prediction"]!;
+        Assert.True((int)prediction["jobs_tested"]! > 100);
+        Assert.True((double)prediction["log_loss"]! < (double)prediction["log_loss_complaint_only"]!);
+        Assert.True((double)prediction["log_loss_best_possible"]! < (double)prediction["log_loss"]!);
+        Assert.InRange((double)prediction["top3"]!, (double)prediction["top1"]!, 1);
+        JsonNode van = shop.Record["van"]!;
+        Assert.True((int)van["jobs_replayed"]! > 50);
+        Assert.InRange((double)van["completion_plan"]!, 0.2, (double)van["completion_hindsight"]! + 1e-9);
+        Assert.True((long)shop.Record["peak_memory_mb"]! > 0);
+    }
+
+    [Fact]
+    public async Task Run_Twice_SameBytesInResults()
+    {
+        using var again = new ScratchFolder();
+        Partssignal second = await Partssignal.RunAsync("run", "--input", shop.Input, "--out", again.Path);
+        Assert.Equal(0, second.ExitCode);
+        Assert.Equal(Hashes(Path.Combine(shop.Out, "results")), Hashes(Path.Combine(again.Path, "results")));
+    }
+
+    private static string[] Hashes(string folder) =>
+        [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Order(StringComparer.Ordinal)
+            .Select(f => Path.GetRelativePath(folder, f) + " " + Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(f))))];
+}
