@@ -27,7 +27,20 @@ internal sealed class CommandRegistrar : ITypeRegistrar, ITypeResolver
             return make();
         }
 
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IEnumerable<>))
+        {
+            return AllOf(type.GetGenericArguments()[0]);
+        }
+
         return type.IsAbstract || type.IsInterface ? null : Make(type);
+    }
+
+    private Array AllOf(Type element)
+    {
+        object?[] found = _known.TryGetValue(element, out Func<object?>? make) ? [make()] : [];
+        var array = Array.CreateInstance(element, found.Length);
+        found.CopyTo(array, 0);
+        return array;
     }
 
     private object? Make(Type type)
