@@ -23,7 +23,7 @@ public static class HeaderFinder
         int width = UsualWidth(rows);
         for (int i = 0; i < rows.Count; i++)
         {
-            if (rows[i].Cells.Count >= width && rows[i].Filled * 2 > width && LooksLikeHeader(rows[i]))
+            if (Width(rows[i]) >= width && rows[i].Filled * 2 > width && LooksLikeHeader(rows[i]))
             {
                 return i;
             }
@@ -34,11 +34,25 @@ public static class HeaderFinder
 
     /// <summary>The number of cells most rows have; of equally common ones the larger.</summary>
     public static int UsualWidth(IReadOnlyList<SampleRow> rows) => rows
-        .GroupBy(r => r.Cells.Count)
+        .GroupBy(Width)
         .OrderByDescending(g => g.Count())
         .ThenByDescending(g => g.Key)
         .Select(g => g.Key)
         .FirstOrDefault(1);
+
+    // All rows of a sheet are as wide as the sheet, so there the last filled cell counts.
+    private static int Width(SampleRow row) => row.IsSheet ? LastFilled(row) : row.Cells.Count;
+
+    private static int LastFilled(SampleRow row)
+    {
+        int n = row.Cells.Count;
+        while (n > 0 && string.IsNullOrWhiteSpace(row.Cells[n - 1]))
+        {
+            n--;
+        }
+
+        return n;
+    }
 
     private static bool LooksLikeHeader(SampleRow row)
     {

@@ -9,6 +9,8 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Separator">Between cells of a text table; a comma for workbooks.</param>
 public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Header, char Separator) : IDisposable
 {
+    private const int SampleRows = 300;
+
     /// <summary>Opens a file as its map says, and decides the rest.</summary>
     /// <exception cref="BadInputException">The file has no rows, no such sheet, or cannot be read at all.</exception>
     public static OpenedTable Open(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits)
@@ -49,6 +51,23 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
 
     private static OpenedTable OpenSheet(InputFile file, SourceMap map, string[] wanted, ReadingLimits limits)
     {
-        throw new BadInputException($"{file.Name}: workbooks cannot be read yet ({map.Sheet}, {wanted.Length}, {limits.MaxColumns}).");
+        int line = map.HeaderLine ?? HeaderLine(file, map, wanted, limits);
+        WorkbookTable table = Workbooks.Open(file, map.Sheet, limits);
+        string[] header = [];
+        while (table.Line < line && table.Read())
+        {
+            header = [.. Enumerable.Range(0, table.Row.Count).Select(i => table.Row[i].IsWhiteSpace() ? table.Merged(i) : table.Row[i].ToString())];
+        }
+
+        int width = Array.FindLastIndex(header, h => !string.IsNullOrWhiteSpace(h)) + 1;
+        return new OpenedTable(table, header[..width], ',');
+    }
+
+    private static int HeaderLine(InputFile file, SourceMap map, string[] wanted, ReadingLimits limits)
+    {
+        using WorkbookTable table = Workbooks.Open(file, map.Sheet, limits);
+        IReadOnlyList<SampleRow> rows = SampleRow.Take(table, SampleRows);
+        int at = HeaderFinder.Find(rows, wanted);
+        return at < 0 ? throw new BadInputException($"{file.Name}: sheet '{table.Sheet}' has no header. Name its line as headerLine in shop.json.") : rows[at].Line;
     }
 }

@@ -4,7 +4,8 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Line">Where it starts, from 1.</param>
 /// <param name="Cells">Its cells, as they are.</param>
 /// <param name="Forms">Their forms.</param>
-public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyList<CellForm> Forms)
+/// <param name="IsSheet">True for a row of a workbook's sheet.</param>
+public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyList<CellForm> Forms, bool IsSheet)
 {
     /// <summary>Cells that are not blank.</summary>
     public int Filled => Cells.Count(c => !string.IsNullOrWhiteSpace(c));
@@ -21,7 +22,7 @@ public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyL
             forms[i] = table.Row.Form(i);
         }
 
-        return new SampleRow(table.Line, cells, forms);
+        return new SampleRow(table.Line, cells, forms, table is WorkbookTable);
     }
 
     /// <summary>The first rows of a reader; rows that cannot be cut into cells are left out.</summary>

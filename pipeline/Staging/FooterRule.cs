@@ -15,6 +15,9 @@ internal static partial class FooterRule
     /// <summary>True for a row with a single filled cell.</summary>
     public static bool IsFreeLine(RowCells row, int width) => width >= FewestColumns && CountFilled(row) == 1;
 
+    /// <summary>True for a row of so few cells that it is rather a line of text with a separator in it.</summary>
+    public static bool IsShortLine(RowCells row, int width) => width >= 6 && row.Count * 4 <= width + 2;
+
     /// <summary>True when a row repeats the header.</summary>
     public static bool IsHeader(RowCells row, IReadOnlyList<string> header)
     {
@@ -61,6 +64,6 @@ internal static partial class FooterRule
         return [];
     }
 
-    [GeneratedRegex(@"^(?:sub-?|grand |page )?totals?\b|^sum\b|^(?:rows|records|count|jobs|lines)\s*[:=]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:sub-?|grand |page )?totals?\b|^sum\b|^(?:rows|records|count|jobs|lines)\s*[:=]|^end of (?:list|file|report|data|export)\b|^(?:printed|exported|page \d)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Summary();
 }

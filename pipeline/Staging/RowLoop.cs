@@ -99,7 +99,7 @@ internal sealed class RowLoop(OpenedTable table, KindStager stager, MappedRow ro
             texts[i] = cells[i].ToString();
         }
 
-        bool footer = table.Reader.Fault is null && (summary || FooterRule.IsFreeLine(cells, table.Header.Count) || FooterRule.IsSummary(cells, table.Header.Count));
+        bool footer = table.Reader.Fault is null && (summary || FooterRule.IsFreeLine(cells, table.Header.Count) || FooterRule.IsShortLine(cells, table.Header.Count));
         return new RejectedRow(table.Reader.Line, fault, texts, table.Reader.RawText, footer);
     }
 

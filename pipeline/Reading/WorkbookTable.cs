@@ -1,0 +1,190 @@
+using System.Globalization;
+using System.Text;
+using System.Xml;
+using ExcelDataReader;
+using ExcelDataReader.Exceptions;
+using PartsSignal.Pipeline.Commands;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>
+/// Rows of one sheet of a workbook. Text stays text for text; dates come out as ISO text whichever of the two date
+/// systems the workbook counts in; formulas by their stored value.
+/// </summary>
+public sealed class WorkbookTable : TableReader
+{
+    private readonly Stream _stream;
+    private readonly IExcelDataReader _reader;
+    private readonly string _file;
+    private readonly long _bytes;
+    private readonly IReadOnlyDictionary<(int Row, int Column), string> _errors;
+
+    /// <summary>Opens a sheet.</summary>
+    /// <param name="stream">The workbook; must be able to seek; closed with this reader.</param>
+    /// <param name="file">Name for faults.</param>
+    /// <param name="sheet">Name of the sheet; null: the first that is shown.</param>
+    /// <exception cref="BadInputException">The workbook cannot be read, or has no such sheet.</exception>
+    public WorkbookTable(Stream stream, string file, string? sheet)
+    {
+        Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+        _stream = stream;
+        _bytes = stream.Length;
+        _file = file;
+        _reader = Guarded(() => ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Encoding.GetEncoding(1252) }));
+        FindSheet(sheet);
+        _errors = IsOpenXml(stream) ? Guarded(() => ErrorsOf(stream)) : new Dictionary<(int, int), string>();
+    }
+
+    /// <summary>Name of the sheet.</summary>
+    public string Sheet => _reader.Name;
+
+    /// <summary>Names of all sheets of a workbook.</summary>
+    public static IReadOnlyList<string> Sheets(Stream stream)
+    {
+        Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+        using IExcelDataReader reader = ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true });
+        var names = new List<string>();
+        do
+        {
+            names.Add(reader.Name);
+        }
+        while (reader.NextResult());
+        return names;
+    }
+
+    /// <inheritdoc/>
+    public override long Position => _reader.RowCount > 0 ? (long)(_bytes * Math.Min(1.0, Line / (double)_reader.RowCount)) : 0;
+
+    /// <inheritdoc/>
+    public override string RawText => string.Join('\t', Enumerable.Range(0, Row.FilledCount()).Select(i => Row[i].ToString()));
+
+    /// <inheritdoc/>
+    public override string Place(int column) => $"{Sheet}!{Letters(column)}{Line}";
+
+    /// <inheritdoc/>
+    public override bool Read()
+    {
+        Row.Clear();
+        if (!Guarded(_reader.Read))
+        {
+            return false;
+        }
+
+        Line = _reader.Depth + 1;
+        for (int i = 0; i < _reader.FieldCount; i++)
+        {
+            Add(i);
+        }
+
+        return true;
+    }
+
+    /// <summary>Text of the merged cell that covers a header cell; empty where none does.</summary>
+    public string Merged(int column)
+    {
+        int row = Line - 1;
+        CellRange? range = _reader.MergeCells?.FirstOrDefault(m => m.FromRow <= row && row <= m.ToRow && m.FromColumn < column && column <= m.ToColumn);
+        return range is null ? "" : Row[range.FromColumn].ToString();
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing)
+        {
+            _reader.Dispose();
+            _stream.Dispose();
+        }
+    }
+
+    private static string Letters(int column)
+    {
+        string letters = "";
+        for (int n = column + 1; n > 0; n = (n - 1) / 26)
+        {
+            letters = (char)('A' + ((n - 1) % 26)) + letters;
+        }
+
+        return letters;
+    }
+
+    private static bool IsOpenXml(Stream stream)
+    {
+        long at = stream.Position;
+        stream.Position = 0;
+        bool zip = stream.ReadByte() == 'P' && stream.ReadByte() == 'K';
+        stream.Position = at;
+        return zip;
+    }
+
+    private IReadOnlyDictionary<(int Row, int Column), string> ErrorsOf(Stream stream)
+    {
+        long at = stream.Position;
+        IReadOnlyDictionary<(int, int), string> errors = WorkbookErrors.Find(stream, _reader.Name);
+        stream.Position = at;
+        return errors;
+    }
+
+    private void FindSheet(string? sheet)
+    {
+        var names = new List<string>();
+        do
+        {
+            if (sheet is null ? _reader.VisibleState == "visible" : _reader.Name.Equals(sheet, StringComparison.OrdinalIgnoreCase))
+            {
+                return;
+            }
+
+            names.Add(_reader.Name);
+        }
+        while (Guarded(_reader.NextResult));
+        Dispose();
+        throw new BadInputException($"{_file}: has no sheet '{sheet}'. Its sheets: {string.Join(", ", names)}.");
+    }
+
+    private void Add(int column)
+    {
+        if (_errors.Count > 0 && _errors.TryGetValue((Line - 1, column), out string? error))
+        {
+            Row.Add(error, CellForm.Error);
+            return;
+        }
+
+        switch (_reader.GetValue(column))
+        {
+            case null: Row.Add([]); break;
+            case string text: Row.Add(text); break;
+            case bool flag: Row.Add(flag ? "true" : "false", CellForm.Flag); break;
+            case DateTime time: Row.Add(time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture), CellForm.Date); break;
+            case TimeSpan span: Row.Add(span.ToString("c", CultureInfo.InvariantCulture), CellForm.Date); break;
+            case double number: AddNumber(number, _reader.GetNumberFormatString(column)); break;
+            case object other: Row.Add(Convert.ToString(other, CultureInfo.InvariantCulture)); break;
+        }
+    }
+
+    // Fifteen digits survive in a spreadsheet; a format with an exponent, or a row of zeros behind few digits, tells of
+    // a code such as 1E10 that was taken for a number.
+    private void AddNumber(double number, string? format)
+    {
+        bool damaged = Math.Abs(number) >= 1e15
+            || (format is not null && format.Contains("E+", StringComparison.OrdinalIgnoreCase))
+            || (Math.Abs(number) >= 1e10 && number % 1e5 == 0);
+        string text = number == Math.Truncate(number) && Math.Abs(number) < 1e28
+            ? ((decimal)number).ToString("0", CultureInfo.InvariantCulture)
+            : number.ToString("R", CultureInfo.InvariantCulture);
+        Row.Add(text, damaged ? CellForm.DamagedNumber : CellForm.Number);
+    }
+
+    private T Guarded<T>(Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception bad) when (bad is ExcelReaderException or XmlException or InvalidDataException or FormatException or IndexOutOfRangeException or ArgumentException or NotSupportedException or OverflowException)
+        {
+            _stream.Dispose();
+            throw new BadInputException($"{_file}: the workbook cannot be read ({bad.Message}). Open it in a spreadsheet and save it again, without a password.");
+        }
+    }
+}

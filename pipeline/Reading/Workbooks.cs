@@ -1,0 +1,85 @@
+using System.IO.Compression;
+using PartsSignal.Pipeline.Commands;
+
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>Opens workbooks under the limits: they are held in memory, so their true size is counted first.</summary>
+public static class Workbooks
+{
+    private static readonly byte[] ZipMark = "PK"u8.ToArray();
+
+    /// <summary>The workbook's bytes in a stream that can seek.</summary>
+    /// <exception cref="BadInputException">It is larger than the limit, or broken.</exception>
+    public static Stream OpenBytes(InputFile file, ReadingLimits limits)
+    {
+        using Stream bytes = file.Open(limits);
+        if (bytes.CanSeek && bytes.Length > limits.MaxWorkbookBytes)
+        {
+            throw TooLarge(file, limits);
+        }
+
+        var copy = new MemoryStream();
+        CopyWithin(bytes, copy, file, limits);
+        copy.Position = 0;
+        if (copy.Length > 2 && copy.GetBuffer().AsSpan(0, 2).SequenceEqual(ZipMark))
+        {
+            CountEntries(copy, file, limits);
+            copy.Position = 0;
+        }
+
+        return copy;
+    }
+
+    /// <summary>Opens a sheet at its top.</summary>
+    public static WorkbookTable Open(InputFile file, string? sheet, ReadingLimits limits) => new(OpenBytes(file, limits), file.Name, sheet);
+
+    // What the zip says of its entries may be wrong; only unpacking tells.
+    private static void CountEntries(MemoryStream workbook, InputFile file, ReadingLimits limits)
+    {
+        try
+        {
+            using var zip = new ZipArchive(workbook, ZipArchiveMode.Read, leaveOpen: true);
+            if (zip.Entries.Count > limits.MaxEntries)
+            {
+                throw new BadInputException($"{file.Name}: the workbook holds {zip.Entries.Count:N0} parts; the limit is {limits.MaxEntries:N0}. Raise limits.maxEntries if it is meant.");
+            }
+
+            var sum = new CountingStream();
+            foreach (ZipArchiveEntry entry in zip.Entries)
+            {
+                using Stream part = entry.Open();
+                CopyWithin(part, sum, file, limits);
+            }
+        }
+        catch (InvalidDataException bad)
+        {
+            throw new BadInputException($"{file.Name}: the workbook cannot be read ({bad.Message}). Open it in a spreadsheet and save it again.");
+        }
+    }
+
+    private static void CopyWithin(Stream from, Stream to, InputFile file, ReadingLimits limits)
+    {
+        var block = new byte[1 << 16];
+        int n;
+        while ((n = from.Read(block)) > 0)
+        {
+            to.Write(block.AsSpan(0, n));
+            if (to.Length > limits.MaxWorkbookBytes)
+            {
+                throw TooLarge(file, limits);
+            }
+        }
+    }
+
+    private static BadInputException TooLarge(InputFile file, ReadingLimits limits) =>
+        new($"{file.Name}: the workbook unpacks to more than {limits.MaxWorkbookBytes:N0} bytes. Save the sheet as CSV, or raise limits.maxWorkbookBytes.");
+
+    private sealed class CountingStream : MemoryStream
+    {
+        private long _length;
+
+        public override long Length => _length;
+
+        public override void Write(ReadOnlySpan<byte> buffer) => _length += buffer.Length;
+    }
+}
