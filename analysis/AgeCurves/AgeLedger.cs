@@ -31,14 +31,28 @@ public sealed record AgeLedger
     public static AgeLedger Of(IReadOnlyList<AgeSpan> spans)
     {
         CheckedSpans split = CheckedSpans.Of(spans);
-        var counts = new SortedDictionary<double, (long Entries, long Exits, long Failures)>();
-        foreach (AgeSpan span in split.Good)
+        double[] entries = [.. split.Good.Select(g => g.Entry).Order()];
+        (double Age, bool Failed)[] exits = [.. split.Good.Select(g => (g.Exit, g.Failed)).Order()];
+        var rows = new List<AgeLedgerRow>();
+        for (int entered = 0, left = 0; left < exits.Length;)
         {
-            counts[span.Entry] = counts.GetValueOrDefault(span.Entry) is var e ? (e.Entries + 1, e.Exits, e.Failures) : default;
-            counts[span.Exit] = counts.GetValueOrDefault(span.Exit) is var x ? (x.Entries, x.Exits + 1, x.Failures + (span.Failed ? 1 : 0)) : default;
+            double age = entered < entries.Length ? Math.Min(entries[entered], exits[left].Age) : exits[left].Age;
+            int came = entered;
+            int went = left;
+            long failures = 0;
+            for (; entered < entries.Length && entries[entered] == age; entered++)
+            {
+            }
+
+            for (; left < exits.Length && exits[left].Age == age; left++)
+            {
+                failures += exits[left].Failed ? 1 : 0;
+            }
+
+            rows.Add(new AgeLedgerRow(age, entered - came, left - went, failures));
         }
 
-        return new AgeLedger([.. counts.Select(c => new AgeLedgerRow(c.Key, c.Value.Entries, c.Value.Exits, c.Value.Failures))], split.Bad);
+        return new AgeLedger(rows, split.Bad);
     }
 
     /// <summary>Takes counts made elsewhere, by age ascending.</summary>
@@ -59,6 +73,16 @@ public sealed record AgeLedger
         }
 
         return new AgeLedger(rows, []);
+    }
+
+    /// <summary>What is left of these counts without some of them.</summary>
+    /// <exception cref="ArgumentException">The others are no part of these counts.</exception>
+    public AgeLedger Without(AgeLedger part)
+    {
+        Dictionary<double, AgeLedgerRow> taken = part.Rows.ToDictionary(r => r.Age);
+        return FromCounts([.. Rows
+            .Select(r => taken.GetValueOrDefault(r.Age) is var t ? new AgeLedgerRow(r.Age, r.Entries - t.Entries, r.Exits - t.Exits, r.Failures - t.Failures) : r)
+            .Where(r => r.Entries != 0 || r.Exits != 0 || r.Failures != 0)]);
     }
 
     /// <summary>The risk set at each age with a failure after <paramref name="after"/>.</summary>

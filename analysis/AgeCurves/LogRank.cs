@@ -1,5 +1,5 @@
-using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
+using PartsSignal.Analysis.Statistics.Distributions;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -23,8 +23,14 @@ public static class LogRank
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(groups.Count, 2);
         TiedAges ties = TiedAges.Among(groups.SelectMany(g => g).SelectMany(s => new[] { s.Entry, s.Exit }));
-        AgeLedger[] ledgers = [.. groups.Select(g => AgeLedger.Of([.. g.Select(s => s with { Entry = ties.Snap(s.Entry), Exit = ties.Snap(s.Exit) })]))];
-        int k = groups.Count;
+        return Compare([.. groups.Select(g => AgeLedger.Of([.. g.Select(s => s with { Entry = ties.Snap(s.Entry), Exit = ties.Snap(s.Exit) })]))]);
+    }
+
+    /// <summary>Compares groups whose ages are counted already; ties must be exact.</summary>
+    public static LogRankTest Compare(IReadOnlyList<AgeLedger> ledgers)
+    {
+        int k = ledgers.Count;
+        ArgumentOutOfRangeException.ThrowIfLessThan(k, 2);
         double[] expected = new double[k];
         var covariance = Matrix<double>.Build.Dense(k, k);
         double[] ages = [.. ledgers.SelectMany(l => l.RiskSets()).Select(s => s.Age).Distinct().Order()];
@@ -56,7 +62,7 @@ public static class LogRank
         var reduced = Matrix<double>.Build.Dense(free.Length, free.Length, (i, j) => covariance[free[i], free[j]]);
         double chi = difference * reduced.Solve(difference);
         return double.IsFinite(chi)
-            ? new LogRankTest(observed, expected, chi, SpecialFunctions.GammaUpperRegularized(free.Length / 2.0, chi / 2), null)
+            ? new LogRankTest(observed, expected, chi, new ChiSquareDistribution(free.Length).UpperTail(chi), null)
             : new LogRankTest(observed, expected, null, null, "the groups cannot be told apart by their risk sets");
     }
 

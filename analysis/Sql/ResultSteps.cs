@@ -36,4 +36,20 @@ public static class ResultSteps
         new("Suppliers/supplier_returns"),
         new("Suppliers/lead_days", Published: false),
     ];
+
+    /// <summary>Ages, failures and watched time behind the age curves.</summary>
+    public static readonly IReadOnlyList<ResultStep> Curves =
+    [
+        new("Curves/log_window", Published: false),
+        new("Curves/unit_ages", Published: false),
+        new("Curves/age_rejects"),
+        new("Curves/unit_failures", Published: false),
+        new("Curves/age_ledger", Published: false),
+        new("Curves/truncated_ages", Published: false),
+        new("Curves/first_causes", Published: false),
+        new("Curves/unit_repairs", Published: false),
+        new("Curves/replacement_spans", Published: false),
+        new("Curves/age_exposure", Published: false),
+        new("Curves/age_events", Published: false),
+    ];
 }

@@ -1,0 +1,89 @@
+using System.Globalization;
+
+namespace PartsSignal.Analysis.AgeCurves.Tables;
+
+/// <summary>
+/// A curve from the job log alone. A plain count of logged ages is wrong in both directions, so it is corrected for the
+/// ages the log could not see, and says "given that it fails by age t": how many fail at all is not in a log.
+/// </summary>
+internal static class LogOnlyCurve
+{
+    private const double Grid = 0.25;
+
+    /// <summary>The figures of one curve, or the reason why there is none.</summary>
+    public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Of(
+        CurveKey key, IReadOnlyList<TruncatedAge> failures, LogOnlyOptions options)
+    {
+        if (failures.Count < options.Fewest)
+        {
+            return (Summary(key, null, failures, [], WeibullFit.FromTruncated([]), $"fewer than {options.Fewest} failures"), []);
+        }
+
+        double latest = failures.Max(f => f.Latest);
+        string condition = string.Create(CultureInfo.InvariantCulture, $"given that it fails by {latest:0.0} years");
+        WeibullFit fit = WeibullFit.FromTruncated(failures);
+        (IReadOnlyList<AgeCurvePoint> points, string? missing) = failures.Count >= options.FewestFree
+            ? Free(key, condition, failures, fit.Life, latest)
+            : Formed(key, condition, failures, fit, latest);
+        return (Summary(key, condition, failures, points, fit, missing), points);
+    }
+
+    private static (IReadOnlyList<AgeCurvePoint> Points, string? Missing) Free(
+        CurveKey key, string condition, IReadOnlyList<TruncatedAge> failures, WeibullLife? life, double latest)
+    {
+        TruncatedDistribution found = DoublyTruncated.Estimate(failures);
+        var points = new List<AgeCurvePoint>();
+        int step = 0;
+        long count = 0;
+        for (double age = 0; found.Missing is null && age <= Math.Ceiling(latest / Grid) * Grid; age += Grid)
+        {
+            for (; step < found.Points.Count && found.Points[step].Age <= age; step++)
+            {
+                count += found.Points[step].Failures;
+            }
+
+            double share = step == 0 ? 0 : found.Points[step - 1].Share;
+            points.Add(Point(key, condition, age, count, share, null, Fitted(life, age, latest)));
+        }
+
+        return (points, found.Missing);
+    }
+
+    private static (IReadOnlyList<AgeCurvePoint> Points, string? Missing) Formed(
+        CurveKey key, string condition, IReadOnlyList<TruncatedAge> failures, WeibullFit fit, double latest)
+    {
+        if (fit.Life is null)
+        {
+            return ([], fit.Missing);
+        }
+
+        var points = new List<AgeCurvePoint>();
+        for (double age = 0; age <= Math.Ceiling(latest / Grid) * Grid; age += Grid)
+        {
+            ConditionalShare share = ConditionalShare.Of(fit, age, latest);
+            points.Add(Point(key, condition, age, failures.Count(f => f.Age <= age), share.Value, share, share.Value));
+        }
+
+        return (points, null);
+    }
+
+    private static double? Fitted(WeibullLife? life, double age, double latest) =>
+        life is null ? null : ConditionalShare.Value01(life, age, latest);
+
+    private static AgeCurvePoint Point(
+        CurveKey key, string condition, double age, long count, double share, ConditionalShare? interval, double? fitted) => new(
+        key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.LogOnly, condition, age,
+        null, count, share, interval?.Lower, interval?.Upper, null, fitted);
+
+    private static AgeCurveSummary Summary(
+        CurveKey key, string? condition, IReadOnlyList<TruncatedAge> failures, IReadOnlyList<AgeCurvePoint> points, WeibullFit fit, string? missing)
+    {
+        double? median = points.FirstOrDefault(p => p.ShareFailed >= 0.5)?.AgeYears;
+        string? noFit = missing is not null && points.Count == 0 && fit.Failures == 0 ? missing : fit.Missing;
+        return new AgeCurveSummary(
+            key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.LogOnly, condition, failures.Count, failures.Count,
+            median, null, null, median is null ? missing ?? "not reached" : null, null, null,
+            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, fit.Scale.Value, fit.Scale.Lower, fit.Scale.Upper,
+            AgeCurveSummary.NatureOf(fit), noFit, null, null, missing);
+    }
+}

@@ -1,0 +1,59 @@
+-- One row per part fitted on a known appliance: days until the same component was called for again, until the appliance was written off, or until the log ends.
+with log as (
+    from log_window
+),
+
+fitted as (
+    select
+        j.unit_id,
+        coalesce(j.appliance_type, 'unknown') as appliance_type,
+        p.component,
+        coalesce(min(p.supplier), 'unknown') as supplier,
+        j.job_id,
+        coalesce(j.closed_on, j.opened_on) as fitted_on
+    from job_parts as p
+    inner join jobs as j using (job_id)
+    where j.unit_id is not null and p.component is not null and p.quantity > 0
+        and j.outcome in ('fixed_with_part', 'fixed')
+        and coalesce(j.closed_on, j.opened_on) <= (select last_day from log)
+    group by all
+),
+
+failed_again as (
+    select f.job_id, f.component, min(j.opened_on) as again_on
+    from fitted as f
+    inner join jobs as j
+        on f.unit_id = j.unit_id and j.main_component = f.component
+        and j.opened_on > f.fitted_on and j.job_id <> f.job_id and j.opened_on <= (select last_day from log)
+    group by all
+),
+
+ends as (
+    select
+        f.*,
+        a.again_on,
+        case when u.written_off_on > f.fitted_on then u.written_off_on end as written_off_on,
+        case when u.basis = 'register' then r.removed_on end as removed_on
+    from fitted as f
+    left join failed_again as a using (job_id, component)
+    left join unit_ages as u on f.unit_id = u.unit_id
+    left join units as r on f.unit_id = r.unit_id
+)
+
+select
+    e.appliance_type,
+    e.component,
+    e.supplier,
+    e.job_id,
+    case
+        when e.again_on is not null and e.again_on <= coalesce(e.written_off_on, e.again_on) then e.again_on - e.fitted_on
+        else least(l.last_day, e.written_off_on, e.removed_on) - e.fitted_on
+    end::integer as days,
+    case
+        when e.again_on is not null and e.again_on <= coalesce(e.written_off_on, e.again_on) then 'failed_again'
+        when least(e.written_off_on, e.removed_on) <= l.last_day then 'written_off'
+        else 'still_working'
+    end as ending
+from ends as e
+cross join log as l
+order by e.appliance_type, e.component, e.supplier, e.job_id
