@@ -1,0 +1,45 @@
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Learning;
+
+/// <summary>Where the model lies on disk. A new one replaces the old by one rename, so a reader never sees half a file.</summary>
+public static class ModelStore
+{
+    /// <summary>Path of the model.</summary>
+    public static string PathOf(OutputFolder output) => Path.Combine(output.Model, "parts.model");
+
+    /// <summary>Path of the model card.</summary>
+    public static string CardOf(OutputFolder output) => Path.Combine(output.Model, "card.json");
+
+    /// <summary>Writes the model.</summary>
+    public static void Write(OutputFolder output, ShippedModel model) => Replace(PathOf(output), stream => ModelFile.Write(stream, model));
+
+    /// <summary>Writes bytes beside the old file, then puts them in its place.</summary>
+    public static void Replace(string path, Action<Stream> write)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        string fresh = path + ".new";
+        using (FileStream stream = File.Create(fresh))
+        {
+            write(stream);
+        }
+
+        File.Move(fresh, path, overwrite: true);
+    }
+
+    /// <summary>Reads the model of the last run.</summary>
+    /// <exception cref="BadInputException">There is none yet.</exception>
+    public static ShippedModel Read(OutputFolder output)
+    {
+        string path = PathOf(output);
+        if (!File.Exists(path))
+        {
+            throw new BadInputException($"{path}: there is no model yet. Run 'partssignal run' first, or name its folder with --out.");
+        }
+
+        using var bytes = new MemoryStream(File.ReadAllBytes(path));
+        return ModelFile.Read(bytes);
+    }
+}

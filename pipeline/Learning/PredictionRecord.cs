@@ -1,0 +1,52 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.PartPrediction.Learning;
+
+namespace PartsSignal.Pipeline.Learning;
+
+/// <summary>The section <c>prediction</c> of the run record.</summary>
+public static class PredictionRecord
+{
+    /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
+    public static JsonObject Of(Learned learned, IReadOnlyDictionary<string, JobTruth> truths)
+    {
+        JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge(truths)) : [];
+        section["shipped"] = learned.Model.Contender;
+        section["note"] = learned.Note;
+        if (learned.Answers is { } all)
+        {
+            section["no_fill"] = Figures(all.Where(f => f.ComplaintKind == "no_fill").Judge(truths));
+        }
+
+        return section;
+    }
+
+    private static JsonObject Figures(TestFigures figures) => new()
+    {
+        ["jobs_tested"] = figures.Shipped.Jobs,
+        ["log_loss"] = Round(figures.Shipped.LogLoss),
+        ["log_loss_complaint_only"] = Round(figures.ComplaintOnly.LogLoss),
+        ["log_loss_backoff"] = Round(figures.BackOff.LogLoss),
+        ["log_loss_best_possible"] = Round(figures.BestPossible),
+        ["gap_closed"] = Round(figures.GapClosed),
+        ["top1"] = Round(figures.Shipped.Top1),
+        ["top3"] = Round(figures.Shipped.Top3),
+        ["top3_complaint_only"] = Round(figures.ComplaintOnly.Top3),
+        ["calibration_error"] = Round(figures.Shipped.CalibrationError),
+        ["coverage_95"] = Round(figures.Coverage95),
+        ["coverage_80"] = Round(figures.Coverage80),
+        ["brier"] = Round(figures.Shipped.Brier),
+        ["never_seen"] = Round(figures.Shipped.NeverSeen),
+        ["against_true_cause"] = figures.AgainstTruth is { } truth
+            ? new JsonObject
+            {
+                ["jobs"] = truth.Jobs,
+                ["log_loss"] = Round(truth.Shipped),
+                ["log_loss_complaint_only"] = Round(truth.ComplaintOnly),
+                ["log_loss_best_possible"] = Round(truth.BestPossible),
+                ["gap_closed"] = Round(truth.GapClosed),
+            }
+            : null,
+    };
+
+    private static double? Round(double? value) => value is { } v ? Math.Round(v, 6) : null;
+}
