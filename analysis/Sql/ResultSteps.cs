@@ -6,6 +6,12 @@ namespace PartsSignal.Analysis.Sql;
 /// </summary>
 public static class ResultSteps
 {
+    /// <summary>What the part predictor counts beside its odds.</summary>
+    public static readonly IReadOnlyList<ResultStep> Prediction =
+    [
+        new("Prediction/parts_together"),
+    ];
+
     /// <summary>Counts and exposure behind the failure rates.</summary>
     public static readonly IReadOnlyList<ResultStep> Rates =
     [

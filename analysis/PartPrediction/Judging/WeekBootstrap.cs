@@ -47,6 +47,28 @@ public static class WeekBootstrap
         return Estimate.Of(figure.Average(), means[(int)(0.025 * (Draws - 1))], means[(int)Math.Ceiling(0.975 * (Draws - 1))]);
     }
 
+    /// <summary>The calibration error with its interval, weeks drawn whole and bins cut anew in every draw.</summary>
+    public static Estimate CalibrationError(IReadOnlyList<Forecast> forecasts, int seed)
+    {
+        Forecast[][] weeks = [.. forecasts.GroupBy(f => WeekOf(f.OpenedOn)).OrderBy(g => g.Key).Select(g => g.ToArray())];
+        if (weeks.Length < 2)
+        {
+            return Estimate.None("fewer than two weeks of calls");
+        }
+
+        var random = new Random(seed);
+        var errors = new double[Draws / 5];
+        for (int d = 0; d < errors.Length; d++)
+        {
+            Forecast[] drawn = [.. Enumerable.Range(0, weeks.Length).SelectMany(_ => weeks[random.Next(weeks.Length)])];
+            errors[d] = Reliability.Error(Reliability.Table(drawn))!.Value;
+        }
+
+        Array.Sort(errors);
+        double own = Reliability.Error(Reliability.Table(forecasts))!.Value;
+        return Estimate.Of(own, Math.Min(own, errors[errors.Length / 40]), Math.Max(own, errors[errors.Length - 1 - errors.Length / 40]));
+    }
+
     /// <summary>Number of the week a day lies in; weeks begin on Monday.</summary>
     public static int WeekOf(DateOnly day) => (day.DayNumber - ((int)day.DayOfWeek + 6) % 7) / 7;
 }

@@ -29,11 +29,4 @@ public sealed class CalibrationTests
         Assert.Equal(1, scaled.Sum(), 12);
         Assert.True(scaled[0] > scaled[1] && scaled[1] > scaled[2] && scaled[0] < 0.5);
     }
-
-    [Fact]
-    public void Isotonic_LabelsThatBreakTheOrder_ArePooled()
-    {
-        Oracle oracle = Oracle.Named("isotonic_pava");
-        oracle.Close(oracle.Expected["fitted"], Isotonic.Fit(Oracle.Numbers(oracle.Inputs["label"])));
-    }
 }

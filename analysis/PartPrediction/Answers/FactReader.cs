@@ -1,0 +1,33 @@
+using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Analysis.PartPrediction.Answers;
+
+/// <summary>Reads from a store what answers are put together from.</summary>
+public static class FactReader
+{
+    /// <summary>Reads the facts.</summary>
+    /// <param name="database">A session over the store.</param>
+    /// <param name="checks">The shop's checks.</param>
+    /// <param name="risks">Risks of the next year.</param>
+    public static LookupFacts Read(Database database, CheckTable checks, IReadOnlyList<YearRisk> risks) => new(
+        database.Read("Prediction/family_parts.sql", r => (r.GetString(0), new FamilyPart
+        {
+            Component = r.GetString(1),
+            PartNumber = r.GetString(2),
+            Description = r.Text(3),
+            TimesSeen = r.Long(4) ?? 0,
+            Listed = r.Flag(5) ?? false,
+            Quantity = Math.Max(1, r.Int(6)),
+            Price = r.Money(7),
+            ReturnableDays = (int?)r.Long(8),
+            Available = r.Flag(9) ?? true,
+        })),
+        database.Read("Prediction/model_parts.sql", r => (r.GetString(0), r.GetString(1), r.GetInt64(2))),
+        database.Read("Results/Prediction/parts_together.sql", r => new Companion(
+            r.GetString(0), r.GetString(1), r.GetString(2), r.GetInt64(4), r.GetInt64(6), r.GetDouble(7), r.GetDouble(8))),
+        database.Read("Prediction/van_parts.sql", r => new VanPart(r.GetString(0), r.GetString(1), r.Int(2), r.Day(3))),
+        database.Read("Prediction/known_models.sql", r => new KnownModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3))),
+        checks,
+        risks);
+}

@@ -1,0 +1,81 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.Contest;
+using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.PartPrediction.LogOdds;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Learning;
+
+/// <summary>The model card: what the model learned from, what it cannot know, and how it did on months it never saw.</summary>
+public static class ModelCard
+{
+    private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static readonly string[] CannotKnow =
+    [
+        "Faults that were never written down, and what a wrong diagnosis hid: it learns what jobs were recorded to need, not what was truly broken.",
+        "Jobs still open, declined, or closed without saying what was needed; they are left out, not counted as 'no part'.",
+        "Models and families the shop has not met: they are answered from the type of appliance, and the answer says so.",
+        "What a technician sees on site, and anything a customer did not mention.",
+        "Calls that went to another shop.",
+    ];
+
+    /// <summary>Writes the card, replacing the old one by one rename.</summary>
+    public static void Write(OutputFolder output, Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores)
+    {
+        byte[] text = JsonSerializer.SerializeToUtf8Bytes(Of(learned, calls, scores), Format);
+        ModelStore.Replace(ModelStore.CardOf(output), stream => stream.Write(text));
+    }
+
+    /// <summary>The card as JSON.</summary>
+    public static JsonObject Of(Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()
+    {
+        ["version"] = ShippedModel.Version,
+        ["shipped"] = learned.Model.Contender,
+        ["note"] = learned.Note,
+        ["learned_from"] = LearnedFrom(learned, calls),
+        ["cannot_know"] = new JsonArray([.. CannotKnow.Select(c => JsonValue.Create(c))]),
+        ["known_at_booking"] = "complaint text and kind, error code, model, family, brand, appliance type, age and its basis, month, customer kind, earlier closed visits to the unit",
+        ["months"] = learned.Timetable is { } t ? Months(t) : null,
+        ["temperature"] = learned.Model.Temperature,
+        ["contest"] = Rows(ResultTables.Contest(learned)),
+        ["figures"] = Rows(scores),
+        ["reliability"] = Rows(ResultTables.ReliabilityTable(learned)),
+        ["by_month"] = Rows(ResultTables.Months(learned)),
+        ["spreads"] = learned.Model.Predictor is LogOddsModel sums ? Spreads(sums) : null,
+    };
+
+    private static JsonObject LearnedFrom(Learned learned, IReadOnlyList<ClosedCall> calls) => new()
+    {
+        ["jobs"] = learned.Model.Jobs,
+        ["first_call"] = Day(calls.Count == 0 ? null : calls[0].OpenedOn),
+        ["last_closed"] = Day(learned.Model.LearnedTo),
+        ["families"] = calls.Select(c => c.Call.ModelFamily).OfType<string>().Distinct().Count(),
+        ["needs"] = learned.Model.Needs.Count,
+        ["jobs_by_type"] = new JsonObject(calls.CountBy(c => c.Call.ApplianceType).OrderBy(c => c.Key, StringComparer.Ordinal)
+            .Select(c => KeyValuePair.Create<string, JsonNode?>(c.Key, c.Value))),
+    };
+
+    private static JsonObject Months(Timetable t) => new()
+    {
+        ["calibrated_on"] = Text(t.Calibration),
+        ["chosen_on"] = Text(t.Validation),
+        ["tested_on"] = Text(t.Test),
+    };
+
+    private static JsonObject Spreads(LogOddsModel model) => new(Enum.GetValues<FeatureGroup>()
+        .Select(g => KeyValuePair.Create<string, JsonNode?>(JsonNamingPolicy.SnakeCaseLower.ConvertName(g.ToString()), Math.Round(model.Spreads[(int)g], 4))));
+
+    private static JsonArray Rows<T>(IEnumerable<T> rows) =>
+        [.. rows.Select(r => JsonSerializer.SerializeToNode(r, SnakeCase))];
+
+    private static readonly JsonSerializerOptions SnakeCase = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+
+    private static string Text(Span span) => $"{Day(span.From)} to {Day(span.To.AddDays(-1))}";
+
+    private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+}
