@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Combining;
 
@@ -13,12 +14,12 @@ public static class StagedSession
     /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position
     /// of a file come from the list, not from its rows: a file staged earlier may have been renamed or moved since.
     /// </summary>
-    public static void Attach(Database database, IReadOnlyList<StagedSource> sources)
+    public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
     {
         foreach (string table in Tables)
         {
             database.Run($"Staged/{table}.sql");
-            StagedSource[] holders = [.. sources.Where(s => s.Tables.ContainsKey(table))];
+            StagedFile[] holders = [.. sources.Where(s => s.Tables.ContainsKey(table))];
             if (holders.Length > 0)
             {
                 string empty = Database.Quote(table + "_shape");
@@ -31,13 +32,13 @@ public static class StagedSession
         ResultTable.Write(database, "source_files", sources.Select(s =>
             new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
         database.Run("Session/staged_rejects.sql");
-        foreach (StagedSource source in sources.Where(s => s.Rejects is not null))
+        foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
         {
             database.Execute($"insert into staged_rejects by name from {Parquet(source.Rejects!)} select * replace ({Database.Literal(source.SourceFile)} as source_file)");
         }
     }
 
-    private static string Rows(StagedSource source, string file) =>
+    private static string Rows(StagedFile source, string file) =>
         $"from {Parquet(file)} select * replace ({Database.Literal(source.SourceFile)} as source_file, {source.SourceOrder}::integer as source_order)";
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
@@ -24,6 +25,15 @@ public sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader 
     /// <summary>Tools for a shop: the key from the output folder, the tables beside <c>shop.json</c> before the shipped ones.</summary>
     /// <param name="output">The output folder; the key is made there on the first run.</param>
     /// <param name="input">Folder of <c>shop.json</c>.</param>
-    public static StagingTools For(OutputFolder output, string input) =>
-        new(IdentityKey.LoadOrMake(output.Key), WordSets.Load(input), (_, _) => default, "none");
+    public static StagingTools For(OutputFolder output, string input)
+    {
+        var codes = SerialCodes.Load(input);
+        return new StagingTools(IdentityKey.LoadOrMake(output.Key), WordSets.Load(input), Read, codes.Fingerprint);
+
+        SerialReading Read(string? brand, string serial)
+        {
+            SerialDateReading reading = codes.Rules.Read(brand, serial, SerialCodes.Horizon);
+            return new SerialReading(BuildInterval.Write(reading.Candidates), reading.Fault);
+        }
+    }
 }

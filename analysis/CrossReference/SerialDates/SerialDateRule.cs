@@ -9,13 +9,14 @@ namespace PartsSignal.Analysis.CrossReference.SerialDates;
 /// </summary>
 public sealed record SerialDateRule
 {
+    private const int DigitsSince = 1970;
     private readonly Regex _pattern;
 
     private SerialDateRule(SerialDateRuleText text, Regex pattern, int firstYear, int cycleYears)
     {
         Brand = CompactKey.Of(text.Brand);
-        YearAlphabet = Symbols(text.YearAlphabet);
-        MonthAlphabet = Symbols(text.MonthAlphabet);
+        YearAlphabet = Symbols(text.YearLetters);
+        MonthAlphabet = Symbols(text.MonthLetters);
         FirstYear = firstYear;
         CycleYears = cycleYears;
         _pattern = pattern;
@@ -44,24 +45,30 @@ public sealed record SerialDateRule
     {
         var found = new List<string>();
         Regex? pattern = Compile(text.Pattern, found);
-        int? firstYear = Whole(text.FirstYear, "first_year", 1900, 2100, found);
+        bool digits = string.IsNullOrWhiteSpace(text.YearLetters) && string.IsNullOrWhiteSpace(text.YearOfFirst);
+        int? firstYear = digits ? DigitsSince : Whole(text.YearOfFirst, "year_of_first", 1900, 2100, found);
         int? cycle = string.IsNullOrWhiteSpace(text.CycleYears) ? null : Whole(text.CycleYears, "cycle_years", 1, 100, found);
-        string years = Symbols(text.YearAlphabet);
-        string months = Symbols(text.MonthAlphabet);
-        AddIf(years.Distinct().Count() != years.Length, "year_alphabet: a symbol stands twice", found);
-        AddIf(months.Length is not (0 or 12) || months.Distinct().Count() != months.Length, "month_alphabet: needs twelve different symbols, or none for digits", found);
-        AddIf(cycle < years.Length, "cycle_years: fewer than the symbols of year_alphabet", found);
+        string years = Symbols(text.YearLetters);
+        string months = Symbols(text.MonthLetters);
+        AddIf(years.Distinct().Count() != years.Length, "year_letters: a letter stands twice", found);
+        AddIf(months.Length is not (0 or 12) || months.Distinct().Count() != months.Length, "month_letters: needs twelve different letters, or none for digits", found);
+        AddIf(cycle < years.Length, "cycle_years: fewer than the letters of year_letters", found);
         faults = found;
         return found.Count > 0 ? null : new SerialDateRule(text, pattern!, firstYear!.Value, cycle ?? years.Length);
     }
 
     /// <summary>Reads one serial.</summary>
-    /// <param name="serialKey">Compact key of the serial.</param>
+    /// <param name="serial">The serial, trimmed, upper case.</param>
     /// <param name="notAfter">No later build date is possible.</param>
     /// <returns>Null when the serial does not have this rule's form.</returns>
-    internal SerialDateReading? Read(string serialKey, DateOnly notAfter)
+    internal SerialDateReading? Read(string serial, DateOnly notAfter)
     {
-        Match match = _pattern.Match(serialKey);
+        Match match = _pattern.Match(serial);
+        if (!match.Success)
+        {
+            match = _pattern.Match(CompactKey.Of(serial));
+        }
+
         if (!match.Success)
         {
             return null;

@@ -17,9 +17,9 @@ public sealed class SerialDateRules
     /// <param name="notAfter">Day on which the appliance was seen; nothing built later.</param>
     public SerialDateReading Read(string? brand, string? serial, DateOnly notAfter)
     {
-        string serialKey = CompactKey.Of(serial);
+        string typed = serial?.Trim().ToUpperInvariant() ?? "";
         string brandKey = CompactKey.Of(brand);
-        if (serialKey.Length == 0)
+        if (typed.Length == 0)
         {
             return SerialDateReading.Silent;
         }
@@ -33,7 +33,7 @@ public sealed class SerialDateRules
             }
 
             ruled |= rule.Brand.Length > 0;
-            if (rule.Read(serialKey, notAfter) is { } reading)
+            if (rule.Read(typed, notAfter) is { } reading)
             {
                 return reading;
             }

@@ -17,6 +17,13 @@ registered as (
     where made_on_from is not null
     group by unit_id
 ),
+-- an answer for one job holds for every job of that appliance
+answered as (
+    select coalesce(u.unit_id, r.job_id) as unit_key, min(r.made_from) as made_from, max(r.made_to) as made_to
+    from review_builds as r
+    join job_units as u using (job_id)
+    group by coalesce(u.unit_id, r.job_id)
+),
 ways as (
     select
         e.job_id,
@@ -25,7 +32,7 @@ ways as (
         coalesce(r.made_to, r.made_from) as register_to,
         coalesce(w.made_from, c.made_from) as code_from,
         coalesce(w.made_to, c.made_to) as code_to,
-        case when w.job_id is null then c.candidates else 1 end as candidates,
+        case when w.unit_key is null then c.candidates else 1 end as candidates,
         c.weight,
         coalesce(w.made_from, c.likely_from) as likely_from,
         coalesce(w.made_to, c.likely_to) as likely_to,
@@ -36,7 +43,7 @@ ways as (
     from build_evidence as e
     left join coded as c using (job_id)
     left join registered as r on r.unit_id = e.unit_id
-    left join review_builds as w on w.job_id = e.job_id
+    left join answered as w on w.unit_key = coalesce(e.unit_id, e.job_id)
 ),
 chosen as (
     select

@@ -38,12 +38,6 @@ called as (
 ),
 worded as (
     select part_number, min(description) as description from spoken where description is not null group by part_number
-),
-reviewed as (
-    select c.part_number, min(r.component) as component
-    from review_components as r
-    join catalogue as c on c.part_key = r.part_key
-    group by c.part_number
 )
 select
     c.part_number,
@@ -60,5 +54,5 @@ from catalogue as c
 left join newest as n using (part_number)
 left join called as k using (part_number)
 left join worded as w using (part_number)
-left join reviewed as r using (part_number)
+left join review_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
 order by c.part_number

@@ -108,7 +108,7 @@ select
         when a.is_kit then 'kit_part'
         else 'replaces'
     end as via,
-    row_number() over (partition by a.x order by a.place, c.number)::integer as place
+    row_number() over (partition by a.x order by a.is_alternative, a.place, c.number)::integer as place
 from answers as a
 join numbers as o on o.id = a.x
 join numbers as c on c.id = a.y

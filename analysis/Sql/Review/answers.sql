@@ -8,8 +8,7 @@ create or replace table review_part_numbers (
     source_line  integer not null
 );
 create or replace table review_components (
-    part_key     varchar,                    -- null: any part with this description
-    description  varchar,                    -- lower case, trimmed
+    description  varchar not null,           -- lower case, trimmed
     component    varchar not null
 );
 create or replace table review_complaints (

@@ -14,8 +14,7 @@ internal sealed class CombineShop : IDisposable
     {
         StagedSession.Attach(Database, []);
         Database.Run("Review/answers.sql");
-        Database.Run("Session/component_roles.sql");
-        Database.Execute("insert into component_roles values ('inlet_valve', 'main'), ('fill_hose', 'accessory')");
+        ResultTable.Write(Database, "component_roles", [new ComponentRole("inlet_valve", "main"), new ComponentRole("fill_hose", "accessory")]);
     }
 
     public Database Database { get; } = Database.Open(new DatabaseOptions { Threads = 1 });

@@ -1,0 +1,64 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Review;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Combining;
+
+/// <summary>What a load did.</summary>
+/// <param name="Books">What became of every row.</param>
+/// <param name="Steps">The combining, step by step.</param>
+/// <param name="Staged">The files, with what was decided about them.</param>
+/// <param name="Review">Rows of each list for the owner to answer.</param>
+/// <param name="DataFaults">Contradictions in the data.</param>
+/// <param name="StoredRows">Rows of all tables of the store.</param>
+public sealed record LoadReport(
+    Books Books,
+    IReadOnlyList<ResultLog> Steps,
+    IReadOnlyList<StagedFile> Staged,
+    IReadOnlyList<ReviewCount> Review,
+    long DataFaults,
+    long StoredRows);
+
+/// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
+public static class ShopLoad
+{
+    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(30);
+
+    /// <summary>Loads the files that <c>shop.json</c> names.</summary>
+    /// <param name="input">Folder of the files.</param>
+    /// <param name="output">Where the store goes.</param>
+    /// <param name="settings">What <c>shop.json</c> says.</param>
+    /// <param name="clock">Times the steps and names the store.</param>
+    /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
+    /// <param name="cancellation">Stops; the last store stays.</param>
+    public static async Task<LoadReport> RunAsync(
+        string input, OutputFolder output, ShopSettings settings, TimeProvider clock, IProgress<StageProgress>? progress, CancellationToken cancellation)
+    {
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
+        var answers = ReviewAnswers.Load(input);
+        using StoreLock held = await StoreLock.TakeAsync(output.Root, LockWait, clock, cancellation).ConfigureAwait(false);
+        var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
+        var staged = new List<StagedFile>();
+        foreach (SourceFile source in sources)
+        {
+            staged.Add(await stager.StageAsync(source, cancellation).ConfigureAwait(false));
+        }
+
+        string spill = Path.Combine(output.Root, "spill");
+        using var database = Database.Open(new DatabaseOptions { SpillFolder = spill });
+        StagedSession.Attach(database, staged);
+        answers.Attach(database);
+        ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
+        IReadOnlyList<ResultLog> steps = CombineRunner.Run(database, new CombineOptions { AsOf = settings.AsOf }, clock, null, cancellation);
+        var books = Books.Read(database);
+        books.RequireBalance();
+        IReadOnlyList<ReviewCount> review = ReviewLists.Write(database, answers, output.Review);
+        long rows = StorePublisher.Publish(database, new StoreFolders(output.Store), clock);
+        stager.Tidy(staged);
+        return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Combining;
+using PartsSignal.Pipeline.Commands.Output;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
+using Spectre.Console.Cli;
+
+namespace PartsSignal.Pipeline.Commands.Load;
+
+/// <summary>Stage, combine, publish: reads the shop's files and makes them the current store.</summary>
+public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
+{
+    /// <inheritdoc/>
+    public override async Task<int> ExecuteAsync(CommandContext context, LoadSettings settings, CancellationToken cancellationToken)
+    {
+        if (!Directory.Exists(settings.Input))
+        {
+            throw new BadInputException($"--input {settings.Input}: there is no such folder.");
+        }
+
+        LoadReport report = await ShopLoad.RunAsync(
+            settings.Input, new OutputFolder(settings.Out), ShopFile.Load(settings.Input), io.Clock, null, cancellationToken).ConfigureAwait(false);
+        TablePrinter.Print(io.Out, settings.Format, [.. report.Books.Files, report.Books.Total], Columns);
+        if (settings.Format == OutputFormat.Table)
+        {
+            Remarks(report, settings);
+        }
+
+        foreach (ResultLog step in settings.Steps ? report.Steps : [])
+        {
+            io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{step.Table,-20} {step.Rows,12:N0} rows {step.Seconds,8:0.000} s"));
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static readonly TableColumn<BookLine>[] Columns =
+    [
+        new("file", "file", b => b.File),
+        new("kind", "kind", b => b.Kind),
+        new("read", "read", b => b.Read),
+        new("loaded", "loaded", b => b.Loaded),
+        new("duplicate", "same", b => b.Duplicate),
+        new("replaced", "replaced", b => b.Replaced),
+        new("rejected", "rejected", b => b.Rejected),
+    ];
+
+    private void Remarks(LoadReport report, LoadSettings settings)
+    {
+        io.Out.WriteLine();
+        foreach (StagedFile file in report.Staged)
+        {
+            foreach (string remark in file.Remarks)
+            {
+                io.Out.WriteLine($"{file.SourceFile}: {remark}");
+            }
+        }
+
+        foreach (ReviewCount list in report.Review.Where(r => r.Open > 0))
+        {
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.Open,8:N0} to answer in {Path.Combine(settings.Out, "review", list.File)}"));
+        }
+
+        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, in the store's data_faults"));
+        io.Out.WriteLine("The books balance. The store is current.");
+    }
+}

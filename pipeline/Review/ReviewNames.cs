@@ -1,0 +1,29 @@
+namespace PartsSignal.Pipeline.Review;
+
+/// <summary>File names of the review lists, the same in <c>out/review</c> and where they are handed in.</summary>
+public static class ReviewNames
+{
+    /// <summary>Typed part numbers that no catalogue number explains. Answer: the right number, <c>new</c>, or <c>ignore</c>.</summary>
+    public const string PartNumbers = "review-part-numbers.csv";
+
+    /// <summary>Complaints that no table word explains. Answer: a complaint kind; the words may be shortened.</summary>
+    public const string Complaints = "review-complaints.csv";
+
+    /// <summary>Part descriptions that tell no component. Answer: a component.</summary>
+    public const string Components = "review-components.csv";
+
+    /// <summary>Families learned from model numbers. Answer: the family's right name; empty: keep it.</summary>
+    public const string Families = "review-families.csv";
+
+    /// <summary>Typed models that nothing explains. For reading; mend them in the model list.</summary>
+    public const string Models = "review-models.csv";
+
+    /// <summary>Serials that mean several build dates. Answer: year or month.</summary>
+    public const string Serials = "review-serials.csv";
+
+    /// <summary>Numbers that mean two things. Answer: the part number meant.</summary>
+    public const string Collisions = "review-collisions.csv";
+
+    /// <summary>All of them.</summary>
+    public static readonly IReadOnlyList<string> All = [PartNumbers, Complaints, Components, Families, Models, Serials, Collisions];
+}
