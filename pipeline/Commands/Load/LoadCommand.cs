@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Combining;
 using PartsSignal.Pipeline.Commands.Output;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using Spectre.Console.Cli;
