@@ -62,6 +62,9 @@ public static class CommandHost
         config.AddCommand<Load.LoadCommand>("load")
             .WithDescription("Reads the shop's files and makes them the current store.")
             .WithExample("load", "--input", "data-sample", "--out", "out");
+        config.AddCommand<Rates.RatesCommand>("rates")
+            .WithDescription("Failure rates with their intervals and their basis.")
+            .WithExample("rates", "--component", "inlet_valve");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -1,0 +1,42 @@
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Running;
+using Spectre.Console.Cli;
+
+namespace PartsSignal.Pipeline.Commands.Rates;
+
+/// <summary>Prints failure rates with their intervals and their basis.</summary>
+public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, RatesSettings settings, CancellationToken cancellationToken)
+    {
+        RatesQuery query = RatesQuery.Parse(settings);
+        string store = new OutputFolder(settings.Out).Store;
+        if (!Directory.Exists(store))
+        {
+            throw new BadInputException($"--out {settings.Out}: holds no store; load the shop's files first.");
+        }
+
+        using Database database = Open(store, ShopFile.Load(settings.Input), query);
+        IReadOnlyList<FailureRate> rates = FailureRateTable.Of(RateCounts.Read(database), new RateOptions());
+        RatesPrinter.Print(io.Out, settings.Format, query.Select(rates));
+        return ExitCode.Done;
+    }
+
+    private Database Open(string store, ShopSettings shop, RatesQuery query)
+    {
+        var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        StoreTables.Attach(database, store);
+        ResultRunner.Build(
+            database,
+            ResultSteps.Rates,
+            io.Clock,
+            ("as_of", shop.AsOf),
+            ("rate_from", query.Month),
+            ("rate_to", query.Month?.AddMonths(1).AddDays(-1)));
+        return database;
+    }
+}

@@ -1,0 +1,116 @@
+using System.Globalization;
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Vocabulary;
+
+namespace PartsSignal.Pipeline.Commands.Rates;
+
+/// <summary>Which rates are asked for.</summary>
+/// <param name="Component">Only this component; null: all.</param>
+/// <param name="Family">Only this family; null: all.</param>
+/// <param name="Age">Only this age band; null: all.</param>
+/// <param name="Complaint">Only calls with this complaint; null: all.</param>
+/// <param name="Month">First day of the month; null: all time.</param>
+public sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month)
+{
+    /// <summary>Reads the options.</summary>
+    /// <exception cref="BadInputException">Options cannot be used; every fault is named.</exception>
+    public static RatesQuery Parse(RatesSettings settings)
+    {
+        var faults = new List<string>();
+        string[] bands = [.. AgeBand.Standard.Select(b => b.ToString()), AgeBand.UnknownText];
+        if (settings.Age is { } age && !bands.Contains(age))
+        {
+            faults.Add($"--age {age}: is none of the bands {string.Join(", ", bands)}.");
+        }
+
+        if (settings.Age is not null && settings.Complaint is not null)
+        {
+            faults.Add("--age and --complaint: too few calls are left to split both ways; give one of them.");
+        }
+
+        DateOnly? month = null;
+        if (settings.Month is { } text)
+        {
+            if (DateOnly.TryParseExact(text + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+            {
+                month = day;
+            }
+            else
+            {
+                faults.Add($"--month {text}: is no month; write it like 2026-09.");
+            }
+        }
+
+        return faults.Count == 0
+            ? new RatesQuery(settings.Component, settings.Family, settings.Age, settings.Complaint, month)
+            : throw new BadInputException(faults);
+    }
+
+    /// <summary>The rates asked for, by basis, the most frequent first.</summary>
+    /// <exception cref="BadInputException">A name is not in the log; every such name is named.</exception>
+    public IReadOnlyList<FailureRate> Select(IReadOnlyList<FailureRate> all)
+    {
+        RequireKnown(all);
+        return [.. all.Where(Matches)
+            .OrderBy(r => Array.IndexOf(Order, r.Basis))
+            .ThenBy(r => r.ApplianceType, StringComparer.Ordinal)
+            .ThenBy(r => r.ModelFamily is not null && Family is null)
+            .ThenByDescending(r => r.Events)
+            .ThenBy(r => r.ModelFamily, StringComparer.Ordinal)
+            .ThenBy(r => r.Subject, StringComparer.Ordinal)];
+    }
+
+    private static readonly string[] Order = [RateBasis.ShareOfCalls, RateBasis.RegisterUnitYears, RateBasis.SeenUnitYears];
+
+    private string[] Groupings => this switch
+    {
+        { Complaint: not null, Family: not null } => ["family_complaint", "family"],
+        { Complaint: not null, Component: not null } => ["complaint", "family_complaint"],
+        { Complaint: not null } => ["complaint", "type"],
+        { Age: not null, Family: not null } => ["family_age"],
+        { Age: not null, Component: not null } => ["age", "family_age"],
+        { Age: not null } => ["age"],
+        { Family: not null } => ["family"],
+        { Component: not null } => ["type", "family"],
+        _ => ["type"],
+    };
+
+    private bool Matches(FailureRate rate)
+    {
+        bool subject = rate.SubjectKind == RateSubject.Component
+            ? (Component is null || rate.Subject == Component) && rate.GivenComplaint == Complaint
+            : Component is null && rate.Subject == Complaint;
+        return subject
+            && Groupings.Contains(rate.Grouping)
+            && (Family is null || rate.ModelFamily == Family)
+            && (Age is null || rate.AgeBand == Age)
+            && (rate.Events > 0 || Family is not null || Component is not null);
+    }
+
+    private void RequireKnown(IReadOnlyList<FailureRate> all)
+    {
+        var faults = new List<string>();
+        Require(faults, "--component", Component, all.Where(r => r.SubjectKind == RateSubject.Component).Select(r => r.Subject));
+        Require(faults, "--complaint", Complaint, all.Where(r => r.SubjectKind == RateSubject.Complaint).Select(r => r.Subject));
+        Require(faults, "--family", Family, all.Select(r => r.ModelFamily).OfType<string>());
+        if (faults.Count > 0)
+        {
+            throw new BadInputException(faults);
+        }
+    }
+
+    private static void Require(List<string> faults, string option, string? value, IEnumerable<string> known)
+    {
+        if (value is null)
+        {
+            return;
+        }
+
+        string[] names = [.. known.Distinct().Order(StringComparer.Ordinal)];
+        if (!names.Contains(value))
+        {
+            string few = names.Length == 0 ? "there are no such calls" : "there are " + string.Join(", ", names.Take(12)) + (names.Length > 12 ? ", ..." : "");
+            faults.Add($"{option} {value}: not among the calls asked for; {few}.");
+        }
+    }
+}

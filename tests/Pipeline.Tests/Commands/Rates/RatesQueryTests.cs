@@ -1,0 +1,76 @@
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Commands.Rates;
+
+namespace PartsSignal.Pipeline.Tests.Commands.Rates;
+
+public class RatesQueryTests
+{
+    private static readonly FailureRate[] Table =
+    [
+        Rate("type", "inlet_valve", 30),
+        Rate("type", "timer", 0),
+        Rate("family", "inlet_valve", 12) with { ModelFamily = "NW100" },
+        Rate("family", "inlet_valve", 18) with { ModelFamily = "NW200" },
+        Rate("age", "inlet_valve", 5) with { AgeBand = "4-6" },
+        Rate("complaint", "inlet_valve", 9) with { GivenComplaint = "no_fill" },
+        Rate("type", "no_fill", 40) with { SubjectKind = RateSubject.Complaint },
+    ];
+
+    [Fact]
+    public void Parse_SeveralFaults_NamesThemAll()
+    {
+        var bad = Assert.Throws<BadInputException>(() =>
+            RatesQuery.Parse(new RatesSettings { Age = "5-6", Complaint = "no_fill", Month = "2026-13" }));
+        Assert.Equal(3, bad.Faults.Count);
+        Assert.Contains("--age 5-6", bad.Faults[0], StringComparison.Ordinal);
+        Assert.Contains("--month 2026-13", bad.Faults[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Parse_Month_IsItsFirstDay() =>
+        Assert.Equal(new DateOnly(2026, 9, 1), RatesQuery.Parse(new RatesSettings { Month = "2026-09" }).Month);
+
+    [Fact]
+    public void Select_NothingAsked_GivesWhatHappenedByType() =>
+        Assert.Equal(["inlet_valve"], Ask().Select(Table).Select(r => r.Subject));
+
+    [Fact]
+    public void Select_Component_GivesTypeThenItsFamilies() =>
+        Assert.Equal([null, "NW200", "NW100"], Ask(component: "inlet_valve").Select(Table).Select(r => r.ModelFamily));
+
+    [Fact]
+    public void Select_Complaint_GivesWhatSuchCallsNeededAndHowOftenTheyCome() =>
+        Assert.Equal(["no_fill", "inlet_valve"], Ask(complaint: "no_fill").Select(Table).Select(r => r.Subject));
+
+    [Fact]
+    public void Select_Age_GivesThatBandAlone() =>
+        Assert.Equal([5L], Ask(age: "4-6").Select(Table).Select(r => r.Events));
+
+    [Fact]
+    public void Select_NamesNotInTheLog_AreAllNamed()
+    {
+        var bad = Assert.Throws<BadInputException>(() => Ask(component: "flux_coil", family: "XX").Select(Table));
+        Assert.Equal(
+            ["--component flux_coil: not among the calls asked for; there are inlet_valve, timer.", "--family XX: not among the calls asked for; there are NW100, NW200."],
+            bad.Faults);
+    }
+
+    private static RatesQuery Ask(string? component = null, string? family = null, string? age = null, string? complaint = null) =>
+        new(component, family, age, complaint, null);
+
+    private static FailureRate Rate(string grouping, string subject, long events) => new()
+    {
+        Basis = RateBasis.ShareOfCalls,
+        Grouping = grouping,
+        ApplianceType = "washer",
+        SubjectKind = RateSubject.Component,
+        Subject = subject,
+        Events = events,
+        Exposure = 100,
+        ExposureUnit = "calls",
+        NotKnown = 0,
+        Unit = "share",
+        Estimate = events / 100.0,
+    };
+}
