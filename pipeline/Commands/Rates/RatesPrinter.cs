@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartsSignal.Analysis.FailureRates;
 using PartsSignal.Pipeline.Commands.Output;
 
@@ -25,16 +24,25 @@ internal static class RatesPrinter
         foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
         {
             writer.WriteLine(Heading(basis.First()));
-            TablePrinter.Print(writer, format, [.. basis], Short(basis.Any(r => r.ModelFamily is not null)));
+            TablePrinter.Print(writer, format, [.. basis], Short(basis.First().Basis, basis.Any(r => r.ModelFamily is not null)));
+            if (basis.Any(r => r.Missing is not null))
+            {
+                writer.WriteLine("-: " + basis.First(r => r.Missing is not null).Missing!.Split(':')[0]);
+            }
+
             writer.WriteLine();
         }
     }
 
     private static string Heading(FailureRate rate) =>
-        (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis) + ", 95 % intervals";
+        (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
+        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + ", with 95 % interval";
 
-    private static List<TableColumn<FailureRate>> Short(bool family)
+    private static List<TableColumn<FailureRate>> Short(string basis, bool family)
     {
+        bool share = basis == RateBasis.ShareOfCalls;
+        string figure = share ? "0.0" : "0.00";
+        double scale = share ? 100 : 1;
         var columns = new List<TableColumn<FailureRate>> { new("appliance_type", "appliance", r => r.ApplianceType) };
         if (family)
         {
@@ -43,19 +51,13 @@ internal static class RatesPrinter
 
         columns.Add(new("subject", "what", r => r.Subject));
         columns.Add(new("events", "n", r => r.Events));
-        columns.Add(new("exposure", "of", r => Math.Round(r.Exposure, r.ExposureUnit == "calls" ? 0 : 1)));
-        columns.Add(new("estimate", "rate", r => Figure(r, r.Estimate) ?? "too few"));
-        columns.Add(new("interval", "interval", r => Interval(r)));
-        columns.Add(new("shrunk", "shrunk", r => Figure(r, r.Shrunk)));
+        columns.Add(new("exposure", share ? "of" : "unit-years", r => r.Exposure, share ? "0" : "0.0"));
+        columns.Add(new("estimate", "rate", r => r.Estimate * scale, figure));
+        columns.Add(new("lower", "from", r => r.Lower * scale, figure));
+        columns.Add(new("upper", "to", r => r.Upper * scale, figure));
+        columns.Add(new("shrunk", "shrunk", r => r.Shrunk * scale, figure));
         return columns;
     }
-
-    private static string? Interval(FailureRate rate) =>
-        rate.Estimate is null ? null : $"{Figure(rate, rate.Lower)} to {(rate.Upper is null ? "?" : Figure(rate, rate.Upper))}";
-
-    private static string? Figure(FailureRate rate, double? value) => value is not { } v ? null
-        : rate.ExposureUnit == "calls" ? (v * 100).ToString("0.0", CultureInfo.InvariantCulture) + "%"
-        : v.ToString(v < 10 ? "0.00" : "0.0", CultureInfo.InvariantCulture);
 
     private static string Cut(string text, int width) => text.Length <= width ? text : text[..(width - 1)] + "…";
 

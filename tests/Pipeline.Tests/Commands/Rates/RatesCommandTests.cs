@@ -17,11 +17,12 @@ public sealed class RatesCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, code);
         Assert.Equal(
             """
-            share of calls, 95 % intervals
-            appliance  what         n  of   rate  interval        shrunk
-            ---------  -----------  -  --  -----  --------------  ------
-            washer     none         9  12  75.0%  46.8% to 91.1%  -
-            washer     inlet_valve  3  12  25.0%  8.9% to 53.2%   -
+            share of calls in %, with 95 % interval
+            appliance  what         n  of  rate  from    to  shrunk
+            ---------  -----------  -  --  ----  ----  ----  ------
+            washer     none         9  12  75.0  46.8  91.1  -
+            washer     inlet_valve  3  12  25.0   8.9  53.2  -
+
 
             """.ReplaceLineEndings(),
             text);
