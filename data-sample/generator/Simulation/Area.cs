@@ -22,10 +22,10 @@ internal sealed class Area
     private readonly OrderDesk _orders;
     private readonly Workshop _workshop;
     private readonly VanStock[] _vans = [new(), new(), new()];
-    private readonly List<Unit>?[] _happens = new List<Unit>?[Calendar.AsOf + 1];
-    private readonly List<Job>?[] _visits = new List<Job>?[Calendar.AsOf + 1];
-    private readonly List<Job>?[] _closings = new List<Job>?[Calendar.AsOf + 1];
-    private readonly List<(Unit Unit, int Cause, CallNote Note)>?[] _callbacks = new List<(Unit, int, CallNote)>?[Calendar.AsOf + 1];
+    private readonly List<Unit>?[] _happens = new List<Unit>?[ShopCalendar.AsOf + 1];
+    private readonly List<Job>?[] _visits = new List<Job>?[ShopCalendar.AsOf + 1];
+    private readonly List<Job>?[] _closings = new List<Job>?[ShopCalendar.AsOf + 1];
+    private readonly List<(Unit Unit, int Cause, CallNote Note)>?[] _callbacks = new List<(Unit, int, CallNote)>?[ShopCalendar.AsOf + 1];
     private readonly Dictionary<int, int>[] _neededBefore = [[], [], []];
     private readonly SortedDictionary<int, Job> _open = [];
 
@@ -60,9 +60,9 @@ internal sealed class Area
     public void Run()
     {
         Settle();
-        for (int day = 0; day <= Calendar.AsOf; day++)
+        for (int day = 0; day <= ShopCalendar.AsOf; day++)
         {
-            if (day == Calendar.LogStart)
+            if (day == ShopCalendar.LogStart)
             {
                 for (int van = 0; van < Vans; van++)
                 {
@@ -71,7 +71,7 @@ internal sealed class Area
             }
 
             LiveThrough(day);
-            if (day >= Calendar.LogStart)
+            if (day >= ShopCalendar.LogStart)
             {
                 Work(day);
                 _log.DayDone(day);
@@ -97,7 +97,7 @@ internal sealed class Area
         {
             foreach (string type in Population.HouseFleet(_dice))
             {
-                Move(house, type, Calendar.Day(2012, 1, 1) + _dice.Below(2200));
+                Move(house, type, ShopCalendar.Day(2012, 1, 1) + _dice.Below(2200));
             }
         }
     }
@@ -105,7 +105,7 @@ internal sealed class Area
     private void Move(Customer house, string type, int day)
     {
         Unit unit = _population.ForHouse(house, type, day, _dice);
-        if (unit.InstalledDay <= Calendar.AsOf)
+        if (unit.InstalledDay <= ShopCalendar.AsOf)
         {
             Register.Add(unit);
             Await(unit, unit.InstalledDay);
@@ -115,7 +115,7 @@ internal sealed class Area
     private void Await(Unit unit, int notBefore)
     {
         int day = Math.Max(unit.NextDay(), notBefore);
-        if (day <= Calendar.AsOf && unit.AwaitedOn != day)
+        if (day <= ShopCalendar.AsOf && unit.AwaitedOn != day)
         {
             unit.AwaitedOn = day;
             (_happens[day] ??= []).Add(unit);
@@ -173,13 +173,13 @@ internal sealed class Area
 
         FamilyCause failed = unit.Family.Causes[cause];
         bool ours = _dice.Chance(unit.Owner.Loyalty);
-        if (ours && day >= Calendar.LogStart)
+        if (ours && day >= ShopCalendar.LogStart)
         {
             Open(unit, cause, _calls.Take(unit, failed, day), false, day);
             return;
         }
 
-        if (ours && day >= Calendar.LogStart - 365 && failed.Part is not null)
+        if (ours && day >= ShopCalendar.LogStart - 365 && failed.Part is not null)
         {
             Dictionary<int, int> needed = _neededBefore[unit.Owner.Van];
             needed[failed.Part.Index] = needed.GetValueOrDefault(failed.Part.Index) + 1;
@@ -202,7 +202,7 @@ internal sealed class Area
             IsCallback = callback,
             Note = note,
             Van = _dice.Chance(0.1) ? _dice.Below(Vans) : unit.Owner.Van,
-            VisitDay = Calendar.NextWorkday(day + _dice.Weighted([0.15, 0.35, 0.25, 0.15, 0.10])),
+            VisitDay = ShopCalendar.NextWorkday(day + _dice.Weighted([0.15, 0.35, 0.25, 0.15, 0.10])),
         };
         _open[number] = job;
         _log.Opened(job);
@@ -231,7 +231,7 @@ internal sealed class Area
             Close(job, day);
         }
 
-        if (Calendar.Date(day).DayOfWeek == DayOfWeek.Friday)
+        if (ShopCalendar.Date(day).DayOfWeek == DayOfWeek.Friday)
         {
             for (int van = 0; van < Vans; van++)
             {
@@ -239,7 +239,7 @@ internal sealed class Area
             }
         }
 
-        if (Calendar.Date(day) is { Day: 1, Month: 1 or 4 or 7 or 10 })
+        if (ShopCalendar.Date(day) is { Day: 1, Month: 1 or 4 or 7 or 10 })
         {
             foreach (VanStock van in _vans)
             {
@@ -295,14 +295,14 @@ internal sealed class Area
     private void Renew(Unit unit, int cause, int day, bool second)
     {
         FamilyCause renewed = unit.Family.Causes[cause];
-        int from = Math.Min(Calendar.AsOf, day);
+        int from = Math.Min(ShopCalendar.AsOf, day);
         double life = Faults.DrawLife(unit.Family, renewed, unit.BuildMonth, false, second, _dice);
         unit.FailsOn[cause] = Math.Max(from + 1, renewed.Cause.Season.DayAfter(from, life, unit.Pace));
     }
 
     private static void Plan<T>(List<T>?[] days, int day, T what)
     {
-        if (day <= Calendar.AsOf)
+        if (day <= ShopCalendar.AsOf)
         {
             (days[day] ??= []).Add(what);
         }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using PartsSignal.SampleShop.Chance;
 using PartsSignal.SampleShop.World;
-using Calendar = PartsSignal.SampleShop.World.Calendar;
 
 namespace PartsSignal.SampleShop.Simulation;
 
@@ -94,16 +93,16 @@ internal sealed class Numbering
     /// <summary>Job numbers before and after the office changed its software look different.</summary>
     public (string Id, int Number) NextJob(int day)
     {
-        int year = Calendar.Year(day);
+        int year = ShopCalendar.Year(day);
         int number = _jobs[year] = _jobs.GetValueOrDefault(year) + 1;
         string text = number.ToString("00000", CultureInfo.InvariantCulture);
         string two = (year % 100).ToString("00", CultureInfo.InvariantCulture);
-        return (day < Calendar.SoftwareChange ? $"{two}/{text}" : $"J{two}-{text}", _jobCount++);
+        return (day < ShopCalendar.SoftwareChange ? $"{two}/{text}" : $"J{two}-{text}", _jobCount++);
     }
 
     public string NextOrder(bool second, int day)
     {
-        int year = Calendar.Year(day);
+        int year = ShopCalendar.Year(day);
         int number = _orders[(second, year)] = _orders.GetValueOrDefault((second, year)) + 1;
         return second
             ? $"{(year % 100).ToString("00", CultureInfo.InvariantCulture)}{(400000 + number).ToString(CultureInfo.InvariantCulture)}"

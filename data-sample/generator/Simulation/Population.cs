@@ -25,7 +25,7 @@ internal sealed class Population
     }
 
     /// <summary>Units a family of popularity 1 sells a month in an area of size 1.</summary>
-    public const double UnitsPerPopularity = 1.205;
+    public const double UnitsPerPopularity = 1.06;
 
     public CustomerMaker Maker { get; }
 
@@ -35,7 +35,7 @@ internal sealed class Population
     public IEnumerable<Unit> Households()
     {
         var homes = new List<Customer>();
-        for (int month = 0; month <= Calendar.MonthIndex(Calendar.AsOf); month++)
+        for (int month = 0; month <= ShopCalendar.MonthIndex(ShopCalendar.AsOf); month++)
         {
             foreach (ModelFamily family in _world.Families)
             {
@@ -54,7 +54,7 @@ internal sealed class Population
                         homes.Add(home);
                     }
 
-                    int built = Calendar.MonthStart(month) + _dice.Below(28);
+                    int built = ShopCalendar.MonthStart(month) + _dice.Below(28);
                     int installed = built + 5 + (int)(_dice.Uniform() * _dice.Uniform() * 240);
                     yield return Make(family, built, installed, home, _dice);
                 }
@@ -67,7 +67,7 @@ internal sealed class Population
     {
         int installed = day + dice.Between(2, 20);
         int built = installed - dice.Between(20, 150);
-        int month = Calendar.MonthIndex(Math.Max(0, built));
+        int month = ShopCalendar.MonthIndex(Math.Max(0, built));
         IReadOnlyList<ModelFamily> families = _world.FamiliesByType[type];
         double[] weights = [.. families.Select(f => f.SalesIn(month) * (f.Index % 2 == house.Number % 2 ? 2 : 1))];
         ModelFamily family = families[dice.Weighted(weights)];
@@ -88,7 +88,7 @@ internal sealed class Population
 
     private static Unit Make(ModelFamily family, int built, int installed, Customer owner, Dice dice)
     {
-        int month = Calendar.MonthIndex(built);
+        int month = ShopCalendar.MonthIndex(built);
         Model[] made = [.. family.Models.Where(m => month >= m.FirstMonth && month <= m.LastMonth)];
         var unit = new Unit
         {
@@ -104,7 +104,7 @@ internal sealed class Population
         {
             FamilyCause cause = family.Causes[k];
             double life = Faults.DrawLife(family, cause, month, true, false, dice);
-            unit.FailsOn[k] = cause.Cause.Season.DayAfter(Math.Min(installed, Calendar.AsOf), life, unit.Pace);
+            unit.FailsOn[k] = cause.Cause.Season.DayAfter(Math.Min(installed, ShopCalendar.AsOf), life, unit.Pace);
         }
 
         unit.EndDay = installed + (int)(365.25 * (owner.IsContract

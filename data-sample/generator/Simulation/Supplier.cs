@@ -15,13 +15,13 @@ internal static class Supplier
     public static int ArrivalDay(int day, bool second, Dice dice)
     {
         double days = second ? dice.LogNormal(5, 0.45) : dice.LogNormal(2.8, 0.40);
-        int month = Calendar.Date(day).Month;
+        int month = ShopCalendar.Date(day).Month;
         if (second && month is 11 or 12 or 1 && dice.Chance(0.22))
         {
             days *= 4;
         }
 
-        return Calendar.NextWorkday(day + Math.Max(1, (int)Math.Round(days)));
+        return ShopCalendar.NextWorkday(day + Math.Max(1, (int)Math.Round(days)));
     }
 }
 

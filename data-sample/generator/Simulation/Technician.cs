@@ -9,9 +9,9 @@ internal sealed record Technician(string Name, double Skill, int FromDay, int To
     private static readonly (string Name, double Skill, int From, int To)[] Crew =
     [
         ("Jonna", 0.97, 0, int.MaxValue),
-        ("Piet", 0.93, 0, Calendar.Day(2024, 3, 1)),
+        ("Piet", 0.93, 0, ShopCalendar.Day(2024, 3, 1)),
         ("Marius", 0.94, 0, int.MaxValue),
-        ("Tilly", 0.89, Calendar.Day(2024, 3, 1), int.MaxValue),
+        ("Tilly", 0.89, ShopCalendar.Day(2024, 3, 1), int.MaxValue),
     ];
 
     /// <summary>Share of right first diagnoses over the whole crew.</summary>

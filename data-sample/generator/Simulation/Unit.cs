@@ -29,9 +29,9 @@ internal sealed class Unit
     /// <summary>Years of household use per year: the contract customer's machines run four times as much.</summary>
     public double Pace => Owner.IsContract ? Customer.ContractPace : 1;
 
-    public int BuildMonth => Calendar.MonthIndex(BuiltDay);
+    public int BuildMonth => ShopCalendar.MonthIndex(BuiltDay);
 
-    public double AgeOn(int day) => (day - InstalledDay) / Calendar.DaysPerYear;
+    public double AgeOn(int day) => (day - InstalledDay) / ShopCalendar.DaysPerYear;
 
     public bool IsGone(int day) => day >= EndDay;
 

@@ -9,8 +9,8 @@ namespace PartsSignal.SampleShop.Simulation;
 /// </summary>
 internal sealed class VanStock
 {
-    private const int Lines = 84;
-    private const int ChangesPerQuarter = 5;
+    private const int Lines = 128;
+    private const int ChangesPerQuarter = 7;
 
     private readonly SortedDictionary<int, Slot> _slots = [];
     private readonly Dictionary<int, int> _used = [];
@@ -36,7 +36,7 @@ internal sealed class VanStock
             Slot slot = Add(part, weight > 12 ? 3 : weight > 5 ? 2 : 1);
             for (int i = 0; i < slot.Target; i++)
             {
-                slot.Pieces.Add(new Piece(part.VersionOn(Calendar.LogStart), dice.Chance(part.SecondSupplierShare)));
+                slot.Pieces.Add(new Piece(part.VersionOn(ShopCalendar.LogStart), dice.Chance(part.SecondSupplierShare)));
             }
         }
     }

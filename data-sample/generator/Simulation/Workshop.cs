@@ -108,7 +108,7 @@ internal sealed class Workshop(IReadOnlyList<VanStock> vans, OrderDesk orders, I
         job.Visits = 2;
         job.LabourMinutes += 20;
         bool cancelled = dice.Chance(0.02);
-        job.ClosedDay = Calendar.NextWorkday(ready + dice.Between(1, 3));
+        job.ClosedDay = ShopCalendar.NextWorkday(ready + dice.Between(1, 6));
         job.State = cancelled ? JobState.Declined : JobState.FixedWithPart;
         if (cancelled)
         {

@@ -39,8 +39,8 @@ internal sealed class Catalogue
             string type = table.Text(row, "type");
             string series = table.Text(row, "series");
             string generation = table.Text(row, "generation");
-            int launch = Calendar.Month(table.Text(row, "launch"));
-            int stop = Calendar.Month(table.Text(row, "stop"));
+            int launch = ShopCalendar.Month(table.Text(row, "launch"));
+            int stop = ShopCalendar.Month(table.Text(row, "stop"));
             IEnumerable<Cause> own = causes[type].Where(c => c.Generation == "any" || c.Generation == generation);
             families.Add(new ModelFamily(
                 families.Count,

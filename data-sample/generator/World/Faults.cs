@@ -9,13 +9,13 @@ internal static class Faults
     public const string BatchComponent = "inlet_valve";
 
     /// <summary>Build months of the bad inlet valves, both ends inside.</summary>
-    public static readonly int BatchFirst = Calendar.Month("2023-03");
-    public static readonly int BatchLast = Calendar.Month("2023-08");
+    public static readonly int BatchFirst = ShopCalendar.Month("2025-05");
+    public static readonly int BatchLast = ShopCalendar.Month("2025-10");
 
     /// <summary>Share of the valves of those months that are bad.</summary>
-    public const double BatchShare = 0.75;
-    public const double BatchShape = 3.2;
-    public const double BatchScaleYears = 1.9;
+    public const double BatchShare = 0.85;
+    public const double BatchShape = 4;
+    public const double BatchScaleYears = 0.95;
 
     public const string PumpComponent = "drain_pump";
 

@@ -49,12 +49,12 @@ internal sealed class PartLineage
         return at;
     }
 
-    public PartVersion Current => Versions[VersionOn(Calendar.AsOf)];
+    public PartVersion Current => Versions[VersionOn(ShopCalendar.AsOf)];
 
     /// <summary>What the shop pays on a day: it drifts up by a little more than three in a hundred a year, in steps.</summary>
     public decimal PriceOn(int day, bool secondSupplier)
     {
-        int steps = Math.Max(0, Calendar.Year(day) - 2021);
+        int steps = Math.Max(0, ShopCalendar.Year(day) - 2021);
         decimal price = Price * (1 + (0.034m * steps)) * (secondSupplier ? 0.91m : 1m);
         return Math.Round(price, 2, MidpointRounding.AwayFromZero);
     }

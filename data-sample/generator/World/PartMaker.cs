@@ -48,7 +48,7 @@ internal sealed class PartMaker
             bearing.KitPart = parts.First(p => p.Component == "door_seal" && p.Index % 2 == bearing.Index % 2);
         }
 
-        parts.First(p => p.Component == "timer").EndDay = Calendar.Day(2024, 2, 1);
+        parts.First(p => p.Component == "timer").EndDay = ShopCalendar.Day(2024, 2, 1);
         return parts;
     }
 
@@ -62,9 +62,9 @@ internal sealed class PartMaker
         {
             versions.Add(new PartVersion(number, day, OwnFirst(), OwnSecond()));
             day = component == "drum_bearing"
-                ? Calendar.Day(2024, 5, 1)
-                : Math.Max(day + 400, Calendar.Day(2008 + ((i + 1) * 5), 1, 15)) + _dice.Below(1500);
-            if (day > Calendar.AsOf - 60)
+                ? ShopCalendar.Day(2024, 5, 1)
+                : Math.Max(day + 400, ShopCalendar.Day(2008 + ((i + 1) * 5), 1, 15)) + _dice.Below(1500);
+            if (day > ShopCalendar.AsOf - 60)
             {
                 break;
             }

@@ -8,13 +8,13 @@ internal sealed class Season
 
     private Season(Func<int, double> speed)
     {
-        int days = Calendar.AsOf + 2;
+        int days = ShopCalendar.AsOf + 2;
         _speed = new double[days];
         _used = new double[days + 1];
         for (int day = 0; day < days; day++)
         {
             _speed[day] = speed(day);
-            _used[day + 1] = _used[day] + (_speed[day] / Calendar.DaysPerYear);
+            _used[day + 1] = _used[day] + (_speed[day] / ShopCalendar.DaysPerYear);
         }
     }
 
@@ -26,7 +26,7 @@ internal sealed class Season
 
     /// <summary>Works on the water mains in two springs loosen what then clogs the screens.</summary>
     public static Season Mains { get; } = new(day =>
-        IsWithin(day, Calendar.Day(2023, 4, 10), 75) || IsWithin(day, Calendar.Day(2025, 9, 1), 90) ? 2.8 : 0.9);
+        IsWithin(day, ShopCalendar.Day(2023, 4, 10), 75) || IsWithin(day, ShopCalendar.Day(2025, 9, 1), 90) ? 2.8 : 0.9);
 
     public static Season Named(string name) => name switch
     {
@@ -59,7 +59,7 @@ internal sealed class Season
     private static double Swing(int day, int peakDayOfYear, double size)
     {
         // a parabola pair stands in for the cosine: basic operations only, so the days repeat on every machine
-        double phase = ((Calendar.Date(day).DayOfYear - peakDayOfYear) / Calendar.DaysPerYear) + 1.25;
+        double phase = ((ShopCalendar.Date(day).DayOfYear - peakDayOfYear) / ShopCalendar.DaysPerYear) + 1.25;
         phase -= Math.Floor(phase);
         double wave = phase < 0.5 ? 16 * phase * (0.5 - phase) : -16 * (phase - 0.5) * (1 - phase);
         return 1 + (size * wave);

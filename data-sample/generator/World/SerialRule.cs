@@ -11,7 +11,7 @@ internal sealed record SerialRule(string Kind, string Pattern, string YearLetter
     /// <summary>A serial number for a unit built on a day.</summary>
     public string Write(int builtDay, Dice dice)
     {
-        DateOnly date = Calendar.Date(builtDay);
+        DateOnly date = ShopCalendar.Date(builtDay);
         int week = Math.Min(52, ((date.DayOfYear - 1) / 7) + 1);
         return Kind switch
         {
@@ -31,14 +31,14 @@ internal sealed record SerialRule(string Kind, string Pattern, string YearLetter
     /// </summary>
     public IReadOnlyList<(int From, int To)> Intervals(int builtDay, int callDay)
     {
-        int month = Calendar.MonthIndex(builtDay);
+        int month = ShopCalendar.MonthIndex(builtDay);
         if (CycleYears == 0)
         {
             return [(month, month)];
         }
 
         var found = new List<(int, int)>();
-        for (int other = month % (CycleYears * 12); other <= Calendar.MonthIndex(callDay); other += CycleYears * 12)
+        for (int other = month % (CycleYears * 12); other <= ShopCalendar.MonthIndex(callDay); other += CycleYears * 12)
         {
             found.Add((other, other));
         }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using PartsSignal.SampleShop.Chance;
 using PartsSignal.SampleShop.Simulation;
-using Calendar = PartsSignal.SampleShop.World.Calendar;
+using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Writing;
 
@@ -41,7 +41,7 @@ internal sealed record JobRow(
     public static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     public static string DayText(int? day, string format) =>
-        day is { } known ? Calendar.Date(known).ToString(format, CultureInfo.InvariantCulture) : "";
+        day is { } known ? ShopCalendar.Date(known).ToString(format, CultureInfo.InvariantCulture) : "";
 
     public static string Money(decimal amount, bool comma)
     {

@@ -1,5 +1,5 @@
 using PartsSignal.SampleShop.Simulation;
-using Calendar = PartsSignal.SampleShop.World.Calendar;
+using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Writing;
 
@@ -11,9 +11,9 @@ internal sealed class OrderFiles : IDisposable
     public const string FirstDamaged = "orders-haldorvane-2024-q2-resaved.csv";
     public const string Second = "brixomere-invoices.csv";
 
-    private static readonly int DamagedFrom = Calendar.Day(2024, 4, 1);
-    private static readonly int DamagedTo = Calendar.Day(2024, 7, 1);
-    private static readonly int LateFrom = Calendar.Day(2024, 1, 1);
+    private static readonly int DamagedFrom = ShopCalendar.Day(2024, 4, 1);
+    private static readonly int DamagedTo = ShopCalendar.Day(2024, 7, 1);
+    private static readonly int LateFrom = ShopCalendar.Day(2024, 1, 1);
 
     private readonly DelimitedFile _early;
     private readonly DelimitedFile _late;
@@ -91,10 +91,10 @@ internal sealed class OrderFiles : IDisposable
         Reason(line));
 
     private static string Delivered(OrderLine line, string dates) =>
-        line.ArrivesDay <= Calendar.AsOf ? JobRow.DayText(line.ArrivesDay, dates) : "";
+        line.ArrivesDay <= ShopCalendar.AsOf ? JobRow.DayText(line.ArrivesDay, dates) : "";
 
     private static string Back(OrderLine line) =>
-        line.Returned > 0 && line.ArrivesDay <= Calendar.AsOf ? JobRow.Text(line.Returned) : "";
+        line.Returned > 0 && line.ArrivesDay <= ShopCalendar.AsOf ? JobRow.Text(line.Returned) : "";
 
     private static string Reason(OrderLine line) => Back(line).Length > 0 ? line.ReturnReason : "";
 }

@@ -50,11 +50,11 @@ internal static class ReferenceFiles
                 if (part.SecondSupplierShare < 1)
                 {
                     string group = dice.Chance(0.9) ? part.Component : "";
-                    first.Row([part.Versions[v].Number, part.Description, group, JobRow.Money(part.PriceOn(Calendar.AsOf, false), false), .. terms]);
+                    first.Row([part.Versions[v].Number, part.Description, group, JobRow.Money(part.PriceOn(ShopCalendar.AsOf, false), false), .. terms]);
                 }
                 else
                 {
-                    second.Row([part.Versions[v].Number, part.Description, JobRow.Money(part.PriceOn(Calendar.AsOf, true), true), .. terms]);
+                    second.Row([part.Versions[v].Number, part.Description, JobRow.Money(part.PriceOn(ShopCalendar.AsOf, true), true), .. terms]);
                 }
             }
         }
@@ -80,7 +80,7 @@ internal static class ReferenceFiles
                 }
             }
 
-            if (part.EndDay < Calendar.AsOf)
+            if (part.EndDay < ShopCalendar.AsOf)
             {
                 file.Row(part.Current.Number, "", JobRow.DayText(part.EndDay, "yyyy-MM-dd"), "no longer made", "1");
             }
@@ -121,14 +121,14 @@ internal static class ReferenceFiles
         {
             foreach (Model model in family.Models)
             {
-                int last = Math.Min(model.LastMonth, Calendar.MonthIndex(Calendar.AsOf));
+                int last = Math.Min(model.LastMonth, ShopCalendar.MonthIndex(ShopCalendar.AsOf));
                 file.Row(
                     family.Brand.Name,
                     model.Number,
                     family.Code,
                     family.Type,
-                    JobRow.DayText(Calendar.MonthStart(model.FirstMonth), "yyyy-MM-dd"),
-                    model.LastMonth > last ? "" : JobRow.DayText(Calendar.MonthStart(last + 1) - 1, "yyyy-MM-dd"));
+                    JobRow.DayText(ShopCalendar.MonthStart(model.FirstMonth), "yyyy-MM-dd"),
+                    model.LastMonth > last ? "" : JobRow.DayText(ShopCalendar.MonthStart(last + 1) - 1, "yyyy-MM-dd"));
             }
         }
     }

@@ -1,6 +1,6 @@
 using System.Text;
 using PartsSignal.SampleShop.Simulation;
-using Calendar = PartsSignal.SampleShop.World.Calendar;
+using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Writing;
 
@@ -13,9 +13,9 @@ internal sealed class ShopFiles : IShopLog, IDisposable
     public const string Register = "guest-house-register.csv";
     public const string VanCounts = "van-count-2026-10-30.csv";
 
-    private static readonly int TwiceFrom = Calendar.Day(2024, 3, 1);
-    private static readonly int TwiceTo = Calendar.Day(2024, 4, 4);
-    private static readonly int FirstExportDay = Calendar.Day(2024, 4, 6);
+    private static readonly int TwiceFrom = ShopCalendar.Day(2024, 3, 1);
+    private static readonly int TwiceTo = ShopCalendar.Day(2024, 4, 4);
+    private static readonly int FirstExportDay = ShopCalendar.Day(2024, 4, 6);
 
     private readonly string _folder;
     private readonly long _seed;
@@ -78,7 +78,7 @@ internal sealed class ShopFiles : IShopLog, IDisposable
             Job next = _waiting[_next];
             _waiting.Remove(_next);
             _next++;
-            _logs[Calendar.Year(next.OpenedDay)].Write(JobRow.On(next, VanName(next), Calendar.AsOf, _seed));
+            _logs[ShopCalendar.Year(next.OpenedDay)].Write(JobRow.On(next, VanName(next), ShopCalendar.AsOf, _seed));
         }
     }
 
@@ -97,14 +97,14 @@ internal sealed class ShopFiles : IShopLog, IDisposable
                 unit.Model.Number,
                 unit.Serial,
                 unit.Family.Type,
-                Calendar.Date(unit.BuiltDay).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture),
+                ShopCalendar.Date(unit.BuiltDay).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture),
                 JobRow.DayText(unit.InstalledDay, "yyyy-MM-dd"),
-                unit.EndDay <= Calendar.AsOf ? JobRow.DayText(unit.EndDay, "yyyy-MM-dd") : "");
+                unit.EndDay <= ShopCalendar.AsOf ? JobRow.DayText(unit.EndDay, "yyyy-MM-dd") : "");
         }
 
         for (int van = 0; van < Area.Vans; van++)
         {
-            foreach ((World.PartLineage part, int version, int onHand) in area.Stock[van].OnHand)
+            foreach ((PartLineage part, int version, int onHand) in area.Stock[van].OnHand)
             {
                 _vanCounts.Row(area.VanName(van), part.Versions[version].Number, part.Description, JobRow.Text(onHand), "2026-10-30");
             }

@@ -1,7 +1,7 @@
 namespace PartsSignal.SampleShop.World;
 
 /// <summary>Days counted from 2004-01-01, and the days that matter to the shop.</summary>
-internal static class Calendar
+internal static class ShopCalendar
 {
     public static readonly DateOnly Origin = new(2004, 1, 1);
 
