@@ -8,11 +8,13 @@ internal sealed class JobLogFile : IDisposable
     private readonly LogLayout _layout;
     private readonly DelimitedFile _file;
     private readonly DelimitedFile? _apart;
+    private readonly long _seed;
     private int _rows;
 
-    public JobLogFile(string folder, LogLayout layout)
+    public JobLogFile(string folder, LogLayout layout, long seed)
     {
         _layout = layout;
+        _seed = seed;
         _file = new DelimitedFile(folder, layout.File, layout.Separator, layout.Encoding);
         foreach (string note in layout.NotesAbove)
         {
@@ -31,6 +33,7 @@ internal sealed class JobLogFile : IDisposable
     {
         _rows++;
         string[] cells = [.. _layout.Columns.Select(c => c.Show(row))];
+        Slip.MayTouch(cells, _layout, row.Job.Number, _seed);
         switch (_layout.Parts)
         {
             case PartsHeld.InGroups:

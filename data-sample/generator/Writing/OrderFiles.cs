@@ -33,9 +33,6 @@ internal sealed class OrderFiles : IDisposable
         _second.Row("Invoice", "Invoice date", "Delivery", "Item code", "Mfr part", "Item", "Qty", "Unit net", "Customer ref", "Credit qty", "Credit reason");
     }
 
-    /// <summary>Cells a spreadsheet changed, as: what it was, what it shows.</summary>
-    public List<(string OrderId, string Was, string Shows)> Damage { get; } = [];
-
     public void Write(OrderLine line)
     {
         if (line.Second)
@@ -47,11 +44,6 @@ internal sealed class OrderFiles : IDisposable
         string number = line.Part.Versions[line.Version].Number;
         bool damaged = line.OrderedDay >= DamagedFrom && line.OrderedDay < DamagedTo;
         string shown = damaged ? Spreadsheet.Show(number) : number;
-        if (shown != number)
-        {
-            Damage.Add((line.OrderId, number, shown));
-        }
-
         string dates = damaged ? "dd/MM/yyyy" : "yyyy-MM-dd";
         DelimitedFile file = damaged ? _damaged : line.OrderedDay < LateFrom ? _early : _late;
         string[] own = damaged ? [] : [line.Part.Versions[line.Version].OwnNumberFirst];

@@ -32,8 +32,8 @@ internal sealed class ShopFiles : IShopLog, IDisposable
     {
         _folder = folder;
         _seed = seed;
-        _logs = LogLayouts.ByYear.ToDictionary(l => l.Key, l => new JobLogFile(folder, l.Value));
-        _firstExport = new JobLogFile(folder, LogLayouts.FirstExport);
+        _logs = LogLayouts.ByYear.ToDictionary(l => l.Key, l => new JobLogFile(folder, l.Value, seed));
+        _firstExport = new JobLogFile(folder, LogLayouts.FirstExport, seed);
         _orders = new OrderFiles(folder);
         _register = new DelimitedFile(folder, Register, ';', DelimitedFile.Utf8WithMark);
         _register.Row("House", "Telephone", "Address", "Make", "Model", "Serial number", "Machine", "Built", "Installed", "Taken out");
@@ -44,8 +44,6 @@ internal sealed class ShopFiles : IShopLog, IDisposable
     public int Areas { get; private set; }
 
     public int Jobs => _next;
-
-    public IReadOnlyList<(string OrderId, string Was, string Shows)> Damage => _orders.Damage;
 
     public void Opened(Job job)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartsSignal.SampleShop;
+using PartsSignal.SampleShop.Truth;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands.Sample;
@@ -32,8 +33,13 @@ public sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
             throw new BadInputException(faults);
         }
 
-        int jobs = SampleShopMaker.Write(new SampleShopOptions(settings.Jobs, settings.Seed, settings.Output!));
-        io.Out.WriteLine($"{jobs.ToString("N0", CultureInfo.InvariantCulture)} jobs written to {settings.Output}");
+        WorldFigures figures = SampleShopMaker.Write(new SampleShopOptions(settings.Jobs, settings.Seed, settings.Output!));
+        io.Out.WriteLine($"{figures.Jobs.ToString("N0", CultureInfo.InvariantCulture)} jobs written to {settings.Output}");
+        foreach (string line in figures.Lines())
+        {
+            io.Out.WriteLine(line);
+        }
+
         return ExitCode.Done;
     }
 }
