@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads an amount: signs before or behind, brackets for minus, currency marks, grouping, either decimal mark.</summary>
@@ -5,6 +7,9 @@ public static class MoneyText
 {
     /// <summary>Largest amount the store can hold, without its sign.</summary>
     public const decimal Largest = 9_999_999_999.99m;
+
+    private static readonly string[] Currencies =
+        ["eur", "usd", "gbp", "chf", "sek", "nok", "dkk", "isk", "pln", "czk", "huf", "cad", "aud", "nzd", "zar", "inr", "jpy", "brl", "mxn", "kr", "fr", "rs", "euro", "euros", "z\u0142", "k\u010d", "ft", "r"];
 
     /// <summary>Reads an amount, rounded to two decimals, halves away from zero. Amounts the store cannot hold are not read.</summary>
     public static bool TryRead(ReadOnlySpan<char> cell, NumberStyle style, out decimal amount)
@@ -43,35 +48,48 @@ public static class MoneyText
         return Math.Abs(amount) <= Largest;
     }
 
-    // A mark or a short word at either end: £, $, EUR, kr, Fr.
+    // A mark or a known word at either end: £, $, US$, EUR, kr, Fr.
     private static ReadOnlySpan<char> WithoutCurrency(ReadOnlySpan<char> text)
     {
         text = text.Trim();
         int start = 0;
-        while (start < text.Length && start < 4 && IsCurrency(text[start]))
+        while (start < text.Length && IsCurrency(text[start]))
         {
             start++;
         }
 
-        if (start > 0 && start < text.Length && text[start] == '.' && start + 1 < text.Length && text[start + 1] is ' ')
+        if (start > 0 && start < text.Length && IsMark(text[..start]))
         {
-            start++;
+            text = text[start..].TrimStart(text[start] == '.' ? ". " : " ").TrimStart('\u00a0');
         }
 
-        int end = text.Length;
-        if (end > start && text[end - 1] == '.' && end > start + 2 && IsCurrency(text[end - 2]))
-        {
-            end--;
-        }
-
+        int end = text.EndsWith(".") ? text.Length - 1 : text.Length;
         int stop = end;
-        while (end > start && stop - end < 4 && IsCurrency(text[end - 1]))
+        while (end > 0 && IsCurrency(text[end - 1]))
         {
             end--;
         }
 
-        return text[start..(end == stop ? text.Length : end)].Trim();
+        return end > 0 && end < stop && IsMark(text[end..stop]) ? text[..end].TrimEnd() : text;
     }
 
-    private static bool IsCurrency(char c) => char.IsLetter(c) || char.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.CurrencySymbol;
+    private static bool IsCurrency(char c) => char.IsLetter(c) || char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol;
+
+    private static bool IsMark(ReadOnlySpan<char> word)
+    {
+        if (!char.IsLetter(word[^1]) || !char.IsLetter(word[0]))
+        {
+            return word.Length <= 4;
+        }
+
+        foreach (string known in Currencies)
+        {
+            if (word.Equals(known, StringComparison.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

@@ -4,7 +4,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 public static class YesNoText
 {
     private static readonly string[] Yes = ["yes", "y", "true", "t", "1", "x", "ja", "j", "oui", "si", "van", "\u2713", "\u2714"];
-    private static readonly string[] No = ["no", "n", "false", "f", "0", "nein", "nee", "non", "-"];
+    private static readonly string[] No = ["no", "n", "false", "f", "0", "nein", "nee", "non", "-", "ordered", "order"];
 
     /// <summary>Yes, no, or false where the cell says neither.</summary>
     public static bool TryRead(ReadOnlySpan<char> cell, out bool yes)

@@ -65,6 +65,9 @@ public static class CommandHost
         config.AddCommand<Rates.RatesCommand>("rates")
             .WithDescription("Failure rates with their intervals and their basis.")
             .WithExample("rates", "--component", "inlet_valve");
+        config.AddCommand<Inspect.InspectCommand>("inspect")
+            .WithDescription("Says what files look like and proposes how to read them.")
+            .WithExample("inspect", "shop/jobs.csv", "--write");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -39,17 +39,17 @@ internal sealed class StyleVote
             order = vote._dates.Decide();
             if (order is null && vote._dates.Ambiguous > 0)
             {
-                remarks.Add($"{sourceFile}: dates such as 03/08 may be day-first or month-first and none has a day over 12; read day-first. Set dateOrder in shop.json.");
+                remarks.Add("Dates such as 03/08 may be day-first or month-first and none has a day over 12; read day-first. Set dateOrder in shop.json.");
             }
             else if (vote._dates.IsMixed)
             {
-                remarks.Add($"{sourceFile}: some dates are day-first and some month-first; read {(order == DateOrder.MonthFirst ? "month" : "day")}-first as most demand, the others are rejects.");
+                remarks.Add($"Some dates are day-first and some month-first; read {(order == DateOrder.MonthFirst ? "month" : "day")}-first as most demand, the others are rejects.");
             }
         }
 
         if (style is null && vote._numbers.IsMixed)
         {
-            remarks.Add($"{sourceFile}: amounts with a decimal point and with a decimal comma; read as most demand. Set numberStyle in shop.json.");
+            remarks.Add("Amounts with a decimal point and with a decimal comma; read as most demand. Set numberStyle in shop.json.");
         }
 
         style ??= vote._numbers.Decide();
