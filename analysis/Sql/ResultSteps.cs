@@ -12,6 +12,14 @@ public static class ResultSteps
         new("Prediction/parts_together"),
     ];
 
+    /// <summary>Counts behind the month figures.</summary>
+    public static readonly IReadOnlyList<ResultStep> Months =
+    [
+        new("Months/month_counts", Published: false),
+        new("Months/month_need_counts", Published: false),
+        new("Months/month_family_counts", Published: false),
+    ];
+
     /// <summary>Counts and exposure behind the failure rates.</summary>
     public static readonly IReadOnlyList<ResultStep> Rates =
     [

@@ -7,8 +7,8 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Month">First day of the month.</param>
 /// <param name="Calls">Calls taken.</param>
 /// <param name="FirstVisit">Finished at the first visit, with interval, or why that is not known; already in words.</param>
-/// <param name="Rising">Alarms raised; null: not computed.</param>
-public sealed record IndexedMonth(DateOnly Month, long Calls, string FirstVisit, int? Rising);
+/// <param name="Written">True: its report stands beside this page.</param>
+public sealed record IndexedMonth(DateOnly Month, long Calls, string FirstVisit, bool Written);
 
 /// <summary>The page that lists all months.</summary>
 public static class MonthIndex
@@ -16,7 +16,7 @@ public static class MonthIndex
     /// <summary>The document's text, newest month first.</summary>
     public static string Render(string shop, DateOnly asOf, IReadOnlyList<IndexedMonth> months)
     {
-        var head = new Element("thead", new Element("tr", [.. new[] { "Month", "Calls", "Finished at first visit", "Rising" }.Select(h => new Element("th", h).With("scope", "col"))]));
+        var head = new Element("thead", new Element("tr", [.. new[] { "Month", "Calls", "Finished at first visit", "Report" }.Select(h => new Element("th", h).With("scope", "col"))]));
         var body = new Element("tbody", [.. months.OrderByDescending(m => m.Month).Select(Row)]);
         Node list = months.Count == 0
             ? Tag.Div(Tag.P("No month has a call yet.")).Class("missing")
@@ -30,9 +30,9 @@ public static class MonthIndex
     {
         string folder = month.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
         return new Element("tr",
-            new Element("th", Tag.Link($"{folder}/index.html", Shown.Month(month.Month))).With("scope", "row"),
+            new Element("th", month.Written ? Tag.Link($"{folder}/index.html", Shown.Month(month.Month)) : Shown.Month(month.Month)).With("scope", "row"),
             new Element("td", Shown.Count(month.Calls)).Class("num"),
             new Element("td", month.FirstVisit),
-            new Element("td", month.Rising is { } rising ? rising == 0 ? "nothing" : Shown.Count(rising) : "not computed"));
+            new Element("td", month.Written ? "" : $"partssignal report --month {folder}"));
     }
 }

@@ -26,8 +26,8 @@ public sealed record ShareRow(string Name, long Calls, long Of, Estimate Share, 
 /// <param name="Calls">Its calls in the period.</param>
 /// <param name="Share">Its share of all calls.</param>
 /// <param name="TopComponent">The component most often at fault; null: not known.</param>
-/// <param name="Rate">Failures per 100 unit-years on the register, or why there is none.</param>
-public sealed record FamilyRow(string Family, string? ApplianceType, string? Brand, long Calls, Estimate Share, string? TopComponent, Estimate Rate);
+/// <param name="StandsOut">Components it needs more often than its ages explain, in words; empty: none.</param>
+public sealed record FamilyRow(string Family, string? ApplianceType, string? Brand, long Calls, Estimate Share, string? TopComponent, string StandsOut);
 
 /// <summary>Rates of one component by age band.</summary>
 /// <param name="Name">What fails.</param>

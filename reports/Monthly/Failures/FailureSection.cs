@@ -62,9 +62,9 @@ public static class FailureSection
         [.. facts.Components.Select(c => (IReadOnlyList<object?>)[Shown.Words(c.Name), c.Calls, c.Share, c.Before, c.YearAgo])]);
 
     private static Sheet Families(FailureFacts facts) => new(
-        "families", "Model families", $"{facts.Period}; share of all calls of a known family; rate: register only.",
-        [new("Family"), new("Type"), new("Brand"), new("Calls", CellKind.Count), new("Share of calls (95 %)", CellKind.Share), new("Most often at fault"), new("Failures per 100 unit-years (95 %)", CellKind.Number)],
-        [.. facts.Families.Select(f => (IReadOnlyList<object?>)[f.Family, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent is null ? null : Shown.Words(f.TopComponent), f.Rate])],
+        "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months, against what the ages of the family lead to expect.",
+        [new("Family"), new("Type"), new("Brand"), new("Calls", CellKind.Count), new("Share of calls (95 %)", CellKind.Share), new("Most often at fault"), new("More than its ages explain")],
+        [.. facts.Families.Select(f => (IReadOnlyList<object?>)[f.Family, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent is null ? null : Shown.Words(f.TopComponent), f.StandsOut])],
         "No call of this period has a known model family.");
 
     private static BandRates Rate(BandSeries series, int i)

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Monthly.Returns;
 
 namespace PartsSignal.Reports.Monthly.Opening;
 
@@ -33,12 +34,11 @@ public sealed record MonthFacts(
 /// <param name="Before">The month before; null: the data does not reach back so far.</param>
 /// <param name="YearAgo">The same month a year earlier; null: the data does not reach back so far.</param>
 /// <param name="Rising">What is rising, one short text each; null: not computed.</param>
-/// <param name="CameBack">Share of the jobs closed in the month before that came back; null: not computed.</param>
-/// <param name="CameBackOf">Jobs that share rests on.</param>
+/// <param name="CameBack">The last month whose repairs were watched long enough to tell which came back; null: none, or not computed.</param>
 /// <param name="CallbackDays">Days within which a return counts as a callback.</param>
 /// <param name="Rejected">Rows that could not be read, all files.</param>
 /// <param name="Read">Rows read, all files.</param>
 /// <param name="AsOf">Last day the data speaks for.</param>
 public sealed record OpeningFacts(
     MonthFacts Now, MonthFacts? Before, MonthFacts? YearAgo, IReadOnlyList<string>? Rising,
-    Estimate? CameBack, long CameBackOf, int CallbackDays, long Rejected, long Read, DateOnly AsOf);
+    ReturnMonth? CameBack, int CallbackDays, long Rejected, long Read, DateOnly AsOf);

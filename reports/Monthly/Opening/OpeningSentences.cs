@@ -61,9 +61,8 @@ internal static class OpeningSentences
         };
         string back = facts.CameBack switch
         {
-            null => "how many repairs came back was not computed",
-            { Value: null } none => $"how many repairs came back cannot be told ({none.Missing})",
-            { } share => $"{Shown.Share(share)} of {Counted(facts.CameBackOf, "repair")} closed early enough to tell came back within {facts.CallbackDays} days for the same complaint",
+            null => "how many repairs came back cannot be told",
+            { } month => $"of {Counted(month.Repairs, "repair")} closed in {Shown.Month(month.Month)}, {Shown.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint ({Shown.Share(month.Share)})",
         };
         return $"{rising}; {back}.";
     }

@@ -60,7 +60,7 @@ internal static class SampleMonth
     public static MonthlyFacts Bare(MonthFacts now) => new()
     {
         Shop = "the shop",
-        Opening = new OpeningFacts(now, null, null, null, null, 0, 30, 0, 0, new DateOnly(2024, 6, 12)),
+        Opening = new OpeningFacts(now, null, null, null, null, 30, 0, 0, new DateOnly(2024, 6, 12)),
         Mending = new MendingFacts([], [], [], []),
     };
 
@@ -68,7 +68,7 @@ internal static class SampleMonth
 
     public static OpeningFacts Opening() => new(
         Facts(Month, 412, 0.666), Facts(Month.AddMonths(-1), 398, 0.641), Facts(Month.AddYears(-1), 377, 0.62),
-        ["inlet valve on family K41 (9 calls where 2.10 were to be expected)"], Estimate.Of(0.032, 0.018, 0.056), 340, 30, 20, 6000, new DateOnly(2024, 6, 12));
+        ["inlet valve on family K41 (9 calls where 2.10 were to be expected)"], new ReturnMonth(Month.AddMonths(-1), 340, 11, Estimate.Of(0.032, 0.018, 0.056)), 30, 20, 6000, new DateOnly(2024, 6, 12));
 
     private static MonthFacts Facts(DateOnly month, long calls, double first) => new(
         month, calls, 41, 365, Estimate.Of(first, first - 0.05, first + 0.05), 310, Estimate.Of(0.28, 0.23, 0.33), "drain_pump", 34, Estimate.Of(0.11, 0.08, 0.15), 33, 90, 4);
@@ -81,6 +81,6 @@ internal static class SampleMonth
             new("drain_pump", 34, 310, Estimate.Of(0.11, 0.08, 0.15), 0.1, 0.09), new("inlet_valve", 30, 310, Estimate.Of(0.097, 0.069, 0.135), 0.06, 0.05),
             new(Evil, 3, 310, Estimate.Of(0.01, 0.003, 0.028), null, null),
         ],
-        [new("K41", "washer", Evil, 52, Estimate.Of(0.126, 0.098, 0.162), "inlet_valve", Estimate.Of(14.1, 9.2, 20.7)), new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.Of(0.029, 0.017, 0.05), null, Estimate.None("no register"))],
+        [new("K41", "washer", Evil, 52, Estimate.Of(0.126, 0.098, 0.162), "inlet_valve", "inlet valve 2.6 times (share of calls)"), new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.Of(0.029, 0.017, 0.05), null, "")],
         [new("drain pump", "Register of 212 units, 1,840 unit-years.", ChartGallery.Bands().Bands)], "Calls of May 2024");
 }

@@ -1,0 +1,15 @@
+-- One row per month of the call and need: calls that turned out to need it, of those whose cause is known.
+with known as (
+    select date_trunc('month', opened_on)::date as month, main_component as need
+    from jobs
+    where main_component is not null
+)
+
+select
+    month,
+    need,
+    count(*) as calls,
+    sum(count(*)) over (partition by month)::bigint as cause_known
+from known
+group by month, need
+order by month, calls desc, need
