@@ -68,6 +68,9 @@ public static class CommandHost
         config.AddCommand<Inspect.InspectCommand>("inspect")
             .WithDescription("Says what files look like and proposes how to read them.")
             .WithExample("inspect", "shop/jobs.csv", "--write");
+        config.AddCommand<Report.ReportCommand>("report")
+            .WithDescription("Writes the monthly failure report from the last run's results.")
+            .WithExample("report", "--month", "2026-09");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -1,0 +1,44 @@
+using System.Globalization;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Reports.Monthly;
+using Spectre.Console.Cli;
+
+namespace PartsSignal.Pipeline.Commands.Report;
+
+/// <summary>Writes the report of a month from the results of the last run.</summary>
+public sealed class ReportCommand(ProgramIo io) : Command<ReportSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)
+    {
+        var output = new OutputFolder(settings.Out);
+        if (!Directory.Exists(output.Results))
+        {
+            throw new BadInputException($"--out {settings.Out}: there are no results in it. Do a run first: partssignal run --out {settings.Out}");
+        }
+
+        ShopSettings shop = ShopFile.Load(settings.Input);
+        using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
+        StoreTables.Attach(database, output.Store);
+        ResultFolder.Attach(database, output.Results);
+        DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
+        foreach (string page in ReportMaker.Write(database, shop, output, Months(settings.Month, database, asOf), asOf))
+        {
+            io.Out.WriteLine(page);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static IReadOnlyList<DateOnly> Months(string? asked, Database database, DateOnly asOf) => asked switch
+    {
+        null => [ReportMonths.Last(asOf)],
+        "all" => [.. MonthList.Read(database).Select(m => m.Month)],
+        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
+        _ => throw new BadInputException($"--month {asked}: write a month as 2024-02, or all."),
+    };
+}

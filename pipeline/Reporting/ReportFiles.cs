@@ -1,0 +1,44 @@
+using System.Globalization;
+using System.Text;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Reports.Monthly;
+using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Workbook;
+
+namespace PartsSignal.Pipeline.Reporting;
+
+/// <summary>Writes the files of a monthly report, and the list of months.</summary>
+public static class ReportFiles
+{
+    private static readonly UTF8Encoding PlainUtf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Writes one month: page, summary and workbook, in place of those there were.</summary>
+    /// <returns>Path of the page.</returns>
+    public static string WriteMonth(OutputFolder output, MonthlyReport report)
+    {
+        string folder = FolderOf(output, report.Month);
+        using var swap = new FolderSwap(folder);
+        File.WriteAllText(Path.Combine(swap.Filling, "index.html"), MonthlyPage.Render(report), PlainUtf8);
+        File.WriteAllText(Path.Combine(swap.Filling, "summary.txt"), SummaryText.Render(report), PlainUtf8);
+        using (FileStream workbook = File.Create(Path.Combine(swap.Filling, "tables.xlsx")))
+        {
+            WorkbookWriter.Write(workbook, report.Sheets);
+        }
+
+        swap.Commit();
+        return Path.Combine(folder, "index.html");
+    }
+
+    /// <summary>Writes the list of months; those whose report stands in the folder are linked.</summary>
+    public static void WriteIndex(OutputFolder output, Database database, string shop, DateOnly asOf)
+    {
+        IReadOnlyList<IndexedMonth> months = [.. MonthList.Read(database).Select(m => m with { Written = Directory.Exists(FolderOf(output, m.Month)) })];
+        string path = Path.Combine(output.Reports, "index.html");
+        File.WriteAllText(path + ".new", MonthIndex.Render(shop, asOf, months), PlainUtf8);
+        File.Move(path + ".new", path, overwrite: true);
+    }
+
+    private static string FolderOf(OutputFolder output, DateOnly month) =>
+        Path.Combine(output.Reports, month.ToString("yyyy-MM", CultureInfo.InvariantCulture));
+}
