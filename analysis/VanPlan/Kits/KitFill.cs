@@ -23,26 +23,31 @@ internal sealed class KitFill
     /// <param name="byWorth">True: most worth first, whatever the price.</param>
     public void Run(KitState state, int except = -1, bool byWorth = false)
     {
-        while (true)
+        while (Step(state, except, byWorth))
         {
-            Move best = Move.None;
-            for (int p = 0; p < _problem.Parts.Count; p++)
-            {
-                best = p == except ? best : BestRun(state, p, byWorth, best);
-            }
+        }
+    }
 
-            for (int j = 0; j < _problem.Jobs.Count; j++)
-            {
-                best = state.Finishes(j) ? best : WholeSet(state, j, except, byWorth, best);
-            }
+    /// <summary>Makes the best move that fits; false when none is worth its charge.</summary>
+    public bool Step(KitState state, int except = -1, bool byWorth = false)
+    {
+        Move best = Move.None;
+        for (int p = 0; p < _problem.Parts.Count; p++)
+        {
+            best = p == except ? best : BestRun(state, p, byWorth, best);
+        }
 
-            if (best.Kind == MoveKind.Nothing)
-            {
-                return;
-            }
+        for (int j = 0; j < _problem.Jobs.Count; j++)
+        {
+            best = state.Finishes(j) ? best : WholeSet(state, j, except, byWorth, best);
+        }
 
+        if (best.Kind != MoveKind.Nothing)
+        {
             Apply(state, best);
         }
+
+        return best.Kind != MoveKind.Nothing;
     }
 
     private Move BestRun(KitState state, int part, bool byWorth, Move best)

@@ -1,0 +1,13 @@
+-- Offending rows of van_summary: over a limit, a share outside 0 to 1, a van listed twice.
+select van, 'limits' as fault
+from van_summary
+where money_used > budget or space_used > space + 1e-6
+union all
+select van, 'shares'
+from van_summary
+where completion not between 0 and 1.000001 or completion_empty > completion + 1e-9 or bound_gap not between 0 and 1
+union all
+select van, 'twice'
+from van_summary
+group by van
+having count(*) > 1

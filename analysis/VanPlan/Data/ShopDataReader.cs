@@ -1,0 +1,51 @@
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Analysis.VanPlan.Data;
+
+/// <summary>Reads what a van plan needs from a session over the store.</summary>
+public static class ShopDataReader
+{
+    /// <summary>Reads all of it.</summary>
+    /// <param name="database">A session over the store.</param>
+    /// <param name="asOf">Last day the data speaks for; null: the newest call.</param>
+    /// <returns>Null when there is no job and no day was given.</returns>
+    public static ShopData? Read(Database database, DateOnly? asOf)
+    {
+        if ((asOf ?? database.Read("Van/shop_day.sql", r => r.Day(0))[0]) is not { } day)
+        {
+            return null;
+        }
+
+        ILookup<string, ShopPartLine> lines = database
+            .Read("Van/shop_job_parts.sql", r => (Job: r.GetString(0), Line: new ShopPartLine(r.Text(1), r.Text(2), r.Int(3))))
+            .ToLookup(l => l.Job, l => l.Line);
+        var numbers = new Dictionary<DateOnly, IReadOnlyDictionary<string, string>>();
+        return new ShopData
+        {
+            AsOf = day,
+            Jobs = database.Read("Van/shop_jobs.sql", r => new ShopJob(
+                r.GetString(0), r.Text(1), r.Day(2)!.Value, r.Day(3), r.Text(4), r.Text(5), r.GetString(6), [.. lines[r.GetString(0)]])),
+            Parts = database.Read("Van/shop_parts.sql", r => new ShopPart(
+                r.GetString(0), r.GetString(1), r.Text(2), r.Text(3), r.Money(4), r.Text(5), r.Double(6) ?? 1, (int?)r.Long(7), r.Text(8))),
+            Orders = database.Read("Van/shop_orders.sql", r => new ShopOrder(
+                r.GetString(0), r.Day(1)!.Value, r.Day(2), r.GetString(3), r.Int(4), r.Money(5), r.Text(6))),
+            Counts = database.Read("Van/shop_van_counts.sql", r => new ShopCount(
+                r.GetString(0), r.GetString(1), r.GetString(2), r.Int(3), r.Day(4))),
+            Aliases = database.Read("Van/shop_aliases.sql", r => new ShopAlias(r.GetString(0), r.GetString(1), r.GetString(2))),
+            Ended = database.Read("Van/shop_ended_parts.sql", r => new EndedPart(r.GetString(0), r.Day(1))),
+            NumbersOn = known => numbers.TryGetValue(known, out var found) ? found : numbers[known] = NumbersOn(database, known),
+        };
+    }
+
+    private static Dictionary<string, string> NumbersOn(Database database, DateOnly day)
+    {
+        database.Run("Van/arrows_known.sql", ("day", day));
+        var numbers = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach ((string old, string current) in database.Read("CrossReference/current_numbers.sql", r => (r.GetString(0), r.GetString(1))))
+        {
+            numbers.TryAdd(old, current);
+        }
+
+        return numbers;
+    }
+}

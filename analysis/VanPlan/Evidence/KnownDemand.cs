@@ -1,0 +1,78 @@
+using PartsSignal.Analysis.VanPlan.Data;
+using PartsSignal.Analysis.VanPlan.Demand;
+using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Replay;
+
+namespace PartsSignal.Analysis.VanPlan.Evidence;
+
+/// <summary>A part set whose true rate is known.</summary>
+/// <param name="Van">The van.</param>
+/// <param name="Quarter">For example 2026Q3.</param>
+/// <param name="Parts">Part numbers current at the end of the data, and pieces.</param>
+/// <param name="JobsPerQuarter">True mean number of jobs.</param>
+public sealed record TrueSet(string Van, string Quarter, IReadOnlyList<(string Number, int Quantity)> Parts, double JobsPerQuarter);
+
+/// <summary>Part jobs a year finished at the first visit under the true demand of one van and quarter, with the same money.</summary>
+public sealed record KnownDemandRow(string Quarter, string Van, double PlanFinished, double MostUsedFinished, double BestFinished);
+
+/// <summary>Judges the plans of past quarters under a demand that is known, beside the plan that knows it.</summary>
+public static class KnownDemand
+{
+    /// <summary>One row per quarter and van of the rolling replay that the true sets cover.</summary>
+    public static IReadOnlyList<KnownDemandRow> Compare(ShopData data, ShopViews views, VanPlanOptions options, IReadOnlyList<TrueSet> sets)
+    {
+        ILookup<(string, string), TrueSet> truth = sets.ToLookup(s => (s.Van, s.Quarter));
+        IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
+        var rows = new List<KnownDemandRow>();
+        foreach (DateOnly from in RollingReplay.Quarters(data, options.ReplayQuarters))
+        {
+            string quarter = QuarterJudge.QuarterName(from);
+            ShopView view = views.Before(from);
+            IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Quick);
+            for (int v = 0; v < plans.Count; v++)
+            {
+                TrueSet[] known = [.. truth[(plans[v].Van.Van, quarter)]];
+                if (known.Length > 0)
+                {
+                    rows.Add(Row(plans[v], v, known, quarter, views.Facts, options, today));
+                }
+            }
+        }
+
+        return rows;
+    }
+
+    private static KnownDemandRow Row(
+        PlannedVan planned, int van, TrueSet[] known, string quarter, PartFacts facts, VanPlanOptions options, IReadOnlyDictionary<string, string> today)
+    {
+        ShopView view = planned.View;
+        var money = new KitLimits(planned.Plan.CostCents, planned.Van.Space);
+        int[] used = PlainRules.MostUsed(view, van, options, money);
+        string[] numbers = [.. known.SelectMany(s => s.Parts).Select(p => p.Number)
+            .Concat(view.Parts.Select(p => today.GetValueOrDefault(p.Number, p.Number)))
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        StockPart[] parts = [.. numbers.Select(n => facts.On(n, view.From, options.LeadDays))];
+        var index = numbers.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i, StringComparer.Ordinal);
+        var demand = new VanDemand(
+            [.. known.Select(s => new PartSetRate(ShopViews.Needs(s.Parts, index), s.JobsPerQuarter / 91.31))],
+            [.. parts.Select(_ => 1e6)], known.Sum(s => s.JobsPerQuarter));
+        KitPart[] kitParts = [.. parts.Select(p => new KitPart(
+            p.Number, p.PriceCents, p.Space, p.SizeClass is { } size && options.OffVanSizes.Contains(size) ? 0 : options.MostPieces))];
+        var restock = new RestockRule(options.ReviewDays, [.. parts.Select(p => p.LeadDays)]);
+        KitProblem problem = KitProblemBuilder.Build(kitParts, DemandLevels.Year(demand, restock, 1), money);
+        int[] Today(IReadOnlyList<int> kit)
+        {
+            int[] all = new int[numbers.Length];
+            for (int p = 0; p < kit.Count; p++)
+            {
+                all[index[today.GetValueOrDefault(view.Parts[p].Number, view.Parts[p].Number)]] += kit[p];
+            }
+
+            return all;
+        }
+
+        return new KnownDemandRow(
+            quarter, planned.Van.Van, problem.Worth(Today(planned.Target)), problem.Worth(Today(used)),
+            KitPlanner.Plan(problem, KitEffort.Quick).Value);
+    }
+}

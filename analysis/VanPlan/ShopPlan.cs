@@ -1,0 +1,53 @@
+using PartsSignal.Analysis.VanPlan.Changes;
+using PartsSignal.Analysis.VanPlan.Curves;
+using PartsSignal.Analysis.VanPlan.Data;
+using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Shelf;
+
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>Everything a shop is told about its vans as of today.</summary>
+/// <param name="Plans">A plan per van.</param>
+/// <param name="Summaries">Each in one line.</param>
+/// <param name="Rows">Parts per van.</param>
+/// <param name="Changes">Steps from what is aboard.</param>
+/// <param name="Orders">What to buy.</param>
+/// <param name="Next">Parts just beyond and just within the plans.</param>
+/// <param name="Curve">Completion against budget.</param>
+/// <param name="Shelf">Reorder points of the shop's shelf.</param>
+public sealed record ShopPlan(
+    IReadOnlyList<PlannedVan> Plans, IReadOnlyList<VanSummary> Summaries, IReadOnlyList<PlanRow> Rows, IReadOnlyList<VanChange> Changes,
+    IReadOnlyList<OrderLine> Orders, IReadOnlyList<NextPart> Next, IReadOnlyList<CurvePoint> Curve, IReadOnlyList<ShelfLevel> Shelf)
+{
+    private const int NextParts = 8;
+
+    /// <summary>Plans all vans from what is known at the end of the data.</summary>
+    public static ShopPlan Of(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, IReadOnlyList<BookedNeed> booked)
+    {
+        ShopView view = views.Before(data.AsOf.AddDays(1));
+        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Thorough, BookedNeed.In(view, booked));
+        IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
+        return new ShopPlan(
+            plans,
+            [.. plans.Select(p => VanSummary.Of(p, Aboard(data, p)))],
+            [.. plans.SelectMany(p => PlanRow.Of(p, options, serviceTarget))],
+            changes,
+            OrderLine.From(changes, data),
+            [.. plans.SelectMany(p => NextPart.Of(p, NextParts))],
+            [.. plans.SelectMany((p, v) => BudgetCurve.Of(p, v, options))],
+            ShelfPlanner.Levels(plans, options));
+    }
+
+    private static int[]? Aboard(ShopData data, PlannedVan planned)
+    {
+        ShopCount[] counts = [.. data.Counts.Where(c => c.Van == planned.Van.Van)];
+        int[] aboard = new int[planned.View.Parts.Count];
+        foreach (ShopCount count in counts)
+        {
+            int part = planned.View.IndexOf(count.PartNumber);
+            aboard[part < 0 ? 0 : part] += part < 0 ? 0 : count.OnHand;
+        }
+
+        return counts.Length == 0 ? null : aboard;
+    }
+}

@@ -1,0 +1,59 @@
+using PartsSignal.Analysis.Statistics.Distributions;
+using PartsSignal.Analysis.VanPlan.Data;
+using PartsSignal.Analysis.VanPlan.Demand;
+using PartsSignal.Analysis.VanPlan.Kits;
+
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>Plans every van of a shop from what was known on a day.</summary>
+public static class VanPlanner
+{
+    private const double StaleDays = 365;
+
+    /// <summary>One plan per van.</summary>
+    /// <param name="view">The shop as known.</param>
+    /// <param name="options">How.</param>
+    /// <param name="effort">How hard to search.</param>
+    /// <param name="booked">Jobs already booked, by van; null: none.</param>
+    public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedJob>? booked = null)
+    {
+        VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand);
+        return [.. Enumerable.Range(0, view.Vans.Count).Select(v =>
+            PlanVan(view, view.Vans[v], model.Of(v), options, effort, [.. (booked ?? []).Where(b => b.Van == v)]))];
+    }
+
+    /// <summary>The plan of one van for a given demand.</summary>
+    public static PlannedVan PlanVan(
+        ShopView view, VanLimits van, VanDemand demand, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedJob> booked)
+    {
+        double worth = options.Objective == PlanObjective.Money ? (double)options.SecondVisitCost : 1;
+        IEnumerable<KitJob> jobs = DemandLevels.Year(demand, view.Restock, worth).Concat(BookedJob.Levels(booked, options.ReviewDays, worth));
+        var limits = new KitLimits((long)Math.Floor(van.Budget * 100m), van.Space);
+        KitProblem problem = KitProblemBuilder.Build(Parts(view, demand, options), jobs, limits);
+        return new PlannedVan(van, view, demand, problem, KitPlanner.Plan(problem, effort), worth);
+    }
+
+    private static KitPart[] Parts(ShopView view, VanDemand demand, VanPlanOptions options)
+    {
+        double[] perDay = demand.PiecesPerDay();
+        return [.. view.Parts.Select((p, i) => new KitPart(
+            p.Number, p.PriceCents, p.Space,
+            p.Ended || (p.SizeClass is { } size && options.OffVanSizes.Contains(size)) ? 0 : options.MostPieces,
+            options.Objective == PlanObjective.Money ? Charges(p, perDay[i] * StaleDays, demand.Evidence[i], options) : []))];
+    }
+
+    /// <summary>Holding for a year, and what the piece loses should nobody ask for it in that year after its return window.</summary>
+    private static double[] Charges(StockPart part, double piecesPerYear, double evidence, VanPlanOptions options)
+    {
+        double price = (double)part.Price;
+        double[] charges = new double[options.MostPieces];
+        var year = NegativeBinomialDistribution.FromMean(Math.Max(piecesPerYear, 1e-9), 0.5 + evidence);
+        for (int k = 1; k <= charges.Length; k++)
+        {
+            double stale = part.ReturnableDays >= StaleDays ? 0 : options.StaleLoss * year.Cdf(k - 1);
+            charges[k - 1] = price * (options.HoldingRate + stale);
+        }
+
+        return charges;
+    }
+}

@@ -1,0 +1,28 @@
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+
+namespace PartsSignal.Pipeline.Planning;
+
+/// <summary>The shop's settings as options of the van plan.</summary>
+public static class ShopPlanOptions
+{
+    /// <summary>Maps them.</summary>
+    /// <exception cref="BadInputException">With every fault.</exception>
+    public static VanPlanOptions From(ShopSettings settings) => Checked(new VanPlanOptions
+    {
+        Vans = [.. settings.Vans.Select(v => new VanLimits(v.Van, v.Budget ?? settings.VanBudget, v.Space ?? settings.VanSpace))],
+        DefaultBudget = settings.VanBudget,
+        DefaultSpace = settings.VanSpace,
+        SecondVisitCost = settings.SecondVisitCost,
+        HoldingRate = settings.HoldingCostRate,
+        ReviewDays = settings.ReviewDays,
+        LeadDays = settings.LeadTimeDays,
+        OffVanSizes = settings.OffVanSizes,
+        Seed = settings.Seed,
+    });
+
+    /// <summary>The options, when nothing is wrong with them.</summary>
+    public static VanPlanOptions Checked(VanPlanOptions options) =>
+        options.Faults() is { Count: > 0 } faults ? throw new BadInputException(faults) : options;
+}

@@ -1,0 +1,72 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Evidence;
+
+namespace PartsSignal.Pipeline.Planning;
+
+/// <summary>The van section of <c>run.json</c>.</summary>
+internal static class VanRecord
+{
+    public static JsonObject Of(ShopPlan plan, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
+    {
+        EvidenceRow? All(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == "all" && r.Van == "all" && r.Policy == policy);
+        double gained = plan.Plans.Sum(p => p.Plan.Value - p.Plan.AlwaysDone);
+        double bound = plan.Plans.Sum(p => p.Plan.Bound - p.Plan.AlwaysDone);
+        EvidenceRow? ours = All(ReplayPolicy.Plan);
+        return new JsonObject
+        {
+            ["jobs_replayed"] = ours?.Jobs ?? 0,
+            ["completion_plan"] = Rounded(ours?.Completion),
+            ["completion_most_used"] = Rounded(All(ReplayPolicy.MostUsed)?.Completion),
+            ["completion_most_used_per_cost"] = Rounded(All(ReplayPolicy.MostUsedPerCost)?.Completion),
+            ["completion_hindsight"] = Rounded(All(ReplayPolicy.Hindsight)?.Completion),
+            ["gap_closed"] = Rounded(ours?.GapClosed),
+            ["lead"] = Rounded(ours?.Lead),
+            ["lead_lower"] = Rounded(ours?.LeadLower),
+            ["lead_upper"] = Rounded(ours?.LeadUpper),
+            ["bound_gap"] = bound > 0 ? Rounded((bound - gained) / bound) : null,
+            ["budget"] = plan.Plans.Sum(p => p.Van.Budget),
+            ["money_used"] = plan.Summaries.Sum(s => s.MoneyUsed),
+            ["jobs_not_repaired"] = evidence.NotRepaired,
+            ["jobs_parts_not_told"] = evidence.NotTold,
+            ["true_demand_attained"] = Rounded(truth?.Attained),
+            ["by_quarter"] = new JsonArray([.. rows.Where(r => r.Van == "all" && r.Quarter != "all" && r.Policy == ReplayPolicy.Plan).Select(r => (JsonNode)Quarter(r, rows))]),
+            ["vans"] = new JsonArray([.. plan.Summaries.Select(s => (JsonNode)Van(s))]),
+        };
+    }
+
+    private static JsonObject Quarter(EvidenceRow plan, IReadOnlyList<EvidenceRow> rows)
+    {
+        double? Completion(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == plan.Quarter && r.Van == "all" && r.Policy == policy)?.Completion;
+        return new JsonObject
+        {
+            ["quarter"] = plan.Quarter,
+            ["jobs"] = plan.Jobs,
+            ["completion_plan"] = Rounded(plan.Completion),
+            ["completion_most_used"] = Rounded(Completion(ReplayPolicy.MostUsed)),
+            ["completion_most_used_per_cost"] = Rounded(Completion(ReplayPolicy.MostUsedPerCost)),
+            ["completion_hindsight"] = Rounded(Completion(ReplayPolicy.Hindsight)),
+            ["completion_counted"] = Rounded(Completion(ReplayPolicy.Counted)),
+            ["gap_closed"] = Rounded(plan.GapClosed),
+            ["money"] = plan.Money,
+            ["stale_stock"] = plan.StaleStock,
+        };
+    }
+
+    private static JsonObject Van(VanSummary van) => new()
+    {
+        ["van"] = van.Van,
+        ["budget"] = van.Budget,
+        ["money_used"] = van.MoneyUsed,
+        ["space_used"] = van.SpaceUsed,
+        ["parts"] = van.Parts,
+        ["pieces"] = van.Pieces,
+        ["completion_expected"] = Rounded(van.Completion),
+        ["completion_counted"] = Rounded(van.CompletionCounted),
+        ["bound_gap"] = Rounded(van.BoundGap),
+        ["method"] = van.Method,
+        ["answer"] = van.Answer,
+    };
+
+    private static double? Rounded(double? value) => value is { } v ? Math.Round(v, 6) : null;
+}
