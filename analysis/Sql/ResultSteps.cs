@@ -66,4 +66,11 @@ public static class ResultSteps
         new("Curves/age_exposure", Published: false),
         new("Curves/age_events", Published: false),
     ];
+
+    /// <summary>Calls by month behind the trends.</summary>
+    public static readonly IReadOnlyList<ResultStep> Trends =
+    [
+        new("Trends/trend_calls", Published: false),
+        new("Trends/trend_span", Published: false),
+    ];
 }

@@ -1,0 +1,37 @@
+namespace PartsSignal.Analysis.Trends.Scan;
+
+/// <summary>What becomes of an alarm without the one who makes up most of it.</summary>
+/// <param name="Largest">The customer, technician or model with most of the cases; null: nobody is known.</param>
+/// <param name="Cases">Cases of it.</param>
+/// <param name="P">Chance of what is left; null: nothing left to test.</param>
+/// <param name="Survives">True when what is left is still a rise: p at most 0.05 and past the effect gate.</param>
+public sealed record Removal(string? Largest, long Cases, double? P, bool Survives);
+
+/// <summary>Whether a rise is one customer, one technician or one model.</summary>
+public static class Composition
+{
+    private const double StillUnlikely = 0.05;
+
+    /// <summary>Takes all calls of the largest out of the series and its exposure, in every month, and tests again.</summary>
+    /// <param name="book">All calls.</param>
+    /// <param name="test">The alarm.</param>
+    /// <param name="view">What was known then.</param>
+    /// <param name="by">Customer, technician or model of a call.</param>
+    /// <param name="options">Settings.</param>
+    public static Removal Without(CallBook book, SeriesTest test, MonthView view, Func<TrendCall, string?> by, TrendOptions options)
+    {
+        var largest = book.Cases(test.Key, test.Month, test.Month, view.AsOf)
+            .GroupBy(by, StringComparer.Ordinal).Where(g => g.Key is not null)
+            .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault();
+        if (largest is null)
+        {
+            return new Removal(null, 0, null, true);
+        }
+
+        var left = SeriesCounts.Of(test.Key, book.Group(test.Key).Where(c => by(c) != largest.Key), book.First, book.Last);
+        SeriesTest? again = SeriesTest.Of(test.Key, left, test.Month, view, options);
+        return new Removal(
+            largest.Key, largest.Count(), again?.P,
+            again is not null && options.Gate.Passes(again.P <= StillUnlikely ? 0 : 1, again.Ratio, again.Observed));
+    }
+}
