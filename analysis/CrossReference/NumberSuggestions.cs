@@ -13,12 +13,15 @@ public sealed record NumberSuggestion(string Number, int Edits, double Similarit
 public sealed class NumberSuggestions
 {
     private readonly ImmutableArray<(string Key, string Number, ulong Signs)>[] _byLength;
+    private readonly ILookup<string, (string Key, string Number)> _withoutZeros;
 
     /// <summary>Prepares the known numbers.</summary>
     /// <param name="known">Compact key and number as shown.</param>
     public NumberSuggestions(IEnumerable<(string Key, string Number)> known)
     {
-        ILookup<int, (string, string, ulong)> groups = known.ToLookup(k => k.Key.Length, k => (k.Key, k.Number, Signs(k.Key)));
+        (string Key, string Number)[] all = [.. known];
+        _withoutZeros = all.ToLookup(k => k.Key.TrimStart('0'), StringComparer.Ordinal);
+        ILookup<int, (string, string, ulong)> groups = all.ToLookup(k => k.Key.Length, k => (k.Key, k.Number, Signs(k.Key)));
         int longest = groups.Select(g => g.Key).DefaultIfEmpty(0).Max();
         _byLength = [.. Enumerable.Range(0, longest + 1).Select(n => groups[n].ToImmutableArray())];
     }
@@ -26,7 +29,10 @@ public sealed class NumberSuggestions
     /// <summary>Most edits that still count as close: 1 up to 5 characters, 2 from 6 on.</summary>
     public static int MostEdits(int length) => length < 6 ? 1 : 2;
 
-    /// <summary>The closest known numbers: fewest edits, then those that differ only in look-alike signs, then most similar.</summary>
+    /// <summary>
+    /// The closest known numbers: those that differ in look-alike signs or in leading zeros alone, then fewest edits,
+    /// then most similar.
+    /// </summary>
     /// <param name="typedKey">Compact key of the typed number.</param>
     /// <param name="most">How many at most.</param>
     public IReadOnlyList<NumberSuggestion> Closest(string typedKey, int most = 3)
@@ -35,7 +41,7 @@ public sealed class NumberSuggestions
         int edits = MostEdits(typedKey.Length);
         ulong signs = Signs(typedKey);
         string alike = LookAlike(typedKey);
-        var found = new List<(NumberSuggestion Suggestion, bool Alike)>();
+        var found = _withoutZeros[typedKey.TrimStart('0')].Select(k => (Suggestion: Compare(typedKey, k.Key, k.Number), Alike: true)).ToList();
         for (int length = Math.Max(1, typedKey.Length - edits); length <= Math.Min(_byLength.Length - 1, typedKey.Length + edits); length++)
         {
             foreach ((string key, string number, ulong known) in _byLength[length])
@@ -46,10 +52,9 @@ public sealed class NumberSuggestions
                     continue;
                 }
 
-                int apart = StringDistance.OptimalAlignment(typedKey, key, edits);
-                if (apart <= edits)
+                if (StringDistance.OptimalAlignment(typedKey, key, edits) <= edits)
                 {
-                    found.Add((new NumberSuggestion(number, apart, StringDistance.JaroWinkler(typedKey, key) ?? 0), LookAlike(key) == alike));
+                    found.Add((Compare(typedKey, key, number), LookAlike(key) == alike));
                 }
             }
         }
@@ -60,8 +65,12 @@ public sealed class NumberSuggestions
             .ThenByDescending(f => f.Suggestion.Similarity)
             .ThenBy(f => f.Suggestion.Number, StringComparer.Ordinal)
             .Select(f => f.Suggestion)
+            .DistinctBy(s => s.Number)
             .Take(most)];
     }
+
+    private static NumberSuggestion Compare(string typedKey, string key, string number) =>
+        new(number, StringDistance.OptimalAlignment(typedKey, key), StringDistance.JaroWinkler(typedKey, key) ?? 0);
 
     // a wider set than the confusable key: good enough to rank by, not to match by
     private static string LookAlike(string key) => string.Create(key.Length, key, static (signs, k) =>

@@ -34,6 +34,7 @@ public static class CombineSteps
         Between("job_rows"),
         Stored("job_parts"),
         Stored("van_counts"),
+        Between("brands"),
         Between("model_texts"),
         Between("model_prefixes"),
         Between("model_list"),

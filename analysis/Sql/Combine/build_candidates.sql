@@ -18,8 +18,9 @@ possible as (
             or coalesce(abs(s.made_from - s.stated_on) <= greatest(730, (s.opened_on - s.stated_on) * 0.35), false) as supported
     from spans as s
     where s.made_from <= s.opened_on
-        and (s.first_made is null or s.made_to >= s.first_made)
-        and (s.last_made is null or s.made_from <= s.last_made)
+        -- lists round launch and stop to a month
+        and (s.first_made is null or s.made_to >= s.first_made - 31)
+        and (s.last_made is null or s.made_from <= s.last_made + 31)
         and s.made_to >= s.opened_on - to_years(getvariable('oldest_years'))
 ),
 kept as (

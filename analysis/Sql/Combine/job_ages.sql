@@ -71,6 +71,6 @@ select
     job_id,
     made_from,
     made_to,
-    greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) as age_years,
+    case when age_from is not null then greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) end as age_years,
     case when way = 'several' then 'unknown' else way end as age_basis
 from intervals

@@ -10,7 +10,7 @@ based as (
     select p.brand_key, p.model_key, arg_max(p.prefix, length(p.prefix)) as base
     from model_prefixes as p
     join shared as s using (brand_key, prefix)
-    where p.listed and s.models >= 2 and p.rest_length <= 4
+    where p.listed and s.models >= 2 and p.rest_length <= 4 and regexp_matches(p.prefix, '[0-9]')
     group by p.brand_key, p.model_key
 ),
 grouped as (

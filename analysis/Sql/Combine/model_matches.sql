@@ -1,11 +1,12 @@
 -- One row per brand and model text as typed: the model or at least the family it stands for.
 with typed as (
-    select distinct compact_key(brand) as brand_key, model_raw, model_key, model_confusable, upper(trim(model_raw)) as writing
+    select distinct coalesce(b.brand_key, '') as brand_key, model_raw, model_key, model_confusable, upper(trim(model_raw)) as writing
     from (
         select brand, model_raw, model_key, model_confusable from job_rows
         union all
         select brand, model_raw, model_key, model_confusable from staged_units
-    )
+    ) as t
+    left join brands as b on b.typed_key = compact_key(t.brand)
     where model_key <> ''
 ),
 listed as (
@@ -24,6 +25,9 @@ learned_groups as (
     select p.brand_key, p.prefix
     from model_prefixes as p
     where not p.listed and length(p.prefix) >= 3
+        -- of a brand that the list knows, a number that fits none of its models is misread rather than new
+        and p.brand_key not in (select brand_key from model_list)
+        and (p.brand_key <> '' or not exists (from model_list))
     group by p.brand_key, p.prefix
     having count(distinct p.model_key) >= getvariable('family_min_models')
 ),
@@ -75,7 +79,9 @@ select
     model_key,
     case when count(distinct model_number) = 1 and count(*) = count(model_number) then min(model_number) end as model_number,
     case when count(distinct model_family) = 1 then min(model_family) end as model_family,
-    min(basis) as basis
+    min(basis) as basis,
+    -- true: the family is none of the list's, it was learned from what was typed
+    min(place) >= 1000 as family_is_learned
 from closest
 group by brand_key, model_raw, model_key
 having count(distinct model_family) = 1

@@ -16,7 +16,7 @@ said as (
         last(appliance_type order by source_order, source_line) filter (appliance_type is not null) as appliance_type,
         last(brand order by source_order, source_line) as brand,
         min(first_made) as first_made,
-        max(last_made) as last_made,
+        case when count(*) = count(last_made) then max(last_made) end as last_made,
         true as listed,
         last(source_file order by source_order, source_line) as source_file,
         last(source_line order by source_order, source_line) as source_line,
@@ -25,13 +25,17 @@ said as (
     group by compact_key(brand), model_key
 ),
 typed_rows as (
-    select brand, appliance_type, model_raw, model_key, model_confusable from job_rows where model_key <> ''
-    union all
-    select brand, appliance_type, model_raw, model_key, model_confusable from staged_units where model_key <> ''
+    select coalesce(b.brand_key, '') as brand_key, coalesce(b.brand, t.brand) as brand, t.* exclude (brand)
+    from (
+        select brand, appliance_type, model_raw, model_key, model_confusable from job_rows where model_key <> ''
+        union all
+        select brand, appliance_type, model_raw, model_key, model_confusable from staged_units where model_key <> ''
+    ) as t
+    left join brands as b on b.typed_key = compact_key(t.brand)
 ),
 typed as (
     select
-        compact_key(brand) as brand_key,
+        brand_key,
         model_key,
         min(model_confusable) as model_confusable,
         mode(trim(model_raw) order by model_raw) as model_raw,
@@ -45,7 +49,7 @@ typed as (
         null::integer as source_line,
         count(*) as jobs
     from typed_rows
-    group by compact_key(brand), model_key
+    group by brand_key, model_key
 )
 from said
 union all by name

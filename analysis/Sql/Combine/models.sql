@@ -18,7 +18,7 @@ learned as (
         null::integer as source_line
     from model_texts as m
     join model_matches as x on x.brand_key = m.brand_key and x.model_key = m.model_key and x.model_raw = m.model_raw
-    where not m.listed and x.basis = 'learned' and m.jobs >= 2
+    where not m.listed and x.family_is_learned
 )
 from listed
 union all

@@ -11,17 +11,13 @@ matched as (
         coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,
         x.model_family,
         coalesce(f.appliance_type, k.appliance_type) as appliance_type,
-        coalesce(f.brand, k.brand) as brand,
-        m.first_made,
-        m.last_made
+        coalesce(f.brand, b.brand, k.brand) as brand
     from kept as k
-    left join model_matches as x on x.brand_key = compact_key(k.brand) and x.model_raw = k.model_raw and x.model_key = k.model_key
+    left join brands as b on b.typed_key = compact_key(k.brand)
+    left join model_matches as x on x.brand_key = coalesce(b.brand_key, '') and x.model_raw = k.model_raw and x.model_key = k.model_key
     left join (
         select model_family, min(appliance_type) as appliance_type, min(brand) as brand from model_list group by model_family
     ) as f using (model_family)
-    left join (
-        select model_family, min(first_made) as first_made, max(last_made) as last_made from model_list group by model_family
-    ) as m using (model_family)
 )
 select
     coalesce(

@@ -10,6 +10,6 @@ with open_ones as (
 select j.job_id, j.opened_on, j.brand, j.model_raw as model, o.candidates
 from open_ones as o
 join jobs as j using (job_id)
-where j.age_basis <> 'register' and j.made_from < j.made_to - 400
+where j.age_basis not in ('register', 'date code')
 qualify row_number() over (partition by coalesce(o.unit_id, o.job_id) order by j.opened_on desc, j.job_id) = 1
 order by j.job_id

@@ -1,0 +1,35 @@
+-- One row per brand as typed: the brand it stands for, by its letters, else as the one known brand a letter away.
+with typed as (
+    select compact_key(brand) as typed_key, count(*) as times, mode(trim(brand) order by brand) as writing
+    from (select brand from job_rows union all select brand from staged_units union all select brand from staged_models)
+    where compact_key(brand) <> ''
+    group by compact_key(brand)
+),
+listed as (
+    select compact_key(brand) as brand_key, mode(trim(brand) order by brand) as brand
+    from staged_models
+    where compact_key(brand) <> ''
+    group by compact_key(brand)
+),
+-- without a model list, what is typed often is a brand
+known as (
+    from listed
+    union all
+    select typed_key, writing from typed where times >= 5 and not exists (from listed)
+),
+close as (
+    select t.typed_key, min(k.brand_key) as brand_key, min(k.brand) as brand
+    from typed as t
+    join known as k on length(t.typed_key) >= 4 and damerau_levenshtein(t.typed_key, k.brand_key) = 1
+    anti join known as own on own.brand_key = t.typed_key
+    group by t.typed_key
+    having count(*) = 1
+)
+select
+    t.typed_key,
+    -- a brand that no list knows may not keep a model number from being found
+    coalesce(k.brand_key, c.brand_key, '') as brand_key,
+    coalesce(k.brand, c.brand, t.writing) as brand
+from typed as t
+left join known as k on k.brand_key = t.typed_key
+left join close as c on c.typed_key = t.typed_key
