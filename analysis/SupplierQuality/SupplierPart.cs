@@ -45,19 +45,19 @@ public sealed record SupplierPart
     /// <summary>Of them failed.</summary>
     public long? OthersFailed { get; init; }
 
-    /// <summary>Failures seen / failures expected if the supplier's parts failed as everybody's of the same component do.</summary>
+    /// <summary>Share failed here / share failed among the others' parts of the same component; null: none of theirs failed, or there are none.</summary>
     public double? Ratio { get; init; }
 
-    /// <summary>Lower end of Garwood's 95 % interval of the ratio.</summary>
+    /// <summary>Lower end of its exact 95 % interval (Przyborowski and Wilenski 1940).</summary>
     public double? RatioLower { get; init; }
 
-    /// <summary>Upper end.</summary>
+    /// <summary>Upper end; null: open.</summary>
     public double? RatioUpper { get; init; }
 
-    /// <summary>Failures expected.</summary>
+    /// <summary>Failures expected if the supplier's parts failed as everybody's of the same component do, its own included.</summary>
     public required double Expected { get; init; }
 
-    /// <summary>Ratio pulled towards what all suppliers and components show.</summary>
+    /// <summary>Failed / expected, pulled towards what all suppliers and components show.</summary>
     public double? ShrunkRatio { get; init; }
 
     /// <summary>Lower end of its interval.</summary>
@@ -72,7 +72,7 @@ public sealed record SupplierPart
     /// <summary>The same after Benjamini and Hochberg over all suppliers and components compared.</summary>
     public double? Q { get; init; }
 
-    /// <summary>Share of false discoveries within 10 %, ratio 1.5 or more, three failures or more.</summary>
+    /// <summary>Share of false discoveries within 10 %, at least 1.5 times the share of the others, three failures or more.</summary>
     public required bool StandsOut { get; init; }
 
     /// <summary>Why there is no share of failures; null when there is one.</summary>

@@ -67,8 +67,8 @@ public static class SupplierQualityTable
     {
         Estimate returned = Share(count.PiecesReturned, count.Pieces, "pieces");
         Estimate failed = Share(count.Failed, count.Followed, "parts");
-        Estimate ratio = StandardisedRatio.Of(count.Failed, expected).Ratio;
         Others? all = count.Component is null ? null : totals[count.Component];
+        Estimate? ratio = all is null ? null : RateRatio.Exact(count.Failed, count.Followed, all.Failed - count.Failed, all.Followed - count.Followed).Ratio;
         return new SupplierPart
         {
             Supplier = count.Supplier,
@@ -86,15 +86,15 @@ public static class SupplierQualityTable
             OthersFollowed = all?.Followed - count.Followed,
             OthersFailed = all?.Failed - count.Failed,
             Expected = expected,
-            Ratio = ratio.Value,
-            RatioLower = ratio.Lower,
-            RatioUpper = ratio.Upper,
+            Ratio = ratio?.Value,
+            RatioLower = ratio?.Lower,
+            RatioUpper = ratio?.Upper,
             ShrunkRatio = shrunk?.Value,
             ShrunkLower = shrunk?.Lower,
             ShrunkUpper = shrunk?.Upper,
             P = p,
             Q = q,
-            StandsOut = gate.Passes(q, ratio.Value, count.Failed),
+            StandsOut = gate.Passes(q, all?.Failed == count.Failed ? double.MaxValue : ratio?.Value, count.Failed),
             Missing = failed.Missing,
         };
     }

@@ -24,7 +24,7 @@ internal static class RatesPrinter
         foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
         {
             writer.WriteLine(Heading(basis.First()));
-            TablePrinter.Print(writer, format, [.. basis], Short(basis.First().Basis, basis.Any(r => r.ModelFamily is not null)));
+            TablePrinter.Print(writer, format, [.. basis], Short(basis.First().Basis, basis.Any(r => r.ModelFamily is not null), basis.Any(r => r.Shrunk is not null)));
             if (basis.Any(r => r.Missing is not null))
             {
                 writer.WriteLine("-: " + basis.First(r => r.Missing is not null).Missing!.Split(':')[0]);
@@ -38,7 +38,7 @@ internal static class RatesPrinter
         (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
         + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + ", with 95 % interval";
 
-    private static List<TableColumn<FailureRate>> Short(string basis, bool family)
+    private static List<TableColumn<FailureRate>> Short(string basis, bool family, bool shrunk)
     {
         bool share = basis == RateBasis.ShareOfCalls;
         string figure = share ? "0.0" : "0.00";
@@ -55,7 +55,11 @@ internal static class RatesPrinter
         columns.Add(new("estimate", "rate", r => r.Estimate * scale, figure));
         columns.Add(new("lower", "from", r => r.Lower * scale, figure));
         columns.Add(new("upper", "to", r => r.Upper * scale, figure));
-        columns.Add(new("shrunk", "shrunk", r => r.Shrunk * scale, figure));
+        if (shrunk)
+        {
+            columns.Add(new("shrunk", "shrunk", r => r.Shrunk * scale, figure));
+        }
+
         return columns;
     }
 

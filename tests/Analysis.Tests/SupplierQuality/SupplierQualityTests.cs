@@ -23,8 +23,17 @@ public class SupplierQualityTests
         SupplierPart found = Assert.Single(table, r => r.StandsOut);
         Assert.Equal(("Bad", "drain_pump"), (found.Supplier, found.Component));
         Assert.Equal(60 * (15 / 180.0), found.Expected, 1e-12);
-        Assert.Equal(12 / 5.0, found.Ratio!.Value, 1e-12);
+        Assert.Equal(12 / 60.0 / (3 / 120.0), found.Ratio!.Value, 1e-12);
         Assert.Equal(7, table[0].Expected, 1e-12);
+    }
+
+    [Fact]
+    public void Of_OthersNeverFail_StillStandsOutThoughThereIsNoRatio()
+    {
+        SupplierPart bad = SupplierQualityTable.Of(
+            [new SupplierCount("Bad", "timer", 0, 0, 100, 12), new SupplierCount("Good", "timer", 0, 0, 100, 0)], new EffectGate())[0];
+        Assert.Null(bad.Ratio);
+        Assert.True(bad.StandsOut);
     }
 
     [Fact]

@@ -1,0 +1,63 @@
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Tests.Fixtures;
+
+namespace PartsSignal.Analysis.Tests.FailureRates;
+
+public class CoverageTests(ITestOutputHelper output)
+{
+    private const int Worlds = 200;
+
+    [SlowFact]
+    public void Intervals_TwoHundredShopsOfKnownTruth_HoldTheTruthInNinetyFivePercent()
+    {
+        var tally = new CoverageTally();
+        for (int seed = 1; seed <= Worlds; seed++)
+        {
+            var world = new ShopWorld(seed);
+            using Database database = world.Shop.Build(ResultSteps.Rates, ShopWorld.Last);
+            RateCounts counts = RateCounts.Read(database);
+            foreach (FailureRate rate in FailureRateTable.Of(counts, new RateOptions()).Where(r => r.SubjectKind == RateSubject.Component && r.Estimate is not null))
+            {
+                Judge(tally, world, counts, rate);
+            }
+        }
+
+        output.WriteLine(tally.Report);
+        tally.Between(0.93, 0.97);
+    }
+
+    private static void Judge(CoverageTally tally, ShopWorld world, RateCounts counts, FailureRate rate)
+    {
+        if (rate is { Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "age" or "family" })
+        {
+            double truth = Truth(world, counts, rate);
+            tally.Add($"rate by {rate.Grouping}", truth, rate.Lower, rate.Upper);
+            if (rate.Grouping == "family")
+            {
+                tally.Add("shrunk rate by family", truth, rate.ShrunkLower, rate.ShrunkUpper);
+            }
+        }
+        else if (rate is { Basis: RateBasis.ShareOfCalls, Grouping: "family", ApplianceType: "dryer" })
+        {
+            double truth = world.Share[(rate.ModelFamily!, rate.Subject)];
+            tally.Add("share by family", truth, rate.Lower, rate.Upper);
+            tally.Add("shrunk share by family", truth, rate.ShrunkLower, rate.ShrunkUpper);
+        }
+    }
+
+    // The rate a group would show if chance were taken out: true rates weighted by the days its units spent in each cell.
+    private static double Truth(ShopWorld world, RateCounts counts, FailureRate rate)
+    {
+        double expected = 0, days = 0;
+        foreach (GroupSize cell in counts.Groups.Where(g => g.Group is { Basis: RateBasis.RegisterUnitYears, Grouping: "family_age" }
+            && (rate.ModelFamily is null || g.Group.ModelFamily == rate.ModelFamily)
+            && (rate.AgeBand is null || g.Group.AgeBand == rate.AgeBand)))
+        {
+            expected += cell.UnitDays * world.Rate(cell.Group.ModelFamily!, rate.Subject, cell.Group.AgeBand!);
+            days += cell.UnitDays;
+        }
+
+        return 100 * expected / days;
+    }
+}
