@@ -7,7 +7,7 @@ namespace PartsSignal.SampleShop.Simulation;
 internal sealed class Population
 {
     private const double UnitsPerHousehold = 2.3;
-    private const int GuestHouses = 42;
+    private const int GuestHouses = 30;
 
     private readonly Catalogue _world = Catalogue.World;
     private readonly Dice _dice;
@@ -25,7 +25,7 @@ internal sealed class Population
     }
 
     /// <summary>Units a family of popularity 1 sells a month in an area of size 1.</summary>
-    public const double UnitsPerPopularity = 1.06;
+    public const double UnitsPerPopularity = 1.16;
 
     public CustomerMaker Maker { get; }
 

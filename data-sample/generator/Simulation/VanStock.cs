@@ -54,14 +54,6 @@ internal sealed class VanStock
         return piece;
     }
 
-    public void PutBack(PartLineage part, Piece piece)
-    {
-        if (_slots.TryGetValue(part.Index, out Slot? slot))
-        {
-            slot.Pieces.Insert(0, piece);
-        }
-    }
-
     public void NoteNeed(PartLineage part) => _used[part.Index] = _used.GetValueOrDefault(part.Index) + 1;
 
     public void NoteOrdered(PartLineage part, int quantity)

@@ -59,19 +59,21 @@ public sealed record WorldFigures
     /// <summary>Jobs still open on the last day.</summary>
     public required int OpenAtTheEnd { get; init; }
 
-    /// <summary>The bands, as: figure, value, lowest, highest allowed.</summary>
+    /// <summary>The bands, as: figure, value, lowest, highest allowed. Small families are a matter of size: counted for one area of full size only.</summary>
     public IReadOnlyList<(string Name, double Value, double Low, double High)> Bands =>
     [
+        .. IsOneArea ? [("families with fewer than 100 jobs", FamiliesUnder100Jobs, 0.25, 0.45)] : Array.Empty<(string, double, double, double)>(),
         ("no fill: right cause named first", NoFillTop1, 0.45, 0.65),
         ("no fill: right cause within three", NoFillTop3, 0.80, 0.93),
         ("no fill: nats lost by complaint-only shares", NoFillLossComplaintOnly - NoFillLossBest, 0.25, 2),
         ("all calls: nats lost by complaint-only shares", LossComplaintOnly - LossBest, 0.25, 2),
-        ("families with fewer than 100 jobs", FamiliesUnder100Jobs, 0.25, 0.45),
         ("jobs with two or more parts", TwoOrMoreParts, 0.10, 0.20),
         ("calls that needed no part", NoPartNeeded, 0.20, 0.35),
         ("finished at the first visit, part fitted", FirstVisitFitted, 0.60, 0.75),
         ("finished at the first visit, all repaired", FirstVisitRepaired, 0.60, 0.75),
     ];
+
+    private bool IsOneArea => Jobs is > 16_000 and < 24_000;
 
     /// <summary>One line per band.</summary>
     public IEnumerable<string> Lines() => Bands.Select(b => string.Create(
