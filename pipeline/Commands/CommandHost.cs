@@ -71,6 +71,9 @@ public static class CommandHost
         config.AddCommand<Report.ReportCommand>("report")
             .WithDescription("Writes the monthly failure report from the last run's results.")
             .WithExample("report", "--month", "2026-09");
+        config.AddCommand<Van.VanCommand>("van")
+            .WithDescription("What each van should carry for its money and space.")
+            .WithExample("van", "--van", "2", "--budget", "2000");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -1,0 +1,43 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Data;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Running;
+using Spectre.Console.Cli;
+
+namespace PartsSignal.Pipeline.Commands.Van;
+
+/// <summary>Prints what each van should carry for its money and space.</summary>
+public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, VanSettings settings, CancellationToken cancellationToken)
+    {
+        List<string> faults = [.. VanQuery.Faults(settings)];
+        string store = new OutputFolder(settings.Out).Store;
+        if (!Directory.Exists(store))
+        {
+            faults.Add($"--out {settings.Out}: holds no store; load the shop's files first.");
+        }
+
+        if (faults.Count > 0)
+        {
+            throw new BadInputException(faults);
+        }
+
+        ShopSettings shop = ShopFile.Load(settings.Input);
+        using var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        StoreTables.Attach(database, store);
+        if (ShopDataReader.Read(database, shop.AsOf) is not { Jobs.Count: > 0 } data)
+        {
+            io.Out.WriteLine("No jobs: nothing tells what a van needs.");
+            return ExitCode.Done;
+        }
+
+        VanPlanOptions options = VanQuery.Options(settings, shop, data);
+        ShopPlan plan = ShopPlan.Of(data, new ShopViews(data, options), options, shop.ServiceTarget, []);
+        VanPrinter.Print(io.Out, settings, plan, shop.Currency);
+        return ExitCode.Done;
+    }
+}
