@@ -30,7 +30,7 @@ public static class MonthlyReader
             Ages = AgeReader.Read(database),
             Returns = returns,
             Suppliers = SupplierReader.Read(database),
-            Vans = VanReader.Read(database),
+            Vans = VanReader.Read(database, query.Currency),
             Predictor = PredictorReader.Read(database, query),
             Mending = mending,
         };

@@ -48,7 +48,8 @@ public static class PValues
         for (int rank = order.Length; rank >= 1; rank--)
         {
             int i = order[rank - 1];
-            lowest = Math.Min(lowest, p[i] * factor * p.Count / rank);
+            // The ratio first: at the last rank it is 1, and p times 1 is p to the last digit.
+            lowest = Math.Min(lowest, p[i] * (factor * p.Count / rank));
             adjusted[i] = lowest;
         }
 

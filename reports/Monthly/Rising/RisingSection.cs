@@ -8,6 +8,7 @@ namespace PartsSignal.Reports.Monthly.Rising;
 /// <summary>What is rising: each alarm with its plot and the jobs behind it.</summary>
 public static class RisingSection
 {
+    private const int AlarmsDrawn = 6;
     private const int JobsShown = 25;
 
     /// <summary>Puts the section together.</summary>
@@ -18,7 +19,7 @@ public static class RisingSection
     {
         if (facts is null)
         {
-            yield return new Missing("Trends were not computed: they need at least a baseline of closed jobs with a known component.");
+            yield return new Missing("Trends were not computed for this month: they need a baseline of earlier months with closed jobs of known cause.");
             yield break;
         }
 
@@ -28,42 +29,74 @@ public static class RisingSection
         yield return new Paragraph(facts.Rule);
         if (facts.Blind.Length > 0)
         {
-            yield return new Missing(facts.Blind);
+            yield return new Paragraph(facts.Blind);
         }
 
-        for (int i = 0; i < facts.Alarms.Count; i++)
+        for (int i = 0; i < Math.Min(AlarmsDrawn, facts.Alarms.Count); i++)
         {
             foreach (IBlock block in Alarm(facts.Alarms[i], i + 1))
             {
                 yield return block;
             }
         }
+
+        foreach (Sheet sheet in Lists(facts))
+        {
+            yield return sheet;
+        }
     }
 
     private static IEnumerable<IBlock> Alarm(RisingAlarm alarm, int number)
     {
-        string name = Shown.Words(alarm.Component) + (alarm.Family is null ? ", all families" : $", family {alarm.Family}");
-        string since = alarm.Since is { } month ? $" The rise began about {Shown.Month(month)}." : "";
-        string chance = alarm.PValue is { } p ? $" By chance alone so many would come in {(p < 0.0001 ? "fewer than 1 month in 10,000" : $"about 1 month in {Shown.Count((long)Math.Round(1 / p))}")}." : "";
-        string conclusion = $"{Shown.Count(alarm.Seen)} calls in the month where {Shown.Number(alarm.Expected)} were to be expected ({alarm.Kind}).{chance}{since}";
-        yield return new SubHeading($"{number}. {name}");
+        string conclusion = $"{Shown.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where {Shown.Number(alarm.Expected)} were to be expected: {Shown.Estimate(alarm.Ratio)} times the usual.{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Shown.Month(since)}." : "")}";
+        yield return new SubHeading($"{number}. {alarm.Name}");
         if (alarm.Months.Count > 0)
         {
-            DateOnly from = alarm.Months[0].Month, to = alarm.Months[^1].Month;
             yield return new MonthlySeries(
-                new ChartText($"rising-{number}", $"Calls for {name}", conclusion, $"Diagnosed jobs by month of the call, {Shown.Month(from)} to {Shown.Month(to)}; {Shown.Count((long)alarm.Months.Sum(m => m.Count))} jobs.",
+                new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
+                    $"Jobs of known cause by month of the call, {Shown.Month(alarm.Months[0].Month)} to {Shown.Month(alarm.Months[^1].Month)}; {Shown.Count((long)alarm.Months.Sum(m => m.Count))} jobs.",
                     $"Bars by month. {conclusion}"),
-                "jobs per month", alarm.Months);
+                "calls per month", alarm.Months);
         }
         else
         {
             yield return new Paragraph(conclusion);
         }
 
-        yield return new Sheet($"rising-jobs-{number}", $"Jobs behind it: {name}",
-            alarm.Jobs.Count > JobsShown ? $"The newest {JobsShown} of {alarm.Jobs.Count} jobs." : $"{alarm.Jobs.Count} jobs.",
+        if (alarm.Evidence.Count > 0)
+        {
+            yield return new Paragraph(string.Join(" ", alarm.Evidence));
+        }
+
+        yield return new Sheet($"rising-jobs-{number}", $"Jobs behind it: {alarm.Name}",
+            alarm.Jobs.Count > JobsShown ? $"The newest {JobsShown} of {Shown.Count(alarm.Jobs.Count)} jobs." : $"{Shown.Count(alarm.Jobs.Count)} jobs.",
             [new("Job"), new("Called on", CellKind.Day), new("Model"), new("Age, years", CellKind.Number), new("Complaint"), new("Part fitted"), new("Supplier")],
             [.. alarm.Jobs.Take(JobsShown).Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.Model, j.AgeYears, j.Complaint, j.PartNumber, j.Supplier])],
             "The jobs behind this alarm are not listed.");
     }
+
+    private static IEnumerable<Sheet> Lists(RisingFacts facts)
+    {
+        if (facts.Alarms.Count > AlarmsDrawn)
+        {
+            yield return new Sheet("rising-more", "Further rises", "Those less clear than the ones above.",
+                [new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Times the usual (95 %)", CellKind.Number), new("Since")],
+                [.. facts.Alarms.Skip(AlarmsDrawn).Select(a => (IReadOnlyList<object?>)[a.Name, a.Seen, a.Expected, a.Ratio, a.Since is { } s ? Shown.Month(s) : null])]);
+        }
+
+        if (facts.Parts.Count > 0)
+        {
+            yield return new Sheet("rising-explained", "Rises that one above explains", "They rise because they hold, or are held by, the other.",
+                [new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Explained by")],
+                [.. facts.Parts.Select(p => (IReadOnlyList<object?>)[p.Name, p.Seen, p.Expected, p.PartOf])]);
+        }
+
+        yield return new Sheet("rising-before", "Rises told in the six months before", "Each as it could be told at its month's end.",
+            [new("Month"), new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Since")],
+            [.. facts.Before.Select(b => (IReadOnlyList<object?>)[Shown.Month(b.Month), b.Name, b.Seen, b.Expected, b.Since is { } s ? Shown.Month(s) : null])],
+            "No rise was told in the six months before.");
+    }
+
+    private static string Chance(double? p) => p is not { } chance ? ""
+        : $" By chance alone so many would come in {(chance < 0.0001 ? "fewer than 1 month in 10,000" : $"about 1 month in {Shown.Count((long)Math.Round(1 / chance))}")}.";
 }

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 
 namespace PartsSignal.Reports.Monthly.Vans;
@@ -20,7 +21,7 @@ public sealed record VanFacts(
 public sealed record VanPlanView(string Van, string Summary, bool Counted, IReadOnlyList<VanLine> Lines);
 
 /// <summary>One part on the plan of a van.</summary>
-/// <param name="Action">add, keep, take off, send back.</param>
+/// <param name="Action">What to do, in words: add 2, keep 1, send back 1.</param>
 /// <param name="PartNumber">Current part number.</param>
 /// <param name="Description">What it is.</param>
 /// <param name="OnHand">Pieces counted; null: not counted.</param>
@@ -30,4 +31,4 @@ public sealed record VanPlanView(string Van, string Summary, bool Counted, IRead
 public sealed record VanLine(string Action, string PartNumber, string? Description, long? OnHand, long Planned, decimal? Price, string Why);
 
 /// <summary>One way of stocking, replayed.</summary>
-public sealed record ReplayRow(string Way, long Jobs, double Finished, double? Lower, double? Upper, decimal? Money);
+public sealed record ReplayRow(string Way, long Jobs, Estimate Finished, decimal? Money);

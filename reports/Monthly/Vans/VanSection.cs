@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Blocks;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Pages;
@@ -27,7 +26,7 @@ public static class VanSection
         {
             yield return new Sheet("van-replay", "The plan beside other ways of stocking", "Jobs of later months, replayed in order of call.",
                 [new("Way of stocking"), new("Jobs", CellKind.Count), new("Finished at first visit (95 %)", CellKind.Share), new("Money on the van", CellKind.Money)],
-                [.. facts.ReplayRows.Select(r => (IReadOnlyList<object?>)[r.Way, r.Jobs, Estimate.Of(r.Finished, r.Lower, r.Upper), r.Money])]);
+                [.. facts.ReplayRows.Select(r => (IReadOnlyList<object?>)[r.Way, r.Jobs, r.Finished, r.Money])]);
         }
 
         if (facts.Curves.Count > 0)

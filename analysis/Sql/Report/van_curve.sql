@@ -1,0 +1,12 @@
+-- One row per budget: expected completion, mean over the vans.
+select
+    budget,
+    avg(plan_completion) as plan_completion,
+    avg(most_used_completion) as most_used_completion,
+    avg(bound_completion) as bound_completion,
+    count(*) as vans
+from van_curve
+where plan_completion is not null
+group by budget
+having count(*) = (select count(distinct van) from van_curve)
+order by budget
