@@ -12,6 +12,7 @@ public static class CommandHost
         var registrar = new CommandRegistrar();
         registrar.RegisterInstance(typeof(ProgramIo), new ProgramIo(output, error, clock));
         var app = new CommandApp(registrar);
+        app.SetDefaultCommand<Run.RunCommand>();
         app.Configure(Configure);
         using var stop = new CancellationTokenSource();
         ConsoleCancelEventHandler onBreak = (_, e) =>
@@ -74,6 +75,9 @@ public static class CommandHost
         config.AddCommand<Van.VanCommand>("van")
             .WithDescription("What each van should carry for its money and space.")
             .WithExample("van", "--van", "2", "--budget", "2000");
+        config.AddCommand<Run.RunCommand>("run")
+            .WithDescription("All steps, from the shop's files to its pages; also what happens without a command.")
+            .WithExample("run", "--input", "data-sample", "--out", "out");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -15,9 +15,21 @@ public static class ShopFile
 
     /// <summary>The settings of a folder; the defaults where it holds no <c>shop.json</c>.</summary>
     /// <exception cref="BadInputException">The file has faults.</exception>
-    public static ShopSettings Load(string folder)
+    /// <param name="folder">The input folder.</param>
+    /// <param name="file">Another place of the file; null: in the folder.</param>
+    public static ShopSettings Load(string folder, string? file = null)
     {
-        string path = Path.Combine(folder, Name);
+        if (!Directory.Exists(folder))
+        {
+            throw new BadInputException($"{folder}: no such folder. Name the folder that holds the shop's files.");
+        }
+
+        if (file is not null && !File.Exists(file))
+        {
+            throw new BadInputException($"{file}: no such file.");
+        }
+
+        string path = file ?? Path.Combine(folder, Name);
         return File.Exists(path) ? Parse(File.ReadAllText(path)) : new ShopSettings();
     }
 

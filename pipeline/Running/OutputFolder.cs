@@ -36,4 +36,10 @@ public sealed record OutputFolder(string Root)
 
     /// <summary>The key that turns serials and addresses into identifiers; made on the first run.</summary>
     public string Key => Path.Combine(Root, "identity.key");
+
+    /// <summary>The page of the newest month; null: there is none.</summary>
+    public string? NewestReport() => Directory.Exists(Reports)
+        ? Directory.EnumerateDirectories(Reports).Order(StringComparer.Ordinal)
+            .Select(month => Path.Combine(month, "index.html")).LastOrDefault(File.Exists)
+        : null;
 }

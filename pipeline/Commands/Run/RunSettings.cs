@@ -12,6 +12,11 @@ public sealed class RunSettings : CommandSettings
     [DefaultValue("data-sample")]
     public string Input { get; init; } = "data-sample";
 
+    /// <summary>The shop.json to use; null: the one in the input folder.</summary>
+    [CommandOption("--shop <FILE>")]
+    [Description("A shop.json elsewhere than in the input folder")]
+    public string? Shop { get; init; }
+
     /// <summary>Folder that receives everything.</summary>
     [CommandOption("--out <FOLDER>")]
     [Description("Folder for the store, the results and the pages")]

@@ -1,0 +1,19 @@
+using PartsSignal.Pipeline.Running.Steps;
+
+namespace PartsSignal.Pipeline.Running;
+
+/// <summary>The steps of <c>run</c>, in order.</summary>
+public static class RunSteps
+{
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<IRunStep> All { get; } =
+    [
+        new LoadStep(),
+        new RatesStep(),
+        new CallbacksStep(),
+        new SuppliersStep(),
+        new CurvesStep(),
+        new LearnStep(),
+        new PublishResultsStep(),
+    ];
+}
