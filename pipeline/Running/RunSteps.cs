@@ -6,14 +6,17 @@ namespace PartsSignal.Pipeline.Running;
 public static class RunSteps
 {
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<IRunStep> All { get; } =
+    public static IReadOnlyList<IRunStep> All() =>
     [
         new LoadStep(),
+        new MonthsStep(),
         new RatesStep(),
         new CallbacksStep(),
         new SuppliersStep(),
         new CurvesStep(),
         new LearnStep(),
+        new PlanStep(),
         new PublishResultsStep(),
+        new ReportStep(),
     ];
 }

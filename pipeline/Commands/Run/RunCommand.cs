@@ -18,7 +18,7 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
         ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
         var output = new OutputFolder(settings.Out);
         using var run = new RunContext(settings.Input, output, shop, _io.Clock);
-        var pipeline = new RunPipeline(RunSteps.All, _io.Out);
+        var pipeline = new RunPipeline(RunSteps.All(), _io.Out);
         await pipeline.RunAsync(run, cancellation).ConfigureAwait(false);
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
         return ExitCode.Done;
