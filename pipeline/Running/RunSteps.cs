@@ -14,6 +14,7 @@ public static class RunSteps
         new CallbacksStep(),
         new SuppliersStep(),
         new CurvesStep(),
+        new TrendsStep(),
         new LearnStep(),
         new PlanStep(),
         new PublishResultsStep(),
