@@ -51,6 +51,7 @@ public sealed record IntervalDots(
         double highest = Rows.Select(r => r.Value.Upper ?? r.Value.Value ?? 0).Append(Reference ?? 0).Concat(Rows.Select(r => r.Compare ?? 0)).Max();
         double unit = Percent ? 100 : 1;
         Scale x = Scale.FromZero(highest * unit, AxisTitle, Shown.Tick, 4);
+        x = x with { Min = -0.03 * x.Max };
         var canvas = new ChartCanvas(frame, x, new Scale(-0.5, Rows.Count - 0.5, [], ""));
         Guides(canvas, unit);
         for (int i = 0; i < Rows.Count; i++)

@@ -12,13 +12,15 @@ namespace PartsSignal.Reports.Tables;
 /// <param name="Columns">The columns.</param>
 /// <param name="Rows">Cells by column: string, int, long, double, decimal, DateOnly, <see cref="Analysis.Statistics.Estimate"/>, <see cref="Cell"/> or null (not known).</param>
 /// <param name="WhenEmpty">What it means that there are no rows.</param>
+/// <param name="RowsOnPage">Rows the page shows; the workbook holds all.</param>
 public sealed record Sheet(
     string Key,
     string Title,
     string Basis,
     IReadOnlyList<SheetColumn> Columns,
     IReadOnlyList<IReadOnlyList<object?>> Rows,
-    string WhenEmpty = "Nothing to list.") : IBlock
+    string WhenEmpty = "Nothing to list.",
+    int RowsOnPage = int.MaxValue) : IBlock
 {
     /// <inheritdoc/>
     public Node Draw(string currency) => SheetMarkup.Draw(this, currency);

@@ -6,6 +6,9 @@ public enum CellKind
     /// <summary>Words, shown as they are.</summary>
     Text,
 
+    /// <summary>A job or part number: text that is never broken over two lines.</summary>
+    Code,
+
     /// <summary>A whole number.</summary>
     Count,
 

@@ -20,10 +20,12 @@ internal static class SheetMarkup
         string captionId = "caption-" + sheet.Key;
         Node caption = Tag.P(Tag.Strong(sheet.Title), " ", Tag.Span(sheet.Basis).Class("basis")).Class("caption").Id(captionId);
         var head = new Element("thead", new Element("tr", [.. sheet.Columns.Select(Head)]));
-        var body = new Element("tbody", [.. sheet.Rows.Select(r => Row(sheet, r, currency))]);
+        var body = new Element("tbody", [.. sheet.Rows.Take(sheet.RowsOnPage).Select(r => Row(sheet, r, currency))]);
         Element table = new Element("table", head, body).Id("table-" + sheet.Key).With("aria-labelledby", captionId);
         Element scroller = Tag.Div(table).Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", captionId);
-        return Tag.Div(caption, scroller).Class(sheet.Rows.Count <= ShortTable ? "sheet short" : "sheet");
+        Node more = sheet.Rows.Count <= sheet.RowsOnPage ? Node.Empty
+            : Tag.P($"{Shown.Count(sheet.Rows.Count - sheet.RowsOnPage)} more rows are in the workbook.").Class("basis");
+        return Tag.Div(caption, scroller, more).Class(sheet.Rows.Count <= ShortTable ? "sheet short" : "sheet");
     }
 
     private static Node Head(SheetColumn column)
@@ -32,7 +34,7 @@ internal static class SheetMarkup
         return column.Kind switch
         {
             CellKind.Text => cell,
-            CellKind.Day => cell.Class("day"),
+            CellKind.Day or CellKind.Code => cell.Class("day"),
             _ => cell.Class("num"),
         };
     }
@@ -45,7 +47,7 @@ internal static class SheetMarkup
             string text = Text(value, kind, currency);
             Element cell = i == 0 ? new Element("th", text).With("scope", "row") : new Element("td", text);
             bool words = kind == CellKind.Text || value is Estimate { Value: null };
-            return words ? cell : cell.Class(kind == CellKind.Day ? "day" : "num");
+            return words ? cell : cell.Class(kind is CellKind.Day or CellKind.Code ? "day" : "num");
         }
 
         return new Element("tr", [.. sheet.Columns.Select(Cell)]);

@@ -13,7 +13,7 @@ internal static class CellStyles
     private static readonly (CellKind Kind, string Format)[] Formats =
         [(CellKind.Count, "#,##0"), (CellKind.Share, "0.0%"), (CellKind.Number, "0.###"), (CellKind.Money, "#,##0.00"), (CellKind.Day, "yyyy-mm-dd")];
 
-    public static int Of(CellKind kind) => kind == CellKind.Text ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
+    public static int Of(CellKind kind) => kind is CellKind.Text or CellKind.Code ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
 
     public static void Write(XmlWriter writer)
     {

@@ -14,7 +14,7 @@ apart as (
     select f.*
     from drawn as f
     inner join whole as w using (appliance_type, component, basis)
-    where f.model_family <> 'all' and f.others_p < 0.05
+    where f.model_family <> 'all' and f.others_p < 0.05 and f.condition is not distinct from w.condition
     qualify row_number() over (partition by f.appliance_type, f.component, f.basis order by f.others_p, f.model_family) = 1
 )
 

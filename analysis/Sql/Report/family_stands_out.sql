@@ -1,5 +1,6 @@
--- One row per family and component that is needed more often than the family's ages explain.
-select model_family, subject as component, ratio, basis
+-- One row per family and component that takes a larger share of the family's calls than its ages explain; three a family.
+select model_family, subject as component, ratio
 from family_comparison
-where stands_out and subject_kind = 'component' and subject not in ('none', 'other_part')
-order by model_family, basis, ratio desc, subject
+where stands_out and basis = 'share_of_calls' and subject_kind = 'component' and subject not in ('none', 'other_part')
+qualify row_number() over (partition by model_family order by ratio desc, subject) <= 3
+order by model_family, ratio desc, subject

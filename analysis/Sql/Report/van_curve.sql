@@ -3,7 +3,6 @@ select
     budget,
     avg(plan_completion) as plan_completion,
     avg(most_used_completion) as most_used_completion,
-    avg(bound_completion) as bound_completion,
     count(*) as vans
 from van_curve
 where plan_completion is not null

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PartsSignal.Analysis.FailureRates;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Pages;
@@ -26,7 +25,7 @@ internal static class FailureReader
 
     private static ILookup<string, string> StandOut(Database database) => database.Has("family_comparison")
         ? database.Read("Report/family_stands_out.sql", r => (Family: r.GetString(0),
-            Text: string.Create(CultureInfo.InvariantCulture, $"{Shown.Words(r.GetString(1))} {r.Double(2):0.0} times ({RateBasis.Words(r.GetString(3))})"))).ToLookup(r => r.Family, r => r.Text)
+            Text: string.Create(CultureInfo.InvariantCulture, $"{Shown.Words(r.GetString(1))} {r.Double(2):0.0} times"))).ToLookup(r => r.Family, r => r.Text)
         : Array.Empty<(string Family, string Text)>().ToLookup(r => r.Family, r => r.Text);
 
     private static IReadOnlyList<BandSeries> Bands(Database database) => !database.Has("failure_rates") ? [] :

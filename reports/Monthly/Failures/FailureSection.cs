@@ -10,6 +10,7 @@ namespace PartsSignal.Reports.Monthly.Failures;
 public static class FailureSection
 {
     private const int RowsShown = 12;
+    private const int RowsOnPage = 15;
 
     /// <summary>Puts the section together.</summary>
     /// <param name="facts">What is known; null: rates were not computed.</param>
@@ -59,10 +60,11 @@ public static class FailureSection
     private static Sheet Components(FailureFacts facts) => new(
         "components", "Components at fault", Basis(facts, facts.Components[0].Of),
         [new("Component"), new("Calls", CellKind.Count), new("Share (95 %)", CellKind.Share), new("Month before", CellKind.Share), new("Year earlier", CellKind.Share)],
-        [.. facts.Components.Select(c => (IReadOnlyList<object?>)[Shown.Words(c.Name), c.Calls, c.Share, c.Before, c.YearAgo])]);
+        [.. facts.Components.Select(c => (IReadOnlyList<object?>)[Shown.Words(c.Name), c.Calls, c.Share, c.Before, c.YearAgo])],
+        RowsOnPage: RowsOnPage);
 
     private static Sheet Families(FailureFacts facts) => new(
-        "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months, against what the ages of the family lead to expect.",
+        "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months; how many times the share of calls that the ages of the family lead to expect.",
         [new("Family"), new("Type"), new("Brand"), new("Calls", CellKind.Count), new("Share of calls (95 %)", CellKind.Share), new("Most often at fault"), new("More than its ages explain")],
         [.. facts.Families.Select(f => (IReadOnlyList<object?>)[f.Family, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent is null ? null : Shown.Words(f.TopComponent), f.StandsOut])],
         "No call of this period has a known model family.");

@@ -16,7 +16,7 @@ internal static class OpeningReader
                 r.Estimate(8, "no cause is known"), r.Text(11), r.GetInt64(12), r.Estimate(13), r.GetInt64(16), r.GetInt64(17), r.GetInt64(18)),
                 ("month", query.Month)).ToDictionary(m => m.Month)
             : [];
-        ReturnMonth? followed = returns?.Months.LastOrDefault(m => m.Month <= query.Month && m.Share.Value is not null);
+        ReturnMonth? followed = returns?.Months.LastOrDefault(m => m.Month <= query.Month && m.StillWatched == 0 && m.Share.Value is not null);
         return new OpeningFacts(
             months.GetValueOrDefault(query.Month) ?? MonthFacts.None(query.Month),
             months.GetValueOrDefault(query.Month.AddMonths(-1)),

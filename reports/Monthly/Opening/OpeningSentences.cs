@@ -27,9 +27,14 @@ internal static class OpeningSentences
         {
             (_, null) => $"How many were finished at the first visit cannot be told ({share.Missing}).",
             (1, { } one) => $"The one closed job whose visits are recorded {(one > 0 ? "was" : "was not")} finished at the first visit{beside}.",
-            var (jobs, _) => $"Of {Counted(jobs, "closed job")} whose visits are recorded, {Shown.Share(share)} were finished at the first visit{beside}.",
+            var (jobs, _) => $"Of {Counted(jobs, "closed job")} whose visits are recorded, {Shown.Share(share)} were finished at the first visit{beside}{Unripe(facts.Now)}.",
         };
     }
+
+    // Jobs that wait for a part close last, so a young month looks better than it is.
+    private static string Unripe(MonthFacts month) => month.Open * 20 > month.Calls
+        ? "; jobs still open mostly wait for a part, so the share will fall as they close"
+        : "";
 
     private static string Causes(OpeningFacts facts)
     {

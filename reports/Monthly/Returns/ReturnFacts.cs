@@ -13,7 +13,12 @@ public sealed record ReturnFacts(
     int Days, IReadOnlyList<ReturnMonth> Months, IReadOnlyList<ReturnRow> Components, IReadOnlyList<ReturnJob> Jobs, decimal? Cost, string Note);
 
 /// <summary>Repairs closed in one month, and how many came back.</summary>
-public sealed record ReturnMonth(DateOnly Month, long Repairs, long CameBack, Estimate Share);
+/// <param name="Month">First day of the month.</param>
+/// <param name="Repairs">Repairs watched for the whole window.</param>
+/// <param name="CameBack">Of them came back.</param>
+/// <param name="Share">Their share.</param>
+/// <param name="StillWatched">Repairs whose window has not passed yet.</param>
+public sealed record ReturnMonth(DateOnly Month, long Repairs, long CameBack, Estimate Share, long StillWatched = 0);
 
 /// <summary>Repairs of one component, and how many came back.</summary>
 public sealed record ReturnRow(string Name, long Repairs, long CameBack, Estimate Share, bool StandsOut = false);

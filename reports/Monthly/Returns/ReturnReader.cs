@@ -10,7 +10,7 @@ internal static class ReturnReader
 {
     private const int MonthsShown = 13;
 
-    private sealed record Row(string Kind, string Member, long Repairs, long CameBack, Estimate Share);
+    private sealed record Row(string Kind, string Member, long Repairs, long CameBack, Estimate Share, long StillWatched);
 
     public static ReturnFacts? Read(Database database, MonthlyQuery query)
     {
@@ -20,10 +20,10 @@ internal static class ReturnReader
         }
 
         IReadOnlyList<Row> rows = database.Read("Report/callback_shares.sql", r => new Row(
-            r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.Estimate(4, r.Text(7))), ("days", query.CallbackDays));
+            r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.Estimate(4, r.Text(7)), r.GetInt64(8)), ("days", query.CallbackDays));
         double? all = rows.FirstOrDefault(r => r.Kind == "all")?.Share.Value;
         ReturnMonth[] months = [.. rows.Where(r => r.Kind == "month")
-            .Select(r => new ReturnMonth(DateOnly.Parse(r.Member, CultureInfo.InvariantCulture), r.Repairs, r.CameBack, r.Share))
+            .Select(r => new ReturnMonth(DateOnly.Parse(r.Member, CultureInfo.InvariantCulture), r.Repairs, r.CameBack, r.Share, r.StillWatched))
             .Where(m => m.Month <= query.Month && m.Repairs > 0).OrderBy(m => m.Month)];
         ReturnRow[] components = [.. rows.Where(r => r.Kind == "component" && r.Repairs > 0)
             .Select(r => new ReturnRow(r.Member, r.Repairs, r.CameBack, r.Share, all is not null && r.Share.Lower > all && r.CameBack >= 3))];

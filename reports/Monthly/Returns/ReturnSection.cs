@@ -31,10 +31,10 @@ public static class ReturnSection
         }
 
         yield return new Sheet("returns-by-month", "Repairs that came back, by month", "Repairs by the month they were closed; only those watched for the whole window.",
-            [new("Month"), new("Repairs", CellKind.Count), new("Came back", CellKind.Count), new("Share (95 %)", CellKind.Share)],
-            [.. facts.Months.Select(m => (IReadOnlyList<object?>)[Shown.Month(m.Month), m.Repairs, m.CameBack, m.Share])]);
+            [new("Month"), new("Repairs", CellKind.Count), new("Came back", CellKind.Count), new("Share (95 %)", CellKind.Share), new("Still watched", CellKind.Count)],
+            [.. facts.Months.Select(m => (IReadOnlyList<object?>)[Shown.Month(m.Month), m.Repairs, m.CameBack, m.Share, m.StillWatched])]);
         yield return new Sheet("return-jobs", "Returns called in this month", $"{facts.Jobs.Count} jobs.",
-            [new("Job"), new("Called on", CellKind.Day), new("Follows job"), new("Days", CellKind.Count), new("Complaint"), new("Then it needed"), new("Now it needed")],
+            [new("Job", CellKind.Code), new("Called on", CellKind.Day), new("Follows job", CellKind.Code), new("Days", CellKind.Count), new("Complaint"), new("Then it needed"), new("Now it needed")],
             [.. facts.Jobs.Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.EarlierJobId, j.DaysBetween, j.Complaint, Shown.Words(j.EarlierNeed), Shown.Words(j.Need)])],
             "No job of this month followed another on the same unit for the same complaint.");
     }

@@ -70,7 +70,7 @@ public static class RisingSection
 
         yield return new Sheet($"rising-jobs-{number}", $"Jobs behind it: {alarm.Name}",
             alarm.Jobs.Count > JobsShown ? $"The newest {JobsShown} of {Shown.Count(alarm.Jobs.Count)} jobs." : $"{Shown.Count(alarm.Jobs.Count)} jobs.",
-            [new("Job"), new("Called on", CellKind.Day), new("Model"), new("Age, years", CellKind.Number), new("Complaint"), new("Part fitted"), new("Supplier")],
+            [new("Job", CellKind.Code), new("Called on", CellKind.Day), new("Model"), new("Age, years", CellKind.Number), new("Complaint"), new("Part fitted"), new("Supplier")],
             [.. alarm.Jobs.Take(JobsShown).Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.Model, j.AgeYears, j.Complaint, j.PartNumber, j.Supplier])],
             "The jobs behind this alarm are not listed.");
     }

@@ -31,7 +31,8 @@ public static class SupplierSection
             yield return Dots(facts);
             yield return new Sheet("supplier-quality", "Parts that failed again early", Basis(facts),
                 [new("Supplier"), new("Component"), new("Fitted", CellKind.Count), new("Failed early", CellKind.Count), new("Share (95 %)", CellKind.Share), new("Other suppliers", CellKind.Share)],
-                [.. facts.Quality.Select(q => (IReadOnlyList<object?>)[q.Supplier, Shown.Words(q.Component), q.Fitted, q.FailedEarly, q.Share, q.Others])]);
+                [.. facts.Quality.Select(q => (IReadOnlyList<object?>)[q.Supplier, Shown.Words(q.Component), q.Fitted, q.FailedEarly, q.Share, q.Others])],
+                RowsOnPage: 15);
         }
 
         yield return new Sheet("lead-times", "Lead times", "Order lines, from the day ordered to the day received; all months up to the day of the data.",

@@ -27,8 +27,9 @@ public sealed record VanPlanView(string Van, string Summary, bool Counted, IRead
 /// <param name="OnHand">Pieces counted; null: not counted.</param>
 /// <param name="Planned">Pieces planned.</param>
 /// <param name="Price">Price of one; null: not known.</param>
-/// <param name="Why">The evidence in words.</param>
-public sealed record VanLine(string Action, string PartNumber, string? Description, long? OnHand, long Planned, decimal? Price, string Why);
+/// <param name="PiecesPerYear">Pieces this van is expected to use a year; null: not on the plan.</param>
+/// <param name="JobsPerYear">Jobs a year that could not be finished at the first visit without it; null: not on the plan.</param>
+public sealed record VanLine(string Action, string PartNumber, string? Description, long? OnHand, long Planned, decimal? Price, double? PiecesPerYear, double? JobsPerYear);
 
 /// <summary>One way of stocking, replayed.</summary>
 public sealed record ReplayRow(string Way, long Jobs, Estimate Finished, decimal? Money);

@@ -44,9 +44,9 @@ public static class VanSection
             VanPlanView van = facts.Vans[i];
             yield return new SubHeading($"Van {van.Van}");
             yield return new Paragraph(van.Summary);
-            yield return new Sheet($"van-{i + 1}", $"Plan for van {van.Van}", van.Counted ? $"{van.Lines.Count} parts, against the last count." : $"{van.Lines.Count} parts; this van was not counted.",
-                [new("Do"), new("Part number"), new("What it is"), new("On hand", CellKind.Count), new("Plan", CellKind.Count), new("Price", CellKind.Money), new("Why")],
-                [.. van.Lines.Select(l => (IReadOnlyList<object?>)[l.Action, l.PartNumber, l.Description, l.OnHand, l.Planned, l.Price, l.Why])],
+            yield return new Sheet($"van-{i + 1}", $"Plan for van {van.Van}", van.Counted ? $"{van.Lines.Count} parts, against the last count. Jobs it saves: those a year that would need a second visit without it; a dash: not worth its money and space here." : $"{van.Lines.Count} parts; this van was not counted.",
+                [new("Do"), new("Part number", CellKind.Code), new("What it is"), new("On hand", CellKind.Count), new("Plan", CellKind.Count), new("Price", CellKind.Money), new("Used a year", CellKind.Number), new("Jobs a year it saves", CellKind.Number)],
+                [.. van.Lines.Select(l => (IReadOnlyList<object?>)[l.Action, l.PartNumber, l.Description, l.OnHand, l.Planned, l.Price, l.PiecesPerYear, l.JobsPerYear])],
                 "Nothing is worth carrying within the money and space given.");
         }
     }
