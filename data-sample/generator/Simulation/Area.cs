@@ -14,7 +14,7 @@ internal sealed class Area
     private const double CallsAgain = 0.85;
 
     private readonly Catalogue _world = Catalogue.World;
-    private readonly Population _population;
+    private readonly Fleet _fleet;
     private readonly Dice _dice;
     private readonly IShopLog _log;
     private readonly Numbering _numbers;
@@ -22,7 +22,6 @@ internal sealed class Area
     private readonly OrderDesk _orders;
     private readonly Workshop _workshop;
     private readonly VanStock[] _vans = [new(), new(), new()];
-    private readonly List<Unit>?[] _happens = new List<Unit>?[ShopCalendar.AsOf + 1];
     private readonly List<Job>?[] _visits = new List<Job>?[ShopCalendar.AsOf + 1];
     private readonly List<Job>?[] _closings = new List<Job>?[ShopCalendar.AsOf + 1];
     private readonly List<(Unit Unit, int Cause, CallNote Note)>?[] _callbacks = new List<(Unit, int, CallNote)>?[ShopCalendar.AsOf + 1];
@@ -40,9 +39,10 @@ internal sealed class Area
         Number = number;
         _log = log;
         _numbers = numbers;
-        _population = new Population(seed, number, size);
+        var population = new Population(seed, number, size);
         _dice = Dice.For(eventSeed, "events", number);
-        _calls = new CallTaker(new ComplaintWriter(_population.Maker.Streets), Dice.For(eventSeed, "calls", number));
+        _fleet = new Fleet(population, _dice);
+        _calls = new CallTaker(new ComplaintWriter(population.Maker.Streets), Dice.For(eventSeed, "calls", number));
         _orders = new OrderDesk(numbers, _vans, log, _dice);
         _workshop = new Workshop(_vans, _orders, Technician.ForArea(number), _dice);
     }
@@ -52,14 +52,14 @@ internal sealed class Area
     public IReadOnlyList<VanStock> Stock => _vans;
 
     /// <summary>Every unit the register lists, gone or not.</summary>
-    public List<Unit> Register { get; } = [];
+    public IReadOnlyList<Unit> Register => _fleet.Register;
 
     /// <summary>Name of a van in the log.</summary>
     public string VanName(int van) => ((Number * Vans) + van + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
 
     public void Run()
     {
-        Settle();
+        _fleet.Settle();
         for (int day = 0; day <= ShopCalendar.AsOf; day++)
         {
             if (day == ShopCalendar.LogStart)
@@ -70,7 +70,7 @@ internal sealed class Area
                 }
             }
 
-            LiveThrough(day);
+            _fleet.LiveThrough(day, Fail);
             if (day >= ShopCalendar.LogStart)
             {
                 Work(day);
@@ -84,82 +84,6 @@ internal sealed class Area
         }
 
         _log.Closing(this);
-    }
-
-    private void Settle()
-    {
-        foreach (Unit unit in _population.Households())
-        {
-            Await(unit, unit.InstalledDay);
-        }
-
-        foreach (Customer house in _population.Houses)
-        {
-            foreach (string type in Population.HouseFleet(_dice))
-            {
-                Move(house, type, ShopCalendar.Day(2012, 1, 1) + _dice.Below(2200));
-            }
-        }
-    }
-
-    private void Move(Customer house, string type, int day)
-    {
-        Unit unit = _population.ForHouse(house, type, day, _dice);
-        if (unit.InstalledDay <= ShopCalendar.AsOf)
-        {
-            Register.Add(unit);
-            Await(unit, unit.InstalledDay);
-        }
-    }
-
-    private void Await(Unit unit, int notBefore)
-    {
-        int day = Math.Max(unit.NextDay(), notBefore);
-        if (day <= ShopCalendar.AsOf && unit.AwaitedOn != day)
-        {
-            unit.AwaitedOn = day;
-            (_happens[day] ??= []).Add(unit);
-        }
-    }
-
-    private void LiveThrough(int day)
-    {
-        if (_happens[day] is not { } units)
-        {
-            return;
-        }
-
-        foreach (Unit unit in units)
-        {
-            if (unit.AwaitedOn != day)
-            {
-                continue;
-            }
-
-            unit.AwaitedOn = -1;
-            if (unit.IsGone(day))
-            {
-                if (unit.Owner.IsContract)
-                {
-                    unit.EndDay = day;
-                    Move(unit.Owner, unit.Family.Type, day);
-                }
-
-                continue;
-            }
-
-            for (int k = 0; k < unit.FailsOn.Length && !unit.IsGone(day); k++)
-            {
-                if (unit.FailsOn[k] <= day)
-                {
-                    Fail(unit, k, day);
-                }
-            }
-
-            Await(unit, day + 1);
-        }
-
-        _happens[day] = null;
     }
 
     private void Fail(Unit unit, int cause, int day)
@@ -186,7 +110,7 @@ internal sealed class Area
         }
 
         bool second = failed.Part is not null && _dice.Chance(failed.Part.SecondSupplierShare);
-        Renew(unit, cause, day + 3, second);
+        _fleet.Renew(unit, cause, day + 3, second);
     }
 
     private void Open(Unit unit, int cause, CallNote note, bool callback, int day)
@@ -262,12 +186,12 @@ internal sealed class Area
             if (_dice.Chance(job.State == JobState.Declined ? 0.45 : 0.9))
             {
                 unit.EndDay = day;
-                Await(unit, day + 1);
+                _fleet.Await(unit, day + 1);
             }
             else
             {
-                Renew(unit, job.TrueCause, day + 5, false);
-                Await(unit, day + 6);
+                _fleet.Renew(unit, job.TrueCause, day + 5, false);
+                _fleet.Await(unit, day + 6);
             }
 
             return;
@@ -275,7 +199,7 @@ internal sealed class Area
 
         int diagnosis = job.Diagnosis!.Value;
         bool second = job.Parts.Count > 0 && job.Parts[0].SecondSupplier;
-        Renew(unit, diagnosis, day, second);
+        _fleet.Renew(unit, diagnosis, day, second);
         if (!job.DiagnosisRight)
         {
             int back = day + 2 + _dice.Below(19);
@@ -285,19 +209,11 @@ internal sealed class Area
             }
             else
             {
-                Renew(unit, job.TrueCause, back, false);
+                _fleet.Renew(unit, job.TrueCause, back, false);
             }
         }
 
-        Await(unit, day + 1);
-    }
-
-    private void Renew(Unit unit, int cause, int day, bool second)
-    {
-        FamilyCause renewed = unit.Family.Causes[cause];
-        int from = Math.Min(ShopCalendar.AsOf, day);
-        double life = Faults.DrawLife(unit.Family, renewed, unit.BuildMonth, false, second, _dice);
-        unit.FailsOn[cause] = Math.Max(from + 1, renewed.Cause.Season.DayAfter(from, life, unit.Pace));
+        _fleet.Await(unit, day + 1);
     }
 
     private static void Plan<T>(List<T>?[] days, int day, T what)

@@ -3,7 +3,7 @@ using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Tests.Simulation;
 
-public sealed class AreaTests(LivedArea area) : IClassFixture<LivedArea>
+public sealed class AreaTests(LivedArea area)
 {
     private readonly LivedArea.Heard _log = area.Log;
 

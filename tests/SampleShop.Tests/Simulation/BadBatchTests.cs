@@ -3,7 +3,7 @@ using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Tests.Simulation;
 
-public sealed class BadBatchTests(LivedArea area) : IClassFixture<LivedArea>
+public sealed class BadBatchTests(LivedArea area)
 {
     [Fact]
     public void Run_BadBatch_ShowsAsARiseInTheLastMonths()

@@ -1,5 +1,7 @@
 using PartsSignal.SampleShop.Simulation;
 
+[assembly: AssemblyFixture(typeof(PartsSignal.SampleShop.Tests.Simulation.LivedArea))]
+
 namespace PartsSignal.SampleShop.Tests.Simulation;
 
 /// <summary>One area lived through once, with everything that was heard of it.</summary>

@@ -4,7 +4,7 @@ using PartsSignal.SampleShop.Truth;
 
 namespace PartsSignal.SampleShop.Tests.Truth;
 
-public sealed class BestOddsTests(LivedArea area) : IClassFixture<LivedArea>
+public sealed class BestOddsTests(LivedArea area)
 {
     private readonly Job[] _some = [.. area.Log.Jobs.Where((_, i) => i % 10 == 0)];
 
