@@ -77,23 +77,34 @@ internal sealed class ShopWorld
                 InstalledOn = built,
                 RemovedOn = removed,
             });
-            DateOnly from = built > First ? built : First;
-            for (DateOnly day = from; day <= Last && (removed is null || day < removed); day = day.AddDays(1))
+            for (int b = 0; b < Bands.Length; b++)
             {
-                string band = Bands[BandStarts.Count(s => s <= day.DayNumber - built.DayNumber) - 1];
-                foreach (string component in Components.Where(c => _random.NextDouble() < Rate(family, c, band) / 365.25))
+                int after = Math.Max(BandStarts[b], First.DayNumber - built.DayNumber);
+                int before = Math.Min(b + 1 < Bands.Length ? BandStarts[b + 1] : int.MaxValue, ((removed ?? Last.AddDays(1)).DayNumber) - built.DayNumber);
+                foreach (string component in Components)
                 {
-                    Shop.Jobs.Add(new JobRow($"W{Shop.Jobs.Count:00000}", day)
-                    {
-                        UnitId = id,
-                        ModelFamily = family,
-                        MainComponent = component,
-                        ComplaintKind = "no_fill",
-                    });
+                    Fail(id, family, component, built, after, before, Rate(family, component, Bands[b]) / 365.25);
                 }
             }
         }
     }
+
+    // Failures come at exponential gaps while the unit is in one age band.
+    private void Fail(string unit, string family, string component, DateOnly built, int after, int before, double perDay)
+    {
+        for (double age = after + Gap(perDay); age < before; age += Gap(perDay))
+        {
+            Shop.Jobs.Add(new JobRow($"W{Shop.Jobs.Count:00000}", built.AddDays((int)age))
+            {
+                UnitId = unit,
+                ModelFamily = family,
+                MainComponent = component,
+                ComplaintKind = "no_fill",
+            });
+        }
+    }
+
+    private double Gap(double perDay) => -Math.Log(1 - _random.NextDouble()) / perDay;
 
     private void Dryers(string family)
     {
