@@ -10,7 +10,7 @@ public class SupplierRecoveryTests
     private const int PartsEach = 250;
     private const double Usual = 0.02;
 
-    [Fact]
+    [SlowFact]
     public void Of_OneSupplierOfOneComponentFailsSixTimesAsOften_IsFoundAndFewOthersAreNamed()
     {
         int found = 0, named = 0, wrong = 0;
@@ -28,7 +28,7 @@ public class SupplierRecoveryTests
         Assert.True(wrong <= 0.1 * named, $"{wrong} of {named} named were wrong");
     }
 
-    [Fact]
+    [SlowFact]
     public void Of_AllSuppliersAlike_NamesSomebodyInFewShops()
     {
         int alarms = 0;
