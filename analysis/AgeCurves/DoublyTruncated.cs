@@ -10,7 +10,10 @@ public sealed record TruncatedPoint(double Age, long Failures, double Mass, doub
 /// <summary>The distribution of ages at failure behind a log, or why it is not there.</summary>
 /// <param name="Points">Ages ascending; empty when missing.</param>
 /// <param name="Missing">Why there is no estimate; null when there is one.</param>
-public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing);
+/// <param name="From">Shares are given that it fails at this age or later.</param>
+/// <param name="Until">Shares are given that it fails by this age.</param>
+/// <param name="LeftOut">Failures at ages that cannot be compared with the rest; only by <see cref="DoublyTruncated.EstimateComparable"/>.</param>
+public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing, double From = 0, double Until = 0, int LeftOut = 0);
 
 /// <summary>
 /// Nonparametric maximum likelihood for ages seen only between the ages an appliance had when the log began and when
@@ -20,7 +23,9 @@ public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points,
 /// </summary>
 public static class DoublyTruncated
 {
-    private const int MostRounds = 20_000;
+    private const int MostRounds = 2_000;
+    private const double Still = 1e-9;
+    private const double MostLeftOut = 0.1;
 
     /// <summary>Estimates the distribution.</summary>
     /// <exception cref="ArgumentException">A failure has a fault.</exception>
@@ -48,8 +53,43 @@ public static class DoublyTruncated
             mass[j] = (double)windows.Counts[j] / failures.Count;
         }
 
-        return Settle(windows, ref mass) ? new TruncatedDistribution(Points(windows, mass), null)
+        return Settle(windows, ref mass)
+            ? new TruncatedDistribution(Points(windows, mass), null, failures.Min(f => f.Earliest), failures.Max(f => f.Latest))
             : new TruncatedDistribution([], "the estimate did not settle");
+    }
+
+    /// <summary>
+    /// Estimates the distribution over the ages that can be compared with the middle one. Ages at the ends that no other
+    /// log window reaches are left out, and the shares are given that it fails between the ages that are left. Nothing is
+    /// given when a tenth or more would have to go.
+    /// </summary>
+    public static TruncatedDistribution EstimateComparable(IReadOnlyList<TruncatedAge> failures)
+    {
+        IReadOnlyList<TruncatedAge> kept = failures;
+        while (kept.Count > 0 && kept.Count > (1 - MostLeftOut) * failures.Count)
+        {
+            var windows = LogWindows.Of(kept);
+            if (windows.Connected())
+            {
+                TruncatedDistribution found = Estimate(kept);
+                return found with { LeftOut = failures.Count - kept.Count };
+            }
+
+            (int first, int last) = windows.Middle();
+            double from = first == 0 ? 0 : windows.Ages[first];
+            double until = last == windows.Ages.Count - 1 ? double.MaxValue : windows.Ages[last];
+            IReadOnlyList<TruncatedAge> inside = [.. kept.Where(f => f.Age >= from && f.Age <= until)
+                .Select(f => f with { Earliest = Math.Max(f.Earliest, from), Latest = Math.Min(f.Latest, until) })];
+            if (inside.Count == kept.Count)
+            {
+                break;
+            }
+
+            kept = inside;
+        }
+
+        return Estimate(kept.Count == failures.Count ? failures : []) is { Missing: null } whole ? whole
+            : new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
     }
 
     private static bool Settle(LogWindows windows, ref double[] mass)
@@ -66,7 +106,7 @@ public static class DoublyTruncated
                 second += Square(twice[j] - 2 * once[j] + mass[j]);
             }
 
-            if (Math.Sqrt(first) < 1e-13)
+            if (Math.Sqrt(first) < Still)
             {
                 mass = twice;
                 return true;

@@ -69,12 +69,25 @@ internal sealed class LogWindows
     }
 
     /// <summary>True when every age can be reached from every other: a failure leads from its own age to all ages in its window.</summary>
-    public bool Connected() => Reach(forward: true) && Reach(forward: false);
+    public bool Connected() => Middle() is var (first, last) && first == 0 && last == Ages.Count - 1 && Array.TrueForAll(Mutual(), r => r);
 
-    private bool Reach(bool forward)
+    /// <summary>First and last place of the ages that can be compared with the middle one.</summary>
+    public (int First, int Last) Middle()
+    {
+        bool[] mutual = Mutual();
+        return (Array.IndexOf(mutual, true), Array.LastIndexOf(mutual, true));
+    }
+
+    private bool[] Mutual()
+    {
+        int middle = _runs[_runs.Length / 2].Own;
+        return [.. Reach(middle, forward: true).Zip(Reach(middle, forward: false), (a, b) => a && b)];
+    }
+
+    private bool[] Reach(int from, bool forward)
     {
         bool[] reached = new bool[Ages.Count];
-        reached[0] = true;
+        reached[from] = true;
         for (bool grew = true; grew;)
         {
             grew = false;
@@ -95,7 +108,7 @@ internal sealed class LogWindows
             }
         }
 
-        return Array.TrueForAll(reached, r => r);
+        return reached;
     }
 
     private static int[] Running(bool[] flags)

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics.Optimising;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>
@@ -9,6 +11,7 @@ internal static class WeibullProfile
 {
     private const double AllowedLoss = 3.841458820694124 / 2;
     private const double Widest = 8;
+    private const double OutOfReach = 10;
 
     /// <summary>Interval of the log shape, or of the log scale; an end is null where the likelihood never falls so far.</summary>
     public static (double? Lower, double? Upper) Interval(WeibullTerms terms, Peak peak, bool ofShape)
@@ -48,16 +51,8 @@ internal static class WeibullProfile
             (inside, best) = (outside, at);
         }
 
-        for (int i = 0; i < 60 && Math.Abs(outside - inside) > 1e-9; i++)
-        {
-            double middle = (inside + outside) / 2;
-            Peak? at = At(terms, best, ofShape, middle);
-            bool within = at is not null && peak.At.Value - at.At.Value <= AllowedLoss;
-            (inside, outside) = within ? (middle, outside) : (inside, middle);
-            best = within ? at! : best;
-        }
-
-        return inside;
+        double Excess(double value) => At(terms, best, ofShape, value) is { } at ? peak.At.Value - at.At.Value - AllowedLoss : OutOfReach;
+        return Root.Find(Excess, inside, outside, tolerance: 1e-7) ?? inside;
     }
 
     private static Peak? At(WeibullTerms terms, Peak near, bool ofShape, double value) => ofShape

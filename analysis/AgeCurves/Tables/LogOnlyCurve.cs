@@ -19,23 +19,24 @@ internal static class LogOnlyCurve
             return (Summary(key, null, failures, [], WeibullFit.FromTruncated([]), $"fewer than {options.Fewest} failures"), []);
         }
 
-        double latest = failures.Max(f => f.Latest);
-        string condition = string.Create(CultureInfo.InvariantCulture, $"given that it fails by {latest:0.0} years");
         WeibullFit fit = WeibullFit.FromTruncated(failures);
-        (IReadOnlyList<AgeCurvePoint> points, string? missing) = failures.Count >= options.FewestFree
-            ? Free(key, condition, failures, fit.Life, latest)
-            : Formed(key, condition, failures, fit, latest);
+        TruncatedDistribution? free = failures.Count >= options.FewestFree ? DoublyTruncated.EstimateComparable(failures) : null;
+        (double from, double until) = free is { Missing: null } ? (free.From, free.Until) : (0, failures.Max(f => f.Latest));
+        string condition = from > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"given that it fails between {from:0.0} and {until:0.0} years")
+            : string.Create(CultureInfo.InvariantCulture, $"given that it fails by {until:0.0} years");
+        (IReadOnlyList<AgeCurvePoint> points, string? missing) = free is { Missing: null }
+            ? (Free(key, condition, free, fit.Life), null)
+            : Formed(key, condition, failures, fit, until);
         return (Summary(key, condition, failures, points, fit, missing), points);
     }
 
-    private static (IReadOnlyList<AgeCurvePoint> Points, string? Missing) Free(
-        CurveKey key, string condition, IReadOnlyList<TruncatedAge> failures, WeibullLife? life, double latest)
+    private static List<AgeCurvePoint> Free(CurveKey key, string condition, TruncatedDistribution found, WeibullLife? life)
     {
-        TruncatedDistribution found = DoublyTruncated.Estimate(failures);
         var points = new List<AgeCurvePoint>();
         int step = 0;
         long count = 0;
-        for (double age = 0; found.Missing is null && age <= Math.Ceiling(latest / Grid) * Grid; age += Grid)
+        for (double age = 0; age <= Math.Ceiling(found.Until / Grid) * Grid; age += Grid)
         {
             for (; step < found.Points.Count && found.Points[step].Age <= age; step++)
             {
@@ -43,10 +44,10 @@ internal static class LogOnlyCurve
             }
 
             double share = step == 0 ? 0 : found.Points[step - 1].Share;
-            points.Add(Point(key, condition, age, count, share, null, Fitted(life, age, latest)));
+            points.Add(Point(key, condition, age, count, share, null, Fitted(life, age, found)));
         }
 
-        return (points, found.Missing);
+        return points;
     }
 
     private static (IReadOnlyList<AgeCurvePoint> Points, string? Missing) Formed(
@@ -67,8 +68,16 @@ internal static class LogOnlyCurve
         return (points, null);
     }
 
-    private static double? Fitted(WeibullLife? life, double age, double latest) =>
-        life is null ? null : ConditionalShare.Value01(life, age, latest);
+    private static double? Fitted(WeibullLife? life, double age, TruncatedDistribution found)
+    {
+        if (life is null)
+        {
+            return null;
+        }
+
+        double before = ConditionalShare.Value01(life, found.From, found.Until);
+        return Math.Max(0, (ConditionalShare.Value01(life, age, found.Until) - before) / (1 - before));
+    }
 
     private static AgeCurvePoint Point(
         CurveKey key, string condition, double age, long count, double share, ConditionalShare? interval, double? fitted) => new(

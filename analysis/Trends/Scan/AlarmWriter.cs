@@ -14,35 +14,35 @@ internal sealed class AlarmWriter(CallBook book, MonthView view, TrendOptions op
     public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfMonth(SeriesTest test, double q, SeriesKey? partOf)
     {
         (int since, double certainty) = Since(test);
-        return Write(TrendAlarm.OfMonth, test, test.Observed, test.Expected, test.P, q, since, certainty, test.Month, partOf);
+        return Write(
+            TrendAlarm.OfMonth, test, q, since, certainty, book.Cases(test.Key, test.Month, test.Month, view.AsOf),
+            left => SeriesTest.Of(test.Key, left, test.Month, view, options), partOf);
     }
 
-    /// <summary>The record of a slow rise, and the jobs behind it; null when the month itself cannot be tested.</summary>
-    public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs)? OfDrift(DriftTest drift, SeriesKey? partOf) =>
-        SeriesTest.Of(drift.Key, book.Counts(drift.Key), drift.Month, view, options) is { } month
-            ? Write(TrendAlarm.OfDrift, month with { Baseline = drift.Baseline, BaselineMonths = drift.BaselineMonths }, drift.Observed, drift.Expected, null, null, drift.Since, null, drift.Since, partOf)
-            : null;
+    /// <summary>The record of a slow rise, and the jobs behind it.</summary>
+    public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfDrift(DriftTest drift, SeriesKey? partOf) => Write(
+        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, book.Cases(drift.Key, drift.Since, drift.Month, view.AsOf),
+        left => DriftTest.TotalSince(drift.Key, left, drift.Since, drift.Month, view, options), partOf);
 
     private (TrendAlarm, IReadOnlyList<TrendAlarmJob>) Write(
-        string kind, SeriesTest test, long observed, double expected, double? p, double? q, int since, double? certainty, int from, SeriesKey? partOf)
+        string kind, SeriesTest test, double? q, int since, double? certainty, IReadOnlyList<TrendCall> cases, Func<SeriesCounts, SeriesTest?> again, SeriesKey? partOf)
     {
         SeriesKey key = test.Key;
-        IReadOnlyList<TrendCall> cases = book.Cases(key, from, test.Month, view.AsOf);
-        double exposure = expected * test.Baseline.Exposure / (test.Baseline.Events + PredictiveTail.PriorShape);
-        Estimate ratio = RateRatio.Exact(observed, exposure, (long)test.Baseline.Events, test.Baseline.Exposure).Ratio;
-        double value = observed / expected;
-        Removal customer = Composition.Without(book, test, view, c => c.Customer, options);
-        Removal technician = Composition.Without(book, test, view, c => c.Technician, options);
-        Removal model = Composition.Without(book, test, view, c => c.Model, options);
+        bool drift = kind == TrendAlarm.OfDrift;
+        double exposure = test.Expected * test.Baseline.Exposure / (test.Baseline.Events + PredictiveTail.PriorShape);
+        Estimate ratio = RateRatio.Exact(test.Observed, exposure, (long)test.Baseline.Events, test.Baseline.Exposure).Ratio;
+        Removal customer = Composition.Without(book, key, cases, c => c.Customer, again, options.Gate);
+        Removal technician = Composition.Without(book, key, cases, c => c.Technician, again, options.Gate);
+        Removal model = Composition.Without(book, key, cases, c => c.Model, again, options.Gate);
         BuildWindow? built = Built(key, since, test.Month);
         long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
         DateOnly month = TrendMonth.Day(test.Month);
         var alarm = new TrendAlarm(
             month, kind, key.ApplianceType, key.Component, key.ModelFamily,
             test.BaselineMonths, test.Baseline.Events, 100 * test.Baseline.Events / test.Baseline.Exposure,
-            expected, observed, value,
-            ratio.Lower is { } lower ? Math.Min(lower, value) : null, ratio.Upper is { } upper ? Math.Max(upper, value) : null,
-            test.Completeness, p, q, kind == TrendAlarm.OfDrift ? options.DriftRunLength : null,
+            test.Expected, test.Observed, test.Ratio,
+            ratio.Lower is { } lower ? Math.Min(lower, test.Ratio) : null, ratio.Upper is { } upper ? Math.Max(upper, test.Ratio) : null,
+            test.Completeness, drift ? null : test.P, q, drift ? options.DriftRunLength : null,
             TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, 0).DetectableRatio(test.Expected),
             customer.Cases, customer.Survives, technician.Largest, technician.Survives, model.Largest, model.Survives,
             built is null ? null : TrendMonth.Day(built.From), built is null ? null : TrendMonth.Day(built.To), built?.Cases, built?.Known,

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics.Multiplicity;
+
 namespace PartsSignal.Analysis.Trends.Scan;
 
 /// <summary>What becomes of an alarm without the one who makes up most of it.</summary>
@@ -14,24 +16,25 @@ public static class Composition
 
     /// <summary>Takes all calls of the largest out of the series and its exposure, in every month, and tests again.</summary>
     /// <param name="book">All calls.</param>
-    /// <param name="test">The alarm.</param>
-    /// <param name="view">What was known then.</param>
+    /// <param name="key">The series.</param>
+    /// <param name="cases">Calls behind the alarm.</param>
     /// <param name="by">Customer, technician or model of a call.</param>
-    /// <param name="options">Settings.</param>
-    public static Removal Without(CallBook book, SeriesTest test, MonthView view, Func<TrendCall, string?> by, TrendOptions options)
+    /// <param name="test">The alarm's test, for other counts.</param>
+    /// <param name="gate">What a rise must pass.</param>
+    public static Removal Without(
+        CallBook book, SeriesKey key, IReadOnlyList<TrendCall> cases, Func<TrendCall, string?> by, Func<SeriesCounts, SeriesTest?> test, EffectGate gate)
     {
-        var largest = book.Cases(test.Key, test.Month, test.Month, view.AsOf)
-            .GroupBy(by, StringComparer.Ordinal).Where(g => g.Key is not null)
+        IGrouping<string, TrendCall>? largest = cases
+            .Where(c => by(c) is not null).GroupBy(c => by(c)!, StringComparer.Ordinal)
             .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault();
         if (largest is null)
         {
             return new Removal(null, 0, null, true);
         }
 
-        var left = SeriesCounts.Of(test.Key, book.Group(test.Key).Where(c => by(c) != largest.Key), book.First, book.Last);
-        SeriesTest? again = SeriesTest.Of(test.Key, left, test.Month, view, options);
+        SeriesTest? again = test(SeriesCounts.Of(key, book.Group(key).Where(c => by(c) != largest.Key), book.First, book.Last));
         return new Removal(
             largest.Key, largest.Count(), again?.P,
-            again is not null && options.Gate.Passes(again.P <= StillUnlikely ? 0 : 1, again.Ratio, again.Observed));
+            again is not null && gate.Passes(again.P <= StillUnlikely ? 0 : 1, again.Ratio, again.Observed));
     }
 }

@@ -8,17 +8,11 @@ namespace PartsSignal.Analysis.Trends.Scan;
 /// <param name="Key">The series.</param>
 /// <param name="Month">Month in which the sum reached its limit.</param>
 /// <param name="Since">Month in which the rise began.</param>
-/// <param name="Observed">Cases since then.</param>
-/// <param name="Expected">Cases expected since then.</param>
-/// <param name="Baseline">The baseline, which ends a year before.</param>
-/// <param name="BaselineMonths">Months in it.</param>
-public sealed record DriftTest(SeriesKey Key, int Month, int Since, long Observed, double Expected, Baseline Baseline, int BaselineMonths)
+/// <param name="Total">The months since then together, held against a baseline that ends a year before.</param>
+public sealed record DriftTest(SeriesKey Key, int Month, int Since, SeriesTest Total)
 {
     private const int Lattice = 2;
     private static readonly ConcurrentDictionary<(int Mean, double RunLength), (double Reference, double Limit)> Limits = new();
-
-    /// <summary>Observed over expected.</summary>
-    public double Ratio => Observed / Expected;
 
     /// <summary>
     /// Sums the last months against a baseline before them; null unless the sum first reaches its limit in this month.
@@ -26,8 +20,7 @@ public sealed record DriftTest(SeriesKey Key, int Month, int Since, long Observe
     /// </summary>
     public static DriftTest? Of(SeriesKey key, SeriesCounts counts, int month, MonthView view, TrendOptions options)
     {
-        int first = month - options.DriftMonths + 1;
-        IReadOnlyList<(int Month, double Count, double Exposure)> before = view.Baseline(key, counts, first, options with { SkippedMonths = 0 });
+        IReadOnlyList<(int Month, double Count, double Exposure)> before = Before(key, counts, month, view, options);
         double events = before.Sum(b => b.Count);
         double exposure = before.Sum(b => b.Exposure);
         if (before.Count < options.FewestBaselineMonths || exposure <= 0)
@@ -38,7 +31,14 @@ public sealed record DriftTest(SeriesKey Key, int Month, int Since, long Observe
         double shape = events + PredictiveTail.PriorShape;
         double rate = shape / exposure;
         double high = rate * (1 + 1 / Math.Sqrt(shape));
-        int[] months = [.. Enumerable.Range(first, options.DriftMonths)];
+
+        // After an alarm the sum begins afresh.
+        int[] months = [.. Enumerable.Range(0, options.DriftMonths).Select(i => month - i).TakeWhile(m => !view.Flagged.Contains((key, m))).Reverse()];
+        if (months.Length < 2)
+        {
+            return null;
+        }
+
         double[] exposures = [.. months.Select(m => view.Exposure(key, counts, m))];
         double mean = high * exposures.Average();
         if (mean < options.FewestExpected)
@@ -56,9 +56,16 @@ public sealed record DriftTest(SeriesKey Key, int Month, int Since, long Observe
         }
 
         int start = PoissonCusum.StartOfRise(sums, last);
-        return new DriftTest(
-            key, month, months[start], (long)seen.Skip(start).Sum(), rate * exposures.Skip(start).Sum(), new Baseline(events, exposure), before.Count);
+        return TotalSince(key, counts, months[start], month, view, options) is { } total ? new DriftTest(key, month, months[start], total) : null;
     }
+
+    /// <summary>The months since a rise began, together; null: too short a baseline.</summary>
+    public static SeriesTest? TotalSince(SeriesKey key, SeriesCounts counts, int since, int month, MonthView view, TrendOptions options) =>
+        SeriesTest.Over(key, counts, since, month, Before(key, counts, month, view, options), view, options);
+
+    private static IReadOnlyList<(int Month, double Count, double Exposure)> Before(
+        SeriesKey key, SeriesCounts counts, int month, MonthView view, TrendOptions options) =>
+        view.Baseline(key, counts, month - options.DriftMonths + 1, options with { SkippedMonths = 0 });
 
     private static (double Reference, double Limit) Limit(double mean, double runLength)
     {

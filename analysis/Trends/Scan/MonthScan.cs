@@ -30,7 +30,7 @@ public sealed record MonthScan(
         SeriesTest[] summed = [.. tests.Where(t => t.Expected >= options.FewestExpected)];
         DriftTest[] drifts = [.. summed.Where(t => !already.Contains(t.Key))
             .Select(t => DriftTest.Of(t.Key, book.Counts(t.Key), view.AsOf, view, options))
-            .OfType<DriftTest>().Where(d => options.Gate.Passes(0, d.Ratio, d.Observed))];
+            .OfType<DriftTest>().Where(d => options.Gate.Passes(0, d.Total.Ratio, d.Total.Observed))];
         return new MonthScan(view, scanned, risen, drifts, summed.Length);
     }
 }

@@ -3,7 +3,7 @@ namespace PartsSignal.Analysis.Trends.Scan;
 /// <summary>What could be known at the end of a month: nothing later is ever looked at.</summary>
 /// <param name="AsOf">The month.</param>
 /// <param name="Delays">Reporting delays as they could be told then.</param>
-/// <param name="Seasons">Seasons of components over all families of a type, as they could be told then.</param>
+/// <param name="Seasons">Seasons of components over all families of a type, and growth of families, as they could be told then.</param>
 /// <param name="Flagged">Months of series that alarmed before; they stay out of baselines.</param>
 public sealed record MonthView(
     int AsOf, DelayBook Delays, IReadOnlyDictionary<SeriesKey, SeasonFactor> Seasons, IReadOnlySet<(SeriesKey Key, int Month)> Flagged)
@@ -13,9 +13,10 @@ public sealed record MonthView(
     {
         var bare = new MonthView(asOf, DelayBook.At(book, asOf), new Dictionary<SeriesKey, SeasonFactor>(), flagged);
         var seasons = new Dictionary<SeriesKey, SeasonFactor>();
-        foreach (SeriesKey key in book.Keys.Where(k => k.IsParent && !k.IsFamily))
+        foreach (SeriesKey key in book.Keys.Where(k => k.IsParent || k.IsFamily))
         {
-            SeasonFactor season = SeasonFactor.Of(bare.Baseline(key, book.Counts(key), asOf, options), options.FewestForSeason);
+            IReadOnlyList<(int Month, double Count, double Exposure)> months = bare.Baseline(key, book.Counts(key), asOf, options);
+            SeasonFactor season = key.IsFamily ? SeasonFactor.GrowthOf(months) : SeasonFactor.Of(months, options.FewestForSeason);
             if (season != SeasonFactor.None)
             {
                 seasons[key] = season;
@@ -29,8 +30,8 @@ public sealed record MonthView(
     public double Exposure(SeriesKey key, SeriesCounts counts, int month) =>
         counts.Calls(month) * Delays.Completeness(key, AsOf - month) * Season(key).At(month);
 
-    /// <summary>The season a series follows: that of its component over all families.</summary>
-    public SeasonFactor Season(SeriesKey key) => key.IsFamily ? SeasonFactor.None : Seasons.GetValueOrDefault(key.Parent, SeasonFactor.None);
+    /// <summary>The season a series follows: that of its component over all families; for a family its growth.</summary>
+    public SeasonFactor Season(SeriesKey key) => Seasons.GetValueOrDefault(key.IsFamily ? key : key.Parent, SeasonFactor.None);
 
     /// <summary>Months of the baseline of a month, without flagged ones and without months that had no calls.</summary>
     public IReadOnlyList<(int Month, double Count, double Exposure)> Baseline(SeriesKey key, SeriesCounts counts, int month, TrendOptions options)

@@ -3,18 +3,37 @@ using PartsSignal.Analysis.Trends.Models;
 
 namespace PartsSignal.Analysis.Trends.Scan;
 
-/// <summary>A yearly wave in the log of a rate: exp(a sin + b cos) of the month.</summary>
+/// <summary>What moves a rate although nothing is wrong: exp(a sin + b cos + growth * month) of the month.</summary>
 /// <param name="Sine">a.</param>
 /// <param name="Cosine">b.</param>
-public sealed record SeasonFactor(double Sine, double Cosine)
+/// <param name="Growth">Growth per month in the log; 0 or more.</param>
+/// <param name="From">Month from which growth counts.</param>
+public sealed record SeasonFactor(double Sine, double Cosine, double Growth = 0, int From = 0)
 {
     /// <summary>No season.</summary>
     public static readonly SeasonFactor None = new(0, 0);
 
     private const double Convincing = 0.01;
+    private const double FastestGrowth = 0.15;
 
     /// <summary>The factor of a month.</summary>
-    public double At(int month) => Math.Exp(Sine * Math.Sin(2 * Math.PI * month / 12) + Cosine * Math.Cos(2 * Math.PI * month / 12));
+    public double At(int month) => Math.Exp(Sine * Math.Sin(2 * Math.PI * month / 12) + Cosine * Math.Cos(2 * Math.PI * month / 12) + Growth * (month - From));
+
+    /// <summary>
+    /// How a family's calls grow as more of it is sold and grows old: a straight line in the log over the baseline. More
+    /// calls on that line are no news; without a count of units out there nobody can say that they are a fault.
+    /// </summary>
+    public static SeasonFactor GrowthOf(IReadOnlyList<(int Month, double Count, double Exposure)> months)
+    {
+        if (months.Count < 12)
+        {
+            return None;
+        }
+
+        int from = months[0].Month;
+        CountModel line = PoissonRegression.Fit([.. months.Select(m => new CountRow(m.Count, m.Exposure, MonthTerms.Trend(m.Month - from)))]);
+        return line.Missing is null && line.Coefficients[1] > 0 ? new SeasonFactor(0, 0, Math.Min(FastestGrowth, line.Coefficients[1]), from) : None;
+    }
 
     /// <summary>
     /// The season of a component over all families of its type; none unless two years and enough events show one

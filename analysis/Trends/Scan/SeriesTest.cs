@@ -21,24 +21,30 @@ public sealed record SeriesTest(
     /// <summary>True when the series has enough to be looked at, and so counts among everything scanned.</summary>
     public bool Scanned(TrendOptions options) => Expected >= options.FewestExpected || Observed >= options.FewestSeen;
 
-    /// <summary>Tests the counts of a series as they were known at the end of a month; null: too short a baseline.</summary>
+    /// <summary>Tests a month of a series as it was known at that month's end; null: too short a baseline.</summary>
     /// <param name="key">The series.</param>
     /// <param name="counts">Its counts, or what is left of them without some calls.</param>
     /// <param name="month">The month.</param>
     /// <param name="view">What was known of delays, seasons and flagged months then.</param>
     /// <param name="options">Settings.</param>
-    public static SeriesTest? Of(SeriesKey key, SeriesCounts counts, int month, MonthView view, TrendOptions options)
+    public static SeriesTest? Of(SeriesKey key, SeriesCounts counts, int month, MonthView view, TrendOptions options) =>
+        Over(key, counts, month, month, view.Baseline(key, counts, month, options), view, options);
+
+    /// <summary>Tests the months from one to another together against given baseline months; null: too short a baseline.</summary>
+    internal static SeriesTest? Over(
+        SeriesKey key, SeriesCounts counts, int from, int to, IReadOnlyList<(int Month, double Count, double Exposure)> months, MonthView view, TrendOptions options)
     {
-        double count = 0;
-        double exposure = 0;
-        IReadOnlyList<(int Month, double Count, double Exposure)> months = view.Baseline(key, counts, month, options);
-        foreach ((_, double c, double e) in months)
+        double count = months.Sum(m => m.Count);
+        double exposure = months.Sum(m => m.Exposure);
+        double now = 0;
+        long seen = 0;
+        for (int month = from; month <= to; month++)
         {
-            count += c;
-            exposure += e;
+            now += view.Exposure(key, counts, month);
+            seen += counts.Known(month, view.AsOf);
         }
 
-        if (months.Count < options.FewestBaselineMonths || exposure <= 0)
+        if (months.Count < options.FewestBaselineMonths || exposure <= 0 || now <= 0)
         {
             return null;
         }
@@ -46,14 +52,7 @@ public sealed record SeriesTest(
         double rate = (count + PredictiveTail.PriorShape) / exposure;
         double pearson = months.Sum(m => (m.Count - rate * m.Exposure) * (m.Count - rate * m.Exposure) / (rate * m.Exposure));
         var baseline = new Baseline(count, exposure, Math.Max(1, pearson / (months.Count - 1)));
-        double now = view.Exposure(key, counts, month);
-        long seen = counts.Known(month, view.AsOf);
-        if (now <= 0)
-        {
-            return null;
-        }
-
         var tail = new PredictiveTail(baseline, now);
-        return new SeriesTest(key, month, baseline, months.Count, now, view.Delays.Completeness(key, view.AsOf - month), tail.Expected, seen, tail.MidP(seen));
+        return new SeriesTest(key, to, baseline, months.Count, now, view.Delays.Completeness(key, view.AsOf - to), tail.Expected, seen, tail.MidP(seen));
     }
 }

@@ -59,7 +59,7 @@ public sealed record TrendTables(
             var explanation = new Explanation(book, last.View, options);
             SeriesTest[] risen = [.. last.Risen.Select(r => r.Test)];
             foreach ((TrendAlarm alarm, IReadOnlyList<TrendAlarmJob> behind) in last.Risen.Select(r => writer.OfMonth(r.Test, r.Q, explanation.Of(r.Test, risen)))
-                .Concat(last.Drifts.Select(d => writer.OfDrift(d, Explained(d, risen))).Where(d => d is not null).Select(d => d!.Value)))
+                .Concat(last.Drifts.Select(d => writer.OfDrift(d, Explained(d, risen)))))
             {
                 alarms.Add(alarm);
                 jobs.AddRange(behind);
