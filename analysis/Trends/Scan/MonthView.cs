@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Trends.Scan;
 /// <param name="AsOf">The month.</param>
 /// <param name="Delays">Reporting delays as they could be told then.</param>
 /// <param name="Seasons">Seasons of components over all families of a type, and growth of families, as they could be told then.</param>
-/// <param name="Flagged">Months of series that alarmed before; they stay out of baselines.</param>
+/// <param name="Flagged">Months of rises that alarmed before, from their beginning; they stay out of baselines.</param>
 public sealed record MonthView(
     int AsOf, DelayBook Delays, IReadOnlyDictionary<SeriesKey, SeasonFactor> Seasons, IReadOnlySet<(SeriesKey Key, int Month)> Flagged)
 {

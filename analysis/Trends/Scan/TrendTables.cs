@@ -63,7 +63,8 @@ public sealed record TrendTables(
             {
                 alarms.Add(alarm);
                 jobs.AddRange(behind);
-                flagged.Add((alarm.Key(), month));
+                int since = Math.Max(month - options.DriftMonths + 1, alarm.Since.Year * 12 + alarm.Since.Month - 1);
+                flagged.UnionWith(Enumerable.Range(since, month - since + 1).Select(m => (alarm.Key(), m)));
             }
 
             scans.Add(new TrendScan(
