@@ -4,29 +4,26 @@ namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
 /// Tells the kind of a complaint from its words. The complaint named first counts; of phrases that begin at the same
-/// word the one with more words, then the earlier in the table. A displayed code counts only when nothing else is said.
+/// word the one with more words, then the earlier in the table. Only where no phrase is written right are misspellings
+/// tried. A displayed code counts only when nothing else is said.
 /// </summary>
 public sealed class ComplaintWords
 {
     private const string CodeKind = "error_code";
     private const int MaxCached = 200_000;
     private readonly Vocabulary _vocabulary = new();
-    private readonly Dictionary<int, List<(int[] Ids, Phrase Phrase)>> _byFirst = [];
+    private readonly List<(int[] Ids, Phrase Phrase)> _phrases = [];
+    private readonly Dictionary<int, List<(int[] Ids, Phrase Phrase)>> _byFirst;
     private readonly Dictionary<(string?, string), string> _cache = [];
 
     /// <summary>Prepares a table.</summary>
     public ComplaintWords(IEnumerable<Phrase> phrases)
     {
-        foreach (Phrase phrase in phrases)
-        {
-            int[] ids = [.. phrase.Stems.Select(_vocabulary.Id)];
-            if (!_byFirst.TryGetValue(ids[0], out List<(int[], Phrase)>? list))
-            {
-                _byFirst.Add(ids[0], list = []);
-            }
-
-            list.Add((ids, phrase));
-        }
+        _phrases.AddRange(phrases
+            .OrderByDescending(p => p.Stems.Count)
+            .ThenBy(p => p.Order)
+            .Select(p => (p.Stems.Select(_vocabulary.Id).ToArray(), p)));
+        _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
     }
 
     /// <summary>The kind: <c>none</c> where nothing is typed, <c>other</c> where no phrase matches.</summary>
@@ -55,70 +52,87 @@ public sealed class ComplaintWords
 
     private string Find(string text, string? type)
     {
-        List<string> words = PlainWords.Split(text);
-        if (words.Count == 0)
+        WordMatch[] words = [.. PlainWords.Split(text).Select(_vocabulary.Match)];
+        if (words.Length == 0)
         {
             return Need.NoComplaint;
         }
 
-        int[][] ids = [.. words.Select(_vocabulary.Match)];
-        string? code = null;
-        for (int at = 0; at < ids.Length; at++)
-        {
-            if (LongestAt(ids, at, type) is { } phrase)
-            {
-                if (phrase.Meaning != CodeKind)
-                {
-                    return phrase.Meaning;
-                }
-
-                code = CodeKind;
-            }
-        }
-
-        return code ?? Need.OtherComplaint;
+        string? right = First(words, at => RightAt(words, at, type));
+        string? found = right is null or CodeKind ? First(words, at => LongestAt(_phrases, words, at, type, tolerant: true)) ?? right : right;
+        return found ?? Need.OtherComplaint;
     }
 
-    private Phrase? LongestAt(int[][] ids, int at, string? type)
+    private static string? First(WordMatch[] words, Func<int, Phrase?> phraseAt)
     {
-        Phrase? best = null;
-        foreach (int first in ids[at])
+        string? code = null;
+        for (int at = 0; at < words.Length; at++)
         {
-            if (!_byFirst.TryGetValue(first, out List<(int[] Ids, Phrase Phrase)>? list))
+            string? meaning = phraseAt(at)?.Meaning;
+            if (meaning is not (null or CodeKind))
             {
-                continue;
+                return meaning;
             }
 
-            foreach ((int[] wanted, Phrase phrase) in list)
+            code ??= meaning;
+        }
+
+        return code;
+    }
+
+    private Phrase? RightAt(WordMatch[] words, int at, string? type)
+    {
+        Phrase? best = null;
+        foreach (int first in words[at].Exact)
+        {
+            if (_byFirst.TryGetValue(first, out List<(int[] Ids, Phrase Phrase)>? list)
+                && LongestAt(list, words, at, type, tolerant: false) is { } phrase
+                && (best is null || phrase.Stems.Count > best.Stems.Count || (phrase.Stems.Count == best.Stems.Count && phrase.Order < best.Order)))
             {
-                if (phrase.Holds(type) && MatchesAt(ids, at, wanted) && Beats(phrase, best))
-                {
-                    best = phrase;
-                }
+                best = phrase;
             }
         }
 
         return best;
     }
 
-    private static bool Beats(Phrase phrase, Phrase? best) =>
-        best is null || phrase.Stems.Count > best.Stems.Count || (phrase.Stems.Count == best.Stems.Count && phrase.Order < best.Order);
-
-    private static bool MatchesAt(int[][] ids, int at, int[] wanted)
+    // The list is in the order of preference.
+    private static Phrase? LongestAt(List<(int[] Ids, Phrase Phrase)> phrases, WordMatch[] words, int at, string? type, bool tolerant)
     {
-        if (at + wanted.Length > ids.Length)
+        foreach ((int[] ids, Phrase phrase) in phrases)
+        {
+            if (phrase.Holds(type) && Matches(words, at, ids, tolerant))
+            {
+                return phrase;
+            }
+        }
+
+        return null;
+    }
+
+    // A word that only fits near needs another one of its phrase to be right.
+    private static bool Matches(WordMatch[] words, int at, int[] ids, bool tolerant)
+    {
+        if (at + ids.Length > words.Length)
         {
             return false;
         }
 
-        for (int i = 0; i < wanted.Length; i++)
+        int right = 0;
+        int near = 0;
+        for (int i = 0; i < ids.Length; i++)
         {
-            if (Array.IndexOf(ids[at + i], wanted[i]) < 0)
+            WordMatch word = words[at + i];
+            if (Array.IndexOf(word.Exact, ids[i]) >= 0)
+            {
+                right++;
+            }
+            else if (!tolerant || (Array.IndexOf(word.Close, ids[i]) < 0 && (Array.IndexOf(word.Near, ids[i]) < 0 || ++near > 1)))
             {
                 return false;
             }
         }
 
-        return true;
+        return near == 0 || right > 0;
     }
 }

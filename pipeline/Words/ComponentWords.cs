@@ -43,7 +43,13 @@ public sealed class ComponentWords
 
     private string? Find(string description)
     {
-        HashSet<int> ids = [.. PlainWords.Split(description).SelectMany(_vocabulary.Match)];
+        WordMatch[] words = [.. PlainWords.Split(description).Select(_vocabulary.Match)];
+        HashSet<int> right = [.. words.SelectMany(w => w.Exact)];
+        return Find(right) ?? Find([.. right, .. words.SelectMany(w => w.Close)]);
+    }
+
+    private string? Find(HashSet<int> ids)
+    {
         foreach ((int[] wanted, Phrase phrase) in _phrases)
         {
             if (Array.TrueForAll(wanted, ids.Contains))

@@ -1,21 +1,28 @@
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
-/// How far a typed word may be from a known one: nothing for words under five letters, one slip from five, two from
-/// nine; the first letter must be right. A slip is a letter too many, too few, wrong, or two neighbours swapped
+/// How far a typed word may be from a known one. A slip is a letter too many, too few, wrong, or two neighbours swapped
 /// (Damerau 1964, each letter moved once).
 /// </summary>
 public static class Spelling
 {
-    /// <summary>Slips allowed for a word of that length.</summary>
+    /// <summary>Slips allowed for a known word of that length that stands alone: none under five letters, one from five, two from nine.</summary>
     public static int Allowed(int length) => length < 5 ? 0 : length < 9 ? 1 : 2;
 
-    /// <summary>True when the typed word is within the allowed slips of the known one.</summary>
+    /// <summary>
+    /// True when the typed word can stand alone for the known one: within the allowed slips with the same first letter,
+    /// or, from four letters, with two neighbours swapped or a letter typed twice.
+    /// </summary>
     public static bool IsClose(string typed, string known)
     {
-        int most = Allowed(Math.Min(typed.Length, known.Length));
-        return most > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && Slips(typed, known, most) <= most;
+        int most = Allowed(known.Length);
+        return (most > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && Slips(typed, known, most) <= most)
+            || (known.Length >= 4 && (IsSwap(typed, known) || IsDoubled(typed, known)));
     }
+
+    /// <summary>True when the typed word can stand for the known one among other words that are right: one slip in a word of three letters or more.</summary>
+    public static bool IsNear(string typed, string known) =>
+        known.Length >= 3 && typed.Length >= 2 && Math.Abs(typed.Length - known.Length) <= 1 && Slips(typed, known, 1) <= 1;
 
     /// <summary>Number of slips between two words; stops counting above a most.</summary>
     public static int Slips(ReadOnlySpan<char> a, ReadOnlySpan<char> b, int most)
@@ -44,7 +51,8 @@ public static class Spelling
                 least = Math.Min(least, row[j]);
             }
 
-            if (least > most)
+            // A swap reaches two rows back, so one row above the most is not yet the end.
+            if (least > most + 1)
             {
                 return most + 1;
             }
@@ -56,5 +64,22 @@ public static class Spelling
         }
 
         return above[b.Length];
+    }
+
+    private static bool IsSwap(string typed, string known)
+    {
+        if (typed.Length != known.Length)
+        {
+            return false;
+        }
+
+        int i = typed.AsSpan().CommonPrefixLength(known);
+        return i + 1 < known.Length && typed[i] == known[i + 1] && typed[i + 1] == known[i] && typed.AsSpan(i + 2).SequenceEqual(known.AsSpan(i + 2));
+    }
+
+    private static bool IsDoubled(string typed, string known)
+    {
+        int i = typed.AsSpan().CommonPrefixLength(known);
+        return typed.Length == known.Length + 1 && i > 0 && typed[i] == typed[i - 1] && typed.AsSpan(i + 1).SequenceEqual(known.AsSpan(i));
     }
 }

@@ -1,15 +1,26 @@
 namespace PartsSignal.Pipeline.Words;
 
+/// <summary>Table words that one typed word can be.</summary>
+/// <param name="Exact">It is one of these.</param>
+/// <param name="Close">Misspelt, it is one of these, even standing alone.</param>
+/// <param name="Near">Misspelt, it is one of these if the words around it are right.</param>
+internal sealed record WordMatch(int[] Exact, int[] Close, int[] Near);
+
 /// <summary>
-/// All words of a set of phrases, and which of them a typed word can be. A word that the tables know is itself; only a
-/// word they do not know may be a misspelling, and then of its closest words only.
+/// All words of a set of phrases, and which of them a typed word can be. A word that the tables or everyday speech know
+/// is itself; only a word that neither knows may be a misspelling.
 /// </summary>
 internal sealed class Vocabulary
 {
     private const int MaxCached = 100_000;
+    private static readonly HashSet<string> Common = [.. WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)];
+
+    private static readonly Dictionary<string, string> Short = WordTable.ReadDefault("short-words.csv").Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1)
+        .Select(l => l.Trim().Split(',')).ToDictionary(l => l[0], l => l[1], StringComparer.Ordinal);
+
     private readonly List<string> _stems = [];
     private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int[]> _cache = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, WordMatch> _cache = new(StringComparer.Ordinal);
 
     /// <summary>Number of a table word, made when new.</summary>
     public int Id(string stem)
@@ -24,15 +35,15 @@ internal sealed class Vocabulary
         return id;
     }
 
-    /// <summary>Numbers of the table words that a typed word can be, ascending; empty: none.</summary>
-    public int[] Match(string typed)
+    /// <summary>What a typed word can be.</summary>
+    public WordMatch Match(string typed)
     {
-        if (_cache.TryGetValue(typed, out int[]? known))
+        if (_cache.TryGetValue(typed, out WordMatch? known))
         {
             return known;
         }
 
-        int[] found = Find(typed);
+        WordMatch found = Find(Short.GetValueOrDefault(typed, typed));
         if (_cache.Count < MaxCached)
         {
             _cache.Add(typed, found);
@@ -41,59 +52,35 @@ internal sealed class Vocabulary
         return found;
     }
 
-    private int[] Find(string typed)
+    private WordMatch Find(string typed)
     {
-        var exact = new List<int>();
-        for (int i = 0; i < _stems.Count; i++)
-        {
-            string stem = _stems[i];
-            if (stem[^1] == '*' ? typed.AsSpan().StartsWith(stem.AsSpan(0, stem.Length - 1)) : stem == typed)
-            {
-                exact.Add(i);
-            }
-        }
-
-        return exact.Count > 0 || typed.AsSpan().ContainsAnyInRange('0', '9') ? [.. exact] : Close(typed);
+        int[] exact = Where(s => IsStem(s) ? typed.AsSpan().StartsWith(s.AsSpan(0, s.Length - 1)) : s == typed);
+        return exact.Length > 0 || Common.Contains(typed) || typed.AsSpan().ContainsAnyInRange('0', '9')
+            ? new WordMatch(exact, [], [])
+            : new WordMatch([], Where(s => IsAny(typed, s, Spelling.IsClose)), Where(s => IsAny(typed, s, Spelling.IsNear)));
     }
 
-    private int[] Close(string typed)
-    {
-        int best = 3;
-        var close = new List<int>();
-        for (int i = 0; i < _stems.Count; i++)
-        {
-            int slips = Slips(typed, _stems[i]);
-            if (slips < best)
-            {
-                best = slips;
-                close.Clear();
-            }
+    private int[] Where(Predicate<string> fits) => [.. Enumerable.Range(0, _stems.Count).Where(i => fits(_stems[i]))];
 
-            if (slips == best && slips < 3)
-            {
-                close.Add(i);
-            }
-        }
-
-        return [.. close];
-    }
+    private static bool IsStem(string word) => word[^1] == '*';
 
     // A stem is compared with as much of the typed word as it has letters, give or take one.
-    private static int Slips(string typed, string stem)
+    private static bool IsAny(string typed, string known, Func<string, string, bool> fits)
     {
-        if (stem[^1] != '*')
+        if (!IsStem(known))
         {
-            return Spelling.IsClose(typed, stem) ? Spelling.Slips(typed, stem, 2) : 3;
+            return fits(typed, known);
         }
 
-        string root = stem[..^1];
-        int best = 3;
+        string root = known[..^1];
         for (int length = Math.Max(1, root.Length - 1); length <= Math.Min(typed.Length, root.Length + 1); length++)
         {
-            string start = typed[..length];
-            best = Spelling.IsClose(start, root) ? Math.Min(best, Spelling.Slips(start, root, 2)) : best;
+            if (fits(typed[..length], root))
+            {
+                return true;
+            }
         }
 
-        return best;
+        return false;
     }
 }

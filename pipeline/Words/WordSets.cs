@@ -27,7 +27,7 @@ public sealed record WordSets
     /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones; null: none.</param>
     public static WordSets Load(string? folder)
     {
-        var texts = new List<string>();
+        var texts = new List<string> { WordTable.ReadDefault("common-words.txt"), WordTable.ReadDefault("short-words.csv") };
         IReadOnlyList<Phrase> Read(string file, string meaning)
         {
             string shipped = WordTable.ReadDefault(file);

@@ -1,0 +1,175 @@
+using System.Globalization;
+using PartsSignal.Pipeline.Cleaning;
+
+namespace PartsSignal.Pipeline.Tests.Cleaning;
+
+public sealed class CleaningTests
+{
+    [Theory]
+    [InlineData("2026-08-03", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("2026/8/3", DateOrder.MonthFirst, "2026-08-03")]
+    [InlineData("20260803", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("03/08/2026", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("03/08/2026", DateOrder.MonthFirst, "2026-03-08")]
+    [InlineData("3.8.26", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("26-08-03", DateOrder.YearFirst, "2026-08-03")]
+    [InlineData("3 Aug 2026", DateOrder.MonthFirst, "2026-08-03")]
+    [InlineData("3-Aug-26", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("3rd August 2026", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("Aug 3, 2026", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("September 3 2026", DateOrder.DayFirst, "2026-09-03")]
+    [InlineData("Mon, 3 Aug 2026", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("2026-08-03T23:59:00-05:00", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("03/08/2026 14:05", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("29/02/2024", DateOrder.DayFirst, "2024-02-29")]
+    public void TryDay_WrittenDate_TheDay(string text, DateOrder order, string day)
+    {
+        Assert.True(DateText.TryDay(text, order, out DateOnly read));
+        Assert.Equal(day, read.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("29/02/2023")]
+    [InlineData("05/13/2022")]
+    [InlineData("2026-13-01")]
+    [InlineData("0000-00-00")]
+    [InlineData("3/8")]
+    [InlineData("3/8-2026")]
+    [InlineData("1000-01-01")]
+    [InlineData("45123")]
+    [InlineData("soon")]
+    [InlineData("3 Augustus 2026x")]
+    [InlineData("")]
+    public void TryDay_NoDate_NotRead(string text) => Assert.False(DateText.TryDay(text, DateOrder.DayFirst, out _));
+
+    [Theory]
+    [InlineData("2026-08-03T10:15:00Z", "2026-08-03 10:15:00")]
+    [InlineData("2026-08-03 10:15:00+02:00", "2026-08-03 08:15:00")]
+    [InlineData("2026-08-03 10:15", "2026-08-03 10:15:00")]
+    [InlineData("03/08/2026 2:05 pm", "2026-08-03 14:05:00")]
+    [InlineData("03/08/2026 12:05 AM", "2026-08-03 00:05:00")]
+    [InlineData("03/08/2026", "2026-08-03 00:00:00")]
+    public void TryTime_WithOrWithoutZone_UtcOrAsWritten(string text, string time)
+    {
+        Assert.True(DateText.TryTime(text, DateOrder.DayFirst, out DateTime read));
+        Assert.Equal(time, read.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("1,234.50", NumberStyle.Point, "1234.50")]
+    [InlineData("1.234,50", NumberStyle.Comma, "1234.50")]
+    [InlineData("2.000", NumberStyle.Comma, "2000")]
+    [InlineData("1'234.50", NumberStyle.Point, "1234.50")]
+    [InlineData("1 234,50", NumberStyle.Comma, "1234.50")]
+    [InlineData("£12.50", NumberStyle.Point, "12.50")]
+    [InlineData("12.50 EUR", NumberStyle.Point, "12.50")]
+    [InlineData("US$ 12.50", NumberStyle.Point, "12.50")]
+    [InlineData("kr. 12,50", NumberStyle.Comma, "12.50")]
+    [InlineData("(12.50)", NumberStyle.Point, "-12.50")]
+    [InlineData("12.50-", NumberStyle.Point, "-12.50")]
+    [InlineData("-£12.50", NumberStyle.Point, "-12.50")]
+    [InlineData("€ -3", NumberStyle.Point, "-3")]
+    [InlineData("12,-", NumberStyle.Comma, "12")]
+    [InlineData("0.005", NumberStyle.Point, "0.01")]
+    public void TryRead_Money_TheAmount(string text, NumberStyle style, string amount)
+    {
+        Assert.True(MoneyText.TryRead(text, style, out decimal read));
+        Assert.Equal(decimal.Parse(amount, CultureInfo.InvariantCulture), read);
+    }
+
+    [Theory]
+    [InlineData("PM01")]
+    [InlineData("12.34.56")]
+    [InlineData("1,23,4.5")]
+    [InlineData("1.2.3,4")]
+    [InlineData("--5")]
+    [InlineData("£")]
+    [InlineData("12 each")]
+    [InlineData("99999999999999")]
+    public void TryRead_NoMoney_NotRead(string text) => Assert.False(MoneyText.TryRead(text, NumberStyle.Point, out _));
+
+    [Theory]
+    [InlineData("2", 2)]
+    [InlineData("2.0", 2)]
+    [InlineData("2,00", 2)]
+    [InlineData("x2", 2)]
+    [InlineData("2 pcs", 2)]
+    [InlineData("-1", -1)]
+    public void TryRead_Quantity_TheCount(string text, int count)
+    {
+        Assert.True(QuantityText.TryRead(text, NumberStyle.Point, out int read));
+        Assert.Equal(count, read);
+    }
+
+    [Theory]
+    [InlineData("1.5")]
+    [InlineData("two")]
+    [InlineData("99999999999")]
+    public void TryRead_NoQuantity_NotRead(string text) => Assert.False(QuantityText.TryRead(text, NumberStyle.Point, out _));
+
+    [Theory]
+    [InlineData("1h20", false, 80)]
+    [InlineData("1 h 20 min", false, 80)]
+    [InlineData("1:20", false, 80)]
+    [InlineData("80 min", true, 80)]
+    [InlineData("1.5", true, 90)]
+    [InlineData("1,5", true, 90)]
+    [InlineData("1.5h", false, 90)]
+    [InlineData("2 hrs", false, 120)]
+    [InlineData("45", false, 45)]
+    public void TryRead_Duration_Minutes(string text, bool hours, double minutes)
+    {
+        Assert.True(DurationText.TryRead(text, hours, out double read));
+        Assert.Equal(minutes, read, 9);
+    }
+
+    [Theory]
+    [InlineData("1:75")]
+    [InlineData("-5")]
+    [InlineData("long")]
+    [InlineData("")]
+    public void TryRead_NoDuration_NotRead(string text) => Assert.False(DurationText.TryRead(text, false, out _));
+
+    [Theory]
+    [InlineData("2017", "2017-01-01", "2017-12-31")]
+    [InlineData("2017-05", "2017-05-01", "2017-05-31")]
+    [InlineData("02/2024", "2024-02-01", "2024-02-29")]
+    [InlineData("May 2017", "2017-05-01", "2017-05-31")]
+    [InlineData("2017-05-09", "2017-05-09", "2017-05-09")]
+    public void TryRead_MadeOn_TheIntervalItCanMean(string text, string from, string to)
+    {
+        Assert.True(MadeOnText.TryRead(text, DateOrder.DayFirst, out DateOnly first, out DateOnly last));
+        Assert.Equal(from, first.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        Assert.Equal(to, last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("????")]
+    [InlineData("0201")]
+    [InlineData("20133")]
+    [InlineData("13/2024")]
+    public void TryRead_NoMadeOn_NotRead(string text) => Assert.False(MadeOnText.TryRead(text, DateOrder.DayFirst, out _, out _));
+
+    [Fact]
+    public void Read_PartsList_PartsWithCounts()
+    {
+        Assert.Equal([("40-118", 2), ("7731", 1)], PartsListText.Read("40-118 x2; 7731"));
+        Assert.Equal([("40-118", 2), ("AX20", 1), ("B1", 3)], PartsListText.Read("2 x 40-118 + AX20 | B1 (3)"));
+        Assert.Empty(PartsListText.Read(" ; "));
+    }
+
+    [Theory]
+    [InlineData("E20 on display", "E20")]
+    [InlineData("error code 4C", "4C")]
+    [InlineData("display says F-06", "F06")]
+    [InlineData("shows F 06", "F06")]
+    [InlineData("model WE-2070 leaks", null)]
+    [InlineData("leaks", null)]
+    public void Find_ErrorCodeInText_CodeWithoutMarks(string text, string? code) => Assert.Equal(code, ErrorCodeText.Find(text));
+
+    [Theory]
+    [InlineData("WX41xx-B", "WX41__B")]
+    [InlineData("WX41*", "WX41%")]
+    [InlineData("WX4150-B", null)]
+    public void Pattern_PrintedWildcard_LikePattern(string model, string? pattern) => Assert.Equal(pattern, ModelWildcard.Pattern(model));
+}
