@@ -17,6 +17,13 @@ public static class MoneyText
         amount = 0;
         ReadOnlySpan<char> text = WithoutCurrency(cell.Trim());
         bool minus = false;
+
+        // 12,- and 12.- are whole amounts.
+        if (text.Length > 2 && text[^1] == '-' && text[^2] is ('.' or ','))
+        {
+            text = text[..^2];
+        }
+
         if (text.Length > 2 && text[0] == '(' && text[^1] == ')')
         {
             minus = true;
@@ -31,12 +38,6 @@ public static class MoneyText
         {
             minus = true;
             text = WithoutCurrency(text[1..]);
-        }
-
-        // 12,- and 12.- are whole amounts.
-        if (text.Length > 1 && text[^1] is '.' or ',')
-        {
-            text = text[..^1];
         }
 
         if (text.IsEmpty || text[0] is '-' or '+' || !NumberText.TryRead(text, style, out decimal value))

@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Config;
 
@@ -10,6 +11,9 @@ public static class ShopFileWriter
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+
+    /// <summary>Name of the JSON schema that is put beside a new <c>shop.json</c>, so that an editor can help.</summary>
+    public const string SchemaName = "shop.schema.json";
 
     /// <summary>The text with the maps added; a map for the same files takes the place of the old one.</summary>
     /// <param name="text">Text of the file; null: there is none yet.</param>
@@ -20,7 +24,7 @@ public static class ShopFileWriter
         JsonObject shop;
         try
         {
-            shop = text is null ? [] : JsonNode.Parse(text, documentOptions: Lenient) as JsonObject ?? throw new BadInputException($"{ShopFile.Name}: must be an object in braces.");
+            shop = text is null ? new JsonObject { ["$schema"] = "./" + SchemaName } : JsonNode.Parse(text, documentOptions: Lenient) as JsonObject ?? throw new BadInputException($"{ShopFile.Name}: must be an object in braces.");
         }
         catch (JsonException bad)
         {
@@ -50,6 +54,11 @@ public static class ShopFileWriter
     public static void Write(string folder, IReadOnlyList<SourceMap> maps)
     {
         string path = Path.Combine(folder, ShopFile.Name);
+        if (!File.Exists(path))
+        {
+            File.WriteAllText(Path.Combine(folder, SchemaName), WordTable.ReadDefault(SchemaName));
+        }
+
         string text = With(File.Exists(path) ? File.ReadAllText(path) : null, maps);
         File.WriteAllText(path + ".part", text);
         File.Move(path + ".part", path, overwrite: true);

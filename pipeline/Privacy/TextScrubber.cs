@@ -53,6 +53,14 @@ public static partial class TextScrubber
         return text;
     }
 
+    /// <summary>The text without an address, and without its first line where that is all that stands there.</summary>
+    public static string RemoveAddress(string text, ReadOnlySpan<char> address)
+    {
+        text = Remove(text, address, "[address]");
+        int comma = address.IndexOf(',');
+        return comma >= 6 && address[..comma].ContainsAny(Digits) ? Remove(text, address[..comma], "[address]") : text;
+    }
+
     /// <summary>The text without the words of a name that stand in it as whole words; titles and short words stay.</summary>
     public static string RemoveName(string text, ReadOnlySpan<char> name)
     {
@@ -95,7 +103,7 @@ public static partial class TextScrubber
         return sum % 10 == 0;
     }
 
-    [GeneratedRegex(@"[\w.+%-]+@[\w-]+(\.[\w-]+)*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[\w.+%-]{1,64}@[\w-]{1,63}(\.[\w-]{1,63}){0,6}", RegexOptions.CultureInvariant)]
     private static partial Regex Email();
 
     [GeneratedRegex(@"(?<![\w])(\+|\()?\d(?:[ ().\-/]{0,2}\d){5,18}(?!\w)", RegexOptions.CultureInvariant)]
@@ -104,7 +112,14 @@ public static partial class TextScrubber
     [GeneratedRegex(@"^(19|20)\d\d[-./](0?[1-9]|1[0-2])[-./]([0-2]?\d|3[01])$|^([0-2]?\d|3[01])[-./]([0-2]?\d|3[01])[-./](19|20)\d\d$", RegexOptions.CultureInvariant)]
     private static partial Regex Date();
 
-    [GeneratedRegex(@"\b\d{1,5}[a-z]?,?\s+(?:[\p{L}'.-]+\s+){0,3}?(?:street|str|st|road|rd|avenue|ave|lane|ln|drive|dr|close|court|ct|crescent|place|pl|square|sq|terrace|way|row|boulevard|blvd|gardens|grove|hill|park|quay|mews|alley|parade|circle)\b\.?(?:,?\s*(?:flat|apt|apartment|unit|suite)\s*\w+)?|\b[\p{L}'-]*(?:stra\u00dfe|strasse|straat|weg|gasse|platz|laan)\s+\d{1,5}[a-z]?\b|\b(?:rue|via|calle|avenida)\s+(?:[\p{L}'.-]+\s+){1,4}?\d{1,5}\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // A house number, up to three words that are no words of a complaint, and a word for a street.
+    [GeneratedRegex(
+        @"\b\d{1,5}[a-z]?,?\s{1,3}(?:(?!(?:times?|mins?|minutes?|hrs?|hours?|days?|weeks?|years?|yrs?|months?|in|a|the|of|to|and|or|no|not|wont|won't|wo|does|doesnt|doesn't|is|it|on|off|when|then)\b)[\p{L}'.-]{1,30}\s{1,3}){0,3}?"
+        + @"(?:street|str|st|road|rd|avenue|ave|lane|ln|crescent|terrace|boulevard|blvd|gardens|grove|quay|quayside|mews|alley|parade|circle|wharf|yard|moorings|villas|cottages|esplanade|promenade|embankment|\p{L}{3,20}(?:walk|gate|wharf|street|croft|field|fields|grove|bridge)"
+        + @"|(?<=\d[a-z]?,?\s{1,3}[\p{L}'.-]{2,30}(?:\s{1,3}[\p{L}'.-]{1,30}){0,2}\s{1,3})(?:drive|dr|close|court|ct|place|pl|square|sq|way|row|hill|park|rise|view|gate|green|bank|walk|vale|end|field|fields|mount|bridge|dock|heath|moor|common))\b\.?"
+        + @"(?:,?\s{0,3}(?:flat|apt|apartment|unit|suite)\s{0,3}\w{1,10})?"
+        + @"|\b[\p{L}'-]{0,40}(?:stra\u00dfe|strasse|straat|weg|gasse|platz|laan)\s{1,3}\d{1,5}[a-z]?\b|\b(?:rue|via|calle|avenida)\s{1,3}(?:[\p{L}'.-]{1,30}\s{1,3}){1,4}?\d{1,5}\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Street();
 
     [GeneratedRegex(@"\b(?:mr|mrs|ms|miss|mx|dr|herr|frau|mme|sig)\b\.?\s+\p{L}[\p{L}'-]+(?:\s+\p{Lu}[\p{L}'-]+)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

@@ -20,7 +20,7 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
         if (opened.Header.Count > limits.MaxColumns)
         {
             opened.Dispose();
-            throw new BadInputException($"{file.Name}: has {opened.Header.Count:N0} columns; the limit is {limits.MaxColumns:N0}. Raise limits.maxColumns if it is meant.");
+            throw TooManyColumns(file.Name, opened.Header.Count, limits);
         }
 
         return opened;
@@ -29,11 +29,21 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
     /// <inheritdoc/>
     public void Dispose() => Reader.Dispose();
 
+    private static BadInputException TooManyColumns(string file, int columns, ReadingLimits limits) =>
+        new($"{file}: has {columns:N0} columns or more; the limit is {limits.MaxColumns:N0}. Raise limits.maxColumns if it is meant.");
+
     private static OpenedTable OpenText(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
         System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Of(map.Encoding);
         byte[] start = TextTables.Start(file, scan, encoding, limits);
         TextForm form = TextForm.Decide(start, encoding, map.Separator, map.HeaderLine, wanted, limits);
+        int firstLine = start.AsSpan().IndexOf((byte)'\n');
+        int columns = start.AsSpan(0, firstLine < 0 ? start.Length : firstLine).Count((byte)form.Separator) + 1;
+        if (form.HeaderLine == 0 && columns > limits.MaxColumns)
+        {
+            throw TooManyColumns(file.Name, columns, limits);
+        }
+
         CsvTable table = TextTables.Open(file, scan, form, limits);
         int width = form.Header.Count;
         if (form.HeaderLine > 0)

@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Reading;
 public static class TextEncodings
 {
     private const float WantedConfidence = 0.9f;
+    private const int FewLetters = 64;
     private static readonly string[] Guessable =
         ["windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1257", "koi8-r", "shift_jis", "euc-jp", "euc-kr", "gb18030", "big5"];
 
@@ -35,7 +36,8 @@ public static class TextEncodings
             return Encoding.UTF8;
         }
 
-        DetectionDetail? guess = CharsetDetector.DetectFromBytes(scan.Sample).Detected;
+        // A few letters above ASCII prove nothing; Windows-1252 is by far the commonest.
+        DetectionDetail? guess = scan.InvalidUtf8 + scan.ValidUtf8 < FewLetters ? null : CharsetDetector.DetectFromBytes(scan.Sample).Detected;
         return guess is { Encoding: { } encoding } && guess.Confidence >= WantedConfidence
             && Guessable.Contains(guess.EncodingName, StringComparer.OrdinalIgnoreCase)
             ? encoding

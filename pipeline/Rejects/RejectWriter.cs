@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Pipeline.Commands.Output;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
@@ -44,6 +45,13 @@ internal sealed class RejectWriter : IAsyncDisposable
 
     /// <summary>Name of the file for mending of a source.</summary>
     public static string FileName(string sourceFile) => sourceFile.Replace("/", "__", StringComparison.Ordinal) + Ending;
+
+    /// <summary>The first line of what a load says: where rows are kept as they were.</summary>
+    /// <param name="output">The output folder, as the user named it.</param>
+    /// <param name="rejected">Rows that were refused.</param>
+    public static string Notice(string output, long rejected) => rejected == 0
+        ? $"No row was refused. Nothing in {output} holds a row as it was."
+        : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as they were, with names and numbers. Nothing else does.");
 
     /// <summary>Adds a row.</summary>
     public ValueTask AddAsync(RejectedRow row, CancellationToken cancellation)

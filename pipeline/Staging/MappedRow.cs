@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// The current row by fields, cleaned on demand. The first cell that the row cannot do without sets
 /// <see cref="Fault"/>; lesser cells that cannot be read count as unknown and are tallied.
 /// </summary>
-internal sealed class MappedRow(TableReader table, FileStyle style)
+internal sealed class MappedRow(TableReader table, FileStyle style, bool mended = false)
 {
     private const int MaxTextLength = 20_000;
     private readonly Dictionary<(string Field, string Code), (long Cells, int First)> _unread = [];
@@ -222,7 +222,10 @@ internal sealed class MappedRow(TableReader table, FileStyle style)
             return default;
         }
 
-        return table.Row[column].Trim();
+        ReadOnlySpan<char> text = table.Row[column].Trim();
+
+        // Our own rejects file put the mark before what a spreadsheet would take for a formula.
+        return mended && text.Length > 1 && text[0] == '\'' && text[1] is ('=' or '+' or '-' or '@') ? text[1..] : text;
     }
 
     private string Joined(MappedField field)

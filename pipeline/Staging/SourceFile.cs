@@ -1,6 +1,7 @@
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Rejects;
 
 namespace PartsSignal.Pipeline.Staging;
 
@@ -13,7 +14,10 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     /// <summary>Name of the source whose mended rejects this file holds; null: it is a source itself.</summary>
     public string? Mends { get; init; }
 
-    /// <summary>Most files of one pattern.</summary>
+    /// <summary>Folder in the input folder for mended rejects: a file of the rejects folder, corrected, under the same name.</summary>
+    public const string MendedFolder = "mended";
+
+    /// <summary>Twice the most files of one pattern; the upper half of the positions is for mended rejects.</summary>
     public const int MaxFilesPerMap = 10_000;
 
     /// <summary>All files that the shop's maps name, in order.</summary>
@@ -34,7 +38,9 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
                     faults.Add($"shop.json: sources[{i}].files: no file in {folder} is named '{map.Files}'.");
                 }
 
-                found.AddRange(matches.Take(MaxFilesPerMap).Select((f, n) => new SourceFile(f, map, (i * MaxFilesPerMap) + n)));
+                SourceFile[] sources = [.. matches.Take(MaxFilesPerMap / 2).Select((f, n) => new SourceFile(f, map, (i * MaxFilesPerMap) + n))];
+                found.AddRange(sources);
+                found.AddRange(sources.SelectMany(s => Mended(files, s)));
             }
             catch (BadInputException bad)
             {
@@ -49,4 +55,11 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
         return faults.Count == 0 ? found : throw new BadInputException(faults);
     }
+
+    // A file for mending has the columns of its source, whatever form the source had.
+    private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source) =>
+        files.Find($"{MendedFolder}/{RejectWriter.FileName(source.File.Name)}").Select(f => new SourceFile(
+            f,
+            source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
+            source.Order + (MaxFilesPerMap / 2)) { Mends = source.File.Name });
 }

@@ -116,7 +116,7 @@ public sealed class Stager
         await using ConfiguredAsyncDisposable closing = stager.ConfigureAwait(false);
         var rejects = new RejectWriter(folder, RawPath(source), name, new ColumnNames(table.Header).All, table.Separator);
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
-        var row = new MappedRow(table.Reader, style);
+        var row = new MappedRow(table.Reader, style, source.Mends is not null);
         var loop = new RowLoop(table, stager, row, rejects, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));
         await loop.RunAsync(cancellation).ConfigureAwait(false);
         Dictionary<string, string> tables = await stager.CompleteAsync(cancellation).ConfigureAwait(false);

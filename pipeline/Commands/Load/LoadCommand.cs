@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Combining;
 using PartsSignal.Pipeline.Commands.Output;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
@@ -21,8 +22,15 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             throw new BadInputException($"--input {settings.Input}: there is no such folder.");
         }
 
+        var progress = ProgressLine.For(io);
         LoadReport report = await ShopLoad.RunAsync(
-            settings.Input, new OutputFolder(settings.Out), ShopFile.Load(settings.Input), io.Clock, null, cancellationToken).ConfigureAwait(false);
+            settings.Input, new OutputFolder(settings.Out), ShopFile.Load(settings.Input), io.Clock, progress, cancellationToken).ConfigureAwait(false);
+        progress?.Clear();
+        if (settings.Format == OutputFormat.Table)
+        {
+            io.Out.WriteLine(RejectWriter.Notice(settings.Out, report.Books.Total.Rejected));
+        }
+
         TablePrinter.Print(io.Out, settings.Format, [.. report.Books.Files, report.Books.Total], Columns);
         if (settings.Format == OutputFormat.Table)
         {
@@ -56,6 +64,16 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             foreach (string remark in file.Remarks)
             {
                 io.Out.WriteLine($"{file.SourceFile}: {remark}");
+            }
+
+            if (file.Footers + file.RepeatedHeaders > 0)
+            {
+                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {file.Footers:N0} footer lines and {file.RepeatedHeaders:N0} repeated headers are no rows"));
+            }
+
+            foreach (UnreadCells unread in file.UnreadCells)
+            {
+                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {unread.Cells:N0} cells of {unread.Field} count as unknown ({unread.Code}), first on line {unread.FirstLine}"));
             }
         }
 

@@ -63,7 +63,7 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     {
         text = TextScrubber.RemoveName(text, row.Raw(_name));
         text = TextScrubber.Remove(text, row.Raw(_phone), "[phone]");
-        text = TextScrubber.Remove(text, row.Raw(_address), "[address]");
+        text = TextScrubber.RemoveAddress(text, row.Raw(_address));
         return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
     }
 

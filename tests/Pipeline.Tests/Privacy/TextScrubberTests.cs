@@ -1,0 +1,40 @@
+using PartsSignal.Pipeline.Privacy;
+
+namespace PartsSignal.Pipeline.Tests.Privacy;
+
+public sealed class TextScrubberTests
+{
+    [Theory]
+    [InlineData("leaks, call 07700 900285 after 5", "leaks, call [phone] after 5")]
+    [InlineData("ring 01144960259", "ring [phone]")]
+    [InlineData("+44 20 7946 0109 please", "[phone] please")]
+    [InlineData("tel (555) 010-0142", "tel [phone]")]
+    [InlineData("mail a.b+c@example.co.uk now", "mail [e-mail] now")]
+    [InlineData("card 4111 1111 1111 1111 ok", "card [card] ok")]
+    [InlineData("lives at 73 Orchard Close, back door", "lives at [address], back door")]
+    [InlineData("9 Shepherd's Way", "[address]")]
+    [InlineData("Musterstraße 12 hinten", "[address] hinten")]
+    [InlineData("ask for Mrs Kettleby", "ask for [name]")]
+    [InlineData("call Ines first", "call [name] first")]
+    public void Scrub_PersonalData_LeavesAMark(string text, string scrubbed) => Assert.Equal(scrubbed, TextScrubber.Scrub(text));
+
+    [Theory]
+    [InlineData("error E20, stops at 12 min")]
+    [InlineData("part 40-118 fitted on 2026-08-03")]
+    [InlineData("since 03/08/2026, 1400 rpm")]
+    [InlineData("model WX4150-B, 3 hours in")]
+    [InlineData("call before coming")]
+    [InlineData("water on the floor")]
+    public void Scrub_NothingPersonal_TheSameText(string text) => Assert.Equal(text, TextScrubber.Scrub(text));
+
+    [Fact]
+    public void RemoveName_NameOfTheRow_WholeWordsOnly() =>
+        Assert.Equal("[name] says the door of the Annex hums; [name] will pay", TextScrubber.RemoveName("ANN says the door of the Annex hums; Hartlebrook will pay", "Mrs Ann Hartlebrook"));
+
+    [Fact]
+    public void Scrub_LongHostileText_EndsQuickly()
+    {
+        string text = string.Concat(Enumerable.Repeat("1 a-b' 12 ", 2_000));
+        Assert.NotNull(TextScrubber.Scrub(text));
+    }
+}
