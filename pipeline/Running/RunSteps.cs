@@ -19,5 +19,6 @@ public static class RunSteps
         new PlanStep(),
         new PublishResultsStep(),
         new ReportStep(),
+        new PhonePageStep(),
     ];
 }

@@ -1,0 +1,29 @@
+using System.Text;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.PhonePage;
+using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Reports.Lookup;
+
+namespace PartsSignal.Pipeline.Running.Steps;
+
+/// <summary>Writes the phone page. Runs after the predictor was learned; a run without one writes none.</summary>
+public sealed class PhonePageStep : IRunStep
+{
+    /// <inheritdoc/>
+    public string Name => "phone page";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        if (!File.Exists(ModelStore.PathOf(context.Output)) || ReportMaker.LastDay(context.Database, context.Settings) is not { } asOf)
+        {
+            return Task.FromResult(0L);
+        }
+
+        LookupData data = PhonePageMaker.Of(context.Database, ModelStore.Read(context.Output), context.Settings, context.Input, asOf);
+        string path = context.Output.LookupPage;
+        File.WriteAllText(path + ".new", LookupPage.Render(data), new UTF8Encoding(false));
+        File.Move(path + ".new", path, overwrite: true);
+        return Task.FromResult((long)data.Models.Count);
+    }
+}

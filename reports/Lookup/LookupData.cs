@@ -1,0 +1,76 @@
+namespace PartsSignal.Reports.Lookup;
+
+/// <summary>Everything the phone page carries, so that it answers without a network.</summary>
+public sealed record LookupData
+{
+    /// <summary>Name of the shop.</summary>
+    public required string Shop { get; init; }
+
+    /// <summary>Mark of its money; may be empty.</summary>
+    public string Currency { get; init; } = "";
+
+    /// <summary>Last day the data speaks for.</summary>
+    public required DateOnly AsOf { get; init; }
+
+    /// <summary>What a call may need, in the order of all arrays of odds.</summary>
+    public required IReadOnlyList<string> Needs { get; init; }
+
+    /// <summary>The weights, where the predictor is a sum of weights; null: <see cref="Tables"/> answer.</summary>
+    public LookupWeights? Weights { get; init; }
+
+    /// <summary>Odds by <c>family/kind</c> and <c>type/kind</c>, per mille, where the predictor is no sum of weights.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<int>> Tables { get; init; } = new Dictionary<string, IReadOnlyList<int>>();
+
+    /// <summary>Models by number.</summary>
+    public IReadOnlyList<LookupModel> Models { get; init; } = [];
+
+    /// <summary>Kinds of complaint.</summary>
+    public IReadOnlyList<LookupKind> Kinds { get; init; } = [];
+
+    /// <summary>Parts by <c>family/component</c>, the most used first.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts { get; init; } = new Dictionary<string, IReadOnlyList<LookupPart>>();
+
+    /// <summary>The shop's checks.</summary>
+    public IReadOnlyList<LookupCheck> Checks { get; init; } = [];
+
+    /// <summary>Places in <see cref="Checks"/> in the order to do them, by <c>family/kind</c> and <c>type/kind</c>.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<int>> Plans { get; init; } = new Dictionary<string, IReadOnlyList<int>>();
+}
+
+/// <summary>A predictor that is a sum of weights.</summary>
+/// <param name="Scale">Weights are whole numbers; divided by this they are log odds.</param>
+/// <param name="Facts">By fact: place of a need and its weight, one after the other.</param>
+/// <param name="Allowed">Needs an appliance type can have.</param>
+/// <param name="Background">Overall shares of the needs.</param>
+/// <param name="BackgroundShare">Share of every answer that comes from them, 0 to 1.</param>
+/// <param name="Temperature">Temperature, above 0.</param>
+public sealed record LookupWeights(
+    int Scale, IReadOnlyDictionary<string, IReadOnlyList<int>> Facts, IReadOnlyDictionary<string, int[]> Allowed,
+    IReadOnlyList<double> Background, double BackgroundShare, double Temperature);
+
+/// <summary>A model of the list.</summary>
+public sealed record LookupModel(string Number, string Family, string? Type, string? Brand);
+
+/// <summary>A kind of complaint.</summary>
+/// <param name="Kind">Its stored name.</param>
+/// <param name="Types">Appliance types that have it; empty: all.</param>
+/// <param name="Words">Words it is found by.</param>
+public sealed record LookupKind(string Kind, IReadOnlyList<string> Types, string Words);
+
+/// <summary>A current part.</summary>
+/// <param name="Number">Current number.</param>
+/// <param name="Text">What it is; null: not known.</param>
+/// <param name="Quantity">Pieces usually needed.</param>
+/// <param name="Price">Price of one; null: not known.</param>
+/// <param name="Made">False: no longer made and nothing replaces it.</param>
+/// <param name="Seen">Times fitted on the family.</param>
+/// <param name="Old">Older numbers it replaces.</param>
+/// <param name="Vans">What each van was counted to hold.</param>
+public sealed record LookupPart(
+    string Number, string? Text, int Quantity, decimal? Price, bool Made, long Seen, IReadOnlyList<string> Old, IReadOnlyList<LookupHolding> Vans);
+
+/// <summary>Pieces on a van.</summary>
+public sealed record LookupHolding(string Van, int Pieces);
+
+/// <summary>One check.</summary>
+public sealed record LookupCheck(string What, double Minutes, string Tool, string Good, string Bad, string? Opening, string Caution, bool First);

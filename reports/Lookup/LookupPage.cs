@@ -1,0 +1,55 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Reports.Lookup;
+
+/// <summary>The phone page: one file that answers from a phone's storage, in a cellar without signal.</summary>
+public static class LookupPage
+{
+    // The default encoder writes every character that could end a script as an escape.
+    private static readonly JsonSerializerOptions Format = new()
+    {
+        Encoder = JavaScriptEncoder.Default,
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    };
+
+    /// <summary>The document's text.</summary>
+    public static string Render(LookupData data)
+    {
+        var json = new Element("script", new TrustedNode(JsonSerializer.Serialize(data, Format))).With("type", "application/json").Id("lookup-data");
+        Node header = new Element("header",
+            Tag.P(data.Shop).Class("kicker"),
+            new Element("h1", "What will it need?"),
+            Tag.P($"Data up to {Shown.Day(data.AsOf)}.").Class("basis"),
+            Tag.P().Class("stale").Id("stale").With("hidden", "").With("role", "alert"));
+        Node form = new Element("form",
+            Field("model", "Model number or family", "text", "as on the label"),
+            Tag.Div().Id("model-list").Class("choices"),
+            Types(),
+            Field("complaint", "Complaint", "text", "what the customer said"),
+            Tag.Div().Id("complaint-list").Class("choices"),
+            Field("age", "Age in years, if known", "number", ""),
+            new Element("button", "Clear").With("type", "button").Id("clear")).Id("question").With("autocomplete", "off");
+        Node answer = new Element("section", new Element("h2", "Answer").Id("answer-heading"), Tag.Div().Id("answer").With("aria-live", "polite"))
+            .With("aria-labelledby", "answer-heading");
+        Node footer = new Element("footer", Tag.P("Follow the maker's service sheet and local codes. Gas, sealed systems and microwave high voltage are for those licensed for them."));
+        Node body = Node.Group(header, new Element("main", form, answer, new Element("noscript", Tag.P("This page needs its own script to answer."))), footer, json);
+        return Page.Render("What will it need?", body, "lookup.css", Asset.Text("lookup.js"));
+    }
+
+    private static Node Field(string id, string label, string type, string hint) => Node.Group(
+        new Element("label", label).With("for", id),
+        new Element("input").Id(id).With("type", type).With("placeholder", hint)
+            .With("autocapitalize", "off").With("spellcheck", "false").With(type == "number" ? "min" : "maxlength", type == "number" ? "0" : "80"));
+
+    private static Node Types()
+    {
+        string[] types = ["", "washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
+        return Node.Group(
+            new Element("label", "Appliance, if the model is not known").With("for", "type"),
+            new Element("select", [.. types.Select(t => (Node)new Element("option", t.Length == 0 ? "not told" : t).With("value", t))]).Id("type"));
+    }
+}

@@ -1,0 +1,88 @@
+using PartsSignal.Analysis.PartPrediction.BackOff;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.CarrySets;
+using PartsSignal.Analysis.PartPrediction.LogOdds;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Pipeline.PhonePage;
+using PartsSignal.Reports.Lookup;
+
+namespace PartsSignal.EndToEnd.Tests.PhonePage;
+
+/// <summary>A phone page over an invented predictor with weights of every kind, and text that tries to be markup.</summary>
+internal static class InventedPhone
+{
+    public const string Evil = "</script><script>window.ran=1</script>";
+    private static readonly string[] Types = ["washer", "dryer"];
+    private static readonly string[] Kinds = ["no_fill", "leak", "noise"];
+    private static readonly string[] Stems = ["fill", "water", "noise"];
+
+    public static ShippedModel Model { get; } = Make();
+
+    public static IReadOnlyList<Call> Questions(int count)
+    {
+        var random = new Random(7);
+        return [.. Enumerable.Range(0, count).Select(_ => Question(random))];
+    }
+
+    public static LookupData Data(DateOnly asOf) => new()
+    {
+        Shop = "Millrace " + Evil,
+        Currency = "EUR",
+        AsOf = asOf,
+        Needs = Model.Needs,
+        Weights = PhoneWeights.Of(Model),
+        Models = [new("K41-220/B", "K41", "washer", "Norvik"), new("O0-1L7", "OO1", "dryer", Evil)],
+        Kinds = [new("no_fill", ["washer"], "no fill not water"), new("leak", [], "leak drip"), new("noise", [], "noise loud")],
+        Parts = new Dictionary<string, IReadOnlyList<LookupPart>>
+        {
+            ["K41/inlet_valve"] = [new("PX-20011", "valve " + Evil, 1, 12.5m, true, 14, ["PX-10007"], [new("2", 3)])],
+        },
+        Checks = [new("Is the tap open?", 1, "", "water runs", "dry", null, "", true), new("Coil resistance", 4, "meter", "about 3.5 kilohm", "open circuit", "rear panel", "Disconnect power first.", false)],
+        Plans = new Dictionary<string, IReadOnlyList<int>> { ["K41/no_fill"] = [0, 1] },
+    };
+
+    private static Call Question(Random random)
+    {
+        string type = Types[random.Next(2)];
+        string? family = random.Next(4) == 0 ? null : type == "washer" ? "K41" : "OO1";
+        return new Call
+        {
+            ApplianceType = random.Next(12) == 0 ? Call.Unknown : type,
+            Brand = random.Next(3) == 0 ? null : "Norvik",
+            ModelFamily = family,
+            ModelNumber = family is null || random.Next(2) == 0 ? null : "K41-220/B",
+            ComplaintKind = Kinds[random.Next(3)],
+            ComplaintText = random.Next(3) switch { 0 => "Wont FILL, no water!", 1 => "loud noises", _ => "leak" },
+            AgeYears = random.Next(4) == 0 ? null : Math.Round(random.NextDouble() * 16, 1),
+            CustomerKind = "household",
+            Month = 1 + random.Next(12),
+        };
+    }
+
+    private static ShippedModel Make()
+    {
+        string[] needs = ["drain_pump", "igniter", "inlet_valve", "none"];
+        var space = new FeatureSpace();
+        IReadOnlySet<string> words = Stems.ToHashSet();
+        foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.Of(q, words)))
+        {
+            space.Add(feature.Key, feature.Group);
+        }
+
+        var random = new Random(11);
+        double[] weights = [.. Enumerable.Range(0, space.Count * needs.Length).Select(_ => (random.NextDouble() - 0.5) * 2)];
+        weights[(space.Find("family:K41/no_fill") * needs.Length) + 2] = 4;
+        var shape = new LogOddsShape(needs, space, words, new Dictionary<string, int[]> { ["washer"] = [0, 2, 3], ["dryer"] = [1, 3] });
+        return new ShippedModel
+        {
+            Contender = "log_odds",
+            LearnedTo = new DateOnly(2024, 5, 31),
+            Jobs = 400,
+            Predictor = new LogOddsModel(shape, weights, [0.2, 0.1, 0.3, 0.4], []),
+            Counts = new BackOffModel(needs, []),
+            Temperature = 1.13,
+            Carry80 = new CarryLimits(0.8, null, new Dictionary<string, double?>(), 0),
+            Carry95 = new CarryLimits(0.95, null, new Dictionary<string, double?>(), 0),
+        };
+    }
+}
