@@ -60,6 +60,9 @@ public static class CommandHost
         config.SetApplicationName("partssignal");
         config.UseStrictParsing();
         config.PropagateExceptions();
+        config.AddCommand<Part.PartCommand>("part")
+            .WithDescription("The cross-reference of one number: current number, fits, price, lead time, quality.")
+            .WithExample("part", "0052105");
         config.AddCommand<Load.LoadCommand>("load")
             .WithDescription("Reads the shop's files and makes them the current store.")
             .WithExample("load", "--input", "data-sample", "--out", "out");

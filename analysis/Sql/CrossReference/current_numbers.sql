@@ -27,7 +27,8 @@ arrows as (
         n.id as y,
         case when k.is_kit then k.quantity else 1 end as quantity,
         k.is_kit,
-        k.is_alternative or (not k.is_kit and count(*) filter (not k.is_kit) over (partition by o.id) > 1) as is_alternative,
+        k.is_alternative
+            or (not k.is_kit and count(*) filter (not k.is_kit and not k.is_alternative) over (partition by o.id) > 1) as is_alternative,
         row_number() over (partition by o.id order by k.listed_at, k.new_number) as place
     from known as k
     join numbers as o on o.number = k.old_number

@@ -1,0 +1,18 @@
+-- One row per supplier who sold the part: lines, pieces, price range, days from order to delivery, pieces sent back.
+select
+    supplier,
+    count(*) as lines,
+    sum(quantity)::bigint as pieces,
+    min(ordered_on) as first_on,
+    max(ordered_on) as last_on,
+    min(unit_cost) as lowest_cost,
+    max(unit_cost) as highest_cost,
+    arg_max(unit_cost, (ordered_on, order_id, line)) as last_cost,
+    count(*) filter (received_on >= ordered_on) as delivered,
+    quantile_cont(received_on - ordered_on, 0.5) filter (received_on >= ordered_on) as median_days,
+    quantile_cont(received_on - ordered_on, 0.9) filter (received_on >= ordered_on) as days_90,
+    sum(least(returned_quantity, quantity))::bigint as returned
+from part_orders
+where part_number = $number
+group by supplier
+order by lines desc, supplier
