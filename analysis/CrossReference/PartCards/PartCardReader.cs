@@ -41,7 +41,8 @@ public static class PartCardReader
         IReadOnlyList<PartArrow> arrows = database.Read("PartCards/arrows.sql", ReadArrow, ("number", number));
         Resolution resolution = new SupersessionGraph(arrows.Where(a => a.New is not null).Select(a => new SupersessionArrow(a.Old, a.New!, Kind(a.Kind), a.Quantity, a.EffectiveOn)), asOf).Resolve(number);
         string current = asOf is null || resolution.Replacements.Any(r => r.Number == storedCurrent) ? storedCurrent : resolution.Replacements[0].Number;
-        (string, object?) at = ("number", current);
+        // the store's rows carry the number current when it was built, whatever day is asked about
+        (string, object?) at = ("number", storedCurrent);
         return new PartCard
         {
             Asked = typed,

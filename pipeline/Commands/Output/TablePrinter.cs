@@ -15,7 +15,7 @@ public sealed record TableColumn<T>(string Key, string Head, Func<T, object?> Va
 /// <summary>Prints records as a plain table, CSV or JSON.</summary>
 public static class TablePrinter
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+    private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default) { WriteIndented = true };
 
     /// <summary>Writes all rows.</summary>
     public static void Print<T>(TextWriter writer, OutputFormat format, IReadOnlyList<T> rows, IReadOnlyList<TableColumn<T>> columns)

@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Commands.Part;
 internal static class PartPrinter
 {
     private const int FamiliesShown = 12;
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+    private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default) { WriteIndented = true };
 
     private static readonly TableColumn<PartArrow>[] Arrows =
     [
@@ -38,9 +38,9 @@ internal static class PartPrinter
 
     private static readonly TableColumn<PartSupply>[] Suppliers =
     [
-        new("supplier", "supplier", s => s.Supplier), new("lines", "orders", s => s.Lines), new("pieces", "pieces", s => s.Pieces), new("last_cost", "last cost", s => s.LastCost, "0.00"),
-        new("median_days", "days, half", s => s.MedianDays, "0.0"), new("days_90", "days, 9 in 10", s => s.Days90, "0.0"),
-        new("returned_share", "sent back", s => s.ReturnedShare.Value, "0.0 %"), new("returned_lower", "from", s => s.ReturnedShare.Lower, "0.0 %"), new("returned_upper", "to", s => s.ReturnedShare.Upper, "0.0 %"),
+        new("supplier", "supplier", s => s.Supplier), new("lines", "orders", s => s.Lines), new("pieces", "pieces", s => s.Pieces), new("last_cost", "cost", s => s.LastCost, "0.00"),
+        new("median_days", "half by", s => s.MedianDays, "0.0"), new("days_90", "90 % by", s => s.Days90, "0.0"),
+        new("returned_share", "returned", s => s.ReturnedShare.Value, "0.0 %"), new("returned_lower", "from", s => s.ReturnedShare.Lower, "0.0 %"), new("returned_upper", "to", s => s.ReturnedShare.Upper, "0.0 %"),
     ];
 
     private static readonly TableColumn<PartPrice>[] Prices =
@@ -80,7 +80,7 @@ internal static class PartPrinter
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {card.Families.Count - FamiliesShown} families more"));
         }
 
-        Section(writer, "Suppliers", card.Suppliers, Suppliers);
+        Section(writer, "Suppliers (days from order to delivery; share sent back)", card.Suppliers, Suppliers);
         Section(writer, "Prices", card.Prices, Prices);
         Section(writer, "On the vans", card.OnHand, OnHand);
     }
@@ -144,9 +144,9 @@ internal static class PartPrinter
 
     private static string Word(SupersessionKind kind) => kind switch
     {
-        SupersessionKind.KitPart => "kit part, all needed",
-        SupersessionKind.Alternative => "alternative, any one",
-        _ => "the same part",
+        SupersessionKind.KitPart => "kit_part",
+        SupersessionKind.Alternative => "alternative",
+        _ => "replaces",
     };
 
     private static string Shown(object? value) => value switch

@@ -1,0 +1,94 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Tests.Combining;
+
+namespace PartsSignal.Pipeline.Tests.Commands;
+
+public sealed class PartCommandTests : IDisposable
+{
+    private readonly string _out = Directory.CreateTempSubdirectory("partssignal-part-").FullName;
+
+    public PartCommandTests()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedPart("AB-200") { SourceOrder = 1, Description = "Inlet valve", Component = "inlet_valve", Price = 19.95m })
+            .Add(
+                new StagedArrow("AB-100", "AB-150") { SourceOrder = 2, EffectiveOn = new(2020, 1, 1) },
+                new StagedArrow("AB-150", "AB-200") { SourceOrder = 2, EffectiveOn = new(2023, 1, 1) })
+            .Add(new StagedAlias("Brix", "77.1", "AB-100") { SourceOrder = 3 })
+            .Add(new StagedModel("WE1", "F1") { SourceOrder = 8 })
+            .Add(
+                new StagedOrder("O1", "Brix", "77.1") { SourceOrder = 4, OrderedOn = new(2024, 1, 1), ReceivedOn = new(2024, 1, 5), Quantity = 4, UnitCost = 18m, ReturnedQuantity = 1 },
+                new StagedOrder("O2", "Brix", "AB-200") { SourceOrder = 4, OrderedOn = new(2024, 2, 1), ReceivedOn = new(2024, 2, 7), UnitCost = 20m })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 5, 1), ClosedOn = new(2023, 5, 1) },
+                new StagedJob("J2") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 6, 1), ClosedOn = new(2023, 6, 1) },
+                new StagedJob("J3") { SourceOrder = 5, OpenedOn = new(2024, 5, 1), ClosedOn = new(2024, 5, 1), Outcome = "no_fault_found" })
+            .Add(
+                new StagedJobPart("J1", "AB-100") { SourceOrder = 5, SourceLine = 2 },
+                new StagedJobPart("J2", "AB 150") { SourceOrder = 5, SourceLine = 3 })
+            .Add(new StagedCount("1", "AB-150", 2) { SourceOrder = 6, CountedOn = new(2024, 4, 30) })
+            .Combine();
+        StorePublisher.Publish(shop.Database, new StoreFolders(Path.Combine(_out, "store")), TimeProvider.System);
+    }
+
+    public void Dispose() => Directory.Delete(_out, recursive: true);
+
+    [Theory]
+    [InlineData("AB-100", "exact")]
+    [InlineData("ab150", "compact")]
+    [InlineData("771", "alias")]
+    [InlineData("AB-2OO", "confusable")]
+    public async Task Part_AnyOfItsNumbers_AnswersForTheCurrentOne(string typed, string basis)
+    {
+        (int code, string text, _) = await Run("part", typed, "--format", "json");
+        JsonNode card = JsonNode.Parse(text)!;
+        Assert.Equal(ExitCode.Done, code);
+        Assert.Equal("AB-200", (string)card["current_number"]!);
+        Assert.Equal(basis, (string)card["found_by"]!);
+        Assert.Equal(2, (int)card["fitted_on_jobs"]!);
+        Assert.Equal(0.5, (double)card["early_failure_share"]!["value"]!);
+        Assert.Equal(["AB-100", "AB-150"], card["arrows"]!.AsArray().Select(a => (string)a!["old_number"]!));
+        Assert.Equal("F1", (string)card["families"]![0]!["model_family"]!);
+        JsonNode supplier = card["suppliers"]![0]!;
+        Assert.Equal((2, 5, 5.0), ((int)supplier["lines"]!, (int)supplier["pieces"]!, (double)supplier["median_days"]!));
+        Assert.Equal(5.8, (double)supplier["days_90"]!, 9);
+        Assert.Equal(0.2, (double)supplier["returned_share"]!, 9);
+        Assert.Equal(2, (int)card["on_hand"]![0]!["on_hand"]!);
+        Assert.Equal(20m, (decimal)card["prices"]![0]!["highest_cost"]!);
+    }
+
+    [Fact]
+    public async Task Part_AsOf_StopsAtTheArrowsKnownThen()
+    {
+        (_, string text, _) = await Run("part", "AB-100", "--as-of", "2022-12-31", "--format", "json");
+        Assert.Equal("AB-150", (string)JsonNode.Parse(text)!["current_number"]!);
+    }
+
+    [Fact]
+    public async Task Part_Unknown_SuggestsAndFails()
+    {
+        (int code, string text, string error) = await Run("part", "AB-210");
+        Assert.Equal(ExitCode.BadInput, code);
+        Assert.Empty(text);
+        Assert.Contains("AB-200", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Part_Table_FitsEightyColumns()
+    {
+        (_, string text, _) = await Run("part", "AB-100");
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
+    }
+
+    private async Task<(int Code, string Out, string Error)> Run(params string[] args)
+    {
+        var output = new StringWriter();
+        var error = new StringWriter();
+        int code = await CommandHost.RunAsync([.. args, "--out", _out], output, error, TimeProvider.System);
+        return (code, output.ToString(), error.ToString());
+    }
+}
