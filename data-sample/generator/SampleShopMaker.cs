@@ -42,7 +42,7 @@ public static class SampleShopMaker
             new Area(options.Seed, options.Seed, area, size, numbers, new ShopLogs(files, truth)).Run();
 
             // an area is tens of megabytes that nobody needs any more; without this the heap grows by their size a few times over
-            GC.Collect();
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, true, true);
         }
 
         files.WriteLists();

@@ -15,7 +15,7 @@ internal static class InjectedFile
         file.Row(
             "bad batch", Faults.BatchFamily, Faults.BatchComponent, Month(Faults.BatchFirst), Month(Faults.BatchLast),
             string.Create(CultureInfo.InvariantCulture,
-                $"build months; {Faults.BatchShare:0.00} of the valves live Weibull({Faults.BatchShape:0.0}, {Faults.BatchScaleYears:0.00} years); the rise begins about {Month(Faults.BatchFirst + 9)}"));
+                $"build months; {Faults.BatchShare:0.00} of the valves live Weibull({Faults.BatchShape:0.0}, {Faults.BatchScaleYears:0.00} years); the rise begins about {Month(Faults.BatchFirst + 11)}"));
         file.Row(
             "supplier fault", Supplier.Second, Faults.PumpComponent, "", "",
             string.Create(CultureInfo.InvariantCulture,

@@ -9,13 +9,13 @@ internal static class Faults
     public const string BatchComponent = "inlet_valve";
 
     /// <summary>Build months of the bad inlet valves, both ends inside.</summary>
-    public static readonly int BatchFirst = ShopCalendar.Month("2025-05");
-    public static readonly int BatchLast = ShopCalendar.Month("2025-10");
+    public static readonly int BatchFirst = ShopCalendar.Month("2023-10");
+    public static readonly int BatchLast = ShopCalendar.Month("2025-05");
 
     /// <summary>Share of the valves of those months that are bad.</summary>
-    public const double BatchShare = 0.85;
-    public const double BatchShape = 4;
-    public const double BatchScaleYears = 0.95;
+    public const double BatchShare = 0.34;
+    public const double BatchShape = 3.5;
+    public const double BatchScaleYears = 1.25;
 
     public const string PumpComponent = "drain_pump";
 

@@ -38,7 +38,7 @@ public sealed class LifeTablesTests
         ModelFamily family = Catalogue.World.Families.Single(f => f.Code == Faults.BatchFamily);
         int valve = Index(family, Faults.BatchComponent);
         double bad = LifeTables.Rate(family, valve, Faults.BatchFirst, 0.9);
-        Assert.True(bad > 20 * LifeTables.Rate(family, valve, Faults.BatchFirst - 1, 0.9));
+        Assert.True(bad > 10 * LifeTables.Rate(family, valve, Faults.BatchFirst - 1, 0.9));
     }
 
     private static int Index(ModelFamily family, string cause) =>
