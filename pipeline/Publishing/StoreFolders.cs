@@ -33,7 +33,7 @@ public sealed class StoreFolders
 
     /// <summary>The folder behind the current store, to be asked for once by each reader; a later load does not move it.</summary>
     public static string Resolve(string current) =>
-        Directory.ResolveLinkTarget(current, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(current);
+        (Directory.Exists(current) ? Directory.ResolveLinkTarget(current, returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(current);
 
     /// <summary>Makes good what a killed run left: half-written stores, a swap cut in two.</summary>
     public void Repair()

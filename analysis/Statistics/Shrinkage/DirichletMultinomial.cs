@@ -60,7 +60,10 @@ public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double Lo
         return new DirichletMultinomial(alpha, LogLikelihoodAt(counts, alpha), converged);
     }
 
-    /// <summary>Share of one component in one family after its own counts: mean and the interval of the Beta margin.</summary>
+    /// <summary>
+    /// Share of one component in one family after its own counts: mean and the interval of the Beta margin, widened to
+    /// hold the mean where next to all of the mass sits at 0 or 1 (a component nobody has seen).
+    /// </summary>
     /// <param name="component">Index of the component.</param>
     /// <param name="count">Jobs of the family that needed it.</param>
     /// <param name="jobs">Jobs of the family.</param>
@@ -76,7 +79,7 @@ public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double Lo
 
         var beta = new BetaDistribution(a, b);
         double tail = (1 - confidence) / 2;
-        return Estimate.Of(beta.Mean, beta.Quantile(tail), beta.Quantile(1 - tail));
+        return Estimate.Of(beta.Mean, Math.Min(beta.Quantile(tail), beta.Mean), Math.Max(beta.Quantile(1 - tail), beta.Mean));
     }
 
     private static double LogLikelihoodAt(IReadOnlyList<IReadOnlyList<long>> counts, double[] alpha)

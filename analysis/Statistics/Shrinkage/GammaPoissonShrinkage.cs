@@ -46,7 +46,7 @@ public static class GammaPoissonShrinkage
 
         double variance = square - (mean * mean);
         var matched = new GammaDistribution(mean * mean / variance, mean / variance);
-        return Estimate.Of(mean, matched.Quantile(tail), matched.Quantile(1 - tail));
+        return Estimate.Of(mean, Math.Min(matched.Quantile(tail), mean), Math.Max(matched.Quantile(1 - tail), mean));
     }
 
     private static (double Shape, double Mean, double Weight)[] Grid(CountGroup[] groups, GammaPoissonFit fit)
