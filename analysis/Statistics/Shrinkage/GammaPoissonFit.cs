@@ -33,7 +33,9 @@ public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior,
     private const double LargestLogShape = 13;
 
     /// <summary>Fits the groups; null where there is no exposure at all.</summary>
-    public static GammaPoissonFit? Of(IReadOnlyList<CountGroup> groups)
+    /// <param name="groups">The groups.</param>
+    /// <param name="tolerance">Error allowed in the logarithms of shape and mean.</param>
+    public static GammaPoissonFit? Of(IReadOnlyList<CountGroup> groups, double tolerance = 1e-9)
     {
         CountGroup[] used = [.. groups.Where(g => g.Exposure > 0)];
         double events = used.Sum(g => (double)g.Events), exposure = used.Sum(g => g.Exposure);
@@ -58,7 +60,7 @@ public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior,
 
         double spread = Math.Max(slope / used.Sum(g => Square(pooled * g.Exposure)), 1e-4);
         Minimum found = NelderMead.Search(
-            x => -LogLikelihoodAt(used, Math.Exp(x[0]), Math.Exp(x[1])), [Math.Log(0.5 / spread), Math.Log(pooled)], tolerance: 1e-9);
+            x => -LogLikelihoodAt(used, Math.Exp(x[0]), Math.Exp(x[1])), [Math.Log(0.5 / spread), Math.Log(pooled)], tolerance: tolerance);
         if (found.Point[0] > LargestLogShape)
         {
             return Pooled(used, pooled);

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
+using PartsSignal.Analysis.Statistics.Special;
 
 namespace PartsSignal.Analysis.Statistics.Shrinkage;
 
@@ -16,13 +17,15 @@ public static class GammaPoissonShrinkage
     private static readonly double[] Scatters =
         [0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.75, 0.9, 1.1, 1.3, 1.6, 2, 2.5, 3.2, 4];
 
+    // The fit only places the grid, so its last digits are not needed.
+    private const double Rough = 1e-3;
     private const int MeanSteps = 6;
     private const double MeanReach = 3.5;
 
     /// <summary>The shrunk rate of every group, in order; missing with a reason where no group has exposure.</summary>
     public static IReadOnlyList<Estimate> Shrink(IReadOnlyList<CountGroup> groups, double confidence = 0.95)
     {
-        if (GammaPoissonFit.Of(groups) is not { } fit)
+        if (GammaPoissonFit.Of(groups, Rough) is not { } fit)
         {
             return [.. groups.Select(_ => Estimate.None("no exposure"))];
         }
@@ -60,15 +63,29 @@ public static class GammaPoissonShrinkage
             double width = s == 0 ? Scatters[1] - Scatters[0] : Scatters[s] - Scatters[s - 1];
             double prior = Math.Log(width / (1 + (Scatters[s] * Scatters[s])));
             double shape = 1 / (Scatters[s] * Scatters[s]);
+            prior += groups.Sum(g => GammaFunction.Log(shape + g.Events) - GammaFunction.Log(shape));
             for (int m = -MeanSteps; m <= MeanSteps; m++)
             {
                 double mean = fit.Mean * Math.Exp(MeanReach * error * m / MeanSteps);
-                points.Add((shape, mean, prior + GammaPoissonFit.LogLikelihoodAt(groups, shape, mean)));
+                points.Add((shape, mean, prior + MeanTerms(groups, shape, mean)));
             }
         }
 
         double highest = points.Max(p => p.Log);
         double sum = points.Sum(p => Math.Exp(p.Log - highest));
         return [.. points.Select(p => (p.Shape, p.Mean, Math.Exp(p.Log - highest) / sum))];
+    }
+
+    // What the negative-binomial log likelihood owes to the mean; the rest is the same for every mean of one shape.
+    private static double MeanTerms(CountGroup[] groups, double shape, double mean)
+    {
+        double sum = 0;
+        foreach (CountGroup group in groups)
+        {
+            double expected = mean * group.Exposure, all = shape + expected;
+            sum += (shape * Math.Log(shape / all)) + (group.Events * Math.Log(expected / all));
+        }
+
+        return sum;
     }
 }
