@@ -17,7 +17,7 @@ public static class VanPlanner
     /// <param name="booked">Jobs already booked, by van; null: none.</param>
     public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedJob>? booked = null)
     {
-        VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand);
+        VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);
         return [.. Enumerable.Range(0, view.Vans.Count).Select(v =>
             PlanVan(view, view.Vans[v], model.Of(v), options, effort, [.. (booked ?? []).Where(b => b.Van == v)]))];
     }

@@ -21,6 +21,9 @@ public sealed record ShopData
     /// <summary>Suppliers' own numbers.</summary>
     public IReadOnlyList<ShopAlias> Aliases { get; init; } = [];
 
+    /// <summary>Families and parts that a list says fit each other.</summary>
+    public IReadOnlyList<ShopFit> Fits { get; init; } = [];
+
     /// <summary>Numbers no longer made.</summary>
     public IReadOnlyList<EndedPart> Ended { get; init; } = [];
 

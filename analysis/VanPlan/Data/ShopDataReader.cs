@@ -32,6 +32,7 @@ public static class ShopDataReader
             Counts = database.Read("Van/shop_van_counts.sql", r => new ShopCount(
                 r.GetString(0), r.GetString(1), r.GetString(2), r.Int(3), r.Day(4))),
             Aliases = database.Read("Van/shop_aliases.sql", r => new ShopAlias(r.GetString(0), r.GetString(1), r.GetString(2))),
+            Fits = database.Read("Van/shop_fits.sql", r => new ShopFit(r.GetString(0), r.GetString(1))),
             Ended = database.Read("Van/shop_ended_parts.sql", r => new EndedPart(r.GetString(0), r.Day(1))),
             NumbersOn = known => numbers.TryGetValue(known, out var found) ? found : numbers[known] = NumbersOn(database, known),
         };

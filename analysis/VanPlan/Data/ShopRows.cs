@@ -55,6 +55,9 @@ public sealed record ShopCount(string Van, string PartNumber, string FittedNumbe
 /// <summary>A supplier's own number for a part.</summary>
 public sealed record ShopAlias(string Supplier, string PartNumber, string Alias);
 
+/// <summary>A part listed for a model family.</summary>
+public sealed record ShopFit(string Family, string PartNumber);
+
 /// <summary>A number that is no longer made.</summary>
 /// <param name="Number">The number.</param>
 /// <param name="EffectiveOn">Since when; null: since ever.</param>

@@ -10,9 +10,10 @@ namespace PartsSignal.Analysis.VanPlan.Data;
 /// <param name="Jobs">Settled jobs whose parts are known.</param>
 /// <param name="Sizes">How many vans, types, families and parts.</param>
 /// <param name="Restock">Restocking period and lead times.</param>
+/// <param name="Kinds">Components of the parts, and which families a list says they fit.</param>
 public sealed record ShopView(
     DateOnly From, IReadOnlyList<VanLimits> Vans, IReadOnlyList<StockPart> Parts, IReadOnlyList<PastJob> Jobs, DemandSizes Sizes,
-    RestockRule Restock)
+    RestockRule Restock, PartKinds Kinds)
 {
     /// <summary>Index of a part by its number; -1: not among them.</summary>
     public int IndexOf(string number)

@@ -40,7 +40,17 @@ public sealed class ShopViews
             j.OpenedOn < from ? [] : Needs(JobNeeds.Then(j, numbers), index)))];
         return new ShopView(
             day, vans, parts, jobs, new DemandSizes(vans.Count, types.Count, families.Count, parts.Length),
-            new RestockRule(_options.ReviewDays, [.. parts.Select(p => p.LeadDays)]));
+            new RestockRule(_options.ReviewDays, [.. parts.Select(p => p.LeadDays)]), Kinds(parts, numbers, index, families));
+    }
+
+    /// <summary>Lists carry no day: they are taken as known all along.</summary>
+    private PartKinds Kinds(StockPart[] parts, IReadOnlyDictionary<string, string> numbers, Dictionary<string, int> index, Dictionary<string, int> families)
+    {
+        Dictionary<string, int> components = Index(parts.Select(p => p.Component));
+        return new PartKinds(
+            [.. parts.Select(p => Of(components, p.Component))],
+            [.. _data.Fits.Select(f => (Family: Of(families, f.Family), Part: Of(index, numbers.GetValueOrDefault(f.PartNumber, f.PartNumber))))
+                .Where(f => f.Family >= 0 && f.Part >= 0).Distinct()]);
     }
 
     /// <summary>Numbers as indexes, each once.</summary>

@@ -15,6 +15,12 @@ public sealed record DemandOptions
     /// <summary>Up to so many (aged) jobs the data is thin; beyond, the share falls in proportion. Default 200.</summary>
     public double ThinJobs { get; init; } = 200;
 
+    /// <summary>
+    /// Up to so many (aged) jobs each part's use is pulled towards what its component's use on all families leads to
+    /// expect; beyond, less so in proportion. 0: never. Default 1,000.
+    /// </summary>
+    public double FewJobs { get; init; } = 1000;
+
     /// <summary>Days the plan is for; decides the season. Default 91.</summary>
     public int HorizonDays { get; init; } = 91;
 

@@ -16,12 +16,15 @@ public sealed class VanDemandModel
     private readonly LevelKey[] _sets;
     private readonly int[] _setOf;
     private readonly double[] _evidence;
+    private readonly double[] _smooth;
 
-    private VanDemandModel(AgedJobs aged, DemandSizes sizes, DemandOptions options)
+    private VanDemandModel(AgedJobs aged, DemandSizes sizes, PartKinds kinds, DemandOptions options)
     {
         (_aged, _options) = (aged, options);
         _mix = VanMix.Learn(aged.Jobs, aged.Weights, aged.MeanWeight, sizes);
         (_sets, _setOf) = Distinct(aged.Jobs);
+        double trust = Math.Min(1, options.FewJobs / Math.Max(aged.Total, 1));
+        _smooth = [.. PartSmoothing.Factors(aged, sizes, kinds).Select(f => 1 + (trust * (f - 1)))];
         _evidence = new double[sizes.Parts];
         for (int i = 0; i < aged.Jobs.Count; i++)
         {
@@ -37,8 +40,9 @@ public sealed class VanDemandModel
     /// <param name="asOf">First day the plan is for.</param>
     /// <param name="sizes">How many vans, appliance types, families and parts there are.</param>
     /// <param name="options">How.</param>
-    public static VanDemandModel Learn(IReadOnlyList<PastJob> jobs, DateOnly asOf, DemandSizes sizes, DemandOptions options) =>
-        new(AgedJobs.Before(jobs, asOf, sizes.Types, options), sizes, options);
+    /// <param name="kinds">What is known of the parts; null: nothing.</param>
+    public static VanDemandModel Learn(IReadOnlyList<PastJob> jobs, DateOnly asOf, DemandSizes sizes, DemandOptions options, PartKinds? kinds = null) =>
+        new(AgedJobs.Before(jobs, asOf, sizes.Types, options), sizes, kinds ?? PartKinds.Unknown(sizes.Parts), options);
 
     /// <summary>The demand of one van.</summary>
     public VanDemand Of(int van)
@@ -59,11 +63,13 @@ public sealed class VanDemandModel
         var rates = new Dictionary<LevelKey, double>();
         for (int s = 0; s < _sets.Length; s++)
         {
-            Blend(rates, _sets[s], perDay[s] * SharedMix.Factor(own[s], expected[s], shape), loose);
+            Blend(rates, _sets[s], perDay[s] * Smooth(_sets[s]) * SharedMix.Factor(own[s], expected[s], shape), loose);
         }
 
         return new VanDemand([.. rates.OrderBy(r => r.Key).Select(r => new PartSetRate(r.Key.Needs, r.Value))], _evidence, _aged.Total);
     }
+
+    private double Smooth(LevelKey set) => set.Needs.Length == 0 ? 1 : set.Needs.Average(n => _smooth[n.Part]);
 
     private static (LevelKey[] Sets, int[] SetOf) Distinct(IReadOnlyList<PastJob> jobs)
     {

@@ -18,23 +18,27 @@ public sealed record KnownDemandRow(string Quarter, string Van, double PlanFinis
 /// <summary>Judges the plans of past quarters under a demand that is known, beside the plan that knows it.</summary>
 public static class KnownDemand
 {
-    /// <summary>One row per quarter and van of the rolling replay that the true sets cover.</summary>
-    public static IReadOnlyList<KnownDemandRow> Compare(ShopData data, ShopViews views, VanPlanOptions options, IReadOnlyList<TrueSet> sets)
+    /// <summary>One row per plan that the true sets cover.</summary>
+    /// <param name="plans">Plans of past quarters, each for the quarter its view begins with.</param>
+    /// <param name="sets">The truth.</param>
+    /// <param name="today">Old numbers to those current at the end of the data.</param>
+    /// <param name="facts">Prices and lead times.</param>
+    /// <param name="options">How the vans were planned.</param>
+    public static IReadOnlyList<KnownDemandRow> Compare(
+        IEnumerable<IReadOnlyList<PlannedVan>> plans, IReadOnlyList<TrueSet> sets, IReadOnlyDictionary<string, string> today, PartFacts facts,
+        VanPlanOptions options)
     {
         ILookup<(string, string), TrueSet> truth = sets.ToLookup(s => (s.Van, s.Quarter));
-        IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
         var rows = new List<KnownDemandRow>();
-        foreach (DateOnly from in RollingReplay.Quarters(data, options.ReplayQuarters))
+        foreach (IReadOnlyList<PlannedVan> vans in plans)
         {
-            string quarter = QuarterJudge.QuarterName(from);
-            ShopView view = views.Before(from);
-            IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Quick);
-            for (int v = 0; v < plans.Count; v++)
+            for (int v = 0; v < vans.Count; v++)
             {
-                TrueSet[] known = [.. truth[(plans[v].Van.Van, quarter)]];
+                string quarter = QuarterJudge.QuarterName(vans[v].View.From);
+                TrueSet[] known = [.. truth[(vans[v].Van.Van, quarter)]];
                 if (known.Length > 0)
                 {
-                    rows.Add(Row(plans[v], v, known, quarter, views.Facts, options, today));
+                    rows.Add(Row(vans[v], v, known, quarter, facts, options, today));
                 }
             }
         }

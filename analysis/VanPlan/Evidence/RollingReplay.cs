@@ -8,7 +8,9 @@ namespace PartsSignal.Analysis.VanPlan.Evidence;
 /// <param name="Rows">A row per quarter, van and policy.</param>
 /// <param name="NotRepaired">Jobs left out: declined or not worth it.</param>
 /// <param name="NotTold">Jobs left out: parts not known.</param>
-public sealed record ReplayEvidence(IReadOnlyList<ReplayRow> Rows, int NotRepaired, int NotTold);
+/// <param name="Plans">The plans that were replayed, per quarter.</param>
+public sealed record ReplayEvidence(
+    IReadOnlyList<ReplayRow> Rows, int NotRepaired, int NotTold, IReadOnlyList<IReadOnlyList<PlannedVan>> Plans);
 
 /// <summary>
 /// Goes back quarter by quarter, plans from what was known the evening before, and replays the quarter's jobs on the
@@ -46,14 +48,16 @@ public static class RollingReplay
     {
         IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
         var rows = new List<ReplayRow>();
+        var plans = new List<IReadOnlyList<PlannedVan>>();
         (int notRepaired, int notTold) = (0, 0);
         IReadOnlyList<DateOnly> quarters = Quarters(data, options.ReplayQuarters);
         foreach (DateOnly from in quarters)
         {
             ShopView view = views.Before(from);
-            foreach (PlannedVan planned in VanPlanner.Plan(view, options, KitEffort.Quick))
+            plans.Add(VanPlanner.Plan(view, options, KitEffort.Quick));
+            for (int van = 0; van < plans[^1].Count; van++)
             {
-                int van = view.Vans.ToList().IndexOf(planned.Van);
+                PlannedVan planned = plans[^1][van];
                 var money = new KitLimits(planned.Plan.CostCents, planned.Van.Space);
                 int[] used = PlainRules.MostUsed(view, van, options, money);
                 int[] perCost = PlainRules.MostUsedPerCost(view, van, options, money);
@@ -75,7 +79,7 @@ public static class RollingReplay
             }
         }
 
-        return new ReplayEvidence(rows, notRepaired, notTold);
+        return new ReplayEvidence(rows, notRepaired, notTold, plans);
     }
 
     private static IEnumerable<string> Held(ShopView view, IReadOnlyDictionary<string, string> today, params IReadOnlyList<int>[] kits) =>

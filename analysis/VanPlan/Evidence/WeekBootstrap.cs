@@ -10,29 +10,22 @@ public sealed class WeekBootstrap
 {
     private const int LeastWeeks = 8;
     private readonly int[][] _draws;
-    private readonly int _weeks;
 
     /// <param name="weeks">Weeks there are.</param>
     /// <param name="draws">How many samples.</param>
     /// <param name="seed">Seed; the same seed draws the same weeks for every policy.</param>
     public WeekBootstrap(int weeks, int draws, int seed)
     {
-        _weeks = weeks;
         var random = new Random(seed);
         _draws = weeks < LeastWeeks ? [] : [.. Enumerable.Range(0, draws).Select(_ => Enumerable.Range(0, weeks).Select(_ => random.Next(weeks)).ToArray())];
     }
 
-    /// <summary>Share finished with its 95 % interval.</summary>
+    /// <summary>Share finished with its 95 % interval; no interval from fewer than eight weeks.</summary>
     /// <param name="weeks">Jobs and jobs finished, per week.</param>
-    public Estimate Share(IReadOnlyList<(double Jobs, double Finished)> weeks) =>
-        Interval(weeks.Sum(w => w.Jobs), weeks.Sum(w => w.Finished), d => d.Sum(i => weeks[i].Jobs), d => d.Sum(i => weeks[i].Finished));
-
-    /// <summary>Lead of one policy over another on the same jobs, in shares of the jobs, with its 95 % interval.</summary>
-    public Estimate Lead(IReadOnlyList<(double Jobs, double Finished)> plan, IReadOnlyList<(double Jobs, double Finished)> other) =>
-        Share([.. plan.Zip(other, (p, o) => (p.Jobs, p.Finished - o.Finished))]);
-
-    private Estimate Interval(double jobs, double finished, Func<int[], double> jobsOf, Func<int[], double> finishedOf)
+    public Estimate Share(IReadOnlyList<(double Jobs, double Finished)> weeks)
     {
+        double jobs = weeks.Sum(w => w.Jobs);
+        double finished = weeks.Sum(w => w.Finished);
         if (jobs <= 0)
         {
             return Estimate.None("no jobs");
@@ -43,12 +36,27 @@ public sealed class WeekBootstrap
             return Estimate.Of(finished / jobs, null, null);
         }
 
-        double[] shares = [.. _draws.Select(d => jobsOf(d) is var n && n > 0 ? finishedOf(d) / n : finished / jobs).Order()];
+        double[] shares = new double[_draws.Length];
+        for (int d = 0; d < shares.Length; d++)
+        {
+            double drawnJobs = 0;
+            double drawnFinished = 0;
+            foreach (int week in _draws[d])
+            {
+                drawnJobs += weeks[week].Jobs;
+                drawnFinished += weeks[week].Finished;
+            }
+
+            shares[d] = drawnJobs > 0 ? drawnFinished / drawnJobs : finished / jobs;
+        }
+
+        Array.Sort(shares);
         return Estimate.Of(finished / jobs, Quantile(shares, 0.025), Quantile(shares, 0.975));
     }
 
-    private static double Quantile(double[] sorted, double p) => sorted[(int)Math.Round(p * (sorted.Length - 1))];
+    /// <summary>Lead of one policy over another on the same jobs, in shares of the jobs, with its 95 % interval.</summary>
+    public Estimate Lead(IReadOnlyList<(double Jobs, double Finished)> plan, IReadOnlyList<(double Jobs, double Finished)> other) =>
+        Share([.. plan.Zip(other, (p, o) => (p.Jobs, p.Finished - o.Finished))]);
 
-    /// <summary>Weeks drawn from.</summary>
-    public int Weeks => _weeks;
+    private static double Quantile(double[] sorted, double p) => sorted[(int)Math.Round(p * (sorted.Length - 1))];
 }

@@ -40,7 +40,7 @@ public sealed class PlanStep : IRunStep
         context.AddResult("shelf_levels", plan.Shelf, Checks);
         context.AddResult("van_evidence", rows, Checks);
         context.Shared[typeof(ShopPlan)] = plan;
-        context.Record["van"] = VanRecord.Of(plan, evidence, rows, TruthCheck.Of(context.Input, data, views, options));
+        context.Record["van"] = VanRecord.Of(plan, evidence, rows, TruthCheck.Of(context.Input, evidence, data, views, options));
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return Task.FromResult((long)plan.Rows.Count);
     }
