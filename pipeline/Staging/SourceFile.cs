@@ -61,5 +61,6 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
         files.Find($"{MendedFolder}/{RejectWriter.FileName(source.File.Name)}").Select(f => new SourceFile(
             f,
             source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
-            source.Order + (MaxFilesPerMap / 2)) { Mends = source.File.Name });
+            source.Order + (MaxFilesPerMap / 2))
+        { Mends = source.File.Name });
 }

@@ -1,0 +1,54 @@
+using System.Globalization;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Combining;
+
+namespace PartsSignal.Benchmarks;
+
+/// <summary>
+/// The whole combining over a catalogue of the given size, with three supersession arrows for ten numbers and a job
+/// line for every tenth, under the load's own memory limit.
+/// </summary>
+public sealed class CrossReferenceWorkload : IWorkload, IDisposable
+{
+    private readonly string _spill = Directory.CreateTempSubdirectory("partssignal-spill-").FullName;
+    private Database? _database;
+
+    /// <inheritdoc/>
+    public string Name => "cross-reference";
+
+    /// <inheritdoc/>
+    public int DefaultSize => 1_000_000;
+
+    /// <inheritdoc/>
+    public string Unit => "part numbers";
+
+    /// <inheritdoc/>
+    public void Prepare(int size)
+    {
+        _database?.Dispose();
+        _database = Database.Open(new DatabaseOptions { SpillFolder = _spill });
+        StagedSession.Attach(_database, []);
+        _database.Run("Review/answers.sql");
+        ResultTable.Write(_database, "component_roles", [new ComponentRole("component_0", "main")]);
+        _database.Execute(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cross-reference-rows.sql")), ("parts", size));
+    }
+
+    /// <inheritdoc/>
+    public string Run()
+    {
+        IReadOnlyList<ResultLog> steps = CombineRunner.Run(_database!, new CombineOptions(), TimeProvider.System);
+        Books.Read(_database!).RequireBalance();
+        ResultLog chains = steps.Single(s => s.Table == "current_numbers");
+        long lines = _database!.Count("job_parts");
+        long resolved = _database.Query("from job_parts select count(part_number)", r => r.GetInt64(0))[0];
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{chains.Rows:N0} old numbers followed in {chains.Seconds:0.0} s; {resolved:N0} of {lines:N0} lines resolved; slowest {string.Join(", ", steps.OrderByDescending(s => s.Seconds).Take(4).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Table} {s.Seconds:0.0} s")))}");
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _database?.Dispose();
+        Directory.Delete(_spill, recursive: true);
+    }
+}
