@@ -56,11 +56,11 @@ public sealed record VanPart(string PartNumber, string Van, int OnHand, DateOnly
 public sealed record KnownModel(string ModelNumber, string ModelFamily, string? ApplianceType, string? Brand);
 
 /// <summary>How likely a component fails within the next year, at an age.</summary>
+/// <param name="Basis">register: any failure of a listed appliance; units_seen: a return to this shop.</param>
 /// <param name="ApplianceType">Type of the appliance.</param>
+/// <param name="ModelFamily">A family, or <c>all</c>.</param>
 /// <param name="Component">The component.</param>
-/// <param name="FromAge">First age of the band, years.</param>
-/// <param name="ToAge">First age beyond, years; null: no end.</param>
+/// <param name="AgeYears">Age reached, whole years.</param>
 /// <param name="Chance">Chance within a year, 0 to 1.</param>
-/// <param name="Events">Failures behind it.</param>
-/// <param name="Basis">What the chance is of, in words.</param>
-public sealed record YearRisk(string ApplianceType, string Component, double FromAge, double? ToAge, double Chance, int Events, string Basis);
+/// <param name="Events">Failures near that age behind it.</param>
+public sealed record YearRisk(string Basis, string ApplianceType, string ModelFamily, string Component, int AgeYears, double Chance, long Events);

@@ -10,6 +10,7 @@ public sealed class LookupFacts
     private readonly Dictionary<(string, string), long> _modelJobs;
     private readonly ILookup<(string, string), Companion> _companions;
     private readonly ILookup<string, VanPart> _vans;
+    private readonly ILookup<(string, string, string, int), YearRisk> _risks;
     private readonly Dictionary<string, KnownModel> _models;
     private readonly ILookup<string, KnownModel> _lookAlikes;
     private readonly Dictionary<string, KnownModel> _families;
@@ -31,14 +32,12 @@ public sealed class LookupFacts
         _models = models.GroupBy(m => CompactKey.Of(m.ModelNumber), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         _lookAlikes = models.ToLookup(m => CompactKey.Confusable(CompactKey.Of(m.ModelNumber)), StringComparer.Ordinal);
         _families = models.GroupBy(m => CompactKey.Of(m.ModelFamily), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        (Checks, Risks) = (checks, risks);
+        _risks = risks.ToLookup(r => (r.Basis, r.ApplianceType, r.ModelFamily, r.AgeYears));
+        Checks = checks;
     }
 
     /// <summary>The shop's checks.</summary>
     public CheckTable Checks { get; }
-
-    /// <summary>Risks of the next year; empty where no curve could be fitted.</summary>
-    public IReadOnlyList<YearRisk> Risks { get; }
 
     /// <summary>Parts of a component for a family, the most used first.</summary>
     public IEnumerable<FamilyPart> Parts(string? family, string component) => family is null ? [] : _parts[(family, component)];
@@ -51,6 +50,27 @@ public sealed class LookupFacts
 
     /// <summary>Vans that hold a part.</summary>
     public IEnumerable<VanPart> Vans(string part) => _vans[part];
+
+    /// <summary>
+    /// Risks of the next year at an age: of the family, else of all families of the type; for a contract customer any
+    /// failure, for others a return to this shop, whichever is known.
+    /// </summary>
+    public IEnumerable<YearRisk> Risks(string applianceType, string? family, string customerKind, double age)
+    {
+        string[] bases = customerKind == "contract" ? ["register", "units_seen"] : ["units_seen", "register"];
+        foreach (string basis in bases)
+        {
+            foreach (string group in (string[])[family ?? "all", "all"])
+            {
+                if (_risks.Contains((basis, applianceType, group, (int)age)))
+                {
+                    return _risks[(basis, applianceType, group, (int)age)];
+                }
+            }
+        }
+
+        return [];
+    }
 
     /// <summary>
     /// The model a typed number means: letters and digits alone decide; if none, a number that differs only in

@@ -27,14 +27,14 @@ public static class WhileThereAdvice
                 string.Create(CultureInfo.InvariantCulture, $"the appliance is {age:0.#} years old; rubber hoses are due for a look from {options.HoseAge:0} years")));
         }
 
-        advice.AddRange(facts.Risks
-            .Where(r => r.ApplianceType == call.ApplianceType && age >= r.FromAge && (r.ToAge is not { } to || age < to) && r.Chance >= options.LeastYearRisk && !likely.Contains(r.Component))
+        advice.AddRange(facts.Risks(call.ApplianceType, call.ModelFamily, call.CustomerKind, age)
+            .Where(r => r.Chance >= options.LeastYearRisk && !likely.Contains(r.Component))
             .OrderByDescending(r => r.Chance).ThenBy(r => r.Component, StringComparer.Ordinal)
             .Take(Most)
             .Select(r => new WhileThere(
                 r.Component,
                 $"Have a look at the {r.Component.Replace('_', ' ')}.",
-                string.Create(CultureInfo.InvariantCulture, $"{r.Chance:0 %} within a year at this age ({r.Basis}, {r.Events} failures)"))));
+                string.Create(CultureInfo.InvariantCulture, $"{r.Chance * 100:0} % {(r.Basis == "register" ? "fail" : "come back with it")} within a year at this age ({r.Events} failures near it)"))));
         return advice;
     }
 }

@@ -1,0 +1,97 @@
+using System.Globalization;
+using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Commands.Lookup;
+
+/// <summary>Turns the options of a lookup into a call.</summary>
+internal static class CallReader
+{
+    private static readonly string[] Types = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave", "other"];
+    private static readonly string[] Customers = ["household", "contract", "unknown"];
+
+    /// <summary>The call.</summary>
+    /// <exception cref="BadInputException">An option cannot be used; all such options are named.</exception>
+    public static Call Read(LookupSettings settings, LookupFacts facts, TimeProvider clock)
+    {
+        DateOnly today = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
+        DateOnly? on = settings.On is null ? today : Day(settings.On);
+        Refuse(settings, on);
+        (KnownModel Model, string Basis)? found = facts.Resolve(settings.Model);
+        string type = found?.Model.ApplianceType ?? settings.ApplianceType ?? Call.Unknown;
+        (double? age, string basis) = Age(settings, found?.Model.Brand, on!.Value);
+        WordSets words = WordSets.Load(settings.Input);
+        string? asked = settings.Complaint?.Trim();
+        return new Call
+        {
+            ApplianceType = type,
+            Brand = found?.Model.Brand,
+            ModelNumber = found?.Model.ModelNumber is { Length: > 0 } number ? number : null,
+            ModelFamily = found?.Model.ModelFamily,
+            AgeYears = age,
+            AgeBasis = basis,
+            ComplaintText = asked?.Replace('_', ' '),
+            ComplaintKind = words.Complaints.Kind(asked?.Replace('_', ' '), type == Call.Unknown ? null : type),
+            ErrorCode = settings.Code ?? ErrorCodeText.Find(asked),
+            CustomerKind = settings.Customer,
+            Month = on.Value.Month,
+        };
+    }
+
+    private static void Refuse(LookupSettings settings, DateOnly? on)
+    {
+        var faults = new List<string>();
+        if (on is null)
+        {
+            faults.Add($"--on {settings.On}: is no date; write it as 2026-11-24.");
+        }
+
+        if (settings.Age is < 0 or > 80)
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"--age {settings.Age}: must lie from 0 to 80 years."));
+        }
+
+        if (settings.ApplianceType is { } type && !Types.Contains(type))
+        {
+            faults.Add($"--type {type}: must be one of {string.Join(", ", Types)}.");
+        }
+
+        if (!Customers.Contains(settings.Customer))
+        {
+            faults.Add($"--customer {settings.Customer}: must be one of {string.Join(", ", Customers)}.");
+        }
+
+        if (settings.Model is null && settings.ApplianceType is null && settings.Complaint is null)
+        {
+            faults.Add("Say at least --model, --type or --complaint.");
+        }
+
+        if (faults.Count > 0)
+        {
+            throw new BadInputException(faults);
+        }
+    }
+
+    private static (double? Years, string Basis) Age(LookupSettings settings, string? brand, DateOnly on)
+    {
+        if (settings.Age is { } stated)
+        {
+            return (stated, "stated");
+        }
+
+        if (settings.Serial is null)
+        {
+            return (null, Call.Unknown);
+        }
+
+        SerialDateReading reading = SerialCodes.Load(settings.Input).Rules.Read(brand, settings.Serial, on);
+        BuildInterval? built = reading.Candidates.LastOrDefault(c => c.From <= on);
+        return built is null ? (null, Call.Unknown) : (Math.Max(0, (on.DayNumber - built.Middle.DayNumber) / 365.25), "date code");
+    }
+
+    private static DateOnly? Day(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
+}
