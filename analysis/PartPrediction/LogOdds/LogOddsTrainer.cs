@@ -12,7 +12,7 @@ public static class LogOddsTrainer
     private const double Start = 0.5;
     private const double Smallest = 0.02;
     private const double Largest = 4;
-    private const int Rounds = 5;
+    private const int Rounds = 8;
 
     /// <summary>Trains on closed jobs. Spreads of an earlier model are taken over and kept where one is given.</summary>
     public static LogOddsModel Train(IReadOnlyList<ClosedCall> calls, LogOddsModel? earlier = null)
@@ -30,7 +30,7 @@ public static class LogOddsTrainer
             var objective = new LogOddsObjective(rows, needs, precision);
             double[] curvature = objective.Curvature(weights);
             bool last = round == rounds - 1;
-            QuasiNewton.Minimise(objective.Evaluate, weights, Inverse(curvature, precision), last ? 40 : 15, last ? 2e-6 : 1e-4);
+            QuasiNewton.Minimise(objective.Evaluate, weights, Inverse(curvature, precision), last ? 150 : 80, last ? 1e-7 : 1e-6);
             if (!last)
             {
                 Learn(shape, spreads, weights, objective.Curvature(weights), precision);
