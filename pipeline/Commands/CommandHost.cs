@@ -72,6 +72,9 @@ public static class CommandHost
         config.AddCommand<Inspect.InspectCommand>("inspect")
             .WithDescription("Says what files look like and proposes how to read them.")
             .WithExample("inspect", "shop/jobs.csv", "--write");
+        config.AddCommand<Lookup.LookupCommand>("lookup")
+            .WithDescription("What a call will probably need, and what to check first.")
+            .WithExample("lookup", "--model", "QU-LT", "--complaint", "does not fill", "--age", "6");
         config.AddCommand<Report.ReportCommand>("report")
             .WithDescription("Writes the monthly failure report from the last run's results.")
             .WithExample("report", "--month", "2026-09");

@@ -68,7 +68,7 @@ public static class ModelCard
     };
 
     private static JsonObject Spreads(LogOddsModel model) => new(Enum.GetValues<FeatureGroup>()
-        .Select(g => KeyValuePair.Create<string, JsonNode?>(JsonNamingPolicy.SnakeCaseLower.ConvertName(g.ToString()), Math.Round(model.Spreads[(int)g], 4))));
+        .Select(g => KeyValuePair.Create<string, JsonNode?>(JsonNamingPolicy.SnakeCaseLower.ConvertName(g.ToString()), Math.Round(model.SpreadOf(g), 4))));
 
     private static JsonArray Rows<T>(IEnumerable<T> rows) =>
         [.. rows.Select(r => JsonSerializer.SerializeToNode(r, SnakeCase))];

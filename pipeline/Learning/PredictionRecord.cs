@@ -25,6 +25,8 @@ public static class PredictionRecord
         ["jobs_tested"] = figures.Shipped.Jobs,
         ["log_loss"] = Round(figures.Shipped.LogLoss),
         ["log_loss_complaint_only"] = Round(figures.ComplaintOnly.LogLoss),
+        ["log_loss_complaint_on_type"] = Round(figures.ComplaintOnType.LogLoss),
+        ["gap_closed_from_complaint_on_type"] = Round(TestFigures.GapShare(figures.ComplaintOnType.LogLoss, figures.Shipped.LogLoss, figures.BestPossible)),
         ["log_loss_backoff"] = Round(figures.BackOff.LogLoss),
         ["log_loss_best_possible"] = Round(figures.BestPossible),
         ["gap_closed"] = Round(figures.GapClosed),

@@ -11,6 +11,9 @@ public sealed record BackOffLevel(string Name, Func<Call, string?> Key)
     /// <summary>Everything the shop ever closed.</summary>
     public const string All = "all";
 
+    /// <summary>The same complaint kind on any appliance.</summary>
+    public const string Complaint = "complaint";
+
     /// <summary>Jobs on the same type of appliance.</summary>
     public const string Type = "type";
 
@@ -41,8 +44,14 @@ public sealed record BackOffLevel(string Name, Func<Call, string?> Key)
         new(ModelComplaint, c => c.ModelNumber is { } m && c.ModelFamily is not null ? Join(m, c.ComplaintKind) : null),
     ];
 
-    /// <summary>The chain of the plainest contender: what a shop with a tally sheet per complaint would say.</summary>
-    public static readonly IReadOnlyList<BackOffLevel> ComplaintOnly = [.. Chain.Take(3)];
+    /// <summary>The chain of the plainest contender: a tally sheet per complaint.</summary>
+    public static readonly IReadOnlyList<BackOffLevel> ComplaintOnly = [Chain[0], new(Complaint, c => c.ComplaintKind)];
+
+    /// <summary>The same with a sheet per type of appliance.</summary>
+    public static readonly IReadOnlyList<BackOffLevel> ComplaintOnType = [.. Chain.Take(3)];
+
+    /// <summary>All levels there are.</summary>
+    public static readonly IReadOnlyList<BackOffLevel> Every = [.. Chain, ComplaintOnly[1]];
 
     private static string Band(Call call) => AgeBand.Of(call.AgeYears)?.ToString() ?? AgeBand.UnknownText;
 

@@ -7,6 +7,7 @@ public static class BackOffTrainer
 {
     private const double MinAlpha = 0.05;
     private const double MaxAlpha = 5_000;
+    private const int Folds = 5;
 
     /// <summary>
     /// Trains the chain, widest level first. Each alpha minimises the leave-one-out log loss of the jobs: every job is
@@ -37,25 +38,28 @@ public static class BackOffTrainer
         return new BackOffModel(needs, levels);
     }
 
-    /// <summary>Odds of every training job as if it had not been counted: features for a model stacked on top.</summary>
-    public static double[][] WithoutOwnJob(BackOffModel model, IReadOnlyList<ClosedCall> calls)
+    /// <summary>
+    /// Odds of every job from a back-off that learned from other jobs alone (five folds): features for a model stacked
+    /// on top. Taking out only the job itself would betray its need, which then looks a little too rare.
+    /// </summary>
+    /// <param name="calls">The jobs.</param>
+    /// <param name="needs">Needs of the odds; one a fold never saw has none.</param>
+    public static double[][] FromOtherJobs(IReadOnlyList<ClosedCall> calls, IReadOnlyList<string> needs)
     {
-        int[] need = NeedList.Index([.. model.Needs], calls);
         var odds = new double[calls.Count][];
-        for (int i = 0; i < odds.Length; i++)
+        Dictionary<string, int> places = NeedList.Places(needs);
+        for (int fold = 0; fold < Folds; fold++)
         {
-            double[] shares = Smoothing.Uniform(model.Needs.Count);
-            foreach (BackOffCounts level in model.Levels)
+            BackOffModel others = Train([.. calls.Where((_, i) => i % Folds != fold)]);
+            for (int i = fold; i < calls.Count; i += Folds)
             {
-                if (level.Find(calls[i].Call) is { } counts)
+                double[] own = others.Odds(calls[i].Call);
+                odds[i] = new double[needs.Count];
+                for (int k = 0; k < own.Length; k++)
                 {
-                    int[] others = [.. counts];
-                    others[need[i]] = Math.Max(0, others[need[i]] - 1);
-                    shares = Smoothing.Towards(others, level.Alpha, shares);
+                    odds[i][places[others.Needs[k]]] = own[k];
                 }
             }
-
-            odds[i] = shares;
         }
 
         return odds;

@@ -5,6 +5,11 @@ using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.PartPrediction.Contest;
 
+/// <summary>What the contest brought.</summary>
+/// <param name="Entries">All contenders, one of which ships.</param>
+/// <param name="Shipped">What the one that ships learned before the calibration months.</param>
+public sealed record ChoiceResult(IReadOnlyList<Entry> Entries, IPredictor Shipped);
+
 /// <summary>Chooses a contender on the validation months.</summary>
 public static class Choice
 {
@@ -13,16 +18,17 @@ public static class Choice
     /// judged by log loss on the validation months. The lowest wins; a simpler contender whose paired interval to it
     /// reaches zero ships instead.
     /// </summary>
-    public static IReadOnlyList<Entry> Make(IReadOnlyList<ClosedCall> calls, IReadOnlyList<IContender> contenders, Timetable timetable, int seed)
+    public static ChoiceResult Make(IReadOnlyList<ClosedCall> calls, IReadOnlyList<IContender> contenders, Timetable timetable, int seed)
     {
         var judged = new Span(timetable.Calibration.From, timetable.Validation.To);
         IReadOnlyList<ClosedCall> learn = Timetable.Known(calls, judged);
         IReadOnlyList<ClosedCall> calibrate = Timetable.Within(calls, timetable.Calibration), judge = Timetable.Within(calls, timetable.Validation);
+        var predictors = new IPredictor[contenders.Count];
         var heats = new double[contenders.Count];
         var forecasts = new IReadOnlyList<Forecast>[contenders.Count];
         Parallel.For(0, contenders.Count, i =>
         {
-            IPredictor predictor = contenders[i].Train(learn);
+            IPredictor predictor = predictors[i] = contenders[i].Train(learn);
             heats[i] = Temperature.Fit(Forecasting.Of(predictor, calibrate));
             forecasts[i] = Heated.At(Forecasting.Of(predictor, judge), heats[i]);
         });
@@ -32,6 +38,6 @@ public static class Choice
         int ships = Enumerable.Range(0, scores.Length)
             .Where(i => i == best || behind[i].Lower <= 0)
             .MinBy(i => contenders[i].Complexity);
-        return [.. contenders.Select((c, i) => new Entry(c.Name, c.What, heats[i], scores[i], behind[i], i == ships))];
+        return new ChoiceResult([.. contenders.Select((c, i) => new Entry(c.Name, c.What, heats[i], scores[i], behind[i], i == ships))], predictors[ships]);
     }
 }

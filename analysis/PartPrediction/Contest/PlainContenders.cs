@@ -4,7 +4,7 @@ using PartsSignal.Analysis.PartPrediction.LogOdds;
 
 namespace PartsSignal.Analysis.PartPrediction.Contest;
 
-/// <summary>The tally sheet a shop keeps in its head: shares per complaint on a type of appliance.</summary>
+/// <summary>The tally sheet a shop keeps in its head: shares per complaint.</summary>
 public sealed class ComplaintOnlyContender : IContender
 {
     /// <summary>Its name.</summary>
@@ -14,7 +14,7 @@ public sealed class ComplaintOnlyContender : IContender
     public string Name => ContenderName;
 
     /// <inheritdoc/>
-    public string What => "Shares of what a complaint on that type of appliance turned out to need.";
+    public string What => "Shares of what a complaint turned out to need.";
 
     /// <inheritdoc/>
     public int Complexity => 0;
@@ -22,6 +22,26 @@ public sealed class ComplaintOnlyContender : IContender
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) =>
         BackOffTrainer.Train(calls, BackOffLevel.ComplaintOnly);
+}
+
+/// <summary>A tally sheet per type of appliance: a harder plain contender.</summary>
+public sealed class ComplaintOnTypeContender : IContender
+{
+    /// <summary>Its name.</summary>
+    public const string ContenderName = "complaint_on_type";
+
+    /// <inheritdoc/>
+    public string Name => ContenderName;
+
+    /// <inheritdoc/>
+    public string What => "Shares of what a complaint on that type of appliance turned out to need.";
+
+    /// <inheritdoc/>
+    public int Complexity => 1;
+
+    /// <inheritdoc/>
+    public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) =>
+        BackOffTrainer.Train(calls, BackOffLevel.ComplaintOnType);
 }
 
 /// <summary>Shares from this model up to all jobs, each level leaning on the one above.</summary>
@@ -37,7 +57,7 @@ public sealed class BackOffContender : IContender
     public string What => "Shares by model, family, age, complaint and type, each level leaning on the one above.";
 
     /// <inheritdoc/>
-    public int Complexity => 1;
+    public int Complexity => 2;
 
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) => BackOffTrainer.Train(calls);
@@ -56,7 +76,7 @@ public sealed class LogOddsContender : IContender
     public string What => "Sums of log odds over facts of the call (family, age, complaint, words, season, history), each group of facts with a learned spread.";
 
     /// <inheritdoc/>
-    public int Complexity => 2;
+    public int Complexity => 3;
 
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) =>

@@ -37,7 +37,7 @@ public sealed record Timetable(Span Calibration, Span Validation, Span Test, IRe
         int test = Math.Clamp(months / 5, 1, options.TestMonths);
         int validation = Math.Clamp(months / 6, 1, options.ValidationMonths);
         int calibration = Math.Clamp(months / 8, 1, options.CalibrationMonths);
-        int fold = Math.Clamp(test / 4, 1, options.FoldMonths);
+        int fold = Math.Clamp(test / 3, 1, options.FoldMonths);
         DateOnly testFrom = end.AddMonths(-test), validationFrom = testFrom.AddMonths(-validation);
         var folds = new List<Span>();
         for (DateOnly from = testFrom.AddMonths(-2 * fold); from < end; from = from.AddMonths(fold))
@@ -53,15 +53,22 @@ public sealed record Timetable(Span Calibration, Span Validation, Span Test, IRe
             folds);
     }
 
+    /// <summary>Jobs on one unit within so many days belong to one case: a visit and what follows it.</summary>
+    public const int CaseDays = 120;
+
     /// <summary>
-    /// Jobs one may learn from at a cut-off: their answer was known before the judged days begin, and their unit has no
-    /// job among those judged, so that a follow-up never stands on both sides.
+    /// Jobs one may learn from at a cut-off: their answer was known before the judged days begin, and they belong to no
+    /// case that goes on among those judged, so that a visit and its follow-up never stand on both sides.
     /// </summary>
     public static IReadOnlyList<ClosedCall> Known(IReadOnlyList<ClosedCall> calls, Span judged)
     {
-        HashSet<string> units = [.. Within(calls, judged).Select(c => c.UnitId).OfType<string>()];
-        return [.. calls.Where(c => c.ClosedOn < judged.From && c.OpenedOn < judged.From && !(c.UnitId is { } u && units.Contains(u)))];
+        Dictionary<string, DateOnly> first = Within(calls, judged).Where(c => c.UnitId is not null)
+            .GroupBy(c => c.UnitId!, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Min(c => c.OpenedOn), StringComparer.Ordinal);
+        return [.. calls.Where(c => c.ClosedOn < judged.From && c.OpenedOn < judged.From && !GoesOn(c, first))];
     }
+
+    private static bool GoesOn(ClosedCall call, Dictionary<string, DateOnly> first) =>
+        call.UnitId is { } unit && first.TryGetValue(unit, out DateOnly next) && next.DayNumber - call.ClosedOn.DayNumber <= CaseDays;
 
     /// <summary>Jobs whose call came within the days.</summary>
     public static IReadOnlyList<ClosedCall> Within(IReadOnlyList<ClosedCall> calls, Span span) =>

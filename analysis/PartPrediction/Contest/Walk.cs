@@ -30,11 +30,15 @@ public static class Walk
     private const int CalibrationFolds = 2;
 
     /// <summary>Walks one contender through the folds.</summary>
-    public static WalkResult Through(IReadOnlyList<ClosedCall> calls, IContender contender, Timetable timetable)
+    /// <param name="calls">Closed jobs by day of the call.</param>
+    /// <param name="contender">The contender.</param>
+    /// <param name="timetable">The folds.</param>
+    /// <param name="earlier">What it learned before the folds, to start from; null: start afresh.</param>
+    public static WalkResult Through(IReadOnlyList<ClosedCall> calls, IContender contender, Timetable timetable, IPredictor? earlier = null)
     {
         var raw = new List<IReadOnlyList<Forecast>>();
         var test = new List<WalkedForecast>();
-        IPredictor? predictor = null;
+        IPredictor? predictor = earlier;
         foreach (Span fold in timetable.Folds)
         {
             predictor = contender.Train(Timetable.Known(calls, fold), predictor);

@@ -20,7 +20,7 @@ public static class PartLearner
 {
     /// <summary>The contenders of every contest, simplest first.</summary>
     public static IReadOnlyList<IContender> Contenders(int seed) =>
-        [new ComplaintOnlyContender(), new BackOffContender(), new LogOddsContender(), new TextContender(seed), new TreesContender(seed)];
+        [new ComplaintOnlyContender(), new ComplaintOnTypeContender(), new BackOffContender(), new LogOddsContender(), new TextContender(seed), new TreesContender(seed)];
 
     /// <summary>Learns from closed jobs, ordered by day of the call. No jobs give a model that knows no need.</summary>
     public static Learned Learn(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender>? contenders = null)
@@ -35,13 +35,13 @@ public static class PartLearner
             return new Learned(Final(calls, backOff, null), null, [], null, why);
         }
 
-        IReadOnlyList<Entry> entries = Choice.Make(calls, contenders, timetable, options.Seed);
-        IContender winner = contenders.Single(c => c.Name == entries.Single(e => e.Ships).Name);
-        IContender plain = contenders.Single(c => c.Name == ComplaintOnlyContender.ContenderName);
-        var walks = new WalkResult[3];
-        Parallel.ForEach([winner, plain, backOff], (contender, _, i) => walks[i] = Walk.Through(calls, contender, timetable));
+        ChoiceResult choice = Choice.Make(calls, contenders, timetable, options.Seed);
+        IContender winner = contenders.Single(c => c.Name == choice.Entries.Single(e => e.Ships).Name);
+        IContender[] walkers = [winner, new ComplaintOnlyContender(), new ComplaintOnTypeContender(), backOff];
+        var walks = new WalkResult[walkers.Length];
+        Parallel.For(0, walkers.Length, i => walks[i] = Walk.Through(calls, walkers[i], timetable, i == 0 ? choice.Shipped : null));
         return new Learned(
-            Final(calls, winner, walks[0]), timetable, entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test), null);
+            Final(calls, winner, walks[0]), timetable, choice.Entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test, walks[3].Test), null);
     }
 
     private static ShippedModel Final(IReadOnlyList<ClosedCall> calls, IContender winner, WalkResult? walk)
@@ -53,7 +53,7 @@ public static class PartLearner
             LearnedTo = calls.Count == 0 ? null : calls.Max(c => c.ClosedOn),
             Jobs = calls.Count,
             Predictor = predictor,
-            Counts = predictor as BackOffModel is { Levels.Count: > 3 } same ? same : BackOffTrainer.Train(calls),
+            Counts = predictor is BackOffModel { Levels.Count: > 3 } same ? same : BackOffTrainer.Train(calls),
             Temperature = walk?.Temperature ?? 1,
             Carry80 = walk?.Carry80 ?? CarryLimits.Fit([], 0.80),
             Carry95 = walk?.Carry95 ?? CarryLimits.Fit([], 0.95),

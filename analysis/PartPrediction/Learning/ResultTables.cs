@@ -72,7 +72,7 @@ public static class ResultTables
     private static IEnumerable<ScoreRow> SliceScores(string slice, TestAnswers answers, int seed)
     {
         IReadOnlyList<Forecast> ours = TestAnswers.Forecasts(answers.Shipped), plain = TestAnswers.Forecasts(answers.ComplaintOnly), backOff = TestAnswers.Forecasts(answers.BackOff);
-        foreach ((string name, IReadOnlyList<Forecast> forecasts) in new[] { ("shipped", ours), ("complaint_only", plain), ("back_off", backOff) })
+        foreach ((string name, IReadOnlyList<Forecast> forecasts) in new[] { ("shipped", ours), ("complaint_only", plain), ("complaint_on_type", TestAnswers.Forecasts(answers.ComplaintOnType)), ("back_off", backOff) })
         {
             yield return Row(name, slice, "log_loss", forecasts, f => f.LogLoss, seed);
             yield return Row(name, slice, "brier", forecasts, f => f.Brier, seed);

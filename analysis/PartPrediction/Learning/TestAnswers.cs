@@ -6,12 +6,15 @@ namespace PartsSignal.Analysis.PartPrediction.Learning;
 /// <summary>The test months as three predictors answered them, job by job in the same order.</summary>
 /// <param name="Shipped">The shipped contender.</param>
 /// <param name="ComplaintOnly">The tally by complaint.</param>
+/// <param name="ComplaintOnType">The tally by complaint and type of appliance.</param>
 /// <param name="BackOff">The back-off.</param>
 public sealed record TestAnswers(
-    IReadOnlyList<WalkedForecast> Shipped, IReadOnlyList<WalkedForecast> ComplaintOnly, IReadOnlyList<WalkedForecast> BackOff)
+    IReadOnlyList<WalkedForecast> Shipped, IReadOnlyList<WalkedForecast> ComplaintOnly,
+    IReadOnlyList<WalkedForecast> ComplaintOnType, IReadOnlyList<WalkedForecast> BackOff)
 {
     /// <summary>The answers to some of the calls.</summary>
-    public TestAnswers Where(Func<Forecast, bool> wanted) => new(Some(Shipped, wanted), Some(ComplaintOnly, wanted), Some(BackOff, wanted));
+    public TestAnswers Where(Func<Forecast, bool> wanted) => 
+        new(Some(Shipped, wanted), Some(ComplaintOnly, wanted), Some(ComplaintOnType, wanted), Some(BackOff, wanted));
 
     /// <summary>Figures over these calls.</summary>
     /// <param name="truths">What the maker of a fictional shop knows, by job; empty for a real one.</param>
@@ -19,6 +22,7 @@ public sealed record TestAnswers(
     {
         Shipped = Scores.Of(Forecasts(Shipped)),
         ComplaintOnly = Scores.Of(Forecasts(ComplaintOnly)),
+        ComplaintOnType = Scores.Of(Forecasts(ComplaintOnType)),
         BackOff = Scores.Of(Forecasts(BackOff)),
         Coverage80 = Share(f => f.Covered80),
         Coverage95 = Share(f => f.Covered95),

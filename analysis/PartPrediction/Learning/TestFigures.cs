@@ -12,6 +12,9 @@ public sealed record TestFigures
     /// <summary>Figures of the tally by complaint.</summary>
     public required Scores ComplaintOnly { get; init; }
 
+    /// <summary>Figures of the tally by complaint and type of appliance.</summary>
+    public required Scores ComplaintOnType { get; init; }
+
     /// <summary>Figures of the back-off.</summary>
     public required Scores BackOff { get; init; }
 

@@ -21,12 +21,14 @@ public static class CallFeatures
     /// <summary>Age around which the age slope turns, years.</summary>
     public const double TypicalAge = 7;
 
-    private const double YoungestAge = 0.25;
+    private const double YoungestAge = 0.05;
+    private static readonly double[] Bends = [0.4, 0.8, 1.5, 3, 6];
     private const int MostVisits = 6;
 
-    /// <summary>All facts of a call. Words outside the vocabulary are left out.</summary>
-    public static IEnumerable<Feature> Of(Call call, IReadOnlySet<string> words)
+    /// <summary>All facts of a call. Words nobody typed before are left out.</summary>
+    public static IEnumerable<Feature> Of(Call booked, KindReader kinds)
     {
+        Call call = booked with { ComplaintKind = kinds.KindOf(booked) };
         string type = call.ApplianceType, kind = call.ComplaintKind;
         yield return new(FeatureGroup.Type, $"type:{type}");
         yield return new(FeatureGroup.Kind, $"kind:{kind}");
@@ -51,12 +53,10 @@ public static class CallFeatures
             yield return feature;
         }
 
-        foreach (string stem in ComplaintWords.Stems(call.ComplaintText))
+        bool unread = kind is Need.OtherComplaint or Need.NoComplaint;
+        foreach (string word in kinds.Words.Meant(call.ComplaintText))
         {
-            if (words.Contains(stem))
-            {
-                yield return new(FeatureGroup.Word, $"word:{stem}");
-            }
+            yield return unread ? new(FeatureGroup.UnreadWord, $"unread:{word}/{type}") : new(FeatureGroup.Word, $"word:{word}");
         }
     }
 
@@ -65,13 +65,27 @@ public static class CallFeatures
 
     private static IEnumerable<Feature> AgeAndSeason(Call call)
     {
+        string type = call.ApplianceType;
         if (call.AgeYears is { } years)
         {
-            yield return new(FeatureGroup.Age, "log_age", LogAge(years));
-            yield return new(FeatureGroup.Age, $"log_age/{call.ApplianceType}", LogAge(years));
+            double age = LogAge(years);
+            yield return new(FeatureGroup.Age, "log_age", age);
+            yield return new(FeatureGroup.Age, $"log_age/{type}", age);
+            yield return new(FeatureGroup.AgeKind, $"log_age/{call.ComplaintKind}", age);
+            foreach (double bend in Bends.Where(b => years < b))
+            {
+                string key = string.Create(CultureInfo.InvariantCulture, $"below:{bend}");
+                yield return new(FeatureGroup.AgeBend, key, LogAge(bend) - age);
+                yield return new(FeatureGroup.AgeBend, $"{key}/{type}", LogAge(bend) - age);
+            }
+
+            if (years < 1)
+            {
+                yield return new(FeatureGroup.AgeKind, $"young/{call.ComplaintKind}/{type}");
+            }
         }
 
-        yield return new(FeatureGroup.AgeBand, $"age:{AgeBand.Of(call.AgeYears)?.ToString() ?? AgeBand.UnknownText}/{call.ApplianceType}");
+        yield return new(FeatureGroup.AgeBand, $"age:{AgeBand.Of(call.AgeYears)?.ToString() ?? AgeBand.UnknownText}/{type}");
         double turn = 2 * Math.PI * (call.Month - 0.5) / 12;
         yield return new(FeatureGroup.Season, "summer", -Math.Cos(turn));
         yield return new(FeatureGroup.Season, "spring", Math.Sin(turn));

@@ -34,7 +34,7 @@ internal sealed class DesignRows
         int[] starts = new int[calls.Count + 1], singleStarts = new int[calls.Count + 1];
         for (int i = 0; i < calls.Count; i++)
         {
-            foreach (Feature feature in CallFeatures.Of(calls[i].Call, shape.Words))
+            foreach (Feature feature in CallFeatures.Of(calls[i].Call, shape.Kinds))
             {
                 int place = shape.Space.Add(feature.Key, feature.Group);
                 if (feature.OnlyNeed is null)

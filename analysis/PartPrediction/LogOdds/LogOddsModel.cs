@@ -17,7 +17,7 @@ public sealed class LogOddsModel : IPredictor
     /// <param name="shape">Needs and facts.</param>
     /// <param name="weights">Weight of fact f on need k at f * needs + k.</param>
     /// <param name="background">Overall shares of the needs.</param>
-    /// <param name="spreads">Learned spread of each group of facts.</param>
+    /// <param name="spreads">Learned spread of each group of facts on each need.</param>
     public LogOddsModel(LogOddsShape shape, double[] weights, double[] background, IReadOnlyList<double> spreads) =>
         (Shape, _weights, Background, Spreads) = (shape, weights, background, spreads);
 
@@ -30,8 +30,15 @@ public sealed class LogOddsModel : IPredictor
     /// <summary>Overall shares of the needs.</summary>
     public IReadOnlyList<double> Background { get; }
 
-    /// <summary>Learned spread of each <see cref="FeatureGroup"/>, in log odds.</summary>
+    /// <summary>Number of groups of facts.</summary>
+    public static readonly int Groups = Enum.GetValues<FeatureGroup>().Length;
+
+    /// <summary>Learned spread of group g on need k, in log odds, at g * needs + k.</summary>
     public IReadOnlyList<double> Spreads { get; }
+
+    /// <summary>Root mean square of a group's spreads over the needs: how much such facts tell.</summary>
+    public double SpreadOf(FeatureGroup group) =>
+        Needs.Count == 0 ? 0 : Math.Sqrt(Enumerable.Range(0, Needs.Count).Average(k => Spreads[(int)group * Needs.Count + k] * Spreads[(int)group * Needs.Count + k]));
 
     /// <summary>All weights.</summary>
     public IReadOnlyList<double> Weights => _weights;
@@ -49,7 +56,7 @@ public sealed class LogOddsModel : IPredictor
         }
 
         int[] allowed = Shape.AllowedFor(call.ApplianceType);
-        foreach (Feature feature in CallFeatures.Of(call, Shape.Words))
+        foreach (Feature feature in CallFeatures.Of(call, Shape.Kinds))
         {
             int fact = Shape.Space.Find(feature.Key);
             if (feature.OnlyNeed is { } only)

@@ -6,18 +6,18 @@ namespace PartsSignal.Analysis.PartPrediction.LogOdds;
 public sealed class LogOddsShape
 {
     /// <summary>Fewest jobs for a word to count.</summary>
-    public const int LeastWordJobs = 15;
+    public const int LeastWordJobs = 6;
 
     /// <summary>Most words kept.</summary>
-    public const int MostWords = 300;
+    public const int MostWords = 500;
 
     private readonly int[] _all;
     private readonly IReadOnlyDictionary<string, int[]> _allowed;
 
     /// <summary>Puts a shape together.</summary>
-    public LogOddsShape(IReadOnlyList<string> needs, FeatureSpace space, IReadOnlySet<string> words, IReadOnlyDictionary<string, int[]> allowed)
+    public LogOddsShape(IReadOnlyList<string> needs, FeatureSpace space, KindReader kinds, IReadOnlyDictionary<string, int[]> allowed)
     {
-        (Needs, Space, Words, _allowed) = (needs, space, words, allowed);
+        (Needs, Space, Kinds, _allowed) = (needs, space, kinds, allowed);
         Places = NeedList.Places(needs);
         _all = [.. Enumerable.Range(0, needs.Count)];
     }
@@ -31,8 +31,8 @@ public sealed class LogOddsShape
     /// <summary>The facts.</summary>
     public FeatureSpace Space { get; }
 
-    /// <summary>Stems that count.</summary>
-    public IReadOnlySet<string> Words { get; }
+    /// <summary>Second reading of complaints, and the words that count.</summary>
+    public KindReader Kinds { get; }
 
     /// <summary>Needs seen on each appliance type.</summary>
     public IReadOnlyDictionary<string, int[]> Allowed => _allowed;
@@ -50,6 +50,6 @@ public sealed class LogOddsShape
         Dictionary<string, int> places = NeedList.Places(needs);
         var allowed = calls.GroupBy(c => c.Call.ApplianceType, StringComparer.Ordinal).ToDictionary(
             g => g.Key, g => g.Select(c => places[c.Need]).Distinct().Order().ToArray(), StringComparer.Ordinal);
-        return new LogOddsShape(needs, new FeatureSpace(), ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords), allowed);
+        return new LogOddsShape(needs, new FeatureSpace(), KindReader.Learn(calls, ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords)), allowed);
     }
 }

@@ -12,7 +12,10 @@ public static class LogOddsTrainer
     private const double Start = 0.5;
     private const double Smallest = 0.02;
     private const double Largest = 4;
-    private const int Rounds = 8;
+    private const int Rounds = 5;
+
+    // A need's own spread leans on its group's with the weight of so many determined weights.
+    private const double Lean = 5;
 
     /// <summary>Trains on closed jobs. Spreads of an earlier model are taken over and kept where one is given.</summary>
     public static LogOddsModel Train(IReadOnlyList<ClosedCall> calls, LogOddsModel? earlier = null)
@@ -21,16 +24,16 @@ public static class LogOddsTrainer
         DesignRows rows = DesignRows.Encode(calls, shape);
         int needs = shape.Needs.Count;
         var weights = new double[shape.Space.Count * needs];
-        double[] spreads = earlier is null ? StartSpreads() : [.. earlier.Spreads];
+        double[] spreads = Spreads(earlier, shape.Needs);
         CarryOver(earlier, shape, weights);
-        int rounds = earlier is null ? Rounds : 1;
+        int rounds = earlier is null ? Rounds : 1, finish = earlier is null ? 30 : 10;
         for (int round = 0; round < rounds && weights.Length > 0; round++)
         {
             double[] precision = Precision(shape, spreads, needs);
             var objective = new LogOddsObjective(rows, needs, precision);
             double[] curvature = objective.Curvature(weights);
             bool last = round == rounds - 1;
-            QuasiNewton.Minimise(objective.Evaluate, weights, Inverse(curvature, precision), last ? 150 : 80, last ? 1e-7 : 1e-6);
+            QuasiNewton.Minimise(objective.Evaluate, weights, Inverse(curvature, precision), last ? finish : 15, last ? 2e-6 : 5e-5);
             if (!last)
             {
                 Learn(shape, spreads, weights, objective.Curvature(weights), precision);
@@ -40,11 +43,26 @@ public static class LogOddsTrainer
         return new LogOddsModel(shape, weights, Background(rows, needs), spreads);
     }
 
-    private static double[] StartSpreads()
+    private static double[] StartSpreads(int needs)
     {
-        var spreads = new double[Enum.GetValues<FeatureGroup>().Length];
+        var spreads = new double[LogOddsModel.Groups * needs];
         Array.Fill(spreads, Start);
-        spreads[(int)FeatureGroup.Type] = Largest;
+        Array.Fill(spreads, Largest, (int)FeatureGroup.Type * needs, needs);
+        return spreads;
+    }
+
+    private static double[] Spreads(LogOddsModel? earlier, IReadOnlyList<string> needs)
+    {
+        double[] spreads = StartSpreads(needs.Count);
+        for (int k = 0; earlier is not null && k < needs.Count; k++)
+        {
+            int before = earlier.Shape.Places.GetValueOrDefault(needs[k], -1);
+            for (int g = 0; before >= 0 && g < LogOddsModel.Groups; g++)
+            {
+                spreads[g * needs.Count + k] = earlier.Spreads[g * earlier.Needs.Count + before];
+            }
+        }
+
         return spreads;
     }
 
@@ -65,10 +83,10 @@ public static class LogOddsTrainer
     private static double[] Precision(LogOddsShape shape, double[] spreads, int needs)
     {
         var precision = new double[shape.Space.Count * needs];
-        for (int f = 0; f < shape.Space.Count; f++)
+        for (int j = 0; j < precision.Length; j++)
         {
-            double spread = spreads[(int)shape.Space.Features[f].Group];
-            Array.Fill(precision, 1 / (spread * spread), f * needs, needs);
+            double spread = spreads[(int)shape.Space.Features[j / needs].Group * needs + j % needs];
+            precision[j] = 1 / (spread * spread);
         }
 
         return precision;
@@ -87,19 +105,27 @@ public static class LogOddsTrainer
 
     private static void Learn(LogOddsShape shape, double[] spreads, double[] weights, double[] curvature, double[] precision)
     {
+        int needs = shape.Needs.Count;
         double[] squares = new double[spreads.Length], determined = new double[spreads.Length];
         for (int j = 0; j < weights.Length; j++)
         {
-            int group = (int)shape.Space.Features[j / shape.Needs.Count].Group;
-            squares[group] += weights[j] * weights[j];
-            determined[group] += curvature[j] / (curvature[j] + precision[j]);
+            int place = (int)shape.Space.Features[j / needs].Group * needs + j % needs;
+            squares[place] += weights[j] * weights[j];
+            determined[place] += curvature[j] / (curvature[j] + precision[j]);
         }
 
-        for (int g = 0; g < spreads.Length; g++)
+        for (int g = 0; g < LogOddsModel.Groups; g++)
         {
-            if (g != (int)FeatureGroup.Type && determined[g] > 0)
+            double all = determined.AsSpan(g * needs, needs).ToArray().Sum();
+            if (g == (int)FeatureGroup.Type || all <= 0)
             {
-                spreads[g] = Math.Clamp(Math.Sqrt(squares[g] / determined[g]), Smallest, Largest);
+                continue;
+            }
+
+            double common = squares.AsSpan(g * needs, needs).ToArray().Sum() / all;
+            for (int p = g * needs; p < (g + 1) * needs; p++)
+            {
+                spreads[p] = Math.Clamp(Math.Sqrt((squares[p] + Lean * common) / (determined[p] + Lean)), Smallest, Largest);
             }
         }
     }

@@ -8,6 +8,9 @@ namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 /// <summary>A call in the mutable form the learning library reads.</summary>
 internal sealed class LearnerRow
 {
+    /// <summary>Most jobs a contender of the learning library learns from, the newest: a run has seconds, not minutes.</summary>
+    public const int Newest = 6_000;
+
     public string Need { get; set; } = "";
 
     public string Text { get; set; } = "";

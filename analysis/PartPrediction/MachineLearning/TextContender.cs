@@ -18,7 +18,7 @@ public sealed class TextContender(int seed) : IContender
     public string What => "Multinomial logistic regression on one and two words, three to five letters, and plain facts.";
 
     /// <inheritdoc/>
-    public int Complexity => 3;
+    public int Complexity => 4;
 
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null)
@@ -30,14 +30,14 @@ public sealed class TextContender(int seed) : IContender
 
         var context = new MLContext(seed);
         IDataView rows = context.Data.LoadFromEnumerable(
-            calls.Select(c => LearnerRow.Of(c.Call, c.Need, null)), LearnerSchema.For(0));
+            calls.TakeLast(LearnerRow.Newest).Select(c => LearnerRow.Of(c.Call, c.Need, null)), LearnerSchema.For(0));
         IEstimator<ITransformer> pipeline = LearnerSchema.KeyNeeds(context)
-            .Append(context.Transforms.Categorical.OneHotHashEncoding("FactsHot", nameof(LearnerRow.Facts), Microsoft.ML.Transforms.OneHotEncodingEstimator.OutputKind.Bag, numberOfBits: 12))
+            .Append(context.Transforms.Categorical.OneHotHashEncoding("FactsHot", nameof(LearnerRow.Facts), Microsoft.ML.Transforms.OneHotEncodingEstimator.OutputKind.Bag, numberOfBits: 10))
             .Append(context.Transforms.Text.TokenizeIntoWords("Words", nameof(LearnerRow.Text), [' ', ',', ';', '.', '/', '-']))
             .Append(context.Transforms.Conversion.MapValueToKey("Words", maximumNumberOfKeys: 5_000))
-            .Append(context.Transforms.Text.ProduceNgrams("WordGrams", "Words", 2, 0, true, 3_000, NgramExtractingEstimator.WeightingCriteria.TfIdf))
+            .Append(context.Transforms.Text.ProduceNgrams("WordGrams", "Words", 2, 0, true, 1_500, NgramExtractingEstimator.WeightingCriteria.TfIdf))
             .Append(context.Transforms.Text.TokenizeIntoCharactersAsKeys("Letters", nameof(LearnerRow.Text), useMarkerCharacters: true))
-            .Append(context.Transforms.Text.ProduceHashedNgrams("LetterGrams", "Letters", numberOfBits: 12, ngramLength: 5, skipLength: 0, useAllLengths: true))
+            .Append(context.Transforms.Text.ProduceHashedNgrams("LetterGrams", "Letters", numberOfBits: 11, ngramLength: 5, skipLength: 0, useAllLengths: true))
             .Append(context.Transforms.NormalizeLpNorm("WordGrams"))
             .Append(context.Transforms.NormalizeLpNorm("LetterGrams"))
             .Append(context.Transforms.Concatenate("Features", "FactsHot", "WordGrams", "LetterGrams", nameof(LearnerRow.Numbers)))

@@ -6,7 +6,7 @@ using PartsSignal.Analysis.PartPrediction.Contest;
 
 namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 
-/// <summary>Boosted trees on plain facts and the back-off's odds, each job's odds taken without that job.</summary>
+/// <summary>Boosted trees on plain facts and the back-off's odds, each job's odds taken from the other jobs alone.</summary>
 public sealed class TreesContender(int seed) : IContender
 {
     /// <inheritdoc/>
@@ -16,7 +16,7 @@ public sealed class TreesContender(int seed) : IContender
     public string What => "Boosted trees on plain facts, age, season and the back-off's odds.";
 
     /// <inheritdoc/>
-    public int Complexity => 4;
+    public int Complexity => 5;
 
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null)
@@ -27,20 +27,21 @@ public sealed class TreesContender(int seed) : IContender
             return backOff;
         }
 
-        double[][] others = BackOffTrainer.WithoutOwnJob(backOff, calls);
+        ClosedCall[] newest = [.. calls.TakeLast(LearnerRow.Newest)];
+        double[][] others = BackOffTrainer.FromOtherJobs(newest, backOff.Needs);
         var context = new MLContext(seed);
         IDataView rows = context.Data.LoadFromEnumerable(
-            calls.Select((c, i) => LearnerRow.Of(c.Call, c.Need, others[i])), LearnerSchema.For(backOff.Needs.Count));
+            newest.Select((c, i) => LearnerRow.Of(c.Call, c.Need, others[i])), LearnerSchema.For(backOff.Needs.Count));
         IEstimator<ITransformer> pipeline = LearnerSchema.KeyNeeds(context)
             .Append(context.Transforms.Categorical.OneHotHashEncoding("FactsHot", nameof(LearnerRow.Facts), Microsoft.ML.Transforms.OneHotEncodingEstimator.OutputKind.Bag, numberOfBits: 9))
             .Append(context.Transforms.Concatenate("Features", nameof(LearnerRow.BackOff), nameof(LearnerRow.Numbers), "FactsHot"))
             .Append(context.MulticlassClassification.Trainers.LightGbm(new LightGbmMulticlassTrainer.Options
             {
                 LabelColumnName = LearnerSchema.NeedKey,
-                NumberOfIterations = 40,
-                NumberOfLeaves = 12,
-                MinimumExampleCountPerLeaf = 20,
-                LearningRate = 0.12,
+                NumberOfIterations = 30,
+                NumberOfLeaves = 8,
+                MinimumExampleCountPerLeaf = 30,
+                LearningRate = 0.1,
                 MaximumBinCountPerFeature = 63,
                 NumberOfThreads = 1,
                 Seed = seed,

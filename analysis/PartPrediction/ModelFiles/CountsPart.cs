@@ -37,7 +37,7 @@ internal static class CountsPart
         for (int l = 0; l < levels.Length; l++)
         {
             string name = reader.ReadString();
-            BackOffLevel level = BackOffLevel.Chain.FirstOrDefault(c => c.Name == name)
+            BackOffLevel level = BackOffLevel.Every.FirstOrDefault(c => c.Name == name)
                 ?? throw new InvalidDataException($"The model file names a level '{name}' this program does not know.");
             double alpha = reader.ReadDouble();
             levels[l] = new BackOffCounts(level, alpha, Groups(reader, needs.Length));

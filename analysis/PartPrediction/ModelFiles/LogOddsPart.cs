@@ -8,7 +8,7 @@ internal static class LogOddsPart
     public static void Write(BinaryWriter writer, LogOddsModel model)
     {
         Texts.Write(writer, model.Needs);
-        Texts.Write(writer, [.. model.Shape.Words.Order(StringComparer.Ordinal)]);
+        KindsPart.Write(writer, model.Shape.Kinds);
         writer.Write(model.Shape.Allowed.Count);
         foreach ((string type, int[] allowed) in model.Shape.Allowed.OrderBy(a => a.Key, StringComparer.Ordinal))
         {
@@ -35,7 +35,7 @@ internal static class LogOddsPart
     public static LogOddsModel Read(BinaryReader reader)
     {
         string[] needs = Texts.Read(reader);
-        HashSet<string> words = Texts.Read(reader).ToHashSet(StringComparer.Ordinal);
+        KindReader kinds = KindsPart.Read(reader);
         var allowed = new Dictionary<string, int[]>(StringComparer.Ordinal);
         for (int types = reader.ReadInt32(); types > 0; types--)
         {
@@ -54,6 +54,6 @@ internal static class LogOddsPart
         }
 
         double[] weights = Texts.ReadNumbers(reader), background = Texts.ReadNumbers(reader), spreads = Texts.ReadNumbers(reader);
-        return new LogOddsModel(new LogOddsShape(needs, space, words, allowed), weights, background, spreads);
+        return new LogOddsModel(new LogOddsShape(needs, space, kinds, allowed), weights, background, spreads);
     }
 }

@@ -23,7 +23,7 @@ public sealed class BackOffTests
     {
         BackOffModel model = BackOffTrainer.Train(Jobs());
         Call known = Call("washer", "F1", "no_fill"), unseen = Call("washer", "F9", "no_fill");
-        double[] ofType = BackOffTrainer.Train(Jobs(), BackOffLevel.ComplaintOnly).Odds(unseen);
+        double[] ofType = BackOffTrainer.Train(Jobs(), BackOffLevel.ComplaintOnType).Odds(unseen);
         Assert.Equal(1, model.Odds(known).Sum(), 12);
         Assert.Equal(BackOffLevel.TypeComplaint, model.EvidenceFor(unseen).Last(e => e.Jobs > 0 && !e.Level.Contains("age", StringComparison.Ordinal)).Level);
         Assert.Equal(ofType.Length, model.Odds(unseen).Length);
@@ -31,14 +31,13 @@ public sealed class BackOffTests
     }
 
     [Fact]
-    public void WithoutOwnJob_OnlyJobOfItsNeed_GivesThatNeedNearlyNothing()
+    public void FromOtherJobs_NeedOfOneJobAlone_HasNoOddsForThatJob()
     {
         ClosedCall[] jobs = [.. Jobs(), new("odd", new DateOnly(2024, 1, 9), new DateOnly(2024, 1, 9), null, "timer", Call("washer", "F1", "no_fill"))];
-        BackOffModel model = BackOffTrainer.Train(jobs);
-        int timer = model.Needs.ToList().IndexOf("timer");
-        double without = BackOffTrainer.WithoutOwnJob(model, jobs)[^1][timer];
-        Assert.True(without < model.Odds(jobs[^1].Call)[timer]);
-        Assert.InRange(without, 0, 0.02);
+        string[] needs = ["inlet_valve", "level_switch", "none", "timer"];
+        double[][] odds = BackOffTrainer.FromOtherJobs(jobs, needs);
+        Assert.Equal(0, odds[^1][3]);
+        Assert.All(odds, o => Assert.Equal(1, o.Sum(), 9));
     }
 
     [Fact]

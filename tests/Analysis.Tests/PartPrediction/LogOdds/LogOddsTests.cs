@@ -57,11 +57,32 @@ public sealed class LogOddsTests
     }
 
     [Theory]
-    [InlineData("Drum not draining, NOT drained; e20", "drum,not,drain")]
+    [InlineData("Drum not draining, NOT drained; e20", "drum,not,draining,drained")]
     [InlineData("", "")]
     [InlineData(null, "")]
-    public void Stems_Text_AreDistinctLowerCaseWordBeginnings(string? text, string expected) =>
-        Assert.Equal(expected, string.Join(',', ComplaintWords.Stems(text)));
+    public void Split_Text_GivesDistinctLowerCaseWords(string? text, string expected) =>
+        Assert.Equal(expected, string.Join(',', ComplaintWords.Split(text)));
+
+    [Theory]
+    [InlineData("laking badly", "leaki")]
+    [InlineData("nto haeting", "not,heati")]
+    [InlineData("dishes", "")]
+    public void Meant_SlipOfThePen_IsTheWordNextToIt(string text, string expected) =>
+        Assert.Equal(expected, string.Join(',', new WordList(["leaking", "not", "heating"]).Meant(text)));
+
+    [Fact]
+    public void KindOf_SlipTheTableMissed_IsReadFromEarlierComplaints()
+    {
+        ClosedCall[] calls = [.. Enumerable.Range(0, 60).Select(i => new ClosedCall($"J{i}", Start, Start, null, "none", new Call
+        {
+            ComplaintKind = i % 3 == 0 ? "leak" : i % 3 == 1 ? "no_heat" : "other",
+            ComplaintText = i % 3 == 0 ? "leaking badly" : i % 3 == 1 ? "does not heat" : "playing up",
+        }))];
+        KindReader reader = KindReader.Learn(calls, ComplaintWords.Vocabulary(calls, 5, 100));
+        Assert.Equal("leak", reader.KindOf(new Call { ComplaintKind = "other", ComplaintText = "laking baddly" }));
+        Assert.Equal("other", reader.KindOf(new Call { ComplaintKind = "other", ComplaintText = "playing up again" }));
+        Assert.Equal("noise", reader.KindOf(new Call { ComplaintKind = "noise", ComplaintText = "leaking" }));
+    }
 
     private static double LogLoss(IPredictor predictor, IReadOnlyList<(ClosedCall Call, double[] Best)> jobs) =>
         Scores.Of([.. jobs.Select(j => Forecasting.Of(predictor, j.Call))]).LogLoss!.Value;
