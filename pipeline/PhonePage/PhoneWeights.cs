@@ -10,8 +10,8 @@ public static class PhoneWeights
     /// <summary>Weights are rounded to thousandths of a log odds: odds move by less than one part in a hundred of themselves.</summary>
     public const int Scale = 1000;
 
-    // What a phone cannot know: earlier visits to the unit, codes it does not ask for, contract customers.
-    private static readonly string[] NotAsked = ["code:", "since:", "after:", "again:", "renewed", "customer:contract", "customer:unknown", "earlier:1", "earlier:2", "earlier:3"];
+    // What a phone cannot know: earlier visits to the unit, codes it does not ask for, contract customers, the build date.
+    private static readonly string[] NotAsked = ["code:", "built:", "since:", "after:", "again:", "renewed", "customer:contract", "customer:unknown", "earlier:1", "earlier:2", "earlier:3"];
 
     /// <summary>The weights; null: the predictor is no sum of weights.</summary>
     public static LookupWeights? Of(ShippedModel model)

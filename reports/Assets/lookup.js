@@ -30,13 +30,15 @@
       if (q.model) list.push(["model:" + q.model, 1]);
     }
     if (q.age !== null) {
-      const log = Math.log(Math.max(q.age, 0.25) / 7);
-      list.push(["log_age", log], ["log_age/" + q.type, log]);
+      const log = Math.log(Math.max(q.age, 0.05) / 7);
+      list.push(["log_age", log], ["log_age/" + q.type, log], ["log_age/" + q.kind, log]);
+      if (q.age < 1) list.push(["young/" + q.kind + "/" + q.type, 1]);
     }
     const turn = 2 * Math.PI * (q.month - 0.5) / 12;
     list.push(["age:" + band(q.age) + "/" + q.type, 1], ["summer", -Math.cos(turn)], ["spring", Math.sin(turn)]);
     list.push(["customer:household", 1], ["customer:household/" + q.type, 1], ["earlier:0", 1]);
-    stems(q.text).forEach(s => list.push(["word:" + s, 1]));
+    const unread = q.kind === "other" || q.kind === "none";
+    stems(q.text).forEach(s => list.push([unread ? "unread:" + s + "/" + q.type : "word:" + s, 1]));
     return list;
   }
 

@@ -26,6 +26,9 @@ public sealed record Call
     /// <summary>How the age is known: register, date code, purchase date, stated, unknown.</summary>
     public string AgeBasis { get; init; } = Unknown;
 
+    /// <summary>Day it was built, where a register or a date code tells it within months; null: not known so well.</summary>
+    public DateOnly? MadeOn { get; init; }
+
     /// <summary>The complaint as typed; null: nothing typed.</summary>
     public string? ComplaintText { get; init; }
 
@@ -43,4 +46,8 @@ public sealed record Call
 
     /// <summary>Jobs on this unit that were closed before the call, the latest first; empty: none known.</summary>
     public IReadOnlyList<EarlierVisit> Earlier { get; init; } = [];
+
+    /// <summary>Day of building that an age on a day means; null where the age is unknown or only roughly known.</summary>
+    public static DateOnly? BuiltOn(DateOnly on, double? ageYears, string ageBasis) =>
+        ageYears is { } years && ageBasis is ("register" or "date code") ? on.AddDays(-(int)Math.Round(years * 365.25)) : null;
 }

@@ -12,14 +12,17 @@ public static class TrainingTable
     private static ClosedCall Row(DbDataReader r)
     {
         DateOnly opened = r.Day(1)!.Value;
+        double? age = r.Double(9) is >= 0 and { } years ? years : null;
+        string basis = r.Text(10) ?? Call.Unknown;
         return new ClosedCall(r.GetString(0), opened, r.Day(2)!.Value, r.Text(3), r.GetString(4), new Call
         {
             ApplianceType = r.Text(5) ?? Call.Unknown,
             Brand = r.Text(6),
             ModelNumber = r.Text(7),
             ModelFamily = r.Text(8),
-            AgeYears = r.Double(9) is >= 0 and { } age ? age : null,
-            AgeBasis = r.Text(10) ?? Call.Unknown,
+            AgeYears = age,
+            AgeBasis = basis,
+            MadeOn = Call.BuiltOn(opened, age, basis),
             ComplaintText = r.Text(11),
             ComplaintKind = r.GetString(12),
             ErrorCode = r.Text(13),

@@ -22,7 +22,7 @@ public static class CallFeatures
     public const double TypicalAge = 7;
 
     private const double YoungestAge = 0.05;
-    private static readonly double[] Bends = [0.4, 0.8, 1.5, 3, 6];
+    private const double BatchYears = 4;
     private const int MostVisits = 6;
 
     /// <summary>All facts of a call. Words nobody typed before are left out.</summary>
@@ -42,6 +42,11 @@ public static class CallFeatures
         {
             yield return new(FeatureGroup.Family, $"family:{family}");
             yield return new(FeatureGroup.FamilyKind, $"family:{family}/{kind}");
+            if (call.MadeOn is { } made && call.AgeYears < BatchYears)
+            {
+                yield return new(FeatureGroup.Batch, string.Create(CultureInfo.InvariantCulture, $"built:{family}/{made.Year}-{(made.Month + 2) / 3}"));
+            }
+
             if (call.ModelNumber is { } model)
             {
                 yield return new(FeatureGroup.Model, $"model:{model}");
@@ -72,13 +77,6 @@ public static class CallFeatures
             yield return new(FeatureGroup.Age, "log_age", age);
             yield return new(FeatureGroup.Age, $"log_age/{type}", age);
             yield return new(FeatureGroup.AgeKind, $"log_age/{call.ComplaintKind}", age);
-            foreach (double bend in Bends.Where(b => years < b))
-            {
-                string key = string.Create(CultureInfo.InvariantCulture, $"below:{bend}");
-                yield return new(FeatureGroup.AgeBend, key, LogAge(bend) - age);
-                yield return new(FeatureGroup.AgeBend, $"{key}/{type}", LogAge(bend) - age);
-            }
-
             if (years < 1)
             {
                 yield return new(FeatureGroup.AgeKind, $"young/{call.ComplaintKind}/{type}");

@@ -51,8 +51,8 @@ public enum FeatureGroup
     /// <summary>The need that was already met on this unit, and how long ago.</summary>
     Renewed,
 
-    /// <summary>Bends of the age slope, where an appliance is young: faults out of the box are a matter of months.</summary>
-    AgeBend,
+    /// <summary>Quarter a family's young appliance was built in: bad batches show here.</summary>
+    Batch,
 
     /// <summary>Age slope of a complaint kind: what needs no part is many things, and their mix moves with age and complaint.</summary>
     AgeKind,

@@ -33,6 +33,7 @@ internal static class CallReader
             ModelFamily = found?.Model.ModelFamily,
             AgeYears = age,
             AgeBasis = basis,
+            MadeOn = Call.BuiltOn(on.Value, age, basis),
             ComplaintText = asked?.Replace('_', ' '),
             ComplaintKind = words.Complaints.Kind(asked?.Replace('_', ' '), type == Call.Unknown ? null : type),
             ErrorCode = settings.Code ?? ErrorCodeText.Find(asked),

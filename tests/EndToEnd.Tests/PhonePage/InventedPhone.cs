@@ -63,7 +63,7 @@ internal static class InventedPhone
     {
         string[] needs = ["drain_pump", "igniter", "inlet_valve", "none"];
         var space = new FeatureSpace();
-        IReadOnlySet<string> words = Stems.ToHashSet();
+        var words = new KindReader(new WordList(Stems), [], [], new Dictionary<string, int[]>());
         foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.Of(q, words)))
         {
             space.Add(feature.Key, feature.Group);
