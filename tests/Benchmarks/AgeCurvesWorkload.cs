@@ -12,7 +12,7 @@ namespace PartsSignal.Benchmarks;
 public sealed class AgeCurvesWorkload : IWorkload, IDisposable
 {
     private const int Components = 50;
-    private readonly Database _database = Database.Open(new DatabaseOptions { MemoryLimit = "2GB" });
+    private Database? _database;
 
     /// <inheritdoc/>
     public string Name => "age-curves";
@@ -26,9 +26,10 @@ public sealed class AgeCurvesWorkload : IWorkload, IDisposable
     /// <inheritdoc/>
     public void Prepare(int size)
     {
+        _database?.Dispose();
+        _database = Database.Open(new DatabaseOptions { MemoryLimit = "2GB", SpillFolder = Path.GetTempPath() });
         foreach (string table in StoreTables.Names)
         {
-            _database.Execute($"drop table if exists {Database.Quote(table)}");
             StoreTables.CreateEmpty(_database, table);
         }
 
@@ -38,13 +39,14 @@ public sealed class AgeCurvesWorkload : IWorkload, IDisposable
     /// <inheritdoc/>
     public string Run()
     {
-        ResultRunner.Build(_database, ResultSteps.Curves, TimeProvider.System, ("as_of", null), ("callback_days", 30));
-        AgeCurveTables curves = AgeCurveTables.Of(_database);
+        Database database = _database ?? throw new InvalidOperationException("Prepare comes first.");
+        ResultRunner.Build(database, ResultSteps.Curves, TimeProvider.System, ("as_of", null), ("callback_days", 30));
+        AgeCurveTables curves = AgeCurveTables.Of(database);
         AgeCurveSummary[] whole = [.. curves.Summaries.Where(s => s is { Basis: CurveBasis.Register, ModelFamily: CurveKey.AllFamilies })];
         return string.Create(CultureInfo.InvariantCulture,
             $"{whole.Length} curves, {whole.Sum(s => s.Failures):N0} failures, shapes {whole.Min(s => s.Shape):0.000} to {whole.Max(s => s.Shape):0.000} (true 0.8 to 3.0)");
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _database.Dispose();
+    public void Dispose() => _database?.Dispose();
 }

@@ -15,8 +15,8 @@ with lives as (
         i,
         c,
         installed_on,
-        -- Shapes run from 0.8 to 3.0 over the components; about one appliance in twelve fails of each in ten years.
-        365.25 * 60.0 * power(-ln((hash(i, c, 2) % 1000003 + 0.5) / 1000003.0), 1 / (0.8 + 2.2 * c / ($components - 1))) * 0.5 as life_days
+        -- Shapes run from 0.8 to 3.0 over the components; one appliance in twenty fails of each within 15 years.
+        365.25 * 15 * power(-ln((hash(i, c, 2) % 1000003 + 0.5) / 1000003.0) / 0.05, 1 / (0.8 + 2.2 * c / ($components - 1))) as life_days
     from made
     cross join range($components) as r(c)
 )
