@@ -84,6 +84,9 @@ public static class CommandHost
         config.AddCommand<Run.RunCommand>("run")
             .WithDescription("All steps, from the shop's files to its pages; also what happens without a command.")
             .WithExample("run", "--input", "data-sample", "--out", "out");
+        config.AddCommand<Serve.ServeCommand>("serve")
+            .WithDescription("Serves reports and lookups on this machine's own address.")
+            .WithExample("serve", "--port", "8710");
         config.AddCommand<Sample.SampleCommand>("sample")
             .WithDescription("Writes a fictional shop of any size, with its truth.")
             .WithExample("sample", "--jobs", "20000", "--seed", "1", "--output", "shop");

@@ -1,0 +1,53 @@
+using System.Net;
+using Microsoft.AspNetCore.Http;
+using PartsSignal.Reports.Pages;
+
+namespace PartsSignal.Pipeline.Serving;
+
+/// <summary>What every question passes first: headers that keep browsers strict, the methods and names allowed, and the token.</summary>
+internal sealed class RequestGuard(ServeOptions options)
+{
+    private static readonly string[] OwnNames = ["127.0.0.1", "localhost", "[::1]", "::1"];
+    private readonly TokenGate? _gate = options.Token is { } token ? new TokenGate(token) : null;
+
+    public async Task PassAsync(HttpContext context, RequestDelegate next)
+    {
+        Strict(context.Response.Headers);
+        if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method))
+        {
+            await RefuseAsync(context, StatusCodes.Status405MethodNotAllowed, "Only questions are answered here: use GET.").ConfigureAwait(false);
+        }
+        else if (IPAddress.IsLoopback(options.Address) && !OwnNames.Contains(context.Request.Host.Host, StringComparer.OrdinalIgnoreCase))
+        {
+            // Another site that points its own name at this machine must not read the shop's pages.
+            await RefuseAsync(context, StatusCodes.Status421MisdirectedRequest, "This server answers to this machine's own name only.").ConfigureAwait(false);
+        }
+        else if (_gate is not null && !_gate.Lets(context.Request))
+        {
+            context.Response.Headers.WWWAuthenticate = "Basic realm=\"partssignal\", charset=\"UTF-8\"";
+            await RefuseAsync(context, StatusCodes.Status401Unauthorized, "A token is needed.").ConfigureAwait(false);
+        }
+        else
+        {
+            await next(context).ConfigureAwait(false);
+        }
+    }
+
+    private static void Strict(IHeaderDictionary headers)
+    {
+        headers.ContentSecurityPolicy = ServedPolicy.Text;
+        headers.XContentTypeOptions = "nosniff";
+        headers.XFrameOptions = "DENY";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
+        headers.CacheControl = "no-store";
+    }
+
+    private static Task RefuseAsync(HttpContext context, int status, string why)
+    {
+        context.Response.StatusCode = status;
+        return context.Response.WriteAsync(why);
+    }
+}

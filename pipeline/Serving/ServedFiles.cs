@@ -1,0 +1,40 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Serving;
+
+/// <summary>The files a run wrote for people. A name is compared with the few there can be; no path is ever made of what was asked.</summary>
+internal sealed class ServedFiles(OutputFolder output)
+{
+    private static readonly (string Name, string Kind)[] Files =
+    [
+        ("index.html", "text/html; charset=utf-8"),
+        ("summary.txt", "text/plain; charset=utf-8"),
+        ("tables.xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
+    ];
+
+    /// <summary>Months whose report was written, newest first.</summary>
+    public IReadOnlyList<string> Months() => !Directory.Exists(output.Reports) ? [] :
+        [.. Directory.EnumerateDirectories(output.Reports).Select(d => Path.GetFileName(d)!).Where(IsMonth).OrderDescending(StringComparer.Ordinal)];
+
+    /// <summary>A file of one month; month null: the list of months.</summary>
+    public IResult Report(string? month, string file)
+    {
+        (string Name, string Kind) known = Array.Find(Files, f => f.Name == file);
+        if (known.Name is null || (month is not null && !IsMonth(month)))
+        {
+            return Results.NotFound();
+        }
+
+        return Send(month is null ? Path.Combine(output.Reports, known.Name) : Path.Combine(output.Reports, month, known.Name), known.Kind);
+    }
+
+    /// <summary>The phone page.</summary>
+    public IResult PhonePage() => Send(output.LookupPage, Files[0].Kind);
+
+    private static IResult Send(string path, string kind) => File.Exists(path) ? Results.File(Path.GetFullPath(path), kind) : Results.NotFound();
+
+    private static bool IsMonth(string text) =>
+        DateOnly.TryParseExact(text + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
+}

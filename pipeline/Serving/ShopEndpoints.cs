@@ -1,0 +1,95 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Pipeline.Words;
+using PartsSignal.Reports.Serving;
+
+namespace PartsSignal.Pipeline.Serving;
+
+/// <summary>The addresses of the server.</summary>
+internal static class ShopEndpoints
+{
+    private const int LongestText = 200;
+    private const string Html = "text/html; charset=utf-8";
+    private const string Json = "application/json; charset=utf-8";
+
+    private static readonly string[] Types = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave", "other"];
+
+    private static readonly JsonSerializerOptions Format = new()
+    {
+        Encoder = JavaScriptEncoder.Default,
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
+    };
+
+    public static void Map(WebApplication app, ServedShop shop)
+    {
+        var files = new ServedFiles(shop.Output);
+        app.MapGet("/", () => Results.Content(FrontPage.Render(shop.Settings.Shop, "", "", null), Html));
+        app.MapGet("/answer", (HttpRequest request) => Ask(request, shop, (question, answer) => Results.Content(
+            FrontPage.Render(shop.Settings.Shop, question.Model ?? "", question.Complaint ?? "", answer), Html)));
+        app.MapGet("/api/lookup", (HttpRequest request) => Ask(request, shop, (_, answer) => Results.Content(JsonSerializer.Serialize(answer, Format), Json)));
+        app.MapGet("/api/months", () => Results.Content(JsonSerializer.Serialize(files.Months(), Format), Json));
+        app.MapGet("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", learned_to = shop.LearnedTo }, Format), Json));
+        app.MapGet("/openapi.json", () => Results.Content(WordTable.ReadDefault("openapi.json"), Json));
+        app.MapGet("/favicon.ico", () => Results.NoContent());
+        app.MapGet("/lookup.html", files.PhonePage);
+        app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
+        app.MapGet("/reports/index.html", () => files.Report(null, "index.html"));
+        app.MapGet("/reports/{month}/{file}", files.Report);
+    }
+
+    private sealed record Question(string? Model, string? Complaint, string? Type, double? Age);
+
+    private static IResult Ask(HttpRequest request, ServedShop shop, Func<Question, Answer, IResult> show)
+    {
+        var faults = new List<string>();
+        var question = new Question(Text(request, "model", faults), Text(request, "complaint", faults), Text(request, "type", faults), Age(request, faults));
+        if (question is { Model: null, Complaint: null, Type: null })
+        {
+            faults.Add("Say at least model, type or complaint.");
+        }
+
+        if (question.Type is { } type && !Types.Contains(type))
+        {
+            faults.Add($"type: must be one of {string.Join(", ", Types)}.");
+        }
+
+        return faults.Count > 0
+            ? Results.Content(JsonSerializer.Serialize(new { faults }, Format), Json, statusCode: StatusCodes.Status400BadRequest)
+            : show(question, shop.Ask(question.Model, question.Complaint, question.Type, question.Age));
+    }
+
+    private static string? Text(HttpRequest request, string name, List<string> faults)
+    {
+        string text = request.Query[name].ToString();
+        if (text.Length > LongestText)
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{name}: longer than {LongestText} characters."));
+        }
+
+        return string.IsNullOrWhiteSpace(text) ? null : text;
+    }
+
+    private static double? Age(HttpRequest request, List<string> faults)
+    {
+        string text = request.Query["age"].ToString();
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double age) && age is >= 0 and <= 80)
+        {
+            return age;
+        }
+
+        faults.Add("age: must be years from 0 to 80.");
+        return null;
+    }
+}

@@ -1,0 +1,52 @@
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.EndToEnd.Tests.PhonePage;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Serving;
+using PartsSignal.Pipeline.Words;
+using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Monthly;
+
+namespace PartsSignal.EndToEnd.Tests.Serving;
+
+/// <summary>A server over an invented shop, on a free port of this machine.</summary>
+internal sealed class RunningServer : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+
+    private RunningServer(WebApplication app, string folder) => (_app, Folder, Client) = (app, folder, new HttpClient { BaseAddress = new Uri(app.Urls.First()) });
+
+    public HttpClient Client { get; }
+
+    public string Folder { get; }
+
+    public string Address => _app.Urls.First();
+
+    public static async Task<RunningServer> StartAsync(string? token = null)
+    {
+        string folder = Directory.CreateTempSubdirectory("partssignal-serve").FullName;
+        var output = new OutputFolder(folder);
+        var day = new DateOnly(2024, 5, 31);
+        Directory.CreateDirectory(Path.Combine(output.Reports, "2024-05"));
+        await File.WriteAllTextAsync(output.LookupPage, LookupPage.Render(InventedPhone.Data(day)));
+        await File.WriteAllTextAsync(Path.Combine(output.Reports, "index.html"), MonthIndex.Render("Millrace", day, [new IndexedMonth(new DateOnly(2024, 5, 1), 3, "1 of 3", true)]));
+        await File.WriteAllTextAsync(Path.Combine(output.Reports, "2024-05", "summary.txt"), "May");
+        await File.WriteAllTextAsync(Path.Combine(folder, "identity.key"), "secret");
+        var facts = new LookupFacts([], [], [], [], [new KnownModel("K41-220/B", "K41", "washer", InventedPhone.Evil)], CheckTable.Empty, []);
+        var shop = new ServedShop(output, new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts, WordSets.Load(null).Complaints, TimeProvider.System);
+        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), shop);
+        await app.StartAsync();
+        return new RunningServer(app, folder);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+        Directory.Delete(Folder, recursive: true);
+    }
+}

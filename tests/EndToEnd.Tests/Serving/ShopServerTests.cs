@@ -1,0 +1,108 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text.Json.Nodes;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Serving;
+
+namespace PartsSignal.EndToEnd.Tests.Serving;
+
+public sealed class ShopServerTests
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Lookup_KnownModel_GivesOddsThatSumToOne()
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        string text = await server.Client.GetStringAsync("/api/lookup?model=k41 220b&complaint=wont fill", Stop);
+        JsonNode answer = JsonNode.Parse(text)!;
+        Assert.Equal("K41", (string?)answer["call"]!["model_family"]);
+        Assert.Equal("no_fill", (string?)answer["call"]!["complaint_kind"]);
+        Assert.DoesNotContain("<script", text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory]
+    [InlineData("/api/lookup", "Say at least")]
+    [InlineData("/api/lookup?model=x&age=-1", "age:")]
+    [InlineData("/api/lookup?type=spaceship&age=x", "type:")]
+    public async Task Lookup_BadQuestion_NamesTheFaults(string question, string fault)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.GetAsync(question, Stop);
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        Assert.Contains(fault, await response.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/reports/../identity.key")]
+    [InlineData("/reports/..%2f..%2fidentity.key")]
+    [InlineData("/reports/2024-05/..%2f..%2fidentity.key")]
+    [InlineData("/reports/2024-05/../../identity.key")]
+    [InlineData("/identity.key")]
+    [InlineData("/reports/2024-05/other.txt")]
+    public async Task Files_PathOutsideTheReports_IsNotFound(string path)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.GetAsync(path, Stop);
+        Assert.Equal(HttpStatusCode.NotFound, response.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/reports/index.html")]
+    [InlineData("/reports/2024-05/summary.txt")]
+    [InlineData("/lookup.html")]
+    [InlineData("/health")]
+    [InlineData("/openapi.json")]
+    [InlineData("/api/months")]
+    [InlineData("/nowhere")]
+    public async Task Any_Address_CarriesTheStrictHeaders(string path)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.GetAsync(path, Stop);
+        string policy = response.Headers.GetValues("Content-Security-Policy").Single();
+        Assert.StartsWith("default-src 'none'", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+        Assert.Equal("nosniff", response.Headers.GetValues("X-Content-Type-Options").Single());
+        Assert.False(response.Headers.Contains("Server"));
+        Assert.Equal(path == "/nowhere" ? HttpStatusCode.NotFound : HttpStatusCode.OK, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task Post_Anything_IsRefused()
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.PostAsync("/api/lookup", null, Stop);
+        Assert.Equal(HttpStatusCode.MethodNotAllowed, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task Host_OfAnotherSite_IsRefused()
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/health");
+        request.Headers.Host = "shop.example";
+        using HttpResponseMessage response = await server.Client.SendAsync(request, Stop);
+        Assert.Equal(HttpStatusCode.MisdirectedRequest, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task Token_WhereSet_IsNeededByEveryAddress()
+    {
+        await using RunningServer server = await RunningServer.StartAsync("0123456789abcdef");
+        Assert.Equal(HttpStatusCode.Unauthorized, (await server.Client.GetAsync("/health", Stop)).StatusCode);
+        server.Client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", "0123456789abcdeg");
+        Assert.Equal(HttpStatusCode.Unauthorized, (await server.Client.GetAsync("/health", Stop)).StatusCode);
+        server.Client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", "0123456789abcdef");
+        Assert.Equal(HttpStatusCode.OK, (await server.Client.GetAsync("/health", Stop)).StatusCode);
+    }
+
+    [Fact]
+    public void Options_OpenAddressWithoutToken_AreRefusedWithEveryFault()
+    {
+        var bad = Assert.Throws<BadInputException>(() => ServeOptions.Read("0.0.0.0", 70000, null));
+        Assert.Equal(2, bad.Faults.Count);
+        Assert.Throws<BadInputException>(() => ServeOptions.Read("0.0.0.0", 8710, "short"));
+        Assert.NotNull(ServeOptions.Read("0.0.0.0", 8710, "0123456789abcdef"));
+    }
+}
