@@ -10,7 +10,7 @@ namespace PartsSignal.Benchmarks;
 /// </summary>
 public sealed class CrossReferenceWorkload : IWorkload, IDisposable
 {
-    private readonly string _spill = Directory.CreateTempSubdirectory("partssignal-spill-").FullName;
+    private string? _spill;
     private Database? _database;
 
     /// <inheritdoc/>
@@ -25,7 +25,8 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
     /// <inheritdoc/>
     public void Prepare(int size)
     {
-        _database?.Dispose();
+        Dispose();
+        _spill = Directory.CreateTempSubdirectory("partssignal-spill-").FullName;
         _database = Database.Open(new DatabaseOptions { SpillFolder = _spill });
         StagedSession.Attach(_database, []);
         _database.Run("Review/answers.sql");
@@ -41,6 +42,7 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         ResultLog chains = steps.Single(s => s.Table == "current_numbers");
         long lines = _database!.Count("job_parts");
         long resolved = _database.Query("from job_parts select count(part_number)", r => r.GetInt64(0))[0];
+        Dispose();
         return string.Create(CultureInfo.InvariantCulture,
             $"{chains.Rows:N0} old numbers followed in {chains.Seconds:0.0} s; {resolved:N0} of {lines:N0} lines resolved; slowest {string.Join(", ", steps.OrderByDescending(s => s.Seconds).Take(4).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Table} {s.Seconds:0.0} s")))}");
     }
@@ -49,6 +51,10 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
     public void Dispose()
     {
         _database?.Dispose();
-        Directory.Delete(_spill, recursive: true);
+        _database = null;
+        if (_spill is not null && Directory.Exists(_spill))
+        {
+            Directory.Delete(_spill, recursive: true);
+        }
     }
 }

@@ -48,4 +48,9 @@ together as (
 )
 select supplier, alias, alias_key, part_number, basis, source_file, source_line
 from together
+-- the owner's answer before the list, the list before what order lines suggest
+qualify row_number() over (
+    partition by supplier, alias_key, part_number
+    order by case basis when 'reviewed' then 1 when 'listed' then 2 else 3 end, source_file, source_line
+) = 1
 order by supplier, alias_key, part_number, basis, source_file, source_line
