@@ -8,6 +8,7 @@ public static class BackOffTrainer
     private const double MinAlpha = 0.05;
     private const double MaxAlpha = 5_000;
     private const int Folds = 5;
+    private const int AlphaSteps = 16;
 
     /// <summary>
     /// Trains the chain, widest level first. Each alpha minimises the leave-one-out log loss of the jobs: every job is
@@ -26,7 +27,7 @@ public static class BackOffTrainer
         {
             Dictionary<string, int[]> groups = BackOffCounts.Count(level, calls, need, needs.Length);
             (int[] own, int[] total) = WithoutSelf(level, groups, calls, need);
-            double alpha = Math.Exp(Minimum.OfConvex(x => LogLoss(own, total, parent, Math.Exp(x)), Math.Log(MinAlpha), Math.Log(MaxAlpha)));
+            double alpha = Math.Exp(Minimum.OfConvex(x => LogLoss(own, total, parent, Math.Exp(x)), Math.Log(MinAlpha), Math.Log(MaxAlpha), AlphaSteps));
             for (int i = 0; i < parent.Length; i++)
             {
                 parent[i] = total[i] < 0 ? parent[i] : (own[i] + alpha * parent[i]) / (total[i] + alpha);

@@ -12,8 +12,8 @@ public sealed record ContestOptions
     /// <summary>Months between learning and validation on which temperatures are found. Default 3.</summary>
     public int CalibrationMonths { get; init; } = 3;
 
-    /// <summary>Months between two trainings while the shipped contender walks through the test months. Default 2.</summary>
-    public int FoldMonths { get; init; } = 2;
+    /// <summary>Months between two trainings while the shipped contender walks through the test months. Default 3.</summary>
+    public int FoldMonths { get; init; } = 3;
 
     /// <summary>Fewest closed jobs before the first validation month for a contest; below, the back-off ships unjudged. Default 150.</summary>
     public int LeastJobs { get; init; } = 150;

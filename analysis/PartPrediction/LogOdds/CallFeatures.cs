@@ -44,6 +44,7 @@ public static class CallFeatures
             yield return new(FeatureGroup.FamilyKind, $"family:{family}/{kind}");
             if (call.MadeOn is { } made && call.AgeYears < BatchYears)
             {
+                yield return new(FeatureGroup.Batch, string.Create(CultureInfo.InvariantCulture, $"built:{family}/{made.Year}"));
                 yield return new(FeatureGroup.Batch, string.Create(CultureInfo.InvariantCulture, $"built:{family}/{made.Year}-{(made.Month + 2) / 3}"));
             }
 

@@ -44,12 +44,14 @@ public sealed class LogOddsShape
     public static string Shared(string key) => key + "/any";
 
     /// <summary>The shape of a set of jobs, without facts yet.</summary>
-    public static LogOddsShape Of(IReadOnlyList<ClosedCall> calls)
+    /// <param name="calls">The jobs.</param>
+    /// <param name="kinds">A second reading learned earlier; null: learned here.</param>
+    public static LogOddsShape Of(IReadOnlyList<ClosedCall> calls, KindReader? kinds = null)
     {
         string[] needs = NeedList.Of(calls);
         Dictionary<string, int> places = NeedList.Places(needs);
         var allowed = calls.GroupBy(c => c.Call.ApplianceType, StringComparer.Ordinal).ToDictionary(
             g => g.Key, g => g.Select(c => places[c.Need]).Distinct().Order().ToArray(), StringComparer.Ordinal);
-        return new LogOddsShape(needs, new FeatureSpace(), KindReader.Learn(calls, ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords)), allowed);
+        return new LogOddsShape(needs, new FeatureSpace(), kinds ?? KindReader.Learn(calls, ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords)), allowed);
     }
 }

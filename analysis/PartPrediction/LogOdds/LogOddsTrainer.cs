@@ -20,13 +20,13 @@ public static class LogOddsTrainer
     /// <summary>Trains on closed jobs. Spreads of an earlier model are taken over and kept where one is given.</summary>
     public static LogOddsModel Train(IReadOnlyList<ClosedCall> calls, LogOddsModel? earlier = null)
     {
-        LogOddsShape shape = LogOddsShape.Of(calls);
+        LogOddsShape shape = LogOddsShape.Of(calls, earlier?.Shape.Kinds);
         DesignRows rows = DesignRows.Encode(calls, shape);
         int needs = shape.Needs.Count;
         var weights = new double[shape.Space.Count * needs];
         double[] spreads = Spreads(earlier, shape.Needs);
         CarryOver(earlier, shape, weights);
-        int rounds = earlier is null ? Rounds : 1, finish = earlier is null ? 30 : 10;
+        int rounds = earlier is null ? Rounds : 1, finish = earlier is null ? 30 : 8;
         for (int round = 0; round < rounds && weights.Length > 0; round++)
         {
             double[] precision = Precision(shape, spreads, needs);

@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 internal sealed class LearnerRow
 {
     /// <summary>Most jobs a contender of the learning library learns from, the newest: a run has seconds, not minutes.</summary>
-    public const int Newest = 6_000;
+    public const int Newest = 4_000;
 
     public string Need { get; set; } = "";
 
