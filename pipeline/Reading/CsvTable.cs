@@ -103,6 +103,12 @@ public sealed class CsvTable : TableReader
             return RejectLine(at, Line);
         }
 
+        if (_malformed == CsvMalformedReason.TextAfterClosingQuote && _columns > 0 && _csv.FieldCount != _columns)
+        {
+            Fault = new RowFault(null, ReasonCode.BadQuoting, $"Text follows a closing quotation mark, and the row has {_csv.FieldCount} cells instead of {_columns}.", "Double the quotation marks that are part of the text.");
+            return true;
+        }
+
         if (_csv.FieldCount > _limits.MaxColumns)
         {
             Fault = new RowFault(null, ReasonCode.TooManyCells, $"The row has {_csv.FieldCount:N0} cells; the limit is {_limits.MaxColumns:N0}.", "Raise limits.maxColumns, or mend the row.");

@@ -81,6 +81,11 @@ public sealed class Stager
             }
         }
 
+        if (used.Any(u => u.RawRejects is not null))
+        {
+            File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text());
+        }
+
         var raw = used.Where(u => u.RawRejects is not null).Select(u => u.RawRejects!).ToHashSet(StringComparer.Ordinal);
         foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectWriter.Ending).ToList() : [])
         {
