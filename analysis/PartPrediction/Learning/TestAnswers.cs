@@ -13,7 +13,7 @@ public sealed record TestAnswers(
     IReadOnlyList<WalkedForecast> ComplaintOnType, IReadOnlyList<WalkedForecast> BackOff)
 {
     /// <summary>The answers to some of the calls.</summary>
-    public TestAnswers Where(Func<Forecast, bool> wanted) => 
+    public TestAnswers Where(Func<Forecast, bool> wanted) =>
         new(Some(Shipped, wanted), Some(ComplaintOnly, wanted), Some(ComplaintOnType, wanted), Some(BackOff, wanted));
 
     /// <summary>Figures over these calls.</summary>

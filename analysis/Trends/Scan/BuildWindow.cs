@@ -11,12 +11,12 @@ namespace PartsSignal.Analysis.Trends.Scan;
 /// <param name="P">Chance of so many, times the windows tried.</param>
 public sealed record BuildWindow(int From, int To, long Cases, long Known, double Usual, double P)
 {
-    private static readonly int[] Widths = [1, 3, 6, 12];
+    private static readonly int[] Widths = [1, 3, 6, 12, 24];
     private const double Convincing = 0.01;
 
     /// <summary>
     /// Finds the window that is hardest to explain by the group's other calls; null when none is convincing. A scan over
-    /// windows of 1, 3, 6 and 12 months, Bonferroni over all that were tried.
+    /// windows of 1, 3, 6, 12 and 24 months, Bonferroni over all that were tried.
     /// </summary>
     /// <param name="cases">Build months of the alarm's appliances.</param>
     /// <param name="others">Build months of the group's other calls.</param>

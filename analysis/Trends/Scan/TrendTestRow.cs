@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Statistics.Distributions;
 using PartsSignal.Analysis.Trends.Models;
 using PartsSignal.Analysis.Trends.Screening;
 
@@ -48,6 +49,7 @@ public sealed record TrendTestRow(
 {
     private const int FewestMonths = 24;
     private const double TooMuchScatter = 1.5;
+    private static readonly double Z = NormalDistribution.Quantile(0.975);
 
     /// <summary>The row of one test.</summary>
     internal static TrendTestRow Of(CallBook book, ScannedTest scanned, MonthView view, TrendOptions options)
@@ -65,7 +67,7 @@ public sealed record TrendTestRow(
             key.ApplianceType, key.Component, key.ModelFamily, TrendMonth.Day(test.Month),
             test.BaselineMonths, test.Baseline.Events, test.Baseline.Scatter, test.Completeness, test.Expected, test.Observed, test.P, scanned.Q,
             new AlarmLimit(alarmCount, 0).DetectableRatio(test.Expected),
-            Bounded(slope), Bounded(slope - 1.96 * error), Bounded(slope + 1.96 * error),
+            Bounded(slope), Bounded(slope - Z * error), Bounded(slope + Z * error),
             trend.Missing is not null ? null : trend.Theta is null ? "poisson" : "negative_binomial", trend.Missing,
             past.Upper, past.Missing is null ? past.Alarm : null);
     }
