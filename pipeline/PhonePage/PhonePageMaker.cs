@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.PhonePage;
 /// <summary>Gathers what the phone page carries: the predictor's weights, models, words, parts, vans and checks.</summary>
 public static class PhonePageMaker
 {
-    private const int PartsShown = 3;
+    private const int PartsCarried = 8;
 
     /// <summary>The page's data.</summary>
     /// <param name="database">A session over the store.</param>
@@ -39,6 +39,7 @@ public static class PhonePageMaker
             Models = models,
             Kinds = kinds,
             Parts = Parts(database, facts),
+            OnModel = OnModel(database),
             Checks = [.. checks.Checks.Select(c => new LookupCheck(c.What, c.Minutes, c.Tool, c.Good, c.Bad, c.Opening, c.Caution, c.First))],
             Plans = Keyed(typical.Select(t => (t.Key, Plan(checks, model, t.Call))).Where(p => p.Item2.Count > 0)),
         };
@@ -91,11 +92,20 @@ public static class PhonePageMaker
         var groups = database.Read("Report/family_parts.sql", r => (Family: r.GetString(0), Component: r.GetString(1)));
         return Keyed(groups.Select(g => ($"{g.Family}/{g.Component}", (IReadOnlyList<LookupPart>)[.. facts.Parts(g.Family, g.Component)
             .OrderByDescending(p => p.Available).ThenByDescending(p => p.TimesSeen).ThenByDescending(p => p.Listed).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
-            .Take(PartsShown)
+            .Take(PartsCarried)
             .Select(p => new LookupPart(
                 p.PartNumber, p.Description, p.Quantity, p.Price, p.Available, p.TimesSeen, [.. old[p.PartNumber]],
                 [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))]))])));
     }
+
+    private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(
+        database.Read("Prediction/model_parts.sql", r => (Model: r.GetString(0), Part: r.GetString(1), Jobs: r.GetInt64(2)))
+            .GroupBy(r => r.Model)
+            .ToDictionary(
+                g => g.Key,
+                g => (IReadOnlyDictionary<string, long>)new SortedDictionary<string, long>(
+                    g.GroupBy(r => r.Part).ToDictionary(p => p.Key, p => p.Sum(r => r.Jobs)), StringComparer.Ordinal)),
+        StringComparer.Ordinal);
 
     private static IReadOnlyList<int> PerMille(double[] odds) => [.. odds.Select(o => (int)Math.Round(o * 1000))];
 

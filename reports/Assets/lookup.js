@@ -132,6 +132,13 @@
     return line;
   }
 
+  // The part most used on this very model comes first, then the one most used on the family.
+  function partsFor(q, need) {
+    const used = (q.model && data.onModel[q.model]) || {};
+    return (data.parts[q.family + "/" + need] || []).map((p, i) => [p, i]).sort((a, b) =>
+      (b[0].made - a[0].made) || ((used[b[0].number] || 0) - (used[a[0].number] || 0)) || (a[1] - b[1])).map(r => r[0]);
+  }
+
   function bar(share) {
     const box = make("div", "", "bar"), ns = "http://www.w3.org/2000/svg";
     const svg = document.createElementNS(ns, "svg"), rect = document.createElementNS(ns, "rect");
@@ -153,7 +160,7 @@
       const box = make("div", "", "need"), head = make("p");
       head.append(make("span", Math.round(p * 100) + " %", "odds"), " " + words(data.needs[k]) + (p >= 0.4 ? ", usual" : p >= 0.1 ? ", possible" : ", rare"));
       box.append(head, bar(p));
-      (data.parts[q.family + "/" + data.needs[k]] || []).slice(0, 2).forEach(x => box.append(part(x)));
+      partsFor(q, data.needs[k]).slice(0, 2).forEach(x => box.append(part(x)));
       out.append(box);
     }
     const rest = 1 - ranked.reduce((sum, r) => sum + r[0], 0);

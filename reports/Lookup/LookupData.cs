@@ -30,6 +30,9 @@ public sealed record LookupData
     /// <summary>Parts by <c>family/component</c>, the most used first.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts { get; init; } = new Dictionary<string, IReadOnlyList<LookupPart>>();
 
+    /// <summary>By model, then by part: jobs on that very model that used it.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, long>> OnModel { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, long>>();
+
     /// <summary>The shop's checks.</summary>
     public IReadOnlyList<LookupCheck> Checks { get; init; } = [];
 

@@ -35,8 +35,9 @@ internal static class InventedPhone
         Kinds = [new("no_fill", ["washer"], "no fill not water"), new("leak", [], "leak drip"), new("noise", [], "noise loud")],
         Parts = new Dictionary<string, IReadOnlyList<LookupPart>>
         {
-            ["K41/inlet_valve"] = [new("PX-20011", "valve " + Evil, 1, 12.5m, true, 14, ["PX-10007"], [new("2", 3)])],
+            ["K41/inlet_valve"] = [new("PX-30000", "valve", 1, 9m, true, 20, [], []), new("PX-30001", "valve", 1, 9m, true, 19, [], []), new("PX-20011", "valve " + Evil, 1, 12.5m, true, 14, ["PX-10007"], [new("2", 3)])],
         },
+        OnModel = new Dictionary<string, IReadOnlyDictionary<string, long>> { ["K41-220/B"] = new Dictionary<string, long> { ["PX-20011"] = 9 } },
         Checks = [new("Is the tap open?", 1, "", "water runs", "dry", null, "", true), new("Coil resistance", 4, "meter", "about 3.5 kilohm", "open circuit", "rear panel", "Disconnect power first.", false)],
         Plans = new Dictionary<string, IReadOnlyList<int>> { ["K41/no_fill"] = [0, 1] },
     };
