@@ -26,7 +26,7 @@ public sealed class CheckTableReaderTests
     public void Load_WasherThatDoesNotFill_ChecksTheWholeWaterPath()
     {
         string[] components = [.. CheckTableReader.Load(null).Checks.Where(c => c.IsFor("washer", "no_fill")).Select(c => c.Component)];
-        Assert.Superset(["none", "inlet_valve", "level_switch", "timer", "control_board", "door_lock", "safety"], [.. components]);
+        Assert.All(["none", "inlet_valve", "level_switch", "timer", "control_board", "door_lock", "safety"], (string c) => Assert.Contains(c, components));
     }
 
     [Fact]
