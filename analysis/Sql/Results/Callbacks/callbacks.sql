@@ -5,7 +5,6 @@ select
     f.job_id as earlier_job_id,
     f.closed_on as earlier_closed_on,
     f.next_same_days as days_after,
-    f.unit_id,
     f.appliance_type,
     f.model_family,
     f.complaint_kind,

@@ -13,4 +13,4 @@ where u.basis = 'units_seen' and f.age_days > 0
     and (u.left_out is null or u.left_out like 'never watched%')
     and f.age_days between u.log_entry_days and u.log_exit_days
 group by all
-order by f.component, u.appliance_type, u.model_family, u.unit_id
+order by f.component, u.appliance_type, u.model_family, age_days, earliest_days, latest_days, u.unit_id
