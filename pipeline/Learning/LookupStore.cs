@@ -1,8 +1,8 @@
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
@@ -24,7 +24,7 @@ public static class LookupStore
         }
 
         using var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, output.Store);
+        CurrentStore.Attach(database, output.Store);
         return FactReader.Read(database, CheckTableReader.Load(input), YearRisks(database, output));
     }
 

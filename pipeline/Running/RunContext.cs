@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Publishing;
 
@@ -93,7 +92,7 @@ public sealed class RunContext : IDisposable
         // One worker: floating sums must not depend on how rows were dealt to threads.
         var database = Database.Open(new DatabaseOptions { Threads = 1 });
         // The folder behind the link: a load that ends meanwhile must not change the store under this run.
-        StoreTables.Attach(database, StoreFolders.Resolve(Output.Store));
+        CurrentStore.Attach(database, Output.Store);
         return database;
     }
 }

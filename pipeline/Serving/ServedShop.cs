@@ -2,10 +2,10 @@ using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
 
@@ -38,7 +38,7 @@ public sealed class ServedShop
     {
         ShippedModel model = ModelStore.Read(output);
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, output.Store);
+        CurrentStore.Attach(database, output.Store);
         LookupFacts facts = FactReader.Read(database, CheckTableReader.Load(input), []);
         return new ServedShop(output, ShopFile.Load(input), model, facts, WordSets.Load(input).Complaints, clock);
     }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference.PartCards;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using Spectre.Console.Cli;
@@ -21,7 +20,7 @@ public sealed class PartCommand(ProgramIo io) : Command<PartSettings>
         }
 
         using var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, StoreFolders.Resolve(store));
+        CurrentStore.Attach(database, store);
         PartLookup found = PartCardReader.Find(database, settings.Number, Day(settings.AsOf));
         if (found.Card is null)
         {

@@ -1,7 +1,7 @@
 using PartsSignal.Analysis.FailureRates;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using Spectre.Console.Cli;
 
@@ -29,7 +29,7 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
     private Database Open(string store, ShopSettings shop, RatesQuery query)
     {
         var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, store);
+        CurrentStore.Attach(database, store);
         ResultRunner.Build(
             database,
             ResultSteps.Rates,

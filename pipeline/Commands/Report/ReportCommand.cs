@@ -2,6 +2,7 @@ using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Reports.Monthly;
@@ -23,7 +24,7 @@ public sealed class ReportCommand(ProgramIo io) : Command<ReportSettings>
 
         ShopSettings shop = ShopFile.Load(settings.Input);
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, output.Store);
+        CurrentStore.Attach(database, output.Store);
         ResultFolder.Attach(database, output.Results);
         DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
         foreach (string page in ReportMaker.Write(database, shop, output, Months(settings.Month, database, asOf), asOf))

@@ -1,8 +1,8 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using Spectre.Console.Cli;
 
@@ -28,7 +28,7 @@ public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
 
         ShopSettings shop = ShopFile.Load(settings.Input);
         using var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, store);
+        CurrentStore.Attach(database, store);
         if (ShopDataReader.Read(database, shop.AsOf) is not { Jobs.Count: > 0 } data)
         {
             io.Out.WriteLine("No jobs: nothing tells what a van needs.");
