@@ -17,6 +17,7 @@ public sealed class CsvTable : TableReader
     private readonly CsvReaderOptions _options;
     private readonly ReadingLimits _limits;
     private readonly bool _brokenText;
+    private readonly RowShape _shape = new();
     private CsvReader _csv;
     private CsvMalformedReason? _malformed;
     private long _base;
@@ -120,6 +121,11 @@ public sealed class CsvTable : TableReader
             Row.Add(_csv.GetSpan(i));
         }
 
+        if (_shape.Learning && _malformed is null && Row.Count == _columns)
+        {
+            _shape.Learn(Row);
+        }
+
         if (_brokenText && _csv.RawRecord.IndexOf("\uFFFD"u8) >= 0)
         {
             Fault = new RowFault(null, ReasonCode.BadEncoding, "The row holds bytes that are no text in this file's encoding.", "Save the file as UTF-8, or name its encoding in the map.");
@@ -140,7 +146,8 @@ public sealed class CsvTable : TableReader
 
     private bool SpansLines() => _csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') >= 0;
 
-    // A quoted cell may hold line ends, but not whole rows: lines that have as many cells as a row are rows.
+    // A quoted cell may hold line ends, but not whole rows: lines with as many cells as a row, and figures where rows
+    // have figures, are rows. Where no column of figures is known, a line between the first and the last decides.
     private bool SwallowedRows()
     {
         if (_columns < 3)
@@ -158,7 +165,8 @@ public sealed class CsvTable : TableReader
             ReadOnlySpan<byte> line = last ? rest : rest[..end];
             if (line.Count((byte)_options.Separator!.Value) == _columns - 1)
             {
-                whole += first || last ? 1 : 2;
+                bool? fits = _shape.Fits(Encoding.UTF8.GetString(line), _options.Separator!.Value);
+                whole += fits == false ? 0 : !first && !last ? 2 : fits == true ? 1 : 0;
             }
 
             first = false;

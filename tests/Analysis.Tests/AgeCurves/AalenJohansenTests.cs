@@ -35,12 +35,12 @@ public sealed class AalenJohansenTests
 
     [Fact]
     public void Estimate_AnySpans_SharesAndSurvivalAddUpToOne() =>
-        Gen.Select(Gen.Int[0, 20], Gen.Int[1, 20], Gen.Int[0, 3], (entry, stay, cause) => new AgeSpan(entry, entry + stay, cause)).Array[1, 40].Sample(spans =>
+        Gen.Select(Gen.Int[0, 20], Gen.Int[1, 20], Gen.Int[0, 3], (entry, stay, cause) => new AgeSpan(entry, entry + stay, cause)).Array[1, 40].ForAll(spans =>
             Assert.All(AalenJohansen.Estimate(spans, 3), p => Assert.Equal(1, p.Survival + p.ByCause.Sum(c => c.Share), tolerance: 1e-11)));
 
     [Fact]
     public void Estimate_OneCause_IsOneMinusKaplanMeier() =>
-        Gen.Select(Gen.Int[0, 20], Gen.Int[1, 20], Gen.Int[0, 1], (entry, stay, cause) => new AgeSpan(entry, entry + stay, cause)).Array[1, 40].Sample(spans =>
+        Gen.Select(Gen.Int[0, 20], Gen.Int[1, 20], Gen.Int[0, 1], (entry, stay, cause) => new AgeSpan(entry, entry + stay, cause)).Array[1, 40].ForAll(spans =>
             Assert.All(
                 AalenJohansen.Estimate(spans, 1).Zip(KaplanMeier.Estimate(AgeLedger.Of(spans)).Points),
                 p => Assert.Equal(p.Second.Survival, 1 - p.First.ByCause[0].Share, tolerance: 1e-11)));

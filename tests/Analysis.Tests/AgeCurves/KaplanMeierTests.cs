@@ -126,12 +126,12 @@ public sealed class KaplanMeierTests
 
     [Fact]
     public void Estimate_AnyOrder_GivesTheSameCurve() =>
-        AnySpans.Select(spans => (spans, Gen.Shuffle(spans))).SelectMany(p => p.Item2, (p, shuffled) => (p.spans, shuffled)).Sample(p =>
+        AnySpans.Select(spans => (spans, Gen.Shuffle(spans))).SelectMany(p => p.Item2, (p, shuffled) => (p.spans, shuffled)).ForAll(p =>
             Assert.Equal(Curve(p.spans).Points, Curve(p.shuffled).Points));
 
     [Fact]
     public void Estimate_DoubledData_DoublesCountsAndKeepsTheCurve() =>
-        AnySpans.Sample(spans =>
+        AnySpans.ForAll(spans =>
         {
             KaplanMeier once = Curve(spans);
             KaplanMeier twice = Curve([.. spans, .. spans]);
@@ -141,7 +141,7 @@ public sealed class KaplanMeierTests
 
     [Fact]
     public void Estimate_DaysForYears_RescalesAgesOnly() =>
-        AnySpans.Sample(spans =>
+        AnySpans.ForAll(spans =>
         {
             KaplanMeier years = Curve(spans);
             KaplanMeier days = Curve([.. spans.Select(s => s with { Entry = s.Entry * 365.25, Exit = s.Exit * 365.25 })]);

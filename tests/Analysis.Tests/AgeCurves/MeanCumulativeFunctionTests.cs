@@ -36,7 +36,7 @@ public sealed class MeanCumulativeFunctionTests
 
     [Fact]
     public void Estimate_AnyHistories_RobustVarianceIsTheSumOverUnits() =>
-        Gen.Select(Gen.Int[0, 10], Gen.Int[1, 10], Gen.Int[0, 4], Gen.Int[1, 10], Gen.Double[0, 0.999].Array[0, 4]).Array[1, 12].Sample(units =>
+        Gen.Select(Gen.Int[0, 10], Gen.Int[1, 10], Gen.Int[0, 4], Gen.Int[1, 10], Gen.Double[0, 0.999].Array[0, 4]).Array[1, 12].ForAll(units =>
         {
             UnitHistory[] histories = [.. units.Select(u => WithGap(u.Item1, u.Item2, u.Item3, u.Item4, u.Item5))];
             Assert.All(MeanCumulativeFunction.Estimate(histories), p => Assert.Equal(BySum(histories, p.Age), p.RobustVariance, tolerance: 1e-10));

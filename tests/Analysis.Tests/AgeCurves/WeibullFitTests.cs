@@ -99,7 +99,7 @@ public sealed class WeibullFitTests
 
     [Fact]
     public void FromLedger_DaysForYears_RescalesTheScaleOnly() =>
-        AnySample.Sample(ages =>
+        AnySample.ForAll(ages =>
         {
             WeibullFit years = Fit(ages, 1);
             WeibullFit days = Fit(ages, 365.25);
@@ -113,7 +113,7 @@ public sealed class WeibullFitTests
 
     [Fact]
     public void FromLedger_DoubledData_KeepsTheFitAndNarrowsIt() =>
-        AnySample.Sample(ages =>
+        AnySample.ForAll(ages =>
         {
             WeibullFit once = Fit(ages, 1);
             WeibullFit twice = Fit([.. ages, .. ages], 1);

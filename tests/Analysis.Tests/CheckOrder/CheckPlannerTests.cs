@@ -83,7 +83,7 @@ public sealed class CheckPlannerTests
 
     [Fact]
     public void Best_AnySmallProblem_IsNoSlowerThanAnyOtherOrder() =>
-        Gen.Select(Gen.Double[0.01, 1].Array[5], Gen.Double[0.5, 1].Array[5], Gen.Int[1, 20].Array[5], Gen.Int[0, 2].Array[5], Gen.Bool).Sample((weights, senses, minutes, groups, infer) =>
+        Gen.Select(Gen.Double[0.01, 1].Array[5], Gen.Double[0.5, 1].Array[5], Gen.Int[1, 20].Array[5], Gen.Int[0, 2].Array[5], Gen.Bool).ForAll((weights, senses, minutes, groups, infer) =>
         {
             double sum = weights.Sum() * 1.1;
             Suspect[] suspects = [.. weights.Select((w, i) => new Suspect($"s{i}", w / sum, minutes[i]) { Sensitivity = senses[i], Opening = groups[i] == 0 ? null : $"g{groups[i]}" })];
@@ -91,7 +91,7 @@ public sealed class CheckPlannerTests
             double best = CheckPlanner.Best(problem).ExpectedMinutes;
             double lowest = Orders(5).Min(problem.ExpectedMinutes);
             Assert.Equal(lowest, best, 9);
-        }, iter: 100);
+        }, runs: 100);
 
     [Fact]
     public void RepeatedLooks_ImperfectTests_TakeTheMostInvitingNext()

@@ -22,7 +22,7 @@ public sealed class StringDistanceTests
     }
 
     [Fact]
-    public void Distances_AnyPair_AreSymmetricAndOrdered() => Gen.Select(Short, Short).Sample((a, b) =>
+    public void Distances_AnyPair_AreSymmetricAndOrdered() => Gen.Select(Short, Short).ForAll((a, b) =>
     {
         int damerau = StringDistance.Damerau(a, b);
         int osa = StringDistance.OptimalAlignment(a, b);
@@ -33,6 +33,6 @@ public sealed class StringDistanceTests
     });
 
     [Fact]
-    public void OptimalAlignment_WithLimit_SaysOneMoreOrTheSame() => Gen.Select(Short, Short, Gen.Int[0, 4]).Sample((a, b, most) =>
+    public void OptimalAlignment_WithLimit_SaysOneMoreOrTheSame() => Gen.Select(Short, Short, Gen.Int[0, 4]).ForAll((a, b, most) =>
         Assert.Equal(Math.Min(most + 1, StringDistance.OptimalAlignment(a, b)), StringDistance.OptimalAlignment(a, b, most)));
 }

@@ -62,6 +62,17 @@ public sealed class TextCasesTests
         Assert.Equal([new UnreadCells("returnable_days", "bad_number", 1, 5)], file.UnreadCells);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("A0,7,spare\nA1,7,spare\n")]
+    public async Task StageAsync_QuotedTextWithAsManySeparatorsAsARow_StaysOneRow(string before)
+    {
+        using var rig = new StagingRig();
+        StagedFile file = await rig.StageAsync("parts.csv", "Part,Days,Price,Text\n" + before.Replace("spare", "4.20,spare", StringComparison.Ordinal) + "A2,7,4.20,\"fits b c\nbut not d, e, f, g\"\n", Parts);
+        Assert.Equal(0, file.Rejected);
+        Assert.Contains("A2|7", StagingRig.Rows(file, "staged_parts", "part_raw, returnable_days"));
+    }
+
     [Fact]
     public async Task StageAsync_LineEndsWithinQuotes_OneRow()
     {

@@ -33,7 +33,7 @@ public class EventRateTests
     [Fact]
     public void Garwood_DaysInsteadOfYears_Rescales()
     {
-        Gen.Select(Gen.Int[0, 300], Gen.Double[0.01, 5000]).Sample((events, years) =>
+        Gen.Select(Gen.Int[0, 300], Gen.Double[0.01, 5000]).ForAll((events, years) =>
         {
             Estimate year = EventRate.Garwood(events, years), day = EventRate.Garwood(events, years * 365.25);
             Assert.Equal(year.Upper!.Value, day.Upper!.Value * 365.25, year.Upper.Value * 1e-10);

@@ -40,7 +40,7 @@ public class ProportionTests
     [Fact]
     public void Wilson_AnyCounts_HoldsTheShareAndMirrors()
     {
-        Gen.Select(Gen.Int[1, 500], Gen.Double[0, 1]).Sample((n, share) =>
+        Gen.Select(Gen.Int[1, 500], Gen.Double[0, 1]).ForAll((n, share) =>
         {
             int x = (int)(share * n);
             Estimate e = Proportion.Wilson(x, n), mirror = Proportion.Wilson(n - x, n);

@@ -56,7 +56,7 @@ public sealed class FirstComeReplayTests
             from day in Gen.Int[0, 60]
             from needs in Gen.Select(Gen.Int[0, 3], Gen.Int[1, 2], (p, q) => new PartNeed(p, q)).Array[0, 3]
             select (day, 1.0, (IReadOnlyList<PartNeed>)needs);
-        Gen.Select(job.Array[1, 60], Gen.Int[1, 9], Gen.Int[0, 12].Array[4], Gen.Int[0, 4].Array[4]).Sample((jobs, review, lead, kit) =>
+        Gen.Select(job.Array[1, 60], Gen.Int[1, 9], Gen.Int[0, 12].Array[4], Gen.Int[0, 4].Array[4]).ForAll((jobs, review, lead, kit) =>
         {
             JobStream stream = JobStream.Of(jobs.OrderBy(j => j.Day));
             var restock = new RestockRule(review, lead);
