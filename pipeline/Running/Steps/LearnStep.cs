@@ -6,7 +6,10 @@ using PartsSignal.Pipeline.Learning;
 
 namespace PartsSignal.Pipeline.Running.Steps;
 
-/// <summary>Chooses, judges and trains the part predictor; writes its model, its card and its result tables.</summary>
+/// <summary>
+/// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
+/// <see cref="Learned"/> in <see cref="RunContext.Shared"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
+/// </summary>
 public sealed class LearnStep : IRunStep
 {
     private const string Checks = "Prediction";

@@ -27,6 +27,15 @@ public sealed class TrainingTableTests
         Assert.Equal(["J1", "J2", "J3"], TrainingTable.Read(database).Select(c => c.JobId));
     }
 
+    [Fact]
+    public void ReadBooked_OpenJob_IsACallWithItsEarlierVisits()
+    {
+        using Database database = Shop();
+        BookedCall open = Assert.Single(BookedCalls.Read(database));
+        Assert.Equal(("J4", new DateOnly(2024, 3, 12), "noise"), (open.JobId, open.OpenedOn, open.Call.ComplaintKind));
+        Assert.Equal([new EarlierVisit(1, "none", "leak"), new EarlierVisit(10, "inlet_valve", "no_fill")], open.Call.Earlier);
+    }
+
     [Theory]
     [MemberData(nameof(LateColumns))]
     public void Read_WithoutALateColumn_SeesTheSameTable(string column)

@@ -1,0 +1,22 @@
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Analysis.PartPrediction.Calls;
+
+/// <summary>A job that is still open.</summary>
+/// <param name="JobId">The job.</param>
+/// <param name="OpenedOn">Day of the call.</param>
+/// <param name="Van">Van it is booked for; null: not told.</param>
+/// <param name="Outcome">What the log says so far, for example <c>part_ordered</c>: the first visit is over then.</param>
+/// <param name="Call">What was known at booking.</param>
+public sealed record BookedCall(string JobId, DateOnly OpenedOn, string? Van, string Outcome, Call Call);
+
+/// <summary>The open jobs of a store, as calls a predictor can answer.</summary>
+public static class BookedCalls
+{
+    /// <summary>All open jobs, by day of the call, then job number.</summary>
+    public static IReadOnlyList<BookedCall> Read(Database database) => database.Read("Prediction/booked_jobs.sql", r =>
+    {
+        DateOnly opened = r.Day(1)!.Value;
+        return new BookedCall(r.GetString(0), opened, r.Text(2), r.GetString(3), CallColumns.Read(r, 5, opened));
+    });
+}
