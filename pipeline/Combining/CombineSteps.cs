@@ -18,6 +18,9 @@ public static class CombineSteps
         Between("kept_job_parts"),
         Between("lost_rows"),
         Between("catalogue"),
+        Between("answered_numbers"),
+        Between("answered_components"),
+        Between("answered_families"),
         Between("alias_keys"),
         Stored("supersessions"),
     ];
@@ -52,6 +55,7 @@ public static class CombineSteps
         Stored("fitments"),
         Stored("rejects"),
         Stored("loads"),
+        Between("answer_faults"),
         Stored("data_faults"),
     ];
 

@@ -3,25 +3,29 @@ using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Review;
 
-/// <summary>What the owner answered in the review lists that lie beside the shop's files.</summary>
+/// <summary>
+/// What the owner answered in the review lists that lie beside the shop's files. An answer that cannot be followed stops
+/// nothing: it comes back in its list with a note that says why.
+/// </summary>
 public sealed class ReviewAnswers
 {
     private static readonly string[] Monthly = ["yyyy-MM", "MM/yyyy", "yyyy/MM"];
     private readonly Dictionary<string, IReadOnlyList<ReviewRow>> _lists;
+    private readonly IReadOnlyList<string> _complaintKinds;
 
-    private ReviewAnswers(Dictionary<string, IReadOnlyList<ReviewRow>> lists) => _lists = lists;
+    private ReviewAnswers(Dictionary<string, IReadOnlyList<ReviewRow>> lists, IReadOnlyList<string> complaintKinds) =>
+        (_lists, _complaintKinds) = (lists, complaintKinds);
 
     /// <summary>Reads the lists.</summary>
-    /// <exception cref="BadInputException">An answer cannot be understood; all faults together.</exception>
+    /// <exception cref="BadInputException">A list lacks its answer column.</exception>
     public static ReviewAnswers Load(string input)
     {
         var lists = ReviewNames.All.ToDictionary(n => n, n => (IReadOnlyList<ReviewRow>)[.. ReviewFile.Read(input, n).Where(r => r.Answer.Length > 0)]);
-        string[] faults = [.. lists[ReviewNames.Serials].Where(r => Built(r.Answer) is null).Select(r =>
-            $"{r.File}, row {r.Line}, answer '{r.Answer}': write a build year or month, 2017 or 2017-04.")];
-        return faults.Length == 0 ? new ReviewAnswers(lists) : throw new BadInputException(faults);
+        return new ReviewAnswers(lists, WordSets.ComplaintKinds(input));
     }
 
     /// <summary>Answered rows of one list, in the order they stand.</summary>
@@ -31,19 +35,22 @@ public sealed class ReviewAnswers
     public void Attach(Database database)
     {
         database.Run("Review/answers.sql");
-        Put(database, "review_part_numbers", _lists[ReviewNames.PartNumbers].Concat(_lists[ReviewNames.Collisions])
-            .Where(r => !Is(r.Answer, "ignore") && r["number"].Length > 0)
-            .Select(r => new NumberAnswer(
-                r["supplier"].Length > 0 ? r["supplier"] : null, r["number"], CompactKey.Of(r["number"]), Is(r.Answer, "new") ? null : CompactKey.Of(r.Answer), r.File, r.Line)));
-        Put(database, "review_components", _lists[ReviewNames.Components].Select(r => new ComponentAnswer(Plain(r["description"]), r.Answer)).DistinctBy(r => r.Description));
-        Put(database, "review_complaints", _lists[ReviewNames.Complaints].Where(r => r["words"].Length > 0).Select(r => new ComplaintAnswer(Plain(r["words"]), r.Answer)).DistinctBy(r => r.Words));
-        Put(database, "review_families", _lists[ReviewNames.Families].Select(r => new FamilyAnswer(r["learned_family"], r.Answer)).DistinctBy(r => r.LearnedFamily));
-        Put(database, "review_builds", _lists[ReviewNames.Serials].Select(r => new BuildAnswer(r["job_id"], Built(r.Answer)!.From, Built(r.Answer)!.To)).DistinctBy(r => r.JobId));
+        Put(database, "review_part_numbers", ReviewNames.PartNumbers, "number", r => new NumberAnswer(
+            r["supplier"].Length > 0 ? r["supplier"] : null, r["number"], CompactKey.Of(r["number"]), r.Answer, Is(r.Answer, "new") ? null : CompactKey.Of(r.Answer), r.File, r.Line));
+        Put(database, "review_collisions", ReviewNames.Collisions, "number", r => new CollisionAnswer(
+            r["fault_kind"], r["number"], CompactKey.Of(r["number"]), r.Answer, CompactKey.Of(r.Answer), r.File, r.Line));
+        Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.Of(r.Answer), r.File, r.Line));
+        Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Plain(r.Answer), r.File, r.Line));
+        Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
+        Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
+        Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Of);
+        ResultTable.Write(database, "answers_read", _complaintKinds.Select(k => new KindRow(k)));
+        database.Execute("insert into complaint_kinds by name from answers_read");
     }
 
-    private static void Put<T>(Database database, string table, IEnumerable<T> rows)
+    private void Put<T>(Database database, string table, string list, string subject, Func<ReviewRow, T> row)
     {
-        ResultTable.Write(database, "answers_read", rows);
+        ResultTable.Write(database, "answers_read", _lists[list].Where(r => r[subject].Length > 0 && !Is(r.Answer, "ignore")).Select(row));
         database.Execute($"insert into {Database.Quote(table)} by name from answers_read");
     }
 
@@ -61,13 +68,26 @@ public sealed class ReviewAnswers
 
     private static bool Is(string answer, string word) => answer.Equals(word, StringComparison.OrdinalIgnoreCase);
 
-    private sealed record NumberAnswer(string? Supplier, string Typed, string TypedKey, string? AnswerKey, string SourceFile, int SourceLine);
+    private sealed record NumberAnswer(string? Supplier, string Typed, string TypedKey, string Answer, string? AnswerKey, string SourceFile, int SourceLine);
 
-    private sealed record ComponentAnswer(string Description, string Component);
+    private sealed record CollisionAnswer(string FaultKind, string Subject, string SubjectKey, string Answer, string AnswerKey, string SourceFile, int SourceLine);
 
-    private sealed record ComplaintAnswer(string Words, string ComplaintKind);
+    private sealed record ModelAnswer(string ModelKey, string Answer, string AnswerKey, string SourceFile, int SourceLine);
 
-    private sealed record FamilyAnswer(string LearnedFamily, string ModelFamily);
+    private sealed record ComponentAnswer(string Description, string Component, string SourceFile, int SourceLine);
 
-    private sealed record BuildAnswer(string JobId, DateOnly MadeFrom, DateOnly MadeTo);
+    private sealed record ComplaintAnswer(string Words, string ComplaintKind, string SourceFile, int SourceLine);
+
+    private sealed record FamilyAnswer(string LearnedFamily, string ModelFamily, string SourceFile, int SourceLine);
+
+    private sealed record BuildAnswer(string JobId, string Answer, DateOnly? MadeFrom, DateOnly? MadeTo, string SourceFile, int SourceLine)
+    {
+        public static BuildAnswer Of(ReviewRow row)
+        {
+            BuildInterval? built = Built(row.Answer);
+            return new BuildAnswer(row["job_id"], row.Answer, built?.From, built?.To, row.File, row.Line);
+        }
+    }
+
+    private sealed record KindRow(string ComplaintKind);
 }

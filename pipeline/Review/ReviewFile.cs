@@ -24,6 +24,9 @@ public static class ReviewFile
     /// <summary>Name of the column to fill in.</summary>
     public const string AnswerColumn = "answer";
 
+    /// <summary>Name of the column that says why an answer could not be followed.</summary>
+    public const string NoteColumn = "note";
+
     /// <summary>
     /// Rows of the list of that name beside the shop's files, or in their folder <c>review</c>; none where it is not there.
     /// </summary>

@@ -8,7 +8,8 @@ namespace PartsSignal.Pipeline.Review;
 /// <summary>How many rows of a list wait for an answer.</summary>
 /// <param name="File">The list.</param>
 /// <param name="Open">Rows without an answer.</param>
-public sealed record ReviewCount(string File, int Open);
+/// <param name="NotUnderstood">Rows whose answer could not be followed; a note in the list says why.</param>
+public sealed record ReviewCount(string File, int Open, int NotUnderstood);
 
 /// <summary>Writes what the load could not decide by itself as lists for the owner.</summary>
 public static class ReviewLists
@@ -23,40 +24,34 @@ public static class ReviewLists
     {
         Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(folder))!);
         using var swap = new FolderSwap(folder);
-        var counts = new List<ReviewCount>();
-        foreach ((string name, string sql, string? keys) in Lists)
-        {
-            OpenRows rows = Read(database, $"Review/{sql}.sql");
-            if (keys is not null)
-            {
-                rows = rows.With(Closest(database, $"Review/{keys}.sql", rows));
-            }
-
-            IReadOnlyList<ReviewRow> answered = answers.Of(name);
-            string[] columns = [.. rows.Columns, ReviewFile.AnswerColumn];
-            string[] known = [.. answered.Select(a => Identity(a, rows.Columns))];
-            List<string?[]> open = [.. rows.Cells.Where(c => !known.Contains(c[0] + "\u001f" + c[1])).Select(c => (string?[])[.. c, null])];
-            ReviewFile.Write(
-                Path.Combine(swap.Filling, name), columns, answered.Select(a => (IReadOnlyList<string?>)[.. columns.Select(c => a[c])]).Concat(open));
-            counts.Add(new ReviewCount(name, open.Count));
-        }
-
+        ILookup<(string, int), string> notes = database.Read("Review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
+            .ToLookup(n => (n.File, n.Line), n => n.Note);
+        List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, swap.Filling))];
+        OpenRows faults = Read(database, "Review/data_faults.sql");
+        ReviewFile.Write(Path.Combine(swap.Filling, ReviewNames.DataFaults), faults.Columns, faults.Cells);
+        File.WriteAllText(Path.Combine(swap.Filling, ReviewReadme.Name), ReviewReadme.Text());
         swap.Commit();
         return counts;
     }
 
-    private static readonly IReadOnlyList<(string Name, string Sql, string? Keys)> Lists =
-    [
-        (ReviewNames.PartNumbers, "part_numbers", "catalogue_keys"),
-        (ReviewNames.Complaints, "complaints", null),
-        (ReviewNames.Components, "components", null),
-        (ReviewNames.Families, "families", null),
-        (ReviewNames.Models, "models", "model_keys"),
-        (ReviewNames.Serials, "serials", null),
-        (ReviewNames.Collisions, "collisions", null),
-    ];
+    private static ReviewCount WriteList(
+        Database database, ReviewList list, IReadOnlyList<ReviewRow> answered, ILookup<(string File, int Line), string> notes, string folder)
+    {
+        OpenRows rows = Read(database, $"Review/{list.Sql}.sql");
+        if (list.KnownKeys is not null)
+        {
+            rows = rows.With(Closest(database, $"Review/{list.KnownKeys}.sql", rows));
+        }
 
-    private static string Identity(ReviewRow row, IReadOnlyList<string> columns) => row[columns[0]] + "\u001f" + row[columns[1]];
+        var known = answered.Select(a => list.Name(c => a[c])).ToHashSet(StringComparer.Ordinal);
+        int[] identity = [.. list.Identity.Select(c => rows.Columns.ToList().IndexOf(c))];
+        List<string?[]> open = [.. rows.Cells.Where(c => !known.Contains(string.Join('\u001f', identity.Select(i => c[i]))))];
+        IEnumerable<IReadOnlyList<string?>> told = answered.Select(a =>
+            (IReadOnlyList<string?>)[.. rows.Columns.Select(c => a[c]), string.Join(' ', notes[(a.File, a.Line)]), a.Answer]);
+        ReviewFile.Write(
+            Path.Combine(folder, list.File), [.. rows.Columns, ReviewFile.NoteColumn, ReviewFile.AnswerColumn], told.Concat(open.Select(c => (IReadOnlyList<string?>)[.. c, null, null])));
+        return new ReviewCount(list.File, open.Count, answered.Count(a => notes.Contains((a.File, a.Line))));
+    }
 
     private static OpenRows Read(Database database, string sql)
     {

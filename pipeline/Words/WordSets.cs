@@ -23,6 +23,15 @@ public sealed record WordSets
     /// <summary>Changes when any table changes; part of the key of staged files.</summary>
     public required string Fingerprint { get; init; }
 
+    /// <summary>Every complaint kind of the shop's own table and of the shipped one, once, in their order.</summary>
+    /// <param name="folder">Folder with the shop's own table.</param>
+    public static IReadOnlyList<string> ComplaintKinds(string folder)
+    {
+        string own = Path.Combine(folder, ComplaintFile);
+        IReadOnlyList<Phrase> phrases = WordTable.Read(WordTable.ReadDefault(ComplaintFile), File.Exists(own) ? File.ReadAllText(own) : null, "complaint_kind", ComplaintFile);
+        return [.. phrases.Select(p => p.Meaning).Distinct(StringComparer.Ordinal)];
+    }
+
     /// <summary>Reads the tables.</summary>
     /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones; null: none.</param>
     public static WordSets Load(string? folder)

@@ -21,7 +21,7 @@ public sealed class SupersessionGraph
         _numbers = [.. known.SelectMany(a => new[] { a.Old, a.New }).Distinct().Order(StringComparer.Ordinal)];
         _ids = _numbers.Select((n, i) => (n, i)).ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
         _out = [.. _numbers.Select(_ => new List<SupersessionArrow>())];
-        foreach (SupersessionArrow arrow in known.DistinctBy(a => (a.Old, a.New)))
+        foreach (SupersessionArrow arrow in known.GroupBy(a => (a.Old, a.New)).Select(OneOf))
         {
             _out[_ids[arrow.Old]].Add(arrow);
         }
@@ -73,12 +73,12 @@ public sealed class SupersessionGraph
             return;
         }
 
-        bool severalPlain = _out[first].Count(a => a.Kind == SupersessionKind.Replaces) > 1;
+        bool anyOfThem = _out[first].Count(a => a.Kind == SupersessionKind.Replaces) > 1 || _out[first].Exists(a => a.Kind == SupersessionKind.KitPart);
         var answer = new Dictionary<int, Replacement>();
         foreach (SupersessionArrow arrow in _out[first])
         {
-            // several plain replacements of one number are alternatives: nothing says that all are needed
-            SupersessionKind kind = arrow.Kind == SupersessionKind.Replaces && severalPlain ? SupersessionKind.Alternative : arrow.Kind;
+            // several plain replacements of one number are alternatives, nothing says that all are needed; beside a kit any is
+            SupersessionKind kind = arrow.Kind == SupersessionKind.Replaces && anyOfThem ? SupersessionKind.Alternative : arrow.Kind;
             int quantity = kind == SupersessionKind.KitPart ? arrow.Quantity : 1;
             foreach ((int end, Replacement further) in _answers[_ids[arrow.New]]!)
             {
@@ -99,6 +99,13 @@ public sealed class SupersessionGraph
         }
 
         answer[end] = found;
+    }
+
+    // told twice in two ways: a piece of a kit before an alternative before a plain replacement
+    private static SupersessionArrow OneOf(IEnumerable<SupersessionArrow> same)
+    {
+        SupersessionArrow first = same.OrderBy(a => a.Kind switch { SupersessionKind.KitPart => 0, SupersessionKind.Alternative => 1, _ => 2 }).First();
+        return first with { Quantity = same.Max(a => a.Quantity) };
     }
 
     private static SupersessionKind Weakest(SupersessionKind a, SupersessionKind b) => a > b ? a : b;

@@ -6,7 +6,8 @@ listed as (
     select s.supplier, s.alias_raw as alias, s.alias_key, c.part_number, 'listed' as basis, s.source_file, s.source_line, s.source_order
     from staged_part_aliases as s
     join row_fates as f using (source_order, source_line)
-    join single as c using (part_key)
+    -- of two parts that share the letters and digits the exact writing is meant
+    join catalogue as c on c.part_key = s.part_key and (not c.collides or upper(c.part_number) = upper(trim(s.part_raw)))
     where f.kind = 'part_aliases' and f.fate = 'loaded'
 ),
 -- an order line that carries both numbers says which is whose: one of them is in the catalogue, the other is not
@@ -35,9 +36,8 @@ seen as (
     group by supplier, alias_key, part_number
 ),
 reviewed as (
-    select coalesce(r.supplier, '') as supplier, r.typed as alias, r.typed_key as alias_key, c.part_number, 'reviewed' as basis, r.source_file, r.source_line
-    from review_part_numbers as r
-    join single as c on c.part_key = r.answer_key
+    select supplier, typed as alias, typed_key as alias_key, part_number, 'reviewed' as basis, source_file, source_line
+    from answered_numbers
 ),
 together as (
     select supplier, alias, alias_key, part_number, basis, source_file, source_line from listed

@@ -10,8 +10,14 @@ placed as (
     union all
     select m.model_family, k.part_raw, k.part_key, k.quantity
     from kept as k
-    join model_list as m on m.model_key = k.model_key or (k.model_pattern is not null and m.model_key like k.model_pattern)
+    join model_list as m using (model_key)
     where k.model_family is null
+    union all
+    select m.model_family, k.part_raw, k.part_key, k.quantity
+    from (select *, unnest(string_split(model_pattern, '|')) as pattern from kept) as k
+    join model_list as m on m.model_key like k.pattern
+    -- a number that the model list has as it stands is that model, whatever signs it is written with
+    where k.model_family is null and k.model_key not in (select model_key from model_list)
 ),
 listed as (
     select p.model_family, n.current_number as part_number, mode(p.quantity order by p.quantity) as quantity

@@ -22,6 +22,7 @@ answered as (
     select coalesce(u.unit_id, r.job_id) as unit_key, min(r.made_from) as made_from, max(r.made_to) as made_to
     from review_builds as r
     join job_units as u using (job_id)
+    where r.made_from is not null
     group by coalesce(u.unit_id, r.job_id)
 ),
 ways as (

@@ -64,5 +64,5 @@ left join owner_of as a on a.alias_key = f.part_key
 left join only_seller as s
     on s.job_id = f.job_id and s.source_order = f.source_order and s.source_line = f.source_line
     and s.group_no = f.group_no and s.current_number = f.current_number
-left join review_components as w on w.description = lower(trim(f.description))
+left join answered_components as w on w.description = lower(trim(f.description))
 order by f.job_id, line

@@ -8,9 +8,9 @@ with kept as (
     qualify row_number() over (partition by j.job_id order by j.source_order, j.source_line) = 1
 ),
 worded as (
-    select k.job_id, first(r.complaint_kind order by length(r.words) desc, r.words) as complaint_kind
+    select k.job_id, first(r.complaint_kind order by length(r.words) desc, r.words, r.complaint_kind) as complaint_kind
     from kept as k
-    join review_complaints as r on contains(lower(k.complaint_text), r.words)
+    join (from review_complaints semi join complaint_kinds using (complaint_kind)) as r on contains(lower(k.complaint_text), r.words)
     where k.complaint_kind = 'other'
     group by k.job_id
 )

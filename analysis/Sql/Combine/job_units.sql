@@ -1,7 +1,7 @@
 -- One row per job: the appliance it is about, by serial, else by place and model where that leaves one appliance only.
 with seen as (
     select j.job_id, j.serial_key, j.place_key, m.model_family, m.appliance_type, m.brand,
-        case when m.model_basis in ('exact', 'compact', 'confusable') then m.model_number end as model_number
+        case when m.model_basis in ('exact', 'compact', 'confusable', 'reviewed') then m.model_number end as model_number
     from job_rows as j
     join job_models as m using (job_id)
 ),

@@ -29,18 +29,35 @@ told as (
 ),
 shared_names as (
     select learned_family from told where model_family is null group by learned_family having count(distinct brand_key) > 1
+),
+named as (
+    select
+        t.* exclude (learned_family),
+        case when s.learned_family is null then t.learned_family else concat_ws(' ', t.brand, t.learned_family) end as learned_family
+    from told as t
+    left join shared_names as s using (learned_family)
+),
+-- of a model that the list puts into two families, the owner says which
+meant as (
+    select r.subject_key as model_key, min(r.answer) as model_family
+    from review_collisions as r
+    where r.fault_kind = 'model_in_two_families'
+        and exists (select 1 from staged_models as m where m.model_key = r.subject_key and m.model_family = r.answer)
+    group by r.subject_key
+    having count(distinct r.answer) = 1
 )
 select
     t.brand_key,
     t.model_key,
     t.model_confusable,
     t.model_raw as model_number,
-    coalesce(
-        t.model_family,
-        a.model_family,
-        case when s.learned_family is null then t.learned_family else concat_ws(' ', t.brand, t.learned_family) end
-    ) as model_family,
-    case when t.model_family is null and a.model_family is null then 'learned' else 'listed' end as family_basis,
+    t.model_pattern,
+    coalesce(w.model_family, t.model_family, a.model_family, t.learned_family) as model_family,
+    case
+        when coalesce(w.model_family, t.model_family) is not null then 'listed'
+        when a.model_family is not null then 'reviewed'
+        else 'learned'
+    end as family_basis,
     t.base,
     nullif(substr(t.model_key, length(t.base) + 1), '') as revision,
     t.appliance_type,
@@ -49,6 +66,6 @@ select
     t.last_made,
     t.source_file,
     t.source_line
-from told as t
-left join shared_names as s using (learned_family)
-left join review_families as a on a.learned_family = t.learned_family
+from named as t
+left join meant as w on w.model_key = t.model_key and t.model_family is not null
+left join answered_families as a on a.learned_family = t.learned_family

@@ -7,7 +7,7 @@ learned as (
     select
         m.model_raw as model_number,
         x.model_family,
-        'learned' as family_basis,
+        case when x.model_family in (select model_family from answered_families) then 'reviewed' else 'learned' end as family_basis,
         m.model_key as base,
         null::varchar as revision,
         m.appliance_type,

@@ -54,5 +54,5 @@ from catalogue as c
 left join newest as n using (part_number)
 left join called as k using (part_number)
 left join worded as w using (part_number)
-left join review_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
+left join answered_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
 order by c.part_number

@@ -24,7 +24,7 @@ select
     coalesce(n.part_raw, n.other_raw) as part_raw,
     p.current_number as part_number,
     n.basis as part_basis,
-    coalesce(p.component, n.component) as component,
+    coalesce(p.component, n.component, w.component) as component,
     n.quantity,
     n.unit_cost,
     n.job_id,
@@ -34,4 +34,5 @@ select
     n.source_line
 from numbered as n
 left join parts as p on p.part_number = n.bought_number
+left join answered_components as w on w.description = lower(trim(n.description))
 order by n.ordered_on, n.supplier, n.order_id, line

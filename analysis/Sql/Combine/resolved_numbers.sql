@@ -19,7 +19,13 @@ own_keys as (
     select *, upper(trim(alias)) as writing, translate(alias_key, 'OIL', '011') as alias_confusable from alias_keys
 ),
 candidates as (
-    select t.supplier, t.raw, t.typed_key, a.part_number, 1 as place, 'alias' as basis
+    -- where two parts share the letters and digits, an exact writing is never anything else
+    select t.supplier, t.raw, t.typed_key, c.part_number, 0 as place, 'exact' as basis
+    from typed as t
+    join catalogue_keys as c on c.part_key = t.typed_key and c.writing = t.writing
+    where c.collides
+    union all
+    select t.supplier, t.raw, t.typed_key, a.part_number, 1, 'alias'
     from typed as t
     join own_keys as a on a.alias_key = t.typed_key
     where a.basis = 'reviewed' and a.supplier in ('', t.supplier)

@@ -4,9 +4,6 @@ with kept as (
     from staged_supersessions as s
     join row_fates as f using (source_order, source_line)
     where f.kind = 'supersessions' and f.fate = 'loaded'
-),
-single as (
-    select part_key, part_number from catalogue where not collides
 )
 select
     coalesce(o.part_number, upper(trim(k.old_raw))) as old_number,
@@ -17,6 +14,6 @@ select
     k.source_file,
     k.source_line
 from kept as k
-left join single as o on o.part_key = k.old_key
-left join single as n on n.part_key = k.new_key
+left join catalogue as o on o.part_key = k.old_key and (not o.collides or upper(o.part_number) = upper(trim(k.old_raw)))
+left join catalogue as n on n.part_key = k.new_key and (not n.collides or upper(n.part_number) = upper(trim(k.new_raw)))
 order by old_number, new_number, k.effective_on, k.source_file, k.source_line

@@ -13,7 +13,7 @@ create table jobs (
     model_raw         varchar,               -- as typed
     model_number      varchar,               -- from the model list, or the cleaned text where the list has none
     model_family      varchar,               -- null: unknown
-    model_basis       varchar not null,      -- exact, compact, confusable, base, learned, unknown
+    model_basis       varchar not null,      -- exact, compact, confusable, base, pattern, learned, reviewed, unknown
     made_from         date,                  -- earliest and latest possible build day
     made_to           date,
     age_years         double,                -- at opened_on, from the middle of the build interval; null: unknown

@@ -2,7 +2,7 @@
 create table models (
     model_number    varchar not null,
     model_family    varchar not null,
-    family_basis    varchar not null,        -- listed, learned
+    family_basis    varchar not null,        -- listed, learned, reviewed
     base            varchar not null,        -- model number without its revision
     revision        varchar,
     appliance_type  varchar,

@@ -7,8 +7,8 @@ known as (
         old_number,
         new_number,
         bool_or(kind = 'kit_part') as is_kit,
-        bool_or(kind = 'alternative') as is_alternative,
-        sum(quantity)::bigint as quantity,
+        bool_or(kind = 'alternative') and not bool_or(kind = 'kit_part') as is_alternative,
+        max(quantity)::bigint as quantity,
         min(source_file || ':' || lpad(source_line::varchar, 9, '0')) as listed_at
     from supersessions
     where new_number is not null and (
@@ -20,7 +20,7 @@ numbers as (
     select number, row_number() over (order by number)::integer as id
     from (select old_number as number from known union select new_number from known)
 ),
--- several plain replacements of one number are alternatives: nothing says that all are needed
+-- several plain replacements of one number are alternatives, nothing says that all are needed; beside a kit any is
 arrows as (
     select
         o.id as x,
@@ -28,7 +28,10 @@ arrows as (
         case when k.is_kit then k.quantity else 1 end as quantity,
         k.is_kit,
         k.is_alternative
-            or (not k.is_kit and count(*) filter (not k.is_kit and not k.is_alternative) over (partition by o.id) > 1) as is_alternative,
+            or (not k.is_kit and (
+                count(*) filter (not k.is_kit and not k.is_alternative) over (partition by o.id) > 1
+                or bool_or(k.is_kit) over (partition by o.id)
+            )) as is_alternative,
         row_number() over (partition by o.id order by k.listed_at, k.new_number) as place
     from known as k
     join numbers as o on o.number = k.old_number

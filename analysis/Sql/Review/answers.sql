@@ -3,24 +3,53 @@ create or replace table review_part_numbers (
     supplier     varchar,                    -- null: whoever typed it
     typed        varchar not null,
     typed_key    varchar not null,
+    answer       varchar not null,
     answer_key   varchar,                    -- null: a number of its own, new to the catalogue
+    source_file  varchar not null,
+    source_line  integer not null
+);
+create or replace table review_collisions (
+    fault_kind   varchar not null,
+    subject      varchar not null,
+    subject_key  varchar not null,
+    answer       varchar not null,           -- the part or model number meant, or the family
+    answer_key   varchar not null,
+    source_file  varchar not null,
+    source_line  integer not null
+);
+create or replace table review_models (
+    model_key    varchar not null,
+    answer       varchar not null,           -- a listed model number, or a family
+    answer_key   varchar not null,
     source_file  varchar not null,
     source_line  integer not null
 );
 create or replace table review_components (
     description  varchar not null,           -- lower case, trimmed
-    component    varchar not null
+    component    varchar not null,
+    source_file  varchar not null,
+    source_line  integer not null
 );
 create or replace table review_complaints (
     words          varchar not null,         -- lower case; the complaint kind is meant wherever they stand
-    complaint_kind varchar not null
+    complaint_kind varchar not null,
+    source_file    varchar not null,
+    source_line    integer not null
 );
 create or replace table review_families (
     learned_family varchar not null,
-    model_family   varchar not null
+    model_family   varchar not null,
+    source_file    varchar not null,
+    source_line    integer not null
 );
 create or replace table review_builds (
     job_id       varchar not null,
-    made_from    date not null,
-    made_to      date not null
+    answer       varchar not null,
+    made_from    date,                       -- null: the answer is no year and no month
+    made_to      date,
+    source_file  varchar not null,
+    source_line  integer not null
+);
+create or replace table complaint_kinds (
+    complaint_kind varchar not null          -- what an answer may say
 );

@@ -8,7 +8,7 @@ with described as (
 )
 select d.description, count(*) as times, min(d.part_raw) as example
 from described as d
-anti join review_components as r using (description)
+anti join answered_components as r using (description)
 where d.description <> ''
 group by d.description
 order by times desc, d.description

@@ -2,7 +2,7 @@
 create table staged_fitments (
     model_raw     varchar,
     model_key     varchar,                   -- may hold a printed wildcard, see model_pattern
-    model_pattern varchar,                   -- LIKE pattern over model keys; null: no wildcard
+    model_pattern varchar,                   -- LIKE patterns over model keys, divided by |; null: no wildcard
     model_family  varchar,
     part_raw      varchar not null,
     part_key      varchar not null,

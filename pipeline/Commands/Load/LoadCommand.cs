@@ -82,7 +82,12 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.Open,8:N0} to answer in {Path.Combine(settings.Out, "review", list.File)}"));
         }
 
-        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, in the store's data_faults"));
+        foreach (ReviewCount list in report.Review.Where(r => r.NotUnderstood > 0))
+        {
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.NotUnderstood,8:N0} answers not understood, see the notes in {Path.Combine(settings.Out, "review", list.File)}"));
+        }
+
+        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
         io.Out.WriteLine("The books balance. The store is current.");
     }
 }

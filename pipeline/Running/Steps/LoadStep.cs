@@ -26,7 +26,7 @@ public sealed class LoadStep(IProgress<StageProgress>? progress = null) : IRunSt
         record["files"] = new JsonArray([.. report.Books.Files.Select(f => (JsonNode)Counts(f, new JsonObject { ["file"] = f.File, ["kind"] = f.Kind }))]);
         record["combining"] = new JsonArray([.. report.Steps.Select(s =>
             (JsonNode)new JsonObject { ["table"] = s.Table, ["rows"] = s.Rows, ["seconds"] = Math.Round(s.Seconds, 3) })]);
-        record["review"] = new JsonArray([.. report.Review.Select(r => (JsonNode)new JsonObject { ["file"] = r.File, ["open"] = r.Open })]);
+        record["review"] = new JsonArray([.. report.Review.Select(r => (JsonNode)new JsonObject { ["file"] = r.File, ["open"] = r.Open, ["not_understood"] = r.NotUnderstood })]);
         record["data_faults"] = report.DataFaults;
     }
 

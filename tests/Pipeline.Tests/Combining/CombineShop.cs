@@ -15,6 +15,7 @@ internal sealed class CombineShop : IDisposable
         StagedSession.Attach(Database, []);
         Database.Run("Review/answers.sql");
         ResultTable.Write(Database, "component_roles", [new ComponentRole("inlet_valve", "main"), new ComponentRole("fill_hose", "accessory")]);
+        Database.Execute("insert into complaint_kinds values ('no_fill'), ('noise')");
     }
 
     public Database Database { get; } = Database.Open(new DatabaseOptions { Threads = 1 });

@@ -1,33 +1,26 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Combining;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Review;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.SampleShop;
 
 namespace PartsSignal.Pipeline.Tests.Combining;
 
 public sealed class ShopLoadTests : IDisposable
 {
-    private readonly string _root = Directory.CreateTempSubdirectory("partssignal-load-").FullName;
+    private readonly SmallShop _shop = new();
 
-    private string Input => Path.Combine(_root, "shop");
-
-    private OutputFolder Output => new(Path.Combine(_root, "out"));
-
-    public void Dispose() => Directory.Delete(_root, recursive: true);
+    public void Dispose() => _shop.Dispose();
 
     [Fact]
     public async Task Load_SampleShop_ResolvesNumbersRightAndKeepsTheBooks()
     {
-        SampleShopMaker.Write(new SampleShopOptions(1500, 7, Input) { WithDemand = false });
-        LoadReport report = await Load();
+        SampleShopMaker.Write(new SampleShopOptions(1500, 7, _shop.Input) { WithDemand = false });
+        LoadReport report = await _shop.Load();
         Assert.All(report.Books.Files, f => Assert.True(f.Balances, f.File));
-        using Database store = Open();
-        store.Execute($"create table truth as from read_csv({Database.Literal(Path.Combine(Input, "truth", "jobs.csv.gz"))}, types = {{'job_id': 'varchar'}})");
-        store.Execute($"create table lives as from read_csv({Database.Literal(Path.Combine(Input, "truth", "lives.csv"))}, all_varchar = true)");
+        using Database store = _shop.Open();
+        store.Execute($"create table truth as from read_csv({Database.Literal(Path.Combine(_shop.Input, "truth", "jobs.csv.gz"))}, types = {{'job_id': 'varchar'}})");
+        store.Execute($"create table lives as from read_csv({Database.Literal(Path.Combine(_shop.Input, "truth", "lives.csv"))}, all_varchar = true)");
         (long lines, long old, long resolved, long wrong) = store.Query(
             File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "TestData", "numbers-against-truth.sql")),
             r => (r.GetInt64(0), r.GetInt64(1), r.GetInt64(2), r.GetInt64(3)))[0];
@@ -40,28 +33,28 @@ public sealed class ShopLoadTests : IDisposable
     public async Task Load_Twice_GivesTheSameRowsAndKeepsTwoStores()
     {
         WriteSmallShop();
-        await Load();
-        string first = StoreFolders.Resolve(Output.Store);
+        await _shop.Load();
+        string first = StoreFolders.Resolve(_shop.Output.Store);
         IReadOnlyList<string> before = Jobs();
-        await Load();
+        await _shop.Load();
         Assert.Equal(before, Jobs());
-        Assert.NotEqual(first, StoreFolders.Resolve(Output.Store));
-        await Load();
-        Assert.Equal(2, Directory.GetDirectories(Path.Combine(Output.Root, "stores")).Length);
+        Assert.NotEqual(first, StoreFolders.Resolve(_shop.Output.Store));
+        await _shop.Load();
+        Assert.Equal(2, Directory.GetDirectories(Path.Combine(_shop.Output.Root, "stores")).Length);
     }
 
     [Fact]
     public async Task Load_AnsweredReview_LoadsWhatWasOpen()
     {
         WriteSmallShop();
-        await Load();
+        await _shop.Load();
         Assert.Equal(["J1|-|unresolved|-|other|unknown", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
-        Answer(ReviewNames.PartNumbers, "AB-210", "AB-200");
-        Answer(ReviewNames.Complaints, "it sulks", "noise");
-        Answer(ReviewNames.Serials, "J1", "2016");
-        await Load();
+        _shop.Answer(ReviewNames.PartNumbers, "AB-210", "AB-200");
+        _shop.Answer(ReviewNames.Complaints, "it sulks", "noise");
+        _shop.Answer(ReviewNames.Serials, "J1", "2016");
+        await _shop.Load();
         Assert.Equal(["J1|AB-200|alias|inlet_valve|noise|date code", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
-        string kept = File.ReadAllText(Path.Combine(Output.Review, ReviewNames.PartNumbers));
+        string kept = File.ReadAllText(Path.Combine(_shop.Output.Review, ReviewNames.PartNumbers));
         Assert.Contains("AB-210", kept, StringComparison.Ordinal);
         Assert.Contains(",AB-200", kept, StringComparison.Ordinal);
     }
@@ -70,17 +63,16 @@ public sealed class ShopLoadTests : IDisposable
     public async Task Load_MissingFile_LeavesTheLastStore()
     {
         WriteSmallShop();
-        await Load();
+        await _shop.Load();
         IReadOnlyList<string> before = Jobs();
-        File.Delete(Path.Combine(Input, "jobs.csv"));
-        await Assert.ThrowsAsync<Pipeline.Commands.BadInputException>(Load);
+        File.Delete(Path.Combine(_shop.Input, "jobs.csv"));
+        await Assert.ThrowsAsync<Pipeline.Commands.BadInputException>(_shop.Load);
         Assert.Equal(before, Jobs());
     }
 
     private void WriteSmallShop()
     {
-        Directory.CreateDirectory(Input);
-        Write("shop.json", """
+        _shop.Write("shop.json", """
             {"sources": [
               {"files": "prices.csv", "kind": "parts", "columns": {"part": "Number", "description": "Text"}},
               {"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
@@ -88,37 +80,12 @@ public sealed class ShopLoadTests : IDisposable
                "partGroups": [{"part": "Part", "quantity": "Qty"}],
                "words": {"outcome": {"done": "fixed_with_part"}}}]}
             """);
-        Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-300,Door lock\n");
-        Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n");
-        Write("jobs.csv", "Job,In,Out,Make,Serial,Says,Result,Part,Qty\nJ1,2024-03-04,2024-03-05,Orvane,G0412345,it sulks,done,AB-210,1\nJ2,2008-03-04,2008-03-05,Orvane,G0412399,does not fill,done,AB-200,1\n");
+        _shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-300,Door lock\n");
+        _shop.Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n");
+        _shop.Write("jobs.csv", "Job,In,Out,Make,Serial,Says,Result,Part,Qty\nJ1,2024-03-04,2024-03-05,Orvane,G0412345,it sulks,done,AB-210,1\nJ2,2008-03-04,2008-03-05,Orvane,G0412399,does not fill,done,AB-200,1\n");
     }
 
-    private void Answer(string list, string row, string answer)
-    {
-        string[] lines = File.ReadAllLines(Path.Combine(Output.Review, list));
-        int at = Array.FindIndex(lines, l => l.Contains(row, StringComparison.Ordinal));
-        Assert.True(at > 0, $"{list} does not ask about {row}");
-        lines[at] += answer;
-        File.WriteAllLines(Path.Combine(Input, list), lines);
-    }
-
-    private void Write(string name, string text) => File.WriteAllText(Path.Combine(Input, name), text);
-
-    private Task<LoadReport> Load() => ShopLoad.RunAsync(Input, Output, ShopFile.Load(Input), TimeProvider.System, null, CancellationToken.None);
-
-    private IReadOnlyList<string> Jobs()
-    {
-        using Database store = Open();
-        return store.Query(
-            "from jobs join job_parts using (job_id) select job_id, part_number, part_basis, main_component, complaint_kind, age_basis order by job_id",
-            r => string.Join('|', Enumerable.Range(0, r.FieldCount).Select(i => r.IsDBNull(i) ? "-" : r.GetString(i)))
-                .Replace("|other_part|", "|-|", StringComparison.Ordinal));
-    }
-
-    private Database Open()
-    {
-        var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, StoreFolders.Resolve(Output.Store));
-        return database;
-    }
+    private IReadOnlyList<string> Jobs() => [.. _shop
+        .Rows("from jobs join job_parts using (job_id) select job_id, part_number, part_basis, main_component, complaint_kind, age_basis order by job_id")
+        .Select(r => r.Replace("|other_part|", "|-|", StringComparison.Ordinal))];
 }

@@ -1,0 +1,7 @@
+-- One row per part description the owner answered for, with a component that the tables know.
+select r.description, min(r.component) as component
+from review_components as r
+semi join component_roles as c using (component)
+group by r.description
+having count(distinct r.component) = 1
+order by r.description

@@ -1,0 +1,6 @@
+-- One row per learned family the owner gave its right name.
+select learned_family, min(model_family) as model_family
+from review_families
+group by learned_family
+having count(distinct model_family) = 1
+order by learned_family
