@@ -26,11 +26,9 @@ public sealed record LoadReport(
 /// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
 public static class ShopLoad
 {
-    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(30);
-
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
-    /// <param name="output">Where the store goes.</param>
+    /// <param name="output">Where the store goes: the caller is the only one that writes there.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="clock">Times the steps and names the store.</param>
     /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
@@ -40,7 +38,6 @@ public static class ShopLoad
     {
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
-        using StoreLock held = await StoreLock.TakeAsync(output.Root, LockWait, clock, cancellation).ConfigureAwait(false);
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
         var staged = new List<StagedFile>();
         foreach (SourceFile source in sources)
@@ -48,8 +45,7 @@ public static class ShopLoad
             staged.Add(await stager.StageAsync(source, cancellation).ConfigureAwait(false));
         }
 
-        string spill = Path.Combine(output.Root, "spill");
-        using var database = Database.Open(new DatabaseOptions { SpillFolder = spill });
+        using var database = Database.Open(new DatabaseOptions { SpillFolder = output.Spill });
         StagedSession.Attach(database, staged);
         answers.Attach(database);
         ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
@@ -57,7 +53,7 @@ public static class ShopLoad
         var books = Books.Read(database);
         books.RequireBalance();
         IReadOnlyList<ReviewCount> review = ReviewLists.Write(database, answers, output.Review);
-        long rows = StorePublisher.Publish(database, new StoreFolders(output.Store), clock);
+        long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
         stager.Tidy(staged);
         return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows);
     }

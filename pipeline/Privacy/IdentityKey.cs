@@ -59,13 +59,21 @@ public sealed class IdentityKey
     private static void Make(string path)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+        string fresh = path + ".new";
+        File.Delete(fresh);
         var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
         if (!OperatingSystem.IsWindows())
         {
             options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         }
 
-        using var file = new FileStream(path, options);
-        file.Write(RandomNumberGenerator.GetBytes(KeyBytes));
+        using (var file = new FileStream(fresh, options))
+        {
+            file.Write(RandomNumberGenerator.GetBytes(KeyBytes));
+            file.Flush(flushToDisk: true);
+        }
+
+        // A key file cut short by a kill would lock the shop out of its own history.
+        File.Move(fresh, path, overwrite: false);
     }
 }

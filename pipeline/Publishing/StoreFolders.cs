@@ -15,12 +15,15 @@ public sealed class StoreFolders
     private readonly string _previous;
     private readonly string _next;
     private readonly bool _links;
+    private readonly string? _later;
 
     /// <summary>The stores of one output folder.</summary>
     /// <param name="current">Path of the current store, <c>out/store</c>.</param>
     /// <param name="links">Whether to use links; null: as the system allows.</param>
-    public StoreFolders(string current, bool? links = null)
+    /// <param name="later">The current store that will <see cref="Adopt"/> these, so that names do not meet; null: none.</param>
+    public StoreFolders(string current, bool? links = null, string? later = null)
     {
+        _later = later is null ? null : new StoreFolders(later, links).All;
         _current = Path.TrimEndingDirectorySeparator(Path.GetFullPath(current));
         _previous = _current + ".previous";
         _next = _current + ".next";
@@ -58,12 +61,14 @@ public sealed class StoreFolders
     {
         string stamp = now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss", CultureInfo.InvariantCulture);
         int number = 1;
+        string name;
         string folder;
         do
         {
-            folder = Path.Combine(All, string.Create(CultureInfo.InvariantCulture, $"{stamp}-{number++:00}"));
+            name = string.Create(CultureInfo.InvariantCulture, $"{stamp}-{number++:00}");
+            folder = Path.Combine(All, name);
         }
-        while (Directory.Exists(folder) || Directory.Exists(folder + Unfinished));
+        while (Directory.Exists(folder) || Directory.Exists(folder + Unfinished) || (_later is not null && Directory.Exists(Path.Combine(_later, name))));
         return Directory.CreateDirectory(folder + Unfinished).FullName;
     }
 
@@ -72,6 +77,44 @@ public sealed class StoreFolders
     {
         string complete = filled[..^Unfinished.Length];
         Directory.Move(filled, complete);
+        MakeCurrent(complete);
+    }
+
+    /// <summary>
+    /// Takes over the current store of another output folder, if it has one, and makes it current here. Broken off and
+    /// called again, it goes on.
+    /// </summary>
+    public void Adopt(StoreFolders draft)
+    {
+        if (!Exists(draft._current))
+        {
+            return;
+        }
+
+        if (new DirectoryInfo(draft._current).LinkTarget is not { } link)
+        {
+            MakeCurrent(draft._current);
+            return;
+        }
+
+        string from = Path.Combine(draft.All, Path.GetFileName(link));
+        string to = Path.Combine(All, Path.GetFileName(link));
+        if (Directory.Exists(from))
+        {
+            Directory.CreateDirectory(All);
+            Directory.Move(from, to);
+        }
+
+        MakeCurrent(to);
+        RemoveLink(draft._current);
+        if (Directory.Exists(draft.All))
+        {
+            Directory.Delete(draft.All, recursive: true);
+        }
+    }
+
+    private void MakeCurrent(string complete)
+    {
         string? before = Exists(_current) ? Resolve(_current) : null;
         if (_links)
         {
@@ -82,7 +125,7 @@ public sealed class StoreFolders
             SwapFolders(complete);
         }
 
-        foreach (string old in Directory.EnumerateDirectories(All).Where(d => d != complete && d != before).ToList())
+        foreach (string old in !Directory.Exists(All) ? [] : Directory.EnumerateDirectories(All).Where(d => d != complete && d != before).ToList())
         {
             Directory.Delete(old, recursive: true);
         }

@@ -51,13 +51,16 @@ public sealed class StoreLock : IDisposable
         _file.Dispose();
     }
 
+    // What the systems answer for a lock that another process holds: EAGAIN of Linux and of macOS, a sharing violation of Windows.
+    private static bool IsHeld(IOException failure) => failure.HResult is 11 or 35 or unchecked((int)0x80070020);
+
     private static FileStream? TryOpen(string path)
     {
         try
         {
             return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         }
-        catch (IOException) when (File.Exists(path))
+        catch (IOException held) when (IsHeld(held))
         {
             return null;
         }

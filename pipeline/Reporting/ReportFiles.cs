@@ -33,12 +33,13 @@ public static class ReportFiles
     /// <summary>Writes the list of months; those whose report stands in the folder are linked.</summary>
     public static void WriteIndex(OutputFolder output, Database database, string shop, DateOnly asOf)
     {
-        IReadOnlyList<IndexedMonth> months = [.. MonthList.Read(database).Select(m => m with { Written = Directory.Exists(FolderOf(output, m.Month)) })];
+        IReadOnlyList<IndexedMonth> months = [.. MonthList.Read(database).Select(m => m with { Written = output.HasReport(NameOf(m.Month)) })];
         string path = Path.Combine(output.Reports, "index.html");
         File.WriteAllText(path + ".new", MonthIndex.Render(shop, asOf, months), PlainUtf8);
         File.Move(path + ".new", path, overwrite: true);
     }
 
-    private static string FolderOf(OutputFolder output, DateOnly month) =>
-        Path.Combine(output.Reports, month.ToString("yyyy-MM", CultureInfo.InvariantCulture));
+    private static string FolderOf(OutputFolder output, DateOnly month) => Path.Combine(output.Reports, NameOf(month));
+
+    private static string NameOf(DateOnly month) => month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 }

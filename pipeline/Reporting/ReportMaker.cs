@@ -13,15 +13,22 @@ public static class ReportMaker
         settings.AsOf ?? database.Read("Report/last_day.sql", r => r.Day(0))[0];
 
     /// <summary>Writes the reports of some months and the list of months.</summary>
-    /// <returns>Paths of the pages.</returns>
-    public static IReadOnlyList<string> Write(Database database, ShopSettings settings, OutputFolder output, IReadOnlyList<DateOnly> months, DateOnly asOf)
+    /// <param name="database">The session.</param>
+    /// <param name="settings">What <c>shop.json</c> says.</param>
+    /// <param name="model">Where the model card lies.</param>
+    /// <param name="output">Where the reports go.</param>
+    /// <param name="months">Their first days.</param>
+    /// <param name="asOf">Last day the data speaks for.</param>
+    /// <returns>Paths of the pages, as published.</returns>
+    public static IReadOnlyList<string> Write(
+        Database database, ShopSettings settings, OutputFolder model, OutputFolder output, IReadOnlyList<DateOnly> months, DateOnly asOf)
     {
-        IReadOnlyList<(string, string)> card = ModelCardText.Read(output);
+        IReadOnlyList<(string, string)> card = ModelCardText.Read(model);
         Directory.CreateDirectory(output.Reports);
         string[] pages = [.. months.Select(month =>
         {
             var query = new MonthlyQuery(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
-            return ReportFiles.WriteMonth(output, MonthlyReader.Read(database, query).Report());
+            return output.AsPublished(ReportFiles.WriteMonth(output, MonthlyReader.Read(database, query).Report()));
         })];
         ReportFiles.WriteIndex(output, database, settings.Shop, asOf);
         return pages;

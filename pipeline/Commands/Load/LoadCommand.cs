@@ -23,8 +23,10 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         }
 
         var progress = ProgressLine.For(io);
-        LoadReport report = await ShopLoad.RunAsync(
-            settings.Input, new OutputFolder(settings.Out), ShopFile.Load(settings.Input), io.Clock, progress, cancellationToken).ConfigureAwait(false);
+        ShopSettings shop = ShopFile.Load(settings.Input);
+        using OutputDraft draft = await OutputDraft.BeginAsync(new OutputFolder(settings.Out), io.Clock, cancellationToken).ConfigureAwait(false);
+        LoadReport report = await ShopLoad.RunAsync(settings.Input, draft.Folder, shop, io.Clock, progress, cancellationToken).ConfigureAwait(false);
+        draft.Commit();
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)
         {

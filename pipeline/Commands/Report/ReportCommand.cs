@@ -11,10 +11,10 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands.Report;
 
 /// <summary>Writes the report of a month from the results of the last run.</summary>
-public sealed class ReportCommand(ProgramIo io) : Command<ReportSettings>
+public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
 {
     /// <inheritdoc/>
-    public override int Execute(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)
     {
         var output = new OutputFolder(settings.Out);
         if (!Directory.Exists(output.Results))
@@ -23,11 +23,14 @@ public sealed class ReportCommand(ProgramIo io) : Command<ReportSettings>
         }
 
         ShopSettings shop = ShopFile.Load(settings.Input);
+        using OutputDraft draft = await OutputDraft.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
         CurrentStore.Attach(database, output.Store);
         ResultFolder.Attach(database, output.Results);
         DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
-        foreach (string page in ReportMaker.Write(database, shop, output, Months(settings.Month, database, asOf), asOf))
+        IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, Months(settings.Month, database, asOf), asOf);
+        draft.Commit();
+        foreach (string page in pages)
         {
             io.Out.WriteLine(page);
         }

@@ -17,9 +17,13 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
     {
         ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
         var output = new OutputFolder(settings.Out);
-        using var run = new RunContext(settings.Input, output, shop, _io.Clock);
-        var pipeline = new RunPipeline(RunSteps.All(), _io.Out);
-        await pipeline.RunAsync(run, cancellation).ConfigureAwait(false);
+        using OutputDraft draft = await OutputDraft.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
+        using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
+        {
+            await new RunPipeline(RunSteps.All(), _io.Out).RunAsync(run, cancellation).ConfigureAwait(false);
+        }
+
+        draft.Commit();
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
         return ExitCode.Done;
     }

@@ -12,7 +12,7 @@ public sealed class ReportStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         DateOnly asOf = ReportMaker.LastDay(context.Database, context.Settings) ?? DateOnly.FromDateTime(context.Clock.GetUtcNow().UtcDateTime);
-        IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, [ReportMonths.Last(asOf)], asOf);
+        IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [ReportMonths.Last(asOf)], asOf);
         context.Record["report"] = pages[0];
         return Task.FromResult((long)pages.Count);
     }
