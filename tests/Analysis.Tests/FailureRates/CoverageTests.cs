@@ -27,6 +27,37 @@ public class CoverageTests(ITestOutputHelper output)
         tally.Between(0.93, 0.97);
     }
 
+    /// <summary>
+    /// What a rate of the units seen speaks of: calls that come back to this shop, counted over all the time since the
+    /// first call, whether the customer is still there or not. It holds that; the failures of the appliances it does not.
+    /// </summary>
+    [SlowFact]
+    public void UnitsSeen_TwoHundredShopsOfKnownTruth_HoldReturnsToThisShopAndNotFailures()
+    {
+        var tally = new CoverageTally();
+        var failures = new CoverageTally();
+        for (int seed = 1; seed <= Worlds; seed++)
+        {
+            var world = new SeenWorld(seed);
+            using Database database = world.Shop.Build(ResultSteps.Rates, SeenWorld.Last);
+            foreach (FailureRate rate in FailureRateTable.Of(RateCounts.Read(database), new RateOptions())
+                .Where(r => r is { Basis: RateBasis.SeenUnitYears, SubjectKind: RateSubject.Component, Grouping: "type" or "family", Estimate: not null }))
+            {
+                double truth = 100 * world.Expected.Where(e => e.Key.Component == rate.Subject && (rate.ModelFamily ?? e.Key.Family) == e.Key.Family).Sum(e => e.Value) / rate.Exposure;
+                tally.Add($"rate of units seen by {rate.Grouping}", truth, rate.Lower, rate.Upper);
+                if (rate.ModelFamily is { } family)
+                {
+                    tally.Add("shrunk rate of units seen by family", truth, rate.ShrunkLower, rate.ShrunkUpper);
+                    failures.Add("failures", 100 * world.Failures[(family, rate.Subject)], rate.Lower, rate.Upper);
+                }
+            }
+        }
+
+        output.WriteLine($"{tally.Report}; all failures, whoever was called: {failures.Report}");
+        tally.Between(0.93, 0.97);
+        Assert.InRange(failures.Share("failures"), 0, 0.8);
+    }
+
     private static void Judge(CoverageTally tally, ShopWorld world, RateCounts counts, FailureRate rate)
     {
         if (rate is { Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "age" or "family" })
