@@ -8,7 +8,7 @@ public static class StoreTables
     /// <summary>All table names, in the order they are written.</summary>
     public static readonly IReadOnlyList<string> Names =
     [
-        "models", "parts", "supersessions", "part_aliases", "units", "jobs", "job_parts", "part_orders",
+        "models", "parts", "supersessions", "part_aliases", "units", "build_dates", "jobs", "job_parts", "part_orders",
         "fitments", "van_counts", "rejects", "loads", "job_history", "data_faults",
     ];
 

@@ -48,6 +48,8 @@ public static class CombineSteps
         Between("job_units"),
         Between("build_evidence"),
         Between("build_candidates"),
+        Between("answered_builds"),
+        Stored("build_dates"),
         Between("job_ages"),
         Stored("jobs"),
         Stored("job_history"),

@@ -14,6 +14,8 @@ public sealed record SerialCodes(SerialDateRules Rules, string Fingerprint)
 
     private static readonly string[] Columns = ["brand", "pattern", "year_letters", "year_of_first", "cycle_years", "month_letters"];
 
+    private const string WeeksColumn = "weeks";
+
     /// <summary>Last day a code may mean; which candidates came after the call is sorted out when the call is known.</summary>
     public static readonly DateOnly Horizon = new(2060, 12, 31);
 
@@ -37,6 +39,7 @@ public sealed record SerialCodes(SerialDateRules Rules, string Fingerprint)
             throw new BadInputException([.. lacking.Select(c => $"{FileName}: has no column '{c}'. It needs {string.Join(", ", Columns)}.")]);
         }
 
+        bool saysWeeks = csv.TryGetFieldIndex(WeeksColumn, out int weeks);
         var rules = new List<SerialDateRule>();
         var faults = new List<string>();
         int row = 1;
@@ -44,7 +47,7 @@ public sealed record SerialCodes(SerialDateRules Rules, string Fingerprint)
         {
             row++;
             string[] cells = [.. Columns.Select(c => csv.GetString(c))];
-            SerialDateRule? rule = SerialDateRule.Create(new(cells[0], cells[1], cells[2], cells[3], cells[4], cells[5]), out IReadOnlyList<string> found);
+            SerialDateRule? rule = SerialDateRule.Create(new(cells[0], cells[1], cells[2], cells[3], cells[4], cells[5], saysWeeks ? csv.GetString(weeks) : null), out IReadOnlyList<string> found);
             faults.AddRange(found.Select(f => $"{FileName}, row {row}, {f}."));
             if (rule is not null)
             {

@@ -32,6 +32,21 @@ public sealed record BuildInterval(DateOnly From, DateOnly To)
         return new BuildInterval(monday, monday.AddDays(6));
     }
 
+    /// <summary>
+    /// Seven days of a count that begins on 1 January. Makers who count so either go on to a week 53 or let week 52 run to
+    /// the end of the year, so week 52 ends on 31 December and week 53 is the days after 52 times 7. Null for 0, 54 and more.
+    /// </summary>
+    public static BuildInterval? WeekSinceJanuary(int year, int week)
+    {
+        if (week is < 1 or > 53)
+        {
+            return null;
+        }
+
+        DateOnly first = new DateOnly(year, 1, 1).AddDays(7 * (week - 1));
+        return new BuildInterval(first, week >= 52 ? new DateOnly(year, 12, 31) : first.AddDays(6));
+    }
+
     /// <summary>Several intervals as one text, <c>from/to;from/to</c> with ISO days; null for none.</summary>
     public static string? Write(IReadOnlyList<BuildInterval> intervals) =>
         intervals.Count == 0 ? null : string.Join(';', intervals.Select(i => i.ToString()));

@@ -5,12 +5,13 @@ namespace PartsSignal.Analysis.CrossReference.SerialDates;
 
 /// <summary>
 /// How one brand writes the build date into its serial numbers. The pattern's named groups say where:
-/// <c>year</c> (needed), and <c>month</c> or <c>week</c> (ISO 8601) where the code has them.
+/// <c>year</c> (needed), and <c>month</c> or <c>week</c> where the code has them.
 /// </summary>
 public sealed record SerialDateRule
 {
     private const int DigitsSince = 1970;
     private readonly Regex _pattern;
+    private readonly bool _weeksSinceJanuary;
 
     private SerialDateRule(SerialDateRuleText text, Regex pattern, int firstYear, int cycleYears)
     {
@@ -19,6 +20,7 @@ public sealed record SerialDateRule
         MonthAlphabet = Symbols(text.MonthLetters);
         FirstYear = firstYear;
         CycleYears = cycleYears;
+        _weeksSinceJanuary = IsJanuary(text.Weeks);
         _pattern = pattern;
     }
 
@@ -53,6 +55,7 @@ public sealed record SerialDateRule
         AddIf(years.Distinct().Count() != years.Length, "year_letters: a letter stands twice", found);
         AddIf(months.Length is not (0 or 12) || months.Distinct().Count() != months.Length, "month_letters: needs twelve different letters, or none for digits", found);
         AddIf(cycle < years.Length, "cycle_years: fewer than the letters of year_letters", found);
+        AddIf(!string.IsNullOrWhiteSpace(text.Weeks) && !IsJanuary(text.Weeks) && !Is(text.Weeks, "iso"), "weeks: write iso or january", found);
         faults = found;
         return found.Count > 0 ? null : new SerialDateRule(text, pattern!, firstYear!.Value, cycle ?? years.Length);
     }
@@ -104,7 +107,9 @@ public sealed record SerialDateRule
     {
         if (match.Groups["week"] is { Success: true } week)
         {
-            return Number(week.Value) is { } w ? BuildInterval.IsoWeek(year, w) : null;
+            return Number(week.Value) is not { } w ? null
+                : _weeksSinceJanuary ? BuildInterval.WeekSinceJanuary(year, w)
+                : BuildInterval.IsoWeek(year, w);
         }
 
         if (match.Groups["month"] is { Success: true } month)
@@ -162,6 +167,10 @@ public sealed record SerialDateRule
 
     private static int? Number(string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) ? value : null;
+
+    private static bool IsJanuary(string? weeks) => Is(weeks, "january");
+
+    private static bool Is(string? text, string word) => string.Equals(text?.Trim(), word, StringComparison.OrdinalIgnoreCase);
 
     private static string Symbols(string? text) => CompactKey.Of(text);
 

@@ -8,7 +8,7 @@ with coded as (
         max(weight) as weight,
         arg_max(made_from, (weight, made_from)) as likely_from,
         arg_max(made_to, (weight, made_from)) as likely_to
-    from build_candidates
+    from build_dates
     group by job_id
 ),
 registered as (
@@ -17,26 +17,18 @@ registered as (
     where made_on_from is not null
     group by unit_id
 ),
--- an answer for one job holds for every job of that appliance
-answered as (
-    select coalesce(u.unit_id, r.job_id) as unit_key, min(r.made_from) as made_from, max(r.made_to) as made_to
-    from review_builds as r
-    join job_units as u using (job_id)
-    where r.made_from is not null
-    group by coalesce(u.unit_id, r.job_id)
-),
 ways as (
     select
         e.job_id,
         e.opened_on,
         r.made_from as register_from,
         coalesce(r.made_to, r.made_from) as register_to,
-        coalesce(w.made_from, c.made_from) as code_from,
-        coalesce(w.made_to, c.made_to) as code_to,
-        case when w.unit_key is null then c.candidates else 1 end as candidates,
+        c.made_from as code_from,
+        c.made_to as code_to,
+        c.candidates,
         c.weight,
-        coalesce(w.made_from, c.likely_from) as likely_from,
-        coalesce(w.made_to, c.likely_to) as likely_to,
+        c.likely_from,
+        c.likely_to,
         greatest(e.purchased_on - 365, coalesce(e.first_made, e.purchased_on - 365)) as bought_from,
         e.purchased_on as bought_to,
         coalesce(e.made_on_from, e.stated_on - 365) as stated_from,
@@ -44,7 +36,6 @@ ways as (
     from build_evidence as e
     left join coded as c using (job_id)
     left join registered as r on r.unit_id = e.unit_id
-    left join answered as w on w.unit_key = coalesce(e.unit_id, e.job_id)
 ),
 chosen as (
     select
@@ -73,5 +64,8 @@ select
     made_from,
     made_to,
     case when age_from is not null then greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) end as age_years,
-    case when way = 'several' then 'unknown' else way end as age_basis
+    greatest(0, round((opened_on - made_to) / 365.25, 3)) as age_least_years,
+    greatest(0, round((opened_on - made_from) / 365.25, 3)) as age_most_years,
+    case when way in ('date code', 'several') then round(weight, 6) when way <> 'unknown' then 1.0 end as age_chance,
+    case when way = 'several' then 'several date codes' else way end as age_basis
 from intervals

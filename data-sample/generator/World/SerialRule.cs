@@ -8,6 +8,9 @@ internal sealed record SerialRule(string Kind, string Pattern, string YearLetter
 {
     public bool TellsDate => Kind != "none";
 
+    /// <summary>The date code is a week: seven days each from 1 January, week 52 to the end of the year.</summary>
+    public bool CountsWeeks => Kind.EndsWith("week", StringComparison.Ordinal);
+
     /// <summary>A serial number for a unit built on a day.</summary>
     public string Write(int builtDay, Dice dice)
     {

@@ -153,7 +153,7 @@ internal static class ReferenceFiles
     private static void WriteSerialCodes(string folder, Catalogue world)
     {
         using var file = new DelimitedFile(folder, SerialCodes, ',', DelimitedFile.Utf8);
-        file.Row("brand", "pattern", "year_letters", "year_of_first", "cycle_years", "month_letters");
+        file.Row("brand", "pattern", "year_letters", "year_of_first", "cycle_years", "month_letters", "weeks");
         foreach (Brand brand in world.Brands.Where(b => b.Serial.TellsDate))
         {
             SerialRule rule = brand.Serial;
@@ -163,7 +163,8 @@ internal static class ReferenceFiles
                 rule.YearLetters,
                 rule.CycleYears == 0 ? "" : JobRow.Text(rule.YearOfFirst),
                 rule.CycleYears == 0 ? "" : JobRow.Text(rule.CycleYears),
-                rule.MonthLetters);
+                rule.MonthLetters,
+                rule.CountsWeeks ? "january" : "");
         }
     }
 }

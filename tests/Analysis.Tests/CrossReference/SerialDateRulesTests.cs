@@ -46,6 +46,17 @@ public sealed class SerialDateRulesTests
         Assert.Equal([2009, 2015], Rules(new("*", "(?<year>[A-Z])(?<week>[0-9]{2})$", "ABCDEF", "2004", null, null))
             .Read(null, "9-F53", new DateOnly(2022, 1, 1)).Candidates.Select(c => c.Middle.Year));
 
+    [Theory] // day 141 of 2014 is in its 21st seven days, and in ISO week 21; day 1 of 2016 is in ISO week 53 of 2015
+    [InlineData("1401", "2014-01-01/2014-01-07")]
+    [InlineData("1421", "2014-05-21/2014-05-27")]
+    [InlineData("1601", "2016-01-01/2016-01-07")]
+    [InlineData("1452", "2014-12-24/2014-12-31")]
+    [InlineData("1653", "2016-12-30/2016-12-31")]
+    [InlineData("1454", null)]
+    [InlineData("1400", null)]
+    public void Read_WeeksSinceJanuary_CountSevenDaysFromTheFirst(string serial, string? expected) =>
+        Assert.Equal(expected, BuildInterval.Write(Rules(new("*", "^(?<year>[0-9]{2})(?<week>[0-9]{2})$", null, null, null, null, "january")).Read(null, serial, Service).Candidates));
+
     [Fact]
     public void Read_MonthLettersAndYearDigit_GivesMonthsOfEveryDecade() =>
         Assert.Equal("2005-03-01/2005-03-31;2015-03-01/2015-03-31", BuildInterval.Write(
@@ -57,8 +68,8 @@ public sealed class SerialDateRulesTests
     [Fact]
     public void Create_BadRule_ListsEveryFault()
     {
-        Assert.Null(SerialDateRule.Create(new("x", "(?<yaer>[A-Z", "AAB", "20x1", "2", "ABC"), out IReadOnlyList<string> faults));
-        Assert.Equal(5, faults.Count);
+        Assert.Null(SerialDateRule.Create(new("x", "(?<yaer>[A-Z", "AAB", "20x1", "2", "ABC", "lunar"), out IReadOnlyList<string> faults));
+        Assert.Equal(6, faults.Count);
     }
 
     [Fact]

@@ -60,7 +60,7 @@ public sealed class ModelAndAgeTests
     [Theory]
     [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", "2004-01-01", null, "2015-02-09|2015-02-15|9.057|date code")]
     [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, "2015-06-01", "2015-02-09|2015-02-15|9.057|date code")]
-    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, null, "2003-02-10|2015-02-15|-|unknown")]
+    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, null, "2003-02-10|2015-02-15|-|several date codes")]
     [InlineData("2027-02-10/2027-02-16", null, "2015-06-01", "2014-06-01|2015-06-01|9.258|purchase date")]
     [InlineData(null, null, null, "-|-|-|unknown")]
     public void Combine_SerialCandidates_AreNarrowedNeverGuessed(string? candidates, string? launch, string? bought, string expected)
@@ -76,6 +76,23 @@ public sealed class ModelAndAgeTests
             })
             .Combine();
         Assert.Equal([expected], shop.Rows("from jobs select made_from, made_to, age_years, age_basis"));
+    }
+
+    [Fact]
+    public void Combine_SeveralDates_AreKeptWithTheirChancesAndTheAgeIsAnInterval()
+    {
+        using var shop = new CombineShop();
+        // three washers known to be 9 years old, one known to be 21: chances (3 + 1/2) to (1 + 1/2)
+        shop.Add([.. new[] { 2015, 2015, 2015, 2003 }.Select((y, i) => new StagedJob($"K{i}") { SerialKey = $"k{i}", SerialCandidates = $"{y}-02-10/{y}-02-16" })])
+            .Add(new StagedJob("J1") { SerialKey = "s1", SerialCandidates = "2003-02-10/2003-02-16;2015-02-10/2015-02-16" })
+            .Combine();
+        Assert.Equal(
+            ["2003-02-10|2003-02-16|2|0.3|serial", "2015-02-10|2015-02-16|2|0.7|serial"],
+            shop.Rows("from build_dates select made_from, made_to, candidates, round(weight, 9), basis where job_id = 'J1'"));
+        Assert.Equal(
+            ["-|9.046|21.062|0.7|several date codes"],
+            shop.Rows("from jobs select age_years, age_least_years, age_most_years, age_chance, age_basis where job_id = 'J1'"));
+        Assert.Equal(["1"], shop.Rows("from jobs select distinct age_chance where job_id <> 'J1'"));
     }
 
     [Fact]

@@ -1,0 +1,41 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Combining;
+using PartsSignal.SampleShop;
+
+namespace PartsSignal.Pipeline.Tests.Combining;
+
+/// <summary>A generated shop, loaded once, with its truth and its own lists beside the store.</summary>
+public sealed class LoadedSample : IAsyncLifetime
+{
+    private readonly SmallShop _shop = new();
+
+    public LoadReport Report { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        SampleShopMaker.Write(new SampleShopOptions(1500, 7, _shop.Input) { WithDemand = false });
+        Report = await _shop.Load();
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _shop.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    /// <summary>A review list as written.</summary>
+    public IReadOnlyList<string> List(string name) => _shop.List(name);
+
+    /// <summary>The rows of a query kept among the test data.</summary>
+    public IReadOnlyList<T> Read<T>(string query, Func<System.Data.Common.DbDataReader, T> row)
+    {
+        using Database store = _shop.Open();
+        store.Execute($"create table truth as from read_csv({Path("truth", "jobs.csv.gz")}, types = {{'job_id': 'varchar'}})");
+        store.Execute($"create table lives as from read_csv({Path("truth", "lives.csv")}, all_varchar = true)");
+        store.Execute($"create table listed_arrows as select \"Old number\" as old_number from read_csv({Path("superseded.csv")}, all_varchar = true)");
+        store.Execute($"create table listed_aliases as select \"Their number\" as alias from read_csv({Path("supplier-numbers.csv")}, all_varchar = true)");
+        return store.Query(File.ReadAllText(System.IO.Path.Combine(AppContext.BaseDirectory, "TestData", query)), row);
+    }
+
+    private string Path(params string[] parts) => Database.Literal(System.IO.Path.Combine([_shop.Input, .. parts]));
+}
