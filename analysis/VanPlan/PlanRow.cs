@@ -26,7 +26,7 @@ public sealed record PlanRow(
     {
         double[] perDay = planned.Demand.PiecesPerDay();
         int[] kit = [.. planned.Target];
-        double worth = planned.Problem.Worth(kit);
+        double worth = planned.Usual.Worth(kit);
         var rows = new List<PlanRow>();
         for (int p = 0; p < kit.Length; p++)
         {
@@ -38,7 +38,7 @@ public sealed record PlanRow(
             StockPart part = planned.View.Parts[p];
             int target = kit[p];
             kit[p] = 0;
-            double jobs = (worth - planned.Problem.Worth(kit)) / planned.WorthPerJob;
+            double jobs = (worth - planned.Usual.Worth(kit)) / planned.WorthPerJob;
             kit[p] = target;
             rows.Add(new PlanRow(
                 planned.Van.Van, part.Number, part.Description, part.Component, part.Supplier,

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Changes;
 using PartsSignal.Analysis.VanPlan.Curves;
 using PartsSignal.Analysis.VanPlan.Data;
@@ -15,17 +16,19 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Next">Parts just beyond and just within the plans.</param>
 /// <param name="Curve">Completion against budget.</param>
 /// <param name="Shelf">Reorder points of the shop's shelf.</param>
+/// <param name="Booked">Parts the booked jobs may need.</param>
 public sealed record ShopPlan(
     IReadOnlyList<PlannedVan> Plans, IReadOnlyList<VanSummary> Summaries, IReadOnlyList<PlanRow> Rows, IReadOnlyList<VanChange> Changes,
-    IReadOnlyList<OrderLine> Orders, IReadOnlyList<NextPart> Next, IReadOnlyList<CurvePoint> Curve, IReadOnlyList<ShelfLevel> Shelf)
+    IReadOnlyList<OrderLine> Orders, IReadOnlyList<NextPart> Next, IReadOnlyList<CurvePoint> Curve, IReadOnlyList<ShelfLevel> Shelf,
+    IReadOnlyList<BookedRow> Booked)
 {
     private const int NextParts = 8;
 
     /// <summary>Plans all vans from what is known at the end of the data.</summary>
-    public static ShopPlan Of(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, IReadOnlyList<BookedNeed> booked)
+    public static ShopPlan Of(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, BookedJobs booked)
     {
-        ShopView view = views.Before(data.AsOf.AddDays(1));
-        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Thorough, BookedNeed.In(view, booked));
+        ShopView view = views.Before(data.AsOf.AddDays(1), booked.Needs.SelectMany(n => n.Parts).Select(p => p.PartNumber));
+        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Thorough, booked.Needs);
         IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
         return new ShopPlan(
             plans,
@@ -35,7 +38,8 @@ public sealed record ShopPlan(
             OrderLine.From(changes, data),
             [.. plans.SelectMany(p => NextPart.Of(p, NextParts))],
             [.. plans.SelectMany((p, v) => BudgetCurve.Of(p, v, options))],
-            ShelfPlanner.Levels(plans, options));
+            ShelfPlanner.Levels(plans, options),
+            BookedRow.Of(booked, plans, p => Aboard(data, p)));
     }
 
     private static int[]? Aboard(ShopData data, PlannedVan planned)

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan.Demand;
 using PartsSignal.Analysis.VanPlan.Kits;
@@ -14,23 +15,27 @@ public static class VanPlanner
     /// <param name="view">The shop as known.</param>
     /// <param name="options">How.</param>
     /// <param name="effort">How hard to search.</param>
-    /// <param name="booked">Jobs already booked, by van; null: none.</param>
-    public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedJob>? booked = null)
+    /// <param name="booked">Jobs already booked; null: none.</param>
+    public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedNeed>? booked = null)
     {
         VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);
         return [.. Enumerable.Range(0, view.Vans.Count).Select(v =>
-            PlanVan(view, view.Vans[v], model.Of(v), options, effort, [.. (booked ?? []).Where(b => b.Van == v)]))];
+            PlanVan(view, view.Vans[v], model.Of(v), options, effort, BookedDemand.Of(view, view.Vans[v].Van, booked ?? [])))];
     }
 
     /// <summary>The plan of one van for a given demand.</summary>
     public static PlannedVan PlanVan(
-        ShopView view, VanLimits van, VanDemand demand, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedJob> booked)
+        ShopView view, VanLimits van, VanDemand demand, VanPlanOptions options, KitEffort effort, BookedDemand booked)
     {
         double worth = options.Objective == PlanObjective.Money ? (double)options.SecondVisitCost : 1;
-        IEnumerable<KitJob> jobs = DemandLevels.Year(demand, view.Restock, worth).Concat(BookedJob.Levels(booked, options.ReviewDays, worth));
+        IReadOnlyList<KitJob> jobs = DemandLevels.Year(demand, view.Restock, worth);
         var limits = new KitLimits((long)Math.Floor(van.Budget * 100m), van.Space);
-        KitProblem problem = KitProblemBuilder.Build(Parts(view, demand, options), jobs, limits);
-        return new PlannedVan(van, view, demand, problem, KitPlanner.Plan(problem, effort), worth);
+        KitPart[] parts = Parts(view, demand, options);
+        KitProblem usual = KitProblemBuilder.Build(parts, jobs, limits);
+        KitProblem problem = booked.Jobs.Count == 0
+            ? usual
+            : KitProblemBuilder.Build(parts, jobs.Concat(booked.Levels(options.ReviewDays, worth)), limits);
+        return new PlannedVan(van, view, demand, booked, problem, usual, KitPlanner.Plan(problem, effort), worth);
     }
 
     private static KitPart[] Parts(ShopView view, VanDemand demand, VanPlanOptions options)

@@ -12,14 +12,18 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Completion">Expected share finished at the first visit with the plan, 0 to 1; null: no job is expected.</param>
 /// <param name="CompletionEmpty">The same with an empty van: jobs that need no part.</param>
 /// <param name="CompletionCounted">The same with what was counted aboard; null: not counted.</param>
+/// <param name="MoneyCounted">Money in what was counted aboard, at today's prices: compare completions only at equal money; null: not counted.</param>
+/// <param name="PiecesCounted">Pieces counted aboard; null: not counted.</param>
 /// <param name="SecondVisitsAvoided">Second visits a year the plan avoids against an empty van.</param>
+/// <param name="BookedJobs">Jobs booked on the van and not yet seen that the plan reckons with.</param>
+/// <param name="BookedFinished">Of these expected to be finished at the first visit with the plan.</param>
 /// <param name="BoundGap">The best possible plan for this demand is at most so much better, 0 to 1.</param>
 /// <param name="Method">Which search found the plan.</param>
 /// <param name="Answer">The same in words.</param>
 public sealed record VanSummary(
     string Van, decimal Budget, double Space, decimal MoneyUsed, double SpaceUsed, int Parts, int Pieces, double JobsPerYear,
-    double? Completion, double? CompletionEmpty, double? CompletionCounted, double SecondVisitsAvoided, double BoundGap, string Method,
-    string Answer)
+    double? Completion, double? CompletionEmpty, double? CompletionCounted, decimal? MoneyCounted, int? PiecesCounted,
+    double SecondVisitsAvoided, int BookedJobs, double BookedFinished, double BoundGap, string Method, string Answer)
 {
     /// <summary>Sums a plan up.</summary>
     /// <param name="planned">The plan.</param>
@@ -28,13 +32,15 @@ public sealed record VanSummary(
     {
         double worth = planned.WorthPerJob;
         int[] kit = [.. planned.Target];
-        double jobs = planned.Problem.TotalWeight / worth;
+        double jobs = planned.Usual.TotalWeight / worth;
         double? completion = planned.Completion(kit);
         return new VanSummary(
             planned.Van.Van, planned.Van.Budget, planned.Van.Space, planned.Plan.CostCents / 100m, planned.Plan.Space,
             kit.Count(k => k > 0), kit.Sum(), jobs, completion, planned.Completion(new int[kit.Length]),
             aboard is null ? null : planned.Completion(aboard),
-            (planned.Problem.Worth(kit) - planned.Problem.AlwaysDone) / worth, planned.Plan.Gap, planned.Plan.Method.ToString(), Say(planned, jobs));
+            aboard is null ? null : planned.Usual.CostCents([.. aboard]) / 100m, aboard?.Sum(),
+            (planned.Usual.Worth(kit) - planned.Usual.AlwaysDone) / worth,
+            planned.Booked.Jobs.Count, planned.Booked.Finished(kit), planned.Plan.Gap, planned.Plan.Method.ToString(), Say(planned, jobs));
     }
 
     private static string Say(PlannedVan planned, double jobs)

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Evidence;
 
 namespace PartsSignal.Pipeline.Planning;
@@ -7,7 +8,7 @@ namespace PartsSignal.Pipeline.Planning;
 /// <summary>The van section of <c>run.json</c>.</summary>
 internal static class VanRecord
 {
-    public static JsonObject Of(ShopPlan plan, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
+    public static JsonObject Of(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
     {
         EvidenceRow? All(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == "all" && r.Van == "all" && r.Policy == policy);
         double gained = plan.Plans.Sum(p => p.Plan.Value - p.Plan.AlwaysDone);
@@ -30,6 +31,9 @@ internal static class VanRecord
             ["jobs_not_repaired"] = evidence.NotRepaired,
             ["jobs_parts_not_told"] = evidence.NotTold,
             ["true_demand_attained"] = Rounded(truth?.Attained),
+            ["true_demand_attained_most_used"] = Rounded(truth?.MostUsedAttained),
+            ["booked_jobs"] = booked.Needs.Count,
+            ["booked_note"] = booked.Note,
             ["by_quarter"] = new JsonArray([.. rows.Where(r => r.Van == "all" && r.Quarter != "all" && r.Policy == ReplayPolicy.Plan).Select(r => (JsonNode)Quarter(r, rows))]),
             ["vans"] = new JsonArray([.. plan.Summaries.Select(s => (JsonNode)Van(s))]),
         };
@@ -63,6 +67,9 @@ internal static class VanRecord
         ["pieces"] = van.Pieces,
         ["completion_expected"] = Rounded(van.Completion),
         ["completion_counted"] = Rounded(van.CompletionCounted),
+        ["money_counted"] = van.MoneyCounted,
+        ["booked_jobs"] = van.BookedJobs,
+        ["booked_finished"] = Rounded(van.BookedFinished),
         ["bound_gap"] = Rounded(van.BoundGap),
         ["method"] = van.Method,
         ["answer"] = van.Answer,

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Evidence;
 using PartsSignal.Analysis.VanPlan.Kits;
 
@@ -23,7 +24,7 @@ public static class BudgetCurve
     {
         VanPlanOptions completions = options with { Objective = PlanObjective.Completions };
         PlannedVan free = VanPlanner.PlanVan(
-            planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, KitEffort.Quick, []);
+            planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, KitEffort.Quick, BookedDemand.None);
         var points = new List<CurvePoint>();
         foreach (double share in Shares)
         {
@@ -44,7 +45,7 @@ public static class BudgetCurve
     public static decimal? BudgetFor(PlannedVan planned, double target, VanPlanOptions options)
     {
         VanPlanOptions completions = options with { Objective = PlanObjective.Completions };
-        PlannedVan free = VanPlanner.PlanVan(planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, KitEffort.Quick, []);
+        PlannedVan free = VanPlanner.PlanVan(planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, KitEffort.Quick, BookedDemand.None);
         double? At(long cents) =>
             free.Completion(KitPlanner.Plan(free.Problem.Within(new KitLimits(cents, planned.Van.Space)), KitEffort.Quick).Quantities);
         long high = 10_000;

@@ -28,13 +28,13 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
         while (rank < most)
         {
             int[] before = [.. state.Kit];
-            double worth = wider.Worth(before);
+            double worth = planned.Usual.Worth(before);
             if (!fill.Step(state))
             {
                 yield break;
             }
 
-            double jobs = (wider.Worth(state.Kit) - worth) / planned.WorthPerJob;
+            double jobs = (planned.Usual.Worth(state.Kit) - worth) / planned.WorthPerJob;
             int[] changed = [.. Enumerable.Range(0, before.Length).Where(p => state.Kit[p] > before[p])];
             rank++;
             foreach (int p in changed)
@@ -50,12 +50,12 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
         state.Load([.. planned.Target]);
         for (int rank = 1; rank <= most && state.Kit.Any(k => k > 0); rank++)
         {
-            double worth = planned.Problem.Worth(state.Kit);
+            double worth = planned.Usual.Worth(state.Kit);
             int part = Enumerable.Range(0, state.Kit.Length)
                 .Where(p => state.Kit[p] > 0)
                 .MinBy(p => state.LossOfLast(p) / Math.Max(planned.Problem.Parts[p].CostCents, 1));
             state.Remove(part);
-            yield return Row(planned, rank, "drop", part, 1, (planned.Problem.Worth(state.Kit) - worth) / planned.WorthPerJob);
+            yield return Row(planned, rank, "drop", part, 1, (planned.Usual.Worth(state.Kit) - worth) / planned.WorthPerJob);
         }
     }
 

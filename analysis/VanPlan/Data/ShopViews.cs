@@ -21,13 +21,16 @@ public sealed class ShopViews
     public PartFacts Facts { get; }
 
     /// <summary>The shop as known before a day.</summary>
-    public ShopView Before(DateOnly day)
+    /// <param name="day">First day that is not known.</param>
+    /// <param name="asked">Current numbers that are asked for beside those used or counted; null: none.</param>
+    public ShopView Before(DateOnly day, IEnumerable<string>? asked = null)
     {
         IReadOnlyDictionary<string, string> numbers = _data.NumbersOn(day.AddDays(-1));
         ShopJob[] told = [.. _data.Jobs.Where(j => j.OpenedOn < day && JobNeeds.Told(j, day) == NeedsKnown.Yes)];
         DateOnly from = day.AddDays(-_options.Demand.HistoryDays);
         string[] used = [.. told.Where(j => j.OpenedOn >= from).SelectMany(j => JobNeeds.Then(j, numbers)).Select(n => n.Number)
             .Concat(_data.Counts.Where(c => (c.CountedOn ?? _data.AsOf) < day).Select(c => numbers.GetValueOrDefault(c.FittedNumber, c.FittedNumber)))
+            .Concat(asked ?? [])
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         StockPart[] parts = [.. used.Select(n => Facts.On(n, day, _options.LeadDays))];
         var index = used.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i, StringComparer.Ordinal);

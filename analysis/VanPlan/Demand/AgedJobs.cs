@@ -13,8 +13,9 @@ internal sealed record AgedJobs(IReadOnlyList<PastJob> Jobs, double[] Weights, d
     {
         DateOnly from = asOf.AddDays(-options.HistoryDays);
         PastJob[] recent = [.. jobs.Where(j => j.Day >= from && j.Day < asOf)];
-        double[] weights = [.. recent.Select(j => Aged(asOf.DayNumber - j.Day.DayNumber, options))];
         int days = recent.Length == 0 ? 0 : asOf.DayNumber - recent.Min(j => j.Day).DayNumber;
+        double halfLife = HalfLife(recent.Length, days, options);
+        double[] weights = [.. recent.Select(j => Aged(asOf.DayNumber - j.Day.DayNumber, halfLife))];
         SeasonFactors season = SeasonFactors.Estimate(jobs, asOf, types, options.SeasonYears);
 
         // Each type's days count as its season made them count, so that a log that ends in summer does not plan for summer.
@@ -24,7 +25,7 @@ internal sealed record AgedJobs(IReadOnlyList<PastJob> Jobs, double[] Weights, d
             int month = asOf.AddDays(-age).Month;
             for (int t = 0; t <= types; t++)
             {
-                typeDays[t] += Aged(age, options) * season.Of(t < types ? t : -1, month);
+                typeDays[t] += Aged(age, halfLife) * season.Of(t < types ? t : -1, month);
             }
         }
 
@@ -34,5 +35,13 @@ internal sealed record AgedJobs(IReadOnlyList<PastJob> Jobs, double[] Weights, d
         return new AgedJobs(recent, weights, perDay, total, total > 0 ? weights.Sum(w => w * w) / total : 1);
     }
 
-    private static double Aged(int days, DemandOptions options) => Math.Pow(2, -days / options.HalfLifeDays);
+    /// <summary>Jobs that come evenly add up to jobs a day times half-life over ln 2.</summary>
+    private static double HalfLife(int jobs, int days, DemandOptions options) => jobs == 0
+        ? options.HalfLifeDays
+        : Math.Clamp(
+            options.PlentyJobs * Math.Log(2) * days / jobs,
+            Math.Min(options.BusyHalfLifeDays, options.HalfLifeDays),
+            options.HalfLifeDays);
+
+    private static double Aged(int days, double halfLife) => Math.Pow(2, -days / halfLife);
 }

@@ -6,8 +6,17 @@ public sealed record DemandOptions
     /// <summary>Days of history looked at, 1 or more. Default 730.</summary>
     public int HistoryDays { get; init; } = 730;
 
-    /// <summary>A job this many days old counts half, above 0. Default 365.</summary>
+    /// <summary>A job this many days old counts half where jobs are few, above 0. Default 365.</summary>
     public double HalfLifeDays { get; init; } = 365;
+
+    /// <summary>
+    /// The same where jobs are plenty: demand drifts as machines age, and a busy shop can afford to forget sooner. Above
+    /// 0, at most <see cref="HalfLifeDays"/>. Default 183.
+    /// </summary>
+    public double BusyHalfLifeDays { get; init; } = 183;
+
+    /// <summary>Aged jobs that are plenty: the half-life is the shortest that leaves so many. Default 2,500.</summary>
+    public double PlentyJobs { get; init; } = 2500;
 
     /// <summary>Share of the demand taken from single-part use where the data is thin, 0 to 1. Default 0.4.</summary>
     public double SinglesShare { get; init; } = 0.4;

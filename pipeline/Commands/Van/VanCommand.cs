@@ -1,7 +1,11 @@
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using Spectre.Console.Cli;
@@ -35,9 +39,12 @@ public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
             return ExitCode.Done;
         }
 
+        var output = new OutputFolder(settings.Out);
+        ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
+        BookedJobs booked = BookedSource.Read(database, data.AsOf, model, settings.Input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
-        ShopPlan plan = ShopPlan.Of(data, new ShopViews(data, options), options, shop.ServiceTarget, []);
-        VanPrinter.Print(io.Out, settings, plan, shop.Currency);
+        ShopPlan plan = ShopPlan.Of(data, new ShopViews(data, options), options, shop.ServiceTarget, booked);
+        VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);
         return ExitCode.Done;
     }
 }

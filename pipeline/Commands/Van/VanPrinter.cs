@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Changes;
 using PartsSignal.Analysis.VanPlan.Curves;
 using PartsSignal.Pipeline.Commands.Output;
@@ -12,7 +13,7 @@ internal static class VanPrinter
 {
     private const int TextWidth = 20;
 
-    public static void Print(TextWriter writer, VanSettings settings, ShopPlan plan, string currency)
+    public static void Print(TextWriter writer, VanSettings settings, ShopPlan plan, string bookedNote, string currency)
     {
         bool Asked(string van) => settings.Van is null || van == settings.Van;
         if (settings.Format == OutputFormat.Table)
@@ -22,12 +23,14 @@ internal static class VanPrinter
                 Say(writer, van, currency);
             }
 
+            writer.WriteLine($"{char.ToUpperInvariant(bookedNote[0])}{bookedNote[1..]}.");
             writer.WriteLine();
         }
 
         switch (settings.List)
         {
             case VanList.Plan: TablePrinter.Print(writer, settings.Format, [.. plan.Rows.Where(r => Asked(r.Van))], Plan); break;
+            case VanList.Booked: TablePrinter.Print(writer, settings.Format, [.. plan.Booked.Where(r => Asked(r.Van))], Booked); break;
             case VanList.Curve: TablePrinter.Print(writer, settings.Format, [.. plan.Curve.Where(r => Asked(r.Van))], Curve); break;
             case VanList.Next: TablePrinter.Print(writer, settings.Format, [.. plan.Next.Where(r => Asked(r.Van))], Next); break;
             case VanList.Orders: TablePrinter.Print(writer, settings.Format, Orders(plan, settings), Order); break;
@@ -48,10 +51,15 @@ internal static class VanPrinter
             $"  expected to finish {van.Completion:0.0 %} at the first visit (empty {van.CompletionEmpty:0.0 %}{Counted(van)})"));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan for this demand{(van.Answer == "planned" ? "" : "; " + van.Answer)}"));
+        if (van.BookedJobs > 0)
+        {
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"  {van.BookedJobs} booked jobs: {van.BookedFinished:0.0} expected to be finished at the first visit"));
+        }
     }
 
     private static string Counted(VanSummary van) =>
-        van.CompletionCounted is { } c ? string.Create(CultureInfo.InvariantCulture, $", as counted {c:0.0 %}") : ", not counted";
+        van.CompletionCounted is { } c ? string.Create(CultureInfo.InvariantCulture, $", as counted {c:0.0 %} with {van.MoneyCounted:0.00}") : ", not counted";
 
     private static string? Cut(string? text) => text is null || text.Length <= TextWidth ? text : text[..(TextWidth - 1)] + "…";
 
@@ -78,6 +86,19 @@ internal static class VanPrinter
         new("money", "money", r => r.Money, "0.00"),
         new("pieces_per_year", "used/year", r => r.PiecesPerYear, "0.0"),
         new("jobs_per_year", "jobs/year", r => r.JobsPerYear, "0.0"),
+    ];
+
+    private static readonly TableColumn<BookedRow>[] Booked =
+    [
+        new("van", "van", r => r.Van),
+        new("job_id", "job", r => r.JobId),
+        new("opened_on", "called", r => r.OpenedOn),
+        new("need", "may need", r => Cut(r.Need.Replace('_', ' '))),
+        new("part_number", "part", r => r.PartNumber),
+        new("quantity", "n", r => r.Quantity),
+        new("chance", "odds", r => r.Chance, "0 %"),
+        new("planned", "planned", r => r.Planned),
+        new("aboard", "aboard", r => r.Aboard),
     ];
 
     private static readonly TableColumn<CurvePoint>[] Curve =

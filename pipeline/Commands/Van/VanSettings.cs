@@ -13,6 +13,9 @@ public enum VanList
     /// <summary>Every part of the plan with its minimum and target.</summary>
     Plan,
 
+    /// <summary>What the jobs already booked may need.</summary>
+    Booked,
+
     /// <summary>Completion against budget.</summary>
     Curve,
 
@@ -60,7 +63,7 @@ public sealed class VanSettings : CommandSettings
 
     /// <summary>Which list.</summary>
     [CommandOption("--list <LIST>")]
-    [Description("changes, plan, curve, next or orders")]
+    [Description("changes, plan, booked, curve, next or orders")]
     [DefaultValue(VanList.Changes)]
     public VanList List { get; init; } = VanList.Changes;
 

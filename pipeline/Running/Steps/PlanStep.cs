@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
+using PartsSignal.Analysis.PartPrediction.Learning;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan.Evidence;
 using PartsSignal.Pipeline.Planning;
@@ -25,7 +27,8 @@ public sealed class PlanStep : IRunStep
         }
 
         var views = new ShopViews(data, options);
-        IReadOnlyList<BookedNeed> booked = context.Shared.TryGetValue(typeof(IReadOnlyList<BookedNeed>), out object? left) ? (IReadOnlyList<BookedNeed>)left : [];
+        var learned = context.Shared.GetValueOrDefault(typeof(Learned)) as Learned;
+        BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
         ShopPlan plan = ShopPlan.Of(data, views, options, context.Settings.ServiceTarget, booked);
         cancellation.ThrowIfCancellationRequested();
         ReplayEvidence evidence = RollingReplay.Run(data, views, options);
@@ -35,12 +38,13 @@ public sealed class PlanStep : IRunStep
         context.AddResult("van_plan", plan.Rows, Checks);
         context.AddResult("van_changes", plan.Changes, Checks);
         context.AddResult("van_orders", plan.Orders, Checks);
+        context.AddResult("van_booked", plan.Booked, Checks);
         context.AddResult("next_parts", plan.Next, Checks);
         context.AddResult("van_curve", plan.Curve, Checks);
         context.AddResult("shelf_levels", plan.Shelf, Checks);
         context.AddResult("van_evidence", rows, Checks);
         context.Shared[typeof(ShopPlan)] = plan;
-        context.Record["van"] = VanRecord.Of(plan, evidence, rows, TruthCheck.Of(context.Input, evidence, data, views, options));
+        context.Record["van"] = VanRecord.Of(plan, booked, evidence, rows, TruthCheck.Of(context.Input, evidence, data, views, options));
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return Task.FromResult((long)plan.Rows.Count);
     }

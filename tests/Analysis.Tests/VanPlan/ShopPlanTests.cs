@@ -79,7 +79,7 @@ public sealed class ShopPlanTests
         ShopData data = TinyShop.Make(11);
         VanPlanOptions options = TinyShop.Options with { Vans = [new VanLimits("1", 120, 40)] };
         Assert.DoesNotContain(Plan(data, options).Rows, r => r.PartNumber == "P10");
-        ShopPlan booked = ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, [new BookedNeed("1", [("P10", 0.9)])]);
+        ShopPlan booked = ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, Booked("1", "P10", 0.9));
         Assert.Contains(booked.Rows, r => r.PartNumber == "P10");
     }
 

@@ -1,0 +1,40 @@
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+
+namespace PartsSignal.Analysis.VanPlan.Booked;
+
+/// <summary>What a plan knows of the jobs already booked.</summary>
+/// <param name="Calls">The jobs.</param>
+/// <param name="Needs">Their predicted needs; empty where they cannot be predicted.</param>
+/// <param name="Note">In words, for example why they have no part in the plan.</param>
+public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<BookedNeed> Needs, string Note)
+{
+    /// <summary>Nothing is booked.</summary>
+    public static BookedJobs None { get; } = new([], [], "no booked jobs");
+
+    /// <summary>Predicts the needs of booked jobs.</summary>
+    /// <param name="calls">The jobs.</param>
+    /// <param name="day">Day of the plan: a model that learned from later days knows too much and is not asked.</param>
+    /// <param name="model">The predictor; null: there is none.</param>
+    /// <param name="facts">Parts by family; asked for only when there is something to predict.</param>
+    /// <param name="options">How answers are cut.</param>
+    public static BookedJobs Of(IReadOnlyList<BookedCall> calls, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
+    {
+        if (calls.Count == 0)
+        {
+            return None;
+        }
+
+        if (model is null || model.Needs.Count == 0)
+        {
+            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: no predictor tells what they need");
+        }
+
+        if (model.LearnedTo > day)
+        {
+            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: the predictor has learned from days after the plan's");
+        }
+
+        return new BookedJobs(calls, BookedNeed.Of(calls, model, facts(), options), $"{calls.Count} booked jobs count with their predicted odds");
+    }
+}
