@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.VanPlan.Kits;
+
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>A van's plan in one line.</summary>
@@ -40,8 +42,11 @@ public sealed record VanSummary(
             aboard is null ? null : planned.Completion(aboard),
             aboard is null ? null : planned.Usual.CostCents([.. aboard]) / 100m, aboard?.Sum(),
             (planned.Usual.Worth(kit) - planned.Usual.AlwaysDone) / worth,
-            planned.Booked.Jobs.Count, planned.Booked.Finished(kit), planned.Plan.Gap, planned.Plan.Method.ToString(), Say(planned, jobs));
+            planned.Booked.Jobs.Count, planned.Booked.Finished(kit), planned.Plan.Gap, MethodOf(planned.Plan), Say(planned, jobs));
     }
+
+    private static string MethodOf(KitPlan plan) =>
+        plan.SolverMissing ? $"{plan.Method}, managed search only: the integer solver's library is missing" : plan.Method.ToString();
 
     private static string Say(PlannedVan planned, double jobs)
     {

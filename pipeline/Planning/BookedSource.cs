@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan.Booked;
@@ -17,7 +18,7 @@ internal static class BookedSource
     /// <param name="input">Folder with the shop's files, for its own checks.</param>
     /// <param name="settings">The shop's costs.</param>
     public static BookedJobs Read(Database database, DateOnly day, ShippedModel? model, string input, ShopSettings settings) => BookedJobs.Of(
-        BookedCall.Read(database, day),
+        BookedCalls.Read(database),
         day,
         model,
         () => FactReader.Read(database, CheckTableReader.Load(input), []),

@@ -1,5 +1,7 @@
 using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Analysis.VanPlan.Booked;
 
@@ -9,32 +11,40 @@ namespace PartsSignal.Analysis.VanPlan.Booked;
 /// <param name="Note">In words, for example why they have no part in the plan.</param>
 public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<BookedNeed> Needs, string Note)
 {
+    /// <summary>A call left open for longer than so many days is taken as forgotten in the log, not as still to come.</summary>
+    public const int LongestWait = 30;
+
     /// <summary>Nothing is booked.</summary>
     public static BookedJobs None { get; } = new([], [], "no booked jobs");
 
     /// <summary>Predicts the needs of booked jobs.</summary>
-    /// <param name="calls">The jobs.</param>
-    /// <param name="day">Day of the plan: a model that learned from later days knows too much and is not asked.</param>
+    /// <param name="open">All open jobs of the log.</param>
+    /// <param name="day">Last day the plan knows: later calls have no part in it, and a model that learned from later days knows too much and is not asked.</param>
     /// <param name="model">The predictor; null: there is none.</param>
     /// <param name="facts">Parts by family; asked for only when there is something to predict.</param>
     /// <param name="options">How answers are cut.</param>
-    public static BookedJobs Of(IReadOnlyList<BookedCall> calls, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
+    public static BookedJobs Of(IReadOnlyList<BookedCall> open, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
     {
-        if (calls.Count == 0)
+        BookedCall[] calls = [.. open.Where(c => IsToCome(c, day))];
+        if (calls.Length == 0)
         {
             return None;
         }
 
         if (model is null || model.Needs.Count == 0)
         {
-            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: no predictor tells what they need");
+            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: no predictor tells what they need");
         }
 
         if (model.LearnedTo > day)
         {
-            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: the predictor has learned from days after the plan's");
+            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: the predictor has learned from days after the plan's");
         }
 
-        return new BookedJobs(calls, BookedNeed.Of(calls, model, facts(), options), $"{calls.Count} booked jobs count with their predicted odds");
+        return new BookedJobs(calls, BookedNeed.Of(calls, model, facts(), options), $"{calls.Length} booked jobs count with their predicted odds");
     }
+
+    /// <summary>A part ordered for a job comes by itself and is not asked of the van.</summary>
+    private static bool IsToCome(BookedCall call, DateOnly day) =>
+        call.Van is not null && call.Outcome != Outcome.PartOrdered && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);
 }

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Vocabulary;
 
@@ -24,7 +25,7 @@ public sealed record BookedNeed(string JobId, string Van, double NoPart, IReadOn
 
     private static BookedNeed Of(BookedCall call, Answer answer) => new(
         call.JobId,
-        call.Van,
+        call.Van!,
         answer.Needs.Where(n => n.Need == Need.NoPart).Sum(n => n.Odds),
         [.. answer.Needs.Where(n => n.Parts.Count > 0 && n.Parts[0].Part.Available)
             .Select(n => new BookedPart(n.Need, n.Parts[0].Part.PartNumber, n.Parts[0].Part.Quantity, n.Odds))]);

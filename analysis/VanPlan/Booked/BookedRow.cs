@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.PartPrediction.Calls;
+
 namespace PartsSignal.Analysis.VanPlan.Booked;
 
 /// <summary>A part a booked job may need, beside what the plan and the count have of it.</summary>
@@ -28,7 +30,7 @@ public sealed record BookedRow(
             foreach (BookedCall call in booked.Calls.Where(c => c.Van == plan.Van.Van && of.ContainsKey(c.JobId)))
             {
                 rows.AddRange(of[call.JobId].Parts.Select(p => (Part: p, At: plan.View.IndexOf(p.PartNumber))).Select(p => new BookedRow(
-                    call.Van, call.JobId, call.OpenedOn, call.Call.ApplianceType, call.Call.ComplaintKind, p.Part.Need, p.Part.PartNumber,
+                    plan.Van.Van, call.JobId, call.OpenedOn, call.Call.ApplianceType, call.Call.ComplaintKind, p.Part.Need, p.Part.PartNumber,
                     p.Part.Quantity, p.Part.Chance, p.At < 0 ? 0 : plan.Target[p.At], counted is null ? null : p.At < 0 ? 0 : counted[p.At])));
             }
         }

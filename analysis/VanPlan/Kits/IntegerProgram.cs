@@ -6,21 +6,25 @@ namespace PartsSignal.Analysis.VanPlan.Kits;
 /// <summary>A kit and the bound proved for it.</summary>
 internal sealed record BranchResult(int[] Kit, double Bound);
 
+/// <summary>What the integer program came to.</summary>
+/// <param name="Found">Null: no answer.</param>
+/// <param name="Missing">True: the solver's native library is not there.</param>
+internal readonly record struct IntegerAnswer(BranchResult? Found, bool Missing);
+
 /// <summary>The kit problem as an integer program; needs the solver's native library and does without where it is absent.</summary>
 internal static class IntegerProgram
 {
     /// <summary>Solves to the wanted gap or to the limit of nodes, one thread, fixed seed.</summary>
-    /// <returns>Null when the native library is not there or the solver has no answer.</returns>
-    public static BranchResult? TrySolve(KitProblem problem, int[] start, KitEffort effort)
+    public static IntegerAnswer TrySolve(KitProblem problem, int[] start, KitEffort effort)
     {
         try
         {
             using Solver? solver = Solver.CreateSolver("SCIP");
-            return solver is null ? null : Solve(solver, problem, start, effort);
+            return new IntegerAnswer(solver is null ? null : Solve(solver, problem, start, effort), solver is null);
         }
         catch (Exception missing) when (missing is DllNotFoundException or TypeInitializationException or BadImageFormatException or EntryPointNotFoundException)
         {
-            return null;
+            return new IntegerAnswer(null, true);
         }
     }
 

@@ -8,8 +8,10 @@ namespace PartsSignal.Analysis.VanPlan.Kits;
 /// <param name="CostCents">Money tied up, hundredths.</param>
 /// <param name="Space">Space units taken.</param>
 /// <param name="Method">Which search found it.</param>
+/// <param name="SolverMissing">True: the integer program was wanted, but its native library is not there; the search is managed code alone.</param>
 public sealed record KitPlan(
-    IReadOnlyList<int> Quantities, double Value, double Bound, double AlwaysDone, long CostCents, double Space, KitMethod Method)
+    IReadOnlyList<int> Quantities, double Value, double Bound, double AlwaysDone, long CostCents, double Space, KitMethod Method,
+    bool SolverMissing = false)
 {
     /// <summary>
     /// The best possible plan for this demand is at most so much better, as a share of what it gains over an empty van

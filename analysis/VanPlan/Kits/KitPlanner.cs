@@ -26,11 +26,15 @@ public static class KitPlanner
             search.Swap(effort.SwapTries, effort.GoodEnough);
         }
 
-        if (search.Gap > effort.GoodEnough && effort.IntegerNodes > 0 && small
-            && IntegerProgram.TrySolve(problem, search.Best, effort) is { } exact)
+        bool missing = false;
+        if (search.Gap > effort.GoodEnough && effort.IntegerNodes > 0 && small)
         {
-            search.Lower(exact.Bound);
-            search.Offer(exact.Kit, KitMethod.IntegerProgram);
+            (BranchResult? exact, missing) = IntegerProgram.TrySolve(problem, search.Best, effort);
+            if (exact is not null)
+            {
+                search.Lower(exact.Bound);
+                search.Offer(exact.Kit, KitMethod.IntegerProgram);
+            }
         }
 
         if (search.Gap > effort.GoodEnough && effort.Branches > 0)
@@ -40,7 +44,7 @@ public static class KitPlanner
             search.Offer(branched.Kit, KitMethod.Branch);
         }
 
-        return search.Result();
+        return search.Result() with { SolverMissing = missing };
     }
 
     /// <summary>The kits just within and just beyond the limits; the others only matter where these are the same.</summary>

@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Tests.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Curves;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan.Kits;
@@ -93,7 +94,7 @@ public sealed class ShopPlanTests
         double At(decimal money)
         {
             PlannedVan plan = VanPlanner.PlanVan(view, planned.Van with { Budget = money }, planned.Demand,
-                TinyShop.Options with { Objective = PlanObjective.Completions }, KitEffort.Quick, []);
+                TinyShop.Options with { Objective = PlanObjective.Completions }, KitEffort.Quick, BookedDemand.None);
             return plan.Completion(plan.Target)!.Value;
         }
 
@@ -115,5 +116,29 @@ public sealed class ShopPlanTests
         Assert.Empty(TinyShop.Options.Faults());
     }
 
-    private static ShopPlan Plan(ShopData data, VanPlanOptions options) => ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, []);
+    [Fact]
+    public void Of_BookedJob_LeavesTheFiguresOfAUsualYearAlone()
+    {
+        ShopData data = TinyShop.Make(11);
+        VanSummary usual = Plan(data, TinyShop.Options).Summaries[0];
+        VanSummary booked = ShopPlan.Of(data, new ShopViews(data, TinyShop.Options), TinyShop.Options, 0.9, Booked("1", "P10", 0.5)).Summaries[0];
+        Assert.Equal(usual.JobsPerYear, booked.JobsPerYear, 9);
+        Assert.Equal((1, 0), (booked.BookedJobs, usual.BookedJobs));
+        Assert.Equal(0.7, booked.BookedFinished, 9);
+    }
+
+    [Fact]
+    public void Of_CountedVan_SaysWhatTheCountTiesUp()
+    {
+        ShopPlan plan = Plan(TinyShop.Make(13), TinyShop.Options);
+        VanSummary first = plan.Summaries.Single(s => s.Van == "1");
+        // One bulky P11 at 8 + 11 x 7 and two Q03 at 29.
+        Assert.Equal((85m + 58m, 3), (first.MoneyCounted, first.PiecesCounted));
+        Assert.Null(Assert.Single(Plan(TinyShop.Make(13) with { Counts = [] }, TinyShop.Options).Summaries, s => s.Van == "1").MoneyCounted);
+    }
+
+    private static BookedJobs Booked(string van, string part, double chance) =>
+        new([], [new BookedNeed("B1", van, 0.2, [new BookedPart("pump", part, 1, chance)])], "1 booked");
+
+    private static ShopPlan Plan(ShopData data, VanPlanOptions options) => ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, BookedJobs.None);
 }
