@@ -11,8 +11,9 @@ public static class TruthFile
 {
     /// <summary>What is known of each job; empty where there is no such file.</summary>
     /// <param name="input">Folder with the shop's files.</param>
+    /// <param name="jobs">Jobs to read; null: all.</param>
     /// <exception cref="InvalidDataException">The file is there but is not written as expected.</exception>
-    public static IReadOnlyDictionary<string, JobTruth> Read(string input)
+    public static IReadOnlyDictionary<string, JobTruth> Read(string input, IReadOnlySet<string>? jobs = null)
     {
         string path = Path.Combine(input, "truth", "jobs.csv.gz");
         var truths = new Dictionary<string, JobTruth>(StringComparer.Ordinal);
@@ -30,6 +31,11 @@ public static class TruthFile
             if (cells.Length != head.Length)
             {
                 throw new InvalidDataException($"{path}: a row has {cells.Length} cells where the header has {head.Length}.");
+            }
+
+            if (jobs?.Contains(cells[job]) == false)
+            {
+                continue;
             }
 
             truths[cells[job]] = new JobTruth(

@@ -17,9 +17,11 @@ public sealed record BackOffCounts(BackOffLevel Level, double Alpha, IReadOnlyDi
     /// <param name="calls">The jobs.</param>
     /// <param name="need">Index of each job's need.</param>
     /// <param name="needs">Number of needs.</param>
-    public static Dictionary<string, int[]> Count(BackOffLevel level, IReadOnlyList<ClosedCall> calls, ReadOnlySpan<int> need, int needs)
+    /// <returns>Counts by group key, and the counts of each job's group; null: the job reaches none.</returns>
+    public static (Dictionary<string, int[]> Groups, int[]?[] OfCall) Count(BackOffLevel level, IReadOnlyList<ClosedCall> calls, ReadOnlySpan<int> need, int needs)
     {
         var groups = new Dictionary<string, int[]>(StringComparer.Ordinal);
+        var ofCall = new int[]?[calls.Count];
         for (int i = 0; i < calls.Count; i++)
         {
             if (level.Key(calls[i].Call) is not { } key)
@@ -33,8 +35,9 @@ public sealed record BackOffCounts(BackOffLevel Level, double Alpha, IReadOnlyDi
             }
 
             counts[need[i]]++;
+            ofCall[i] = counts;
         }
 
-        return groups;
+        return (groups, ofCall);
     }
 }

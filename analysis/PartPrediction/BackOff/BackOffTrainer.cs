@@ -25,8 +25,8 @@ public static class BackOffTrainer
         var levels = new List<BackOffCounts>();
         foreach (BackOffLevel level in chain ?? BackOffLevel.Chain)
         {
-            Dictionary<string, int[]> groups = BackOffCounts.Count(level, calls, need, needs.Length);
-            (int[] own, int[] total) = WithoutSelf(level, groups, calls, need);
+            (Dictionary<string, int[]> groups, int[]?[] ofCall) = BackOffCounts.Count(level, calls, need, needs.Length);
+            (int[] own, int[] total) = WithoutSelf(groups, ofCall, need);
             double alpha = Math.Exp(Minimum.OfConvex(x => LogLoss(own, total, parent, Math.Exp(x)), Math.Log(MinAlpha), Math.Log(MaxAlpha), AlphaSteps));
             for (int i = 0; i < parent.Length; i++)
             {
@@ -40,8 +40,8 @@ public static class BackOffTrainer
     }
 
     /// <summary>
-    /// Odds of every job from a back-off that learned from other jobs alone (five folds): features for a model stacked
-    /// on top. Taking out only the job itself would betray its need, which then looks a little too rare.
+    /// Odds of every job from a back-off that learned from other jobs alone (five folds, a unit's jobs in one of
+    /// them): features for a model stacked on top. Taking out only the job itself would betray its need, which then looks a little too rare.
     /// </summary>
     /// <param name="calls">The jobs.</param>
     /// <param name="needs">Needs of the odds; one a fold never saw has none.</param>
@@ -49,11 +49,17 @@ public static class BackOffTrainer
     {
         var odds = new double[calls.Count][];
         Dictionary<string, int> places = NeedList.Places(needs);
-        for (int fold = 0; fold < Folds; fold++)
+        int[] foldOf = FoldsByUnit(calls);
+        Parallel.For(0, Folds, fold =>
         {
-            BackOffModel others = Train([.. calls.Where((_, i) => i % Folds != fold)]);
-            for (int i = fold; i < calls.Count; i += Folds)
+            BackOffModel others = Train([.. calls.Where((_, i) => foldOf[i] != fold)]);
+            for (int i = 0; i < odds.Length; i++)
             {
+                if (foldOf[i] != fold)
+                {
+                    continue;
+                }
+
                 double[] own = others.Odds(calls[i].Call);
                 odds[i] = new double[needs.Count];
                 for (int k = 0; k < own.Length; k++)
@@ -61,21 +67,30 @@ public static class BackOffTrainer
                     odds[i][places[others.Needs[k]]] = own[k];
                 }
             }
-        }
-
+        });
         return odds;
     }
 
-    private static (int[] Own, int[] Total) WithoutSelf(BackOffLevel level, Dictionary<string, int[]> groups, IReadOnlyList<ClosedCall> calls, int[] need)
+    private static int[] FoldsByUnit(IReadOnlyList<ClosedCall> calls)
     {
-        var sums = groups.ToDictionary(g => g.Key, g => g.Value.Sum(), StringComparer.Ordinal);
-        var own = new int[calls.Count];
-        var total = new int[calls.Count];
+        var folds = new Dictionary<string, int>(StringComparer.Ordinal);
+        var foldOf = new int[calls.Count];
+        for (int i = 0; i < foldOf.Length; i++)
+        {
+            foldOf[i] = calls[i].UnitId is not { } unit ? i % Folds : folds.TryGetValue(unit, out int known) ? known : folds[unit] = i % Folds;
+        }
+
+        return foldOf;
+    }
+
+    private static (int[] Own, int[] Total) WithoutSelf(Dictionary<string, int[]> groups, int[]?[] ofCall, int[] need)
+    {
+        Dictionary<int[], int> sums = groups.Values.ToDictionary(g => g, g => g.Sum());
+        var own = new int[need.Length];
+        var total = new int[need.Length];
         for (int i = 0; i < own.Length; i++)
         {
-            string? key = level.Key(calls[i].Call);
-            own[i] = key is null ? 0 : groups[key][need[i]] - 1;
-            total[i] = key is null ? -1 : sums[key] - 1;
+            (own[i], total[i]) = ofCall[i] is { } counts ? (counts[need[i]] - 1, sums[counts] - 1) : (0, -1);
         }
 
         return (own, total);

@@ -50,6 +50,9 @@ public sealed class BackOffContender : IContender
     /// <summary>Its name.</summary>
     public const string ContenderName = "back_off";
 
+    /// <summary>Its place by simplicity: everything simpler is a tally sheet.</summary>
+    public const int Simplicity = 2;
+
     /// <inheritdoc/>
     public string Name => ContenderName;
 
@@ -57,7 +60,7 @@ public sealed class BackOffContender : IContender
     public string What => "Shares by model, family, age, complaint and type, each level leaning on the one above.";
 
     /// <inheritdoc/>
-    public int Complexity => 2;
+    public int Complexity => Simplicity;
 
     /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) => BackOffTrainer.Train(calls);

@@ -53,22 +53,15 @@ public sealed record Timetable(Span Calibration, Span Validation, Span Test, IRe
             folds);
     }
 
-    /// <summary>Jobs on one unit within so many days belong to one case: a visit and what follows it.</summary>
-    public const int CaseDays = 120;
-
     /// <summary>
-    /// Jobs one may learn from at a cut-off: their answer was known before the judged days begin, and they belong to no
-    /// case that goes on among those judged, so that a visit and its follow-up never stand on both sides.
+    /// Jobs one may learn from at a cut-off: their answer was known before the judged days begin, and their unit is not
+    /// among those judged, so that no unit ever stands on both sides.
     /// </summary>
     public static IReadOnlyList<ClosedCall> Known(IReadOnlyList<ClosedCall> calls, Span judged)
     {
-        Dictionary<string, DateOnly> first = Within(calls, judged).Where(c => c.UnitId is not null)
-            .GroupBy(c => c.UnitId!, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Min(c => c.OpenedOn), StringComparer.Ordinal);
-        return [.. calls.Where(c => c.ClosedOn < judged.From && c.OpenedOn < judged.From && !GoesOn(c, first))];
+        HashSet<string> units = Within(calls, judged).Select(c => c.UnitId).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        return [.. calls.Where(c => c.ClosedOn < judged.From && c.OpenedOn < judged.From && (c.UnitId is null || !units.Contains(c.UnitId)))];
     }
-
-    private static bool GoesOn(ClosedCall call, Dictionary<string, DateOnly> first) =>
-        call.UnitId is { } unit && first.TryGetValue(unit, out DateOnly next) && next.DayNumber - call.ClosedOn.DayNumber <= CaseDays;
 
     /// <summary>Jobs whose call came within the days.</summary>
     public static IReadOnlyList<ClosedCall> Within(IReadOnlyList<ClosedCall> calls, Span span) =>

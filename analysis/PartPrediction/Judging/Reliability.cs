@@ -20,7 +20,11 @@ public static class Reliability
     /// <param name="bins">Number of bins, 1 or more. Default 10.</param>
     public static IReadOnlyList<ReliabilityBin> Table(IReadOnlyList<Forecast> forecasts, int bins = 10)
     {
-        (double Said, bool Right)[] sorted = Sorted(forecasts);
+        return Table(Sorted(forecasts), bins);
+    }
+
+    private static IReadOnlyList<ReliabilityBin> Table((double Said, bool Right)[] sorted, int bins)
+    {
         var table = new List<ReliabilityBin>();
         int at = 0;
         for (int b = 0; b < bins; b++)
@@ -50,6 +54,9 @@ public static class Reliability
         int jobs = table.Sum(b => b.Jobs);
         return jobs == 0 ? null : table.Sum(b => b.Jobs * Math.Abs(b.Said - b.Happened)) / jobs;
     }
+
+    /// <summary>The same over ten bins of answers sorted by confidence; at least one answer.</summary>
+    internal static double Error((double Said, bool Right)[] sorted) => Error(Table(sorted, 10))!.Value;
 
     internal static (double Said, bool Right)[] Sorted(IReadOnlyList<Forecast> forecasts) =>
         [.. forecasts.Select(f => (Said: f.Confidence, Right: f.Top >= 0 && f.Top == f.Truth)).OrderBy(x => x.Said)];

@@ -50,18 +50,28 @@ public static class WeekBootstrap
     /// <summary>The calibration error with its interval, weeks drawn whole and bins cut anew in every draw.</summary>
     public static Estimate CalibrationError(IReadOnlyList<Forecast> forecasts, int seed)
     {
-        Forecast[][] weeks = [.. forecasts.GroupBy(f => WeekOf(f.OpenedOn)).OrderBy(g => g.Key).Select(g => g.ToArray())];
+        int[] weekOf = [.. forecasts.Select(f => WeekOf(f.OpenedOn))];
+        int[] weeks = [.. weekOf.Distinct().Order()];
         if (weeks.Length < 2)
         {
             return Estimate.None("fewer than two weeks of calls");
         }
 
+        (double Said, bool Right, int Week)[] sorted =
+        [
+            .. forecasts.Select((f, i) => (Said: f.Confidence, Right: f.Top >= 0 && f.Top == f.Truth, Week: Array.BinarySearch(weeks, weekOf[i]))).OrderBy(x => x.Said),
+        ];
         var random = new Random(seed);
         var errors = new double[Draws / 5];
         for (int d = 0; d < errors.Length; d++)
         {
-            Forecast[] drawn = [.. Enumerable.Range(0, weeks.Length).SelectMany(_ => weeks[random.Next(weeks.Length)])];
-            errors[d] = Reliability.Error(Reliability.Table(drawn))!.Value;
+            var times = new int[weeks.Length];
+            for (int w = 0; w < weeks.Length; w++)
+            {
+                times[random.Next(weeks.Length)]++;
+            }
+
+            errors[d] = Reliability.Error([.. sorted.SelectMany(x => Enumerable.Repeat((x.Said, x.Right), times[x.Week]))]);
         }
 
         Array.Sort(errors);

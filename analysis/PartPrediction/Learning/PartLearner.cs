@@ -36,12 +36,11 @@ public static class PartLearner
         }
 
         ChoiceResult choice = Choice.Make(calls, contenders, timetable, options.Seed);
-        IContender winner = contenders.Single(c => c.Name == choice.Entries.Single(e => e.Ships).Name);
-        IContender[] walkers = [winner, new ComplaintOnlyContender(), new ComplaintOnTypeContender(), backOff];
+        IContender[] walkers = [choice.Winner, new ComplaintOnlyContender(), new ComplaintOnTypeContender(), backOff];
         var walks = new WalkResult[walkers.Length];
-        Parallel.For(0, walkers.Length, i => walks[i] = Walk.Through(calls, walkers[i], timetable, i == 0 ? choice.Shipped : null));
+        Parallel.For(0, walkers.Length, i => walks[i] = Walk.Through(calls, walkers[i], timetable, i == 0 ? choice.Learned : null));
         return new Learned(
-            Final(calls, winner, walks[0]), timetable, choice.Entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test, walks[3].Test), null);
+            Final(calls, choice.Winner, walks[0]), timetable, choice.Entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test, walks[3].Test), null);
     }
 
     private static ShippedModel Final(IReadOnlyList<ClosedCall> calls, IContender winner, WalkResult? walk)

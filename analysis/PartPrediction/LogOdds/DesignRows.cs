@@ -2,66 +2,80 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 
 namespace PartsSignal.Analysis.PartPrediction.LogOdds;
 
+/// <summary>A fact of a row that speaks about every need.</summary>
+/// <param name="Weight">
+/// Its first weight. 0 or more: one weight per need of the row's type, side by side; below 0: the complement of the
+/// first of one weight per need of any type.
+/// </param>
+/// <param name="Value">Its value.</param>
+internal readonly record struct DesignEntry(int Weight, double Value);
+
+/// <summary>A fact of a row that speaks about one need.</summary>
+/// <param name="Weight">Its weight.</param>
+/// <param name="Need">Place of the need among those of the row's type.</param>
+/// <param name="Value">Its value.</param>
+internal readonly record struct DesignSingle(int Weight, int Need, double Value);
+
 /// <summary>Jobs as numbers: which facts each has, which needs its type can have, which it had.</summary>
 internal sealed class DesignRows
 {
-    /// <summary>Facts that speak about every need: places and values of one row after another.</summary>
-    public required int[] Places { get; init; }
-
-    public required double[] Values { get; init; }
+    /// <summary>Facts about every need, one row after another.</summary>
+    public required DesignEntry[] Entries { get; init; }
 
     /// <summary>First entry of each row, and one past the last.</summary>
     public required int[] Starts { get; init; }
 
-    /// <summary>Facts that speak about one need: weight index, need, value.</summary>
-    public required (int Weight, int Need, double Value)[] Singles { get; init; }
+    /// <summary>Facts about one need, one row after another.</summary>
+    public required DesignSingle[] Singles { get; init; }
 
+    /// <summary>First single of each row, and one past the last.</summary>
     public required int[] SingleStarts { get; init; }
 
     /// <summary>Needs each row's type can have.</summary>
     public required int[][] Allowed { get; init; }
 
+    /// <summary>Place of each row's need among those its type can have.</summary>
     public required int[] Truth { get; init; }
 
+    /// <summary>Number of rows.</summary>
     public int Count => Truth.Length;
 
-    /// <summary>Encodes jobs; facts new to the space are added, the two forms of a single fact being its shared and its own weight.</summary>
-    public static DesignRows Encode(IReadOnlyList<ClosedCall> calls, LogOddsShape shape)
+    /// <summary>Encodes jobs; their facts are added to the shape's space.</summary>
+    public static (DesignRows Rows, WeightLayout Layout) Encode(IReadOnlyList<ClosedCall> calls, LogOddsShape shape, CodedCalls coded)
     {
-        var places = new List<int>();
-        var values = new List<double>();
-        var singles = new List<(int, int, double)>();
+        CodedFact[][] facts = [.. calls.Select(c => coded.Of(c.Call))];
+        int[][] allowed = [.. calls.Select(c => shape.AllowedFor(c.Call.ApplianceType))];
+        WeightLayout layout = WeightLayout.Of(facts, allowed, shape, coded);
+        var entries = new List<DesignEntry>();
+        var singles = new List<DesignSingle>();
         int[] starts = new int[calls.Count + 1], singleStarts = new int[calls.Count + 1];
-        for (int i = 0; i < calls.Count; i++)
+        for (int i = 0; i < facts.Length; i++)
         {
-            foreach (Feature feature in CallFeatures.Of(calls[i].Call, shape.Kinds))
+            foreach (CodedFact fact in facts[i])
             {
-                int place = shape.Space.Add(feature.Key, feature.Group);
-                if (feature.OnlyNeed is null)
+                if (fact.OnlyNeed is null)
                 {
-                    places.Add(place);
-                    values.Add(feature.Value);
+                    entries.Add(new DesignEntry(layout.First(fact.Fact), fact.Value));
                 }
-                else if (shape.Places.TryGetValue(feature.OnlyNeed, out int need))
+                else if (shape.Places.TryGetValue(fact.OnlyNeed, out int need) && Array.BinarySearch(allowed[i], need) is >= 0 and int place)
                 {
-                    int shared = shape.Space.Add(LogOddsShape.Shared(feature.Key), feature.Group);
-                    singles.Add((place * shape.Needs.Count + need, need, feature.Value));
-                    singles.Add((shared * shape.Needs.Count, need, feature.Value));
+                    singles.Add(new DesignSingle(~layout.First(fact.Fact) + need, place, fact.Value));
+                    singles.Add(new DesignSingle(layout.FirstShared(fact.Fact), place, fact.Value));
                 }
             }
 
-            (starts[i + 1], singleStarts[i + 1]) = (places.Count, singles.Count);
+            (starts[i + 1], singleStarts[i + 1]) = (entries.Count, singles.Count);
         }
 
-        return new DesignRows
+        int[] truth = [.. calls.Select((c, i) => Array.BinarySearch(allowed[i], shape.Places[c.Need]))];
+        return (new DesignRows
         {
-            Places = [.. places],
-            Values = [.. values],
+            Entries = [.. entries],
             Starts = starts,
             Singles = [.. singles],
             SingleStarts = singleStarts,
-            Allowed = [.. calls.Select(c => shape.AllowedFor(c.Call.ApplianceType))],
-            Truth = [.. calls.Select(c => shape.Places[c.Need])],
-        };
+            Allowed = allowed,
+            Truth = truth,
+        }, layout);
     }
 }

@@ -24,6 +24,9 @@ public sealed class LogOddsModel : IPredictor
     /// <summary>Needs and facts.</summary>
     public LogOddsShape Shape { get; }
 
+    /// <summary>Facts of the jobs it learned from, for the next training; null: read from a file.</summary>
+    internal CodedCalls? Coded { get; init; }
+
     /// <inheritdoc/>
     public IReadOnlyList<string> Needs => Shape.Needs;
 
@@ -73,12 +76,14 @@ public sealed class LogOddsModel : IPredictor
             }
         }
 
-        for (int k = 0, a = 0; k < odds.Length; k++)
+        double[] possible = [.. allowed.Select(k => odds[k])];
+        SoftMax.Apply(possible, -1);
+        Array.Clear(odds);
+        for (int a = 0; a < allowed.Length; a++)
         {
-            odds[k] = a < allowed.Length && allowed[a] == k ? odds[allowed[a++]] : 0;
+            odds[allowed[a]] = possible[a];
         }
 
-        SoftMax.Apply(odds, allowed, -1);
         for (int k = 0; k < odds.Length; k++)
         {
             odds[k] = (1 - BackgroundShare) * odds[k] + BackgroundShare * Background[k];

@@ -5,31 +5,37 @@ namespace PartsSignal.Analysis.PartPrediction.LogOdds;
 /// of every weight. Rows are dealt to a fixed number of lots whose sums are added in order, so the result is the same to
 /// the last digit on any number of threads.
 /// </summary>
-internal sealed class LogOddsObjective(DesignRows rows, int needs, double[] precision)
+internal sealed class LogOddsObjective
 {
     private const int Lots = 4;
+    private readonly DesignRows _rows;
+    private readonly double[][] _sums;
+    private readonly double[] _losses = new double[Lots];
+    private readonly int _needs;
+
+    /// <summary>An objective over rows.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="needs">Number of needs.</param>
+    /// <param name="weights">Number of weights.</param>
+    public LogOddsObjective(DesignRows rows, int needs, int weights)
+    {
+        (_rows, _needs, Precision) = (rows, needs, new double[weights]);
+        _sums = [.. Enumerable.Range(0, Lots).Select(_ => new double[weights])];
+    }
+
+    /// <summary>1 / spread^2 of every weight.</summary>
+    public double[] Precision { get; set; }
 
     /// <summary>Value at the weights; the gradient is written to <paramref name="gradient"/>.</summary>
     public double Evaluate(double[] weights, double[] gradient)
     {
-        var losses = new double[Lots];
-        var sums = new double[Lots][];
-        Parallel.For(0, Lots, lot =>
-        {
-            double[] sum = sums[lot] = new double[weights.Length];
-            losses[lot] = Lot(lot, weights, (row, odds) => AddGradient(row, odds, sum));
-        });
-        double value = losses.Sum();
+        Parallel.For(0, Lots, lot => _losses[lot] = Lot(lot, weights, bend: false));
+        double value = _losses.Sum();
         for (int j = 0; j < weights.Length; j++)
         {
-            double slope = precision[j] * weights[j];
+            double slope = Precision[j] * weights[j];
             value += 0.5 * slope * weights[j];
-            foreach (double[] sum in sums)
-            {
-                slope += sum[j];
-            }
-
-            gradient[j] = slope;
+            gradient[j] = slope + Total(j);
         }
 
         return value;
@@ -38,100 +44,89 @@ internal sealed class LogOddsObjective(DesignRows rows, int needs, double[] prec
     /// <summary>Diagonal of the likelihood's second derivative at the weights, without the penalty.</summary>
     public double[] Curvature(double[] weights)
     {
-        var sums = new double[Lots][];
-        Parallel.For(0, Lots, lot =>
-        {
-            double[] sum = sums[lot] = new double[weights.Length];
-            Lot(lot, weights, (row, odds) => AddCurvature(row, odds, sum));
-        });
-        var total = new double[weights.Length];
-        foreach (double[] sum in sums)
-        {
-            for (int j = 0; j < total.Length; j++)
-            {
-                total[j] += sum[j];
-            }
-        }
-
-        return total;
+        Parallel.For(0, Lots, lot => Lot(lot, weights, bend: true));
+        return [.. Enumerable.Range(0, weights.Length).Select(Total)];
     }
 
-    private double Lot(int lot, double[] weights, Action<int, double[]> use)
+    private double Total(int j) => _sums[0][j] + _sums[1][j] + (_sums[2][j] + _sums[3][j]);
+
+    private double Lot(int lot, double[] weights, bool bend)
     {
-        var odds = new double[needs];
+        double[] sum = _sums[lot];
+        Array.Clear(sum);
+        Span<double> room = stackalloc double[_needs];
         double loss = 0;
-        int from = (int)((long)rows.Count * lot / Lots), to = (int)((long)rows.Count * (lot + 1) / Lots);
+        int from = (int)((long)_rows.Count * lot / Lots), to = (int)((long)_rows.Count * (lot + 1) / Lots);
         for (int row = from; row < to; row++)
         {
-            int[] allowed = rows.Allowed[row];
-            for (int a = 0; a < allowed.Length; a++)
+            Span<double> odds = room[.._rows.Allowed[row].Length];
+            Scores(row, weights, odds);
+            loss -= SoftMax.Apply(odds, _rows.Truth[row]);
+            if (bend)
             {
-                odds[allowed[a]] = 0;
-            }
-
-            for (int e = rows.Starts[row]; e < rows.Starts[row + 1]; e++)
-            {
-                ReadOnlySpan<double> weight = weights.AsSpan(rows.Places[e] * needs, needs);
-                double value = rows.Values[e];
-                foreach (int k in allowed)
+                for (int a = 0; a < odds.Length; a++)
                 {
-                    odds[k] += value * weight[k];
+                    odds[a] *= 1 - odds[a];
                 }
             }
-
-            for (int s = rows.SingleStarts[row]; s < rows.SingleStarts[row + 1]; s++)
+            else
             {
-                (int weight, int need, double value) = rows.Singles[s];
-                odds[need] += value * weights[weight];
+                odds[_rows.Truth[row]] -= 1;
             }
 
-            loss -= SoftMax.Apply(odds, allowed, rows.Truth[row]);
-            use(row, odds);
+            Add(row, odds, sum, bend);
         }
 
         return loss;
     }
 
-    private void AddGradient(int row, double[] odds, double[] sum)
+    private void Scores(int row, double[] weights, Span<double> odds)
     {
-        int[] allowed = rows.Allowed[row];
-        odds[rows.Truth[row]] -= 1;
-        for (int e = rows.Starts[row]; e < rows.Starts[row + 1]; e++)
+        int[] allowed = _rows.Allowed[row];
+        odds.Clear();
+        foreach (DesignEntry entry in _rows.Entries.AsSpan(_rows.Starts[row].._rows.Starts[row + 1]))
         {
-            Span<double> slope = sum.AsSpan(rows.Places[e] * needs, needs);
-            double value = rows.Values[e];
-            foreach (int k in allowed)
+            if (entry.Weight >= 0)
             {
-                slope[k] += value * odds[k];
+                Lanes.AddScaled(odds, weights.AsSpan(entry.Weight, odds.Length), entry.Value);
+                continue;
+            }
+
+            ReadOnlySpan<double> all = weights.AsSpan(~entry.Weight, _needs);
+            for (int a = 0; a < odds.Length; a++)
+            {
+                odds[a] += entry.Value * all[allowed[a]];
             }
         }
 
-        for (int s = rows.SingleStarts[row]; s < rows.SingleStarts[row + 1]; s++)
+        foreach (DesignSingle single in _rows.Singles.AsSpan(_rows.SingleStarts[row].._rows.SingleStarts[row + 1]))
         {
-            (int weight, int need, double value) = rows.Singles[s];
-            sum[weight] += Has(allowed, need) ? value * odds[need] : 0;
+            odds[single.Need] += single.Value * weights[single.Weight];
         }
     }
 
-    private void AddCurvature(int row, double[] odds, double[] sum)
+    private void Add(int row, ReadOnlySpan<double> parts, double[] sum, bool squared)
     {
-        int[] allowed = rows.Allowed[row];
-        for (int e = rows.Starts[row]; e < rows.Starts[row + 1]; e++)
+        int[] allowed = _rows.Allowed[row];
+        foreach (DesignEntry entry in _rows.Entries.AsSpan(_rows.Starts[row].._rows.Starts[row + 1]))
         {
-            Span<double> bend = sum.AsSpan(rows.Places[e] * needs, needs);
-            double square = rows.Values[e] * rows.Values[e];
-            foreach (int k in allowed)
+            double value = squared ? entry.Value * entry.Value : entry.Value;
+            if (entry.Weight >= 0)
             {
-                bend[k] += square * odds[k] * (1 - odds[k]);
+                Lanes.AddScaled(sum.AsSpan(entry.Weight, parts.Length), parts, value);
+                continue;
+            }
+
+            Span<double> all = sum.AsSpan(~entry.Weight, _needs);
+            for (int a = 0; a < parts.Length; a++)
+            {
+                all[allowed[a]] += value * parts[a];
             }
         }
 
-        for (int s = rows.SingleStarts[row]; s < rows.SingleStarts[row + 1]; s++)
+        foreach (DesignSingle single in _rows.Singles.AsSpan(_rows.SingleStarts[row].._rows.SingleStarts[row + 1]))
         {
-            (int weight, int need, double value) = rows.Singles[s];
-            sum[weight] += Has(allowed, need) ? value * value * odds[need] * (1 - odds[need]) : 0;
+            sum[single.Weight] += (squared ? single.Value * single.Value : single.Value) * parts[single.Need];
         }
     }
-
-    private static bool Has(int[] allowed, int need) => Array.BinarySearch(allowed, need) >= 0;
 }

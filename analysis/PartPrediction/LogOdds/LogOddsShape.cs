@@ -11,6 +11,8 @@ public sealed class LogOddsShape
     /// <summary>Most words kept.</summary>
     public const int MostWords = 500;
 
+    private const string SharedMark = "/any";
+
     private readonly int[] _all;
     private readonly IReadOnlyDictionary<string, int[]> _allowed;
 
@@ -41,7 +43,10 @@ public sealed class LogOddsShape
     public int[] AllowedFor(string applianceType) => _allowed.GetValueOrDefault(applianceType, _all);
 
     /// <summary>Name of the weight that all needs share for a fact about one need.</summary>
-    public static string Shared(string key) => key + "/any";
+    public static string Shared(string key) => key + SharedMark;
+
+    /// <summary>True for the name of such a weight.</summary>
+    public static bool IsShared(string key) => key.EndsWith(SharedMark, StringComparison.Ordinal);
 
     /// <summary>The shape of a set of jobs, without facts yet.</summary>
     /// <param name="calls">The jobs.</param>

@@ -21,26 +21,28 @@ public static class LogOddsTrainer
     public static LogOddsModel Train(IReadOnlyList<ClosedCall> calls, LogOddsModel? earlier = null)
     {
         LogOddsShape shape = LogOddsShape.Of(calls, earlier?.Shape.Kinds);
-        DesignRows rows = DesignRows.Encode(calls, shape);
+        CodedCalls coded = earlier?.Coded ?? new CodedCalls(shape.Kinds);
+        (DesignRows rows, WeightLayout layout) = DesignRows.Encode(calls, shape, coded);
         int needs = shape.Needs.Count;
-        var weights = new double[shape.Space.Count * needs];
         double[] spreads = Spreads(earlier, shape.Needs);
-        CarryOver(earlier, shape, weights);
+        double[] weights = CarryOver(earlier, shape, layout.Full);
+        int[] groups = [.. layout.Full.Select(full => (int)shape.Space.Features[full / needs].Group * needs + full % needs)];
+        var objective = new LogOddsObjective(rows, needs, weights.Length);
         int rounds = earlier is null ? Rounds : 1, finish = earlier is null ? 30 : 8;
         for (int round = 0; round < rounds && weights.Length > 0; round++)
         {
-            double[] precision = Precision(shape, spreads, needs);
-            var objective = new LogOddsObjective(rows, needs, precision);
-            double[] curvature = objective.Curvature(weights);
+            objective.Precision = [.. groups.Select(g => 1 / (spreads[g] * spreads[g]))];
             bool last = round == rounds - 1;
-            QuasiNewton.Minimise(objective.Evaluate, weights, Inverse(curvature, precision), last ? finish : 15, last ? 2e-6 : 5e-5);
+            double[] inverse = [.. objective.Curvature(weights).Zip(objective.Precision, (c, p) => 1 / (c + p))];
+            QuasiNewton.Minimise(objective.Evaluate, weights, inverse, last ? finish : 15, last ? 2e-6 : 5e-5);
             if (!last)
             {
-                Learn(shape, spreads, weights, objective.Curvature(weights), precision);
+                Learn(groups, needs, spreads, weights, objective.Curvature(weights), objective.Precision);
             }
         }
 
-        return new LogOddsModel(shape, weights, Background(rows, needs), spreads);
+        double[] table = layout.Spread(weights, shape.Space.Count * needs);
+        return new LogOddsModel(shape, table, Background(calls, shape), spreads) { Coded = coded };
     }
 
     private static double[] StartSpreads(int needs)
@@ -66,52 +68,28 @@ public static class LogOddsTrainer
         return spreads;
     }
 
-    private static void CarryOver(LogOddsModel? earlier, LogOddsShape shape, double[] weights)
+    private static double[] CarryOver(LogOddsModel? earlier, LogOddsShape shape, int[] full)
     {
-        for (int f = 0; earlier is not null && f < shape.Space.Count; f++)
-        {
-            int before = earlier.Shape.Space.Find(shape.Space.Features[f].Key);
-            bool shared = shape.Space.Features[f].Key.EndsWith("/any", StringComparison.Ordinal);
-            for (int k = 0; before >= 0 && k < shape.Needs.Count; k++)
-            {
-                int place = shared ? k : earlier.Shape.Places.GetValueOrDefault(shape.Needs[k], -1);
-                weights[f * shape.Needs.Count + k] = place < 0 || place >= earlier.Needs.Count ? 0 : earlier.WeightsOf(before)[place];
-            }
-        }
-    }
-
-    private static double[] Precision(LogOddsShape shape, double[] spreads, int needs)
-    {
-        var precision = new double[shape.Space.Count * needs];
-        for (int j = 0; j < precision.Length; j++)
-        {
-            double spread = spreads[(int)shape.Space.Features[j / needs].Group * needs + j % needs];
-            precision[j] = 1 / (spread * spread);
-        }
-
-        return precision;
-    }
-
-    private static double[] Inverse(double[] curvature, double[] precision)
-    {
-        var inverse = new double[curvature.Length];
-        for (int j = 0; j < inverse.Length; j++)
-        {
-            inverse[j] = 1 / (curvature[j] + precision[j]);
-        }
-
-        return inverse;
-    }
-
-    private static void Learn(LogOddsShape shape, double[] spreads, double[] weights, double[] curvature, double[] precision)
-    {
+        var weights = new double[full.Length];
         int needs = shape.Needs.Count;
+        for (int j = 0; earlier is not null && j < weights.Length; j++)
+        {
+            string key = shape.Space.Features[full[j] / needs].Key;
+            int before = earlier.Shape.Space.Find(key);
+            int place = LogOddsShape.IsShared(key) ? 0 : earlier.Shape.Places.GetValueOrDefault(shape.Needs[full[j] % needs], -1);
+            weights[j] = before < 0 || place < 0 ? 0 : earlier.WeightsOf(before)[place];
+        }
+
+        return weights;
+    }
+
+    private static void Learn(int[] groups, int needs, double[] spreads, double[] weights, double[] curvature, double[] precision)
+    {
         double[] squares = new double[spreads.Length], determined = new double[spreads.Length];
         for (int j = 0; j < weights.Length; j++)
         {
-            int place = (int)shape.Space.Features[j / needs].Group * needs + j % needs;
-            squares[place] += weights[j] * weights[j];
-            determined[place] += curvature[j] / (curvature[j] + precision[j]);
+            squares[groups[j]] += weights[j] * weights[j];
+            determined[groups[j]] += curvature[j] / (curvature[j] + precision[j]);
         }
 
         for (int g = 0; g < LogOddsModel.Groups; g++)
@@ -130,12 +108,12 @@ public static class LogOddsTrainer
         }
     }
 
-    private static double[] Background(DesignRows rows, int needs)
+    private static double[] Background(IReadOnlyList<ClosedCall> calls, LogOddsShape shape)
     {
-        var shares = new double[needs];
-        foreach (int truth in rows.Truth)
+        var shares = new double[shape.Needs.Count];
+        foreach (ClosedCall call in calls)
         {
-            shares[truth] += 1.0 / rows.Count;
+            shares[shape.Places[call.Need]] += 1.0 / calls.Count;
         }
 
         return shares;

@@ -30,7 +30,7 @@ internal static class QuasiNewton
         for (int step = 0; step < steps; step++)
         {
             double[] direction = Direction(gradient, inverseCurvature, pairs);
-            double slope = Dot(direction, gradient), length = 1, reached = value;
+            double slope = Lanes.Dot(direction, gradient), length = 1, reached = value;
             bool lower = false;
             for (int halvings = 0; halvings < 20 && !lower; halvings++, length /= 2)
             {
@@ -69,7 +69,7 @@ internal static class QuasiNewton
             (moved[j], bent[j]) = (next[j] - at[j], nextGradient[j] - gradient[j]);
         }
 
-        double product = Dot(moved, bent);
+        double product = Lanes.Dot(moved, bent);
         if (product > 1e-12)
         {
             pairs.AddFirst((moved, bent, 1 / product));
@@ -87,9 +87,9 @@ internal static class QuasiNewton
         var kept = new List<double>(pairs.Count);
         foreach ((double[] moved, double[] bent, double scale) in pairs)
         {
-            double a = scale * Dot(moved, q);
+            double a = scale * Lanes.Dot(moved, q);
             kept.Add(a);
-            AddScaled(q, bent, -a);
+            Lanes.AddScaled(q, bent, -a);
         }
 
         double scale0 = pairs.First is { } latest ? Scale(latest.Value.Bent, latest.Value.Scale, inverseCurvature) : FirstScale;
@@ -101,7 +101,7 @@ internal static class QuasiNewton
         int place = kept.Count - 1;
         for (var pair = pairs.Last; pair is not null; pair = pair.Previous, place--)
         {
-            AddScaled(q, pair.Value.Moved, kept[place] - pair.Value.Scale * Dot(pair.Value.Bent, q));
+            Lanes.AddScaled(q, pair.Value.Moved, kept[place] - pair.Value.Scale * Lanes.Dot(pair.Value.Bent, q));
         }
 
         for (int j = 0; j < q.Length; j++)
@@ -121,24 +121,5 @@ internal static class QuasiNewton
         }
 
         return 1 / (scale * sum);
-    }
-
-    private static double Dot(double[] a, double[] b)
-    {
-        double sum = 0;
-        for (int j = 0; j < a.Length; j++)
-        {
-            sum += a[j] * b[j];
-        }
-
-        return sum;
-    }
-
-    private static void AddScaled(double[] to, double[] what, double scale)
-    {
-        for (int j = 0; j < to.Length; j++)
-        {
-            to[j] += scale * what[j];
-        }
     }
 }

@@ -1,65 +1,57 @@
-using Microsoft.ML;
-using Microsoft.ML.Data;
 using PartsSignal.Analysis.PartPrediction.BackOff;
 using PartsSignal.Analysis.PartPrediction.Calls;
 
 namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 
-/// <summary>A trained pipeline of the learning library behind the predictor's interface.</summary>
+/// <summary>
+/// One trained pipeline of the learning library per type of appliance, behind the predictor's interface. A type with too
+/// few jobs is answered by the back-off.
+/// </summary>
 public sealed class LearnedPredictor : IPredictor
 {
-    private readonly Lock _gate = new();
-    private readonly PredictionEngine<LearnerRow, LearnerAnswer> _engine;
+    /// <summary>Share of every answer that comes from the back-off, so that no need is ever impossible.</summary>
+    public const double BackOffShare = 0.01;
 
-    private readonly MLContext _context;
-    private readonly ITransformer _pipeline;
+    private readonly Dictionary<string, int> _places;
 
-    internal LearnedPredictor(MLContext context, ITransformer pipeline, BackOffModel? backOff)
+    internal LearnedPredictor(IReadOnlyDictionary<string, TypeLearner> types, BackOffModel backOff, bool readsBackOff)
     {
-        (_context, _pipeline, BackOff) = (context, pipeline, backOff);
-        _engine = context.Model.CreatePredictionEngine<LearnerRow, LearnerAnswer>(
-            pipeline, ignoreMissingColumns: true, inputSchemaDefinition: LearnerSchema.For(backOff?.Needs.Count ?? 0));
-        VBuffer<ReadOnlyMemory<char>> names = default;
-        _engine.OutputSchema["Score"].GetSlotNames(ref names);
-        Needs = [.. names.DenseValues().Select(n => n.ToString())];
+        (Types, BackOff, ReadsBackOff) = (types, backOff, readsBackOff);
+        _places = NeedList.Places(backOff.Needs);
     }
 
     /// <inheritdoc/>
-    public IReadOnlyList<string> Needs { get; }
+    public IReadOnlyList<string> Needs => BackOff.Needs;
 
-    /// <summary>The back-off whose odds it takes as facts; null: none.</summary>
-    public BackOffModel? BackOff { get; }
+    /// <summary>The back-off beside it.</summary>
+    public BackOffModel BackOff { get; }
+
+    /// <summary>The learners by type of appliance.</summary>
+    internal IReadOnlyDictionary<string, TypeLearner> Types { get; }
+
+    /// <summary>True: the back-off's odds are among the facts it reads.</summary>
+    internal bool ReadsBackOff { get; }
 
     /// <inheritdoc/>
     public double[] Odds(Call call)
     {
-        LearnerRow row = LearnerRow.Of(call, "", BackOff?.Odds(call));
-        float[] scores;
-        lock (_gate)
+        double[] odds = BackOff.Odds(call);
+        if (!Types.TryGetValue(call.ApplianceType, out TypeLearner? learner))
         {
-            scores = _engine.Predict(row).Score;
+            return odds;
         }
 
-        double sum = scores.Sum(s => (double)Math.Max(s, 0));
-        return [.. scores.Select(s => sum > 0 ? Math.Max(s, 0) / sum : 1.0 / scores.Length)];
-    }
+        double[] own = learner.Odds(LearnerRow.Of(call, "", ReadsBackOff ? odds : null));
+        for (int k = 0; k < odds.Length; k++)
+        {
+            odds[k] *= BackOffShare;
+        }
 
-    /// <summary>The trained pipeline in the library's own archive form.</summary>
-    public byte[] ToArchive()
-    {
-        using var stream = new MemoryStream();
-        DataViewSchema rows = _context.Data.LoadFromEnumerable<LearnerRow>([], LearnerSchema.For(BackOff?.Needs.Count ?? 0)).Schema;
-        _context.Model.Save(_pipeline, rows, stream);
-        return stream.ToArray();
-    }
+        for (int k = 0; k < own.Length; k++)
+        {
+            odds[_places[learner.Needs[k]]] += (1 - BackOffShare) * own[k];
+        }
 
-    /// <summary>The predictor in an archive.</summary>
-    /// <param name="archive">Bytes of <see cref="ToArchive"/>.</param>
-    /// <param name="backOff">The back-off it stood on; null: none.</param>
-    public static LearnedPredictor FromArchive(byte[] archive, BackOffModel? backOff)
-    {
-        var context = new MLContext(0);
-        using var stream = new MemoryStream(archive);
-        return new LearnedPredictor(context, context.Model.Load(stream, out _), backOff);
+        return odds;
     }
 }

@@ -8,9 +8,6 @@ namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 /// <summary>A call in the mutable form the learning library reads.</summary>
 internal sealed class LearnerRow
 {
-    /// <summary>Most jobs a contender of the learning library learns from, the newest: a run has seconds, not minutes.</summary>
-    public const int Newest = 4_000;
-
     public string Need { get; set; } = "";
 
     public string Text { get; set; } = "";
@@ -46,8 +43,8 @@ internal sealed class LearnerRow
             call.AgeYears is null ? 1 : 0,
             (float)-Math.Cos(2 * Math.PI * (call.Month - 0.5) / 12),
             (float)Math.Sin(2 * Math.PI * (call.Month - 0.5) / 12),
-            Math.Min(call.Earlier.Count, 5),
-            call.Earlier.Count == 0 ? 10 : (float)Math.Log(call.Earlier[0].DaysAgo),
+            Math.Min(call.Earlier.Count, 5) / 5f,
+            call.Earlier.Count == 0 ? 1 : (float)Math.Log(call.Earlier[0].DaysAgo) / 10,
         ],
         BackOff = backOff is null ? [0] : [.. backOff.Select(p => (float)Math.Log(Math.Max(p, 1e-6)))],
     };

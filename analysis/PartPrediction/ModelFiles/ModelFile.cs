@@ -2,6 +2,7 @@ using System.Text;
 using PartsSignal.Analysis.PartPrediction.BackOff;
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.MachineLearning;
+using PartsSignal.Analysis.PartPrediction.Stacking;
 
 namespace PartsSignal.Analysis.PartPrediction.ModelFiles;
 
@@ -26,7 +27,7 @@ public static class ModelFile
         LimitsPart.Write(writer, model.Carry80);
         LimitsPart.Write(writer, model.Carry95);
         CountsPart.Write(writer, model.Counts);
-        WritePredictor(writer, model);
+        WritePredictor(writer, model.Predictor, model.Counts);
     }
 
     /// <summary>Reads a model.</summary>
@@ -73,9 +74,9 @@ public static class ModelFile
         };
     }
 
-    private static void WritePredictor(BinaryWriter writer, ShippedModel model)
+    private static void WritePredictor(BinaryWriter writer, IPredictor predictor, BackOffModel counts)
     {
-        switch (model.Predictor)
+        switch (predictor)
         {
             case LogOddsModel sums:
                 writer.Write((byte)PredictorKind.LogOdds);
@@ -85,15 +86,24 @@ public static class ModelFile
                 writer.Write((byte)PredictorKind.Learned);
                 LearnedPart.Write(writer, learned);
                 break;
-            case BackOffModel same when ReferenceEquals(same, model.Counts):
+            case BackOffModel same when ReferenceEquals(same, counts):
                 writer.Write((byte)PredictorKind.Counts);
                 break;
             case BackOffModel other:
                 writer.Write((byte)PredictorKind.OtherCounts);
                 CountsPart.Write(writer, other);
                 break;
+            case StackedPredictor stack:
+                writer.Write((byte)PredictorKind.Stack);
+                Texts.Write(writer, [.. stack.Weights]);
+                foreach (IPredictor member in stack.Members)
+                {
+                    WritePredictor(writer, member, counts);
+                }
+
+                break;
             default:
-                throw new ArgumentException($"A {model.Predictor.GetType().Name} has no file form.", nameof(model));
+                throw new ArgumentException($"A {predictor.GetType().Name} has no file form.", nameof(predictor));
         }
     }
 
@@ -103,8 +113,15 @@ public static class ModelFile
         PredictorKind.Learned => LearnedPart.Read(reader),
         PredictorKind.Counts => counts,
         PredictorKind.OtherCounts => CountsPart.Read(reader),
+        PredictorKind.Stack => ReadStack(reader, counts),
         _ => throw new InvalidDataException("The model file names a predictor this program does not know."),
     };
+
+    private static StackedPredictor ReadStack(BinaryReader reader, BackOffModel counts)
+    {
+        double[] weights = Texts.ReadNumbers(reader);
+        return new StackedPredictor([.. weights.Select(_ => ReadPredictor(reader, counts))], weights);
+    }
 
     private enum PredictorKind : byte
     {
@@ -112,5 +129,6 @@ public static class ModelFile
         Learned = 2,
         Counts = 3,
         OtherCounts = 4,
+        Stack = 5,
     }
 }

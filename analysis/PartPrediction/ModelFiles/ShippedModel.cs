@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.PartPrediction.ModelFiles;
 public sealed record ShippedModel : IPredictor
 {
     /// <summary>Version of the file form.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     /// <summary>Name of the contender that won.</summary>
     public required string Contender { get; init; }

@@ -32,7 +32,8 @@ public sealed class LearnStep : IRunStep
         context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned), Checks);
         context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned), Checks);
         context.AddResult("prediction_by_month", ResultTables.Months(learned), Checks);
-        IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input);
+        HashSet<string> tested = [.. learned.Answers?.Shipped.Select(w => w.Forecast.JobId) ?? []];
+        IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input, tested);
         context.Record["prediction"] = PredictionRecord.Of(learned, truths);
         ModelCard.Write(context.Output, learned, calls, scores);
         context.Shared[typeof(Learned)] = learned;

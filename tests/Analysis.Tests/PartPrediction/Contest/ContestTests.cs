@@ -23,12 +23,12 @@ public sealed class ContestTests
     }
 
     [Fact]
-    public void Known_JobsClosedLaterOrOfAJudgedCase_AreKeptOut()
+    public void Known_JobsClosedLaterOrOfAJudgedUnit_AreKeptOut()
     {
         var span = new Span(new DateOnly(2024, 2, 1), new DateOnly(2024, 3, 1));
         ClosedCall Job(string id, string unit, int month, int day, int open) =>
             new(id, new DateOnly(2024, month, day), new DateOnly(2024, month, day).AddDays(open), unit, "none", new Call());
-        ClosedCall[] calls = [Job("known", "A", 1, 2, 3), Job("closed later", "B", 1, 28, 9), Job("same case", "C", 1, 3, 1), Job("judged", "C", 2, 5, 1)];
+        ClosedCall[] calls = [Job("known", "A", 1, 2, 3), Job("closed later", "B", 1, 28, 9), Job("same unit", "C", 1, 3, 1), Job("judged", "C", 2, 5, 1)];
         Assert.Equal(["known"], Timetable.Known(calls, span).Select(c => c.JobId));
         Assert.Equal(["judged"], Timetable.Within(calls, span).Select(c => c.JobId));
     }
