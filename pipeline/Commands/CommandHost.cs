@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -44,7 +45,7 @@ public static class CommandHost
             await error.WriteLineAsync("Stopped; the last complete results are still in place.").ConfigureAwait(false);
             return ExitCode.Failed;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)
         {
             await error.WriteLineAsync($"Failed: {failure.Message}").ConfigureAwait(false);
             return ExitCode.Failed;
