@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using PartsSignal.Pipeline.Commands;
 
 namespace PartsSignal.Pipeline.Reading;
 
@@ -9,6 +8,9 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Entry">Full name of the entry within a zip; null: the file itself.</param>
 public sealed record InputFile(string Name, string Path, string? Entry)
 {
+    /// <summary>Why the file may not be opened; null: it may.</summary>
+    public RowFault? Fault { get; init; }
+
     /// <summary>Name without the ending of the packing, for telling the form.</summary>
     public string InnerName => Name.EndsWith(".gz", StringComparison.OrdinalIgnoreCase) ? Name[..^3] : Name;
 
@@ -19,32 +21,48 @@ public sealed record InputFile(string Name, string Path, string? Entry)
     public long Size => new FileInfo(Path).Length;
 
     /// <summary>Opens the unpacked bytes under the limits.</summary>
-    /// <exception cref="BadInputException">The packing is broken or a limit is passed (also while reading).</exception>
+    /// <exception cref="FileRefusedException">It cannot be read, its packing is broken, or a limit is passed (also while reading).</exception>
     public Stream Open(ReadingLimits limits)
     {
-        Stream file = new FileStream(Path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan);
-        if (Entry is not null)
+        if (Fault is not null)
         {
-            return OpenEntry(file, limits);
+            throw new FileRefusedException(Name, Fault);
         }
 
-        return HasEnding(Name, ".gz")
-            ? new UnpackGuard(new GZipStream(file, CompressionMode.Decompress), Name, file.Length, limits)
-            : file;
+        FileStream file = OpenFile();
+        return Entry is not null ? OpenEntry(file, limits)
+            : HasEnding(Name, ".gz") ? new GuardedStream(new GZipStream(file, CompressionMode.Decompress), Name, file.Length, limits)
+            : new GuardedStream(file, Name, packedBytes: null, limits);
     }
 
-    private UnpackGuard OpenEntry(Stream file, ReadingLimits limits)
+    private FileStream OpenFile()
+    {
+        try
+        {
+            return new FileStream(Path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan);
+        }
+        catch (Exception gone) when (gone is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new FileRefusedException(Name, FileFaults.Gone);
+        }
+        catch (Exception closed) when (closed is IOException or UnauthorizedAccessException)
+        {
+            throw new FileRefusedException(Name, FileFaults.Unreadable);
+        }
+    }
+
+    private GuardedStream OpenEntry(FileStream file, ReadingLimits limits)
     {
         try
         {
             var zip = new ZipArchive(file, ZipArchiveMode.Read);
-            ZipArchiveEntry entry = zip.GetEntry(Entry!) ?? throw new BadInputException($"{Name}: the zip has no entry '{Entry}'.");
-            return new UnpackGuard(entry.Open(), Name, entry.CompressedLength, limits) { Owner = zip };
+            ZipArchiveEntry entry = zip.GetEntry(Entry!) ?? throw new FileRefusedException(Name, FileFaults.Gone);
+            return new GuardedStream(entry.Open(), Name, entry.CompressedLength, limits) { Owner = zip, Expected = (entry.Length, entry.Crc32) };
         }
-        catch (InvalidDataException bad)
+        catch (Exception bad) when (bad is InvalidDataException or NotSupportedException)
         {
             file.Dispose();
-            throw new BadInputException($"{Name}: the zip cannot be read ({bad.Message}). Pack it again.");
+            throw new FileRefusedException(Name, FileFaults.BrokenPacking(bad.Message));
         }
     }
 

@@ -29,11 +29,14 @@ public sealed class InputFiles
     public string Folder { get; }
 
     /// <summary>Files that a pattern names, in ordinal order of their names. Wildcards (* and ?) stay within one folder.</summary>
-    /// <exception cref="BadInputException">A named file may not be read: a link that leads out of the folder, a zip entry with a path trick.</exception>
+    /// <remarks>
+    /// A file that may not be read (a link that leads out of the folder, a zip entry with a path trick, a broken zip)
+    /// is named like any other and refuses to be opened.
+    /// </remarks>
     public IReadOnlyList<InputFile> Find(string pattern)
     {
         string[] wanted = pattern.Replace('\\', '/').Split('/');
-        return [.. _all.Where(f => Matches(f.Name.Split('/'), wanted)).Select(Checked).OrderBy(f => f.Name, StringComparer.Ordinal)];
+        return [.. _all.Where(f => Matches(f, wanted)).Select(Checked).OrderBy(f => f.Name, StringComparer.Ordinal)];
     }
 
     /// <summary>Everything that is there, for proposals.</summary>
@@ -44,27 +47,23 @@ public sealed class InputFiles
     {
         var file = new FileInfo(path);
         return !file.Exists ? throw new BadInputException($"{path}: there is no such file.")
-            : IsZip(file.Name) ? [.. Entries(file, file.Name, limits).Select(Checked)]
-            : [new InputFile(file.Name, file.FullName, null)];
+            : IsZip(file.Name) && file.LinkTarget is null ? [.. Entries(file, file.Name, limits).Select(Checked)]
+            : [Checked(new InputFile(file.Name, file.FullName, null))];
     }
+
+    // A pattern for the entries of a zip that cannot be listed names the zip.
+    private static bool Matches(InputFile file, string[] wanted) => Matches(file.Name.Split('/'), wanted)
+        || (file.Fault is not null && file.Entry is null && Matches(file.Name.Split('/'), wanted[..Math.Min(wanted.Length, file.Name.Count(c => c == '/') + 1)]));
 
     private static bool Matches(string[] name, string[] wanted) =>
         name.Length == wanted.Length && name.Zip(wanted).All(p => FileSystemName.MatchesSimpleExpression(p.Second, p.First, ignoreCase: false));
 
     private static InputFile Checked(InputFile file)
     {
-        FileSystemInfo? target = new FileInfo(file.Path).ResolveLinkTarget(returnFinalTarget: true);
-        if (target is not null)
-        {
-            throw new BadInputException($"{file.Name}: is a link to another place. Copy the file itself into the input folder.");
-        }
-
-        if (file.Entry is { } entry && (entry.Contains('\\') || entry.Contains(':') || entry.Split('/').Any(s => s is "" or "." or "..")))
-        {
-            throw new BadInputException($"{file.Name}: the zip holds an entry whose path leads elsewhere. Pack it again without folders.");
-        }
-
-        return file;
+        bool trick = file.Entry is { } entry && (entry.Contains('\\') || entry.Contains(':') || entry.Split('/').Any(s => s is "" or "." or ".."));
+        return new FileInfo(file.Path).LinkTarget is not null ? file with { Fault = FileFaults.Link }
+            : trick ? file with { Fault = FileFaults.EntryPath }
+            : file;
     }
 
     private static bool IsZip(string name) => name.EndsWith(".zip", StringComparison.OrdinalIgnoreCase);
@@ -95,24 +94,22 @@ public sealed class InputFiles
 
     private static IEnumerable<InputFile> Entries(FileInfo file, string name, ReadingLimits limits)
     {
-        ZipArchive zip;
         try
         {
-            zip = ZipFile.OpenRead(file.FullName);
+            using ZipArchive zip = ZipFile.OpenRead(file.FullName);
+            return zip.Entries.Count > limits.MaxEntries
+                ? Refused(FileFaults.TooLarge($"The zip holds {zip.Entries.Count} entries; the limit is {limits.MaxEntries}.", "maxEntries"))
+                : [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName))];
         }
         catch (InvalidDataException bad)
         {
-            throw new BadInputException($"{name}: the zip cannot be read ({bad.Message}). Pack it again.");
+            return Refused(FileFaults.BrokenPacking(bad.Message));
         }
-
-        using (zip)
+        catch (Exception bad) when (bad is IOException or UnauthorizedAccessException)
         {
-            if (zip.Entries.Count > limits.MaxEntries)
-            {
-                throw new BadInputException($"{name}: the zip holds {zip.Entries.Count:N0} entries; the limit is {limits.MaxEntries:N0}. Raise limits.maxEntries if it is meant.");
-            }
-
-            return [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName))];
+            return Refused(bad is FileNotFoundException ? FileFaults.Gone : FileFaults.Unreadable);
         }
+
+        InputFile[] Refused(RowFault fault) => [new InputFile(name, file.FullName, null) { Fault = fault }];
     }
 }

@@ -29,13 +29,18 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
     /// <inheritdoc/>
     public void Dispose() => Reader.Dispose();
 
-    private static BadInputException TooManyColumns(string file, int columns, ReadingLimits limits) =>
-        new($"{file}: has {columns:N0} columns or more; the limit is {limits.MaxColumns:N0}. Raise limits.maxColumns if it is meant.");
+    private static FileRefusedException TooManyColumns(string file, int columns, ReadingLimits limits) =>
+        new(file, FileFaults.TooLarge($"The file has {columns} columns or more; the limit is {limits.MaxColumns}.", "maxColumns"));
 
     private static OpenedTable OpenText(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
         System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Of(map.Encoding);
         byte[] start = TextTables.Start(file, scan, encoding, limits);
+        if (!start.AsSpan().ContainsAnyExcept(" \t\r\n\0"u8))
+        {
+            throw new FileRefusedException(file.Name, start.Contains((byte)0) ? FileFaults.Zeros : FileFaults.Empty);
+        }
+
         TextForm form = TextForm.Decide(start, encoding, map.Separator, map.HeaderLine, wanted, limits);
         int firstLine = start.AsSpan().IndexOf((byte)'\n');
         int columns = start.AsSpan(0, firstLine < 0 ? start.Length : firstLine).Count((byte)form.Separator) + 1;
@@ -78,6 +83,7 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
         using WorkbookTable table = Workbooks.Open(file, map.Sheet, limits);
         IReadOnlyList<SampleRow> rows = SampleRow.Take(table, SampleRows);
         int at = HeaderFinder.Find(rows, wanted);
-        return at < 0 ? throw new BadInputException($"{file.Name}: sheet '{table.Sheet}' has no header. Name its line as headerLine in shop.json.") : rows[at].Line;
+        return rows.Count == 0 ? throw new FileRefusedException(file.Name, FileFaults.Empty)
+            : at < 0 ? throw new BadInputException($"{file.Name}: sheet '{table.Sheet}' has no header. Name its line as headerLine in shop.json.") : rows[at].Line;
     }
 }

@@ -184,7 +184,7 @@ public sealed class WorkbookTable : TableReader
         catch (Exception bad) when (bad is ExcelReaderException or XmlException or InvalidDataException or FormatException or IndexOutOfRangeException or ArgumentException or NotSupportedException or OverflowException)
         {
             _stream.Dispose();
-            throw new BadInputException($"{_file}: the workbook cannot be read ({bad.Message}). Open it in a spreadsheet and save it again, without a password.");
+            throw new FileRefusedException(_file, FileFaults.BrokenWorkbook(bad.Message));
         }
     }
 }

@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using PartsSignal.Pipeline.Commands;
 
 namespace PartsSignal.Pipeline.Reading;
 
@@ -9,15 +8,10 @@ public static class Workbooks
     private static readonly byte[] ZipMark = "PK"u8.ToArray();
 
     /// <summary>The workbook's bytes in a stream that can seek.</summary>
-    /// <exception cref="BadInputException">It is larger than the limit, or broken.</exception>
+    /// <exception cref="FileRefusedException">It is larger than the limit, or broken.</exception>
     public static Stream OpenBytes(InputFile file, ReadingLimits limits)
     {
         using Stream bytes = file.Open(limits);
-        if (bytes.CanSeek && bytes.Length > limits.MaxWorkbookBytes)
-        {
-            throw TooLarge(file, limits);
-        }
-
         var copy = new MemoryStream();
         CopyWithin(bytes, copy, file, limits);
         copy.Position = 0;
@@ -41,7 +35,7 @@ public static class Workbooks
             using var zip = new ZipArchive(workbook, ZipArchiveMode.Read, leaveOpen: true);
             if (zip.Entries.Count > limits.MaxEntries)
             {
-                throw new BadInputException($"{file.Name}: the workbook holds {zip.Entries.Count:N0} parts; the limit is {limits.MaxEntries:N0}. Raise limits.maxEntries if it is meant.");
+                throw new FileRefusedException(file.Name, FileFaults.TooLarge($"The workbook holds {zip.Entries.Count} parts; the limit is {limits.MaxEntries}.", "maxEntries"));
             }
 
             var sum = new CountingStream();
@@ -53,7 +47,7 @@ public static class Workbooks
         }
         catch (InvalidDataException bad)
         {
-            throw new BadInputException($"{file.Name}: the workbook cannot be read ({bad.Message}). Open it in a spreadsheet and save it again.");
+            throw new FileRefusedException(file.Name, FileFaults.BrokenWorkbook(bad.Message));
         }
     }
 
@@ -71,8 +65,8 @@ public static class Workbooks
         }
     }
 
-    private static BadInputException TooLarge(InputFile file, ReadingLimits limits) =>
-        new($"{file.Name}: the workbook unpacks to more than {limits.MaxWorkbookBytes:N0} bytes. Save the sheet as CSV, or raise limits.maxWorkbookBytes.");
+    private static FileRefusedException TooLarge(InputFile file, ReadingLimits limits) =>
+        new(file.Name, FileFaults.TooLarge($"The workbook unpacks to more than {limits.MaxWorkbookBytes} bytes; saved as CSV it could be larger.", "maxWorkbookBytes"));
 
     private sealed class CountingStream : MemoryStream
     {

@@ -18,6 +18,16 @@ public static class ReasonCode
     public const string TextTooLong = "text_too_long";
     public const string SummaryRow = "summary_row";
     public const string UnknownWord = "unknown_word";
+    public const string UnknownJob = "unknown_job";
+    public const string BrokenFile = "broken_file";
+    public const string UnreadableFile = "unreadable_file";
+    public const string FileGone = "file_gone";
+    public const string EmptyFile = "empty_file";
+    public const string TooLarge = "too_large";
+    public const string LeadsElsewhere = "leads_elsewhere";
+
+    /// <summary>Codes that refuse a file as a whole; in the books such a file counts as one row read and rejected.</summary>
+    public static readonly IReadOnlySet<string> OfFiles = new HashSet<string>(StringComparer.Ordinal) { BrokenFile, UnreadableFile, FileGone, EmptyFile, TooLarge, LeadsElsewhere };
 
     /// <summary>Every code with its meaning, in the order of the documentation.</summary>
     public static readonly IReadOnlyList<(string Code, string Meaning)> Meanings =
@@ -37,5 +47,12 @@ public static class ReasonCode
         (TextTooLong, "a cell is longer than the limit"),
         (SummaryRow, "the row is a total among the data"),
         (UnknownWord, "a word is in no table; only lesser cells, whose row is loaded without them"),
+        (UnknownJob, "a part line names a job that is in no job log"),
+        (BrokenFile, "the whole file: it is damaged"),
+        (UnreadableFile, "the whole file: the system does not let it be read"),
+        (FileGone, "the whole file: it vanished between listing and reading"),
+        (EmptyFile, "the whole file: it holds nothing"),
+        (TooLarge, "the whole file: it is beyond a limit, which shop.json can raise"),
+        (LeadsElsewhere, "the whole file: a link, or an entry of a zip, that leads out of the input folder"),
     ];
 }
