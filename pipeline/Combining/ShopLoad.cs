@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Review;
@@ -21,11 +22,19 @@ public sealed record LoadReport(
     IReadOnlyList<StagedFile> Staged,
     IReadOnlyList<ReviewCount> Review,
     long DataFaults,
-    long StoredRows);
+    long StoredRows)
+{
+    /// <summary>What to say of each file that the load went on without; empty: it read them all.</summary>
+    public IReadOnlyList<string> Refusals { get; } =
+        [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The store is current without this file.")];
+}
 
 /// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
 public static class ShopLoad
 {
+    // Beside it stand the program itself and what the engine holds outside its own count, together some 250 MB.
+    private const string CombineMemory = "400MB";
+
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
     /// <param name="output">Where the store goes: the caller is the only one that writes there.</param>
@@ -39,13 +48,9 @@ public static class ShopLoad
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
-        var staged = new List<StagedFile>();
-        foreach (SourceFile source in sources)
-        {
-            staged.Add(await stager.StageAsync(source, cancellation).ConfigureAwait(false));
-        }
-
-        using var database = Database.Open(new DatabaseOptions { SpillFolder = output.Spill });
+        List<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
+        ReleaseMemory();
+        using var database = Database.Open(new DatabaseOptions { SpillFolder = output.Spill, MemoryLimit = CombineMemory });
         StagedSession.Attach(database, staged);
         answers.Attach(database);
         ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
@@ -57,4 +62,32 @@ public static class ShopLoad
         stager.Tidy(staged);
         return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows);
     }
+
+    // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
+    private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, CancellationToken cancellation)
+    {
+        var staged = new List<StagedFile>();
+        var faults = new List<string>();
+        foreach (SourceFile source in sources)
+        {
+            try
+            {
+                staged.Add(await stager.StageAsync(source, cancellation).ConfigureAwait(false));
+            }
+            catch (BadInputException bad)
+            {
+                faults.AddRange(bad.Faults);
+            }
+        }
+
+        if (faults.Count == 0 && staged.TrueForAll(s => s.Refused is not null))
+        {
+            faults.AddRange(staged.Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion}"));
+        }
+
+        return faults.Count == 0 ? staged : throw new BadInputException(faults);
+    }
+
+    // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.
+    private static void ReleaseMemory() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 }

@@ -56,7 +56,7 @@ public sealed class InputFiles
         || (file.Fault is not null && file.Entry is null && Matches(file.Name.Split('/'), wanted[..Math.Min(wanted.Length, file.Name.Count(c => c == '/') + 1)]));
 
     private static bool Matches(string[] name, string[] wanted) =>
-        name.Length == wanted.Length && name.Zip(wanted).All(p => FileSystemName.MatchesSimpleExpression(p.Second, p.First, ignoreCase: false));
+        name.Length == wanted.Length && name.Zip(wanted).All(p => p.First == p.Second || FileSystemName.MatchesSimpleExpression(p.Second, p.First, ignoreCase: false));
 
     private static InputFile Checked(InputFile file)
     {

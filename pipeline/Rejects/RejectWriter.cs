@@ -18,8 +18,7 @@ internal sealed class RejectWriter : IAsyncDisposable
     public static readonly IReadOnlyList<string> OwnColumns = ["reject_line", "reject_field", "reject_reason", "reject_message", "reject_suggestion", "reject_raw"];
 
     private readonly StagedTable _table;
-    private readonly TextColumn _files, _fields, _codes, _messages, _suggestions;
-    private readonly ValueColumn<int> _lines;
+    private readonly RejectColumns _columns;
     private readonly string _sourceFile;
     private readonly string _path;
     private readonly IReadOnlyList<string> _header;
@@ -34,14 +33,20 @@ internal sealed class RejectWriter : IAsyncDisposable
     /// <param name="separator">The source's separator, to cut rows that could not be read.</param>
     public RejectWriter(string stageFolder, string rawPath, string sourceFile, IReadOnlyList<string> header, char separator)
     {
-        _table = new StagedTable("rejects", stageFolder);
-        (_files, _lines, _fields) = (_table.Text("source_file"), _table.Int("source_line"), _table.Text("field"));
-        (_codes, _messages, _suggestions) = (_table.Text("reason_code"), _table.Text("message"), _table.Text("suggestion"));
+        _table = Shape(stageFolder, out _columns);
         (_sourceFile, _path, _header, _separator) = (sourceFile, rawPath, header, separator);
     }
 
     /// <summary>Rows so far.</summary>
     public long Rows => _table.Rows;
+
+    /// <summary>The table of rejects without their cells, in a folder of staged files.</summary>
+    public static StagedTable Shape(string stageFolder, out RejectColumns columns)
+    {
+        var table = new StagedTable("rejects", stageFolder);
+        columns = new RejectColumns(table);
+        return table;
+    }
 
     /// <summary>Name of the file for mending of a source.</summary>
     public static string FileName(string sourceFile) => sourceFile.Replace("/", "__", StringComparison.Ordinal) + Ending;
@@ -56,13 +61,7 @@ internal sealed class RejectWriter : IAsyncDisposable
     /// <summary>Adds a row.</summary>
     public ValueTask AddAsync(RejectedRow row, CancellationToken cancellation)
     {
-        int at = _table.At;
-        _files.Set(at, _sourceFile);
-        _lines.Set(at, row.Line);
-        _fields.Set(at, row.Fault.Field);
-        _codes.Set(at, row.Fault.Code);
-        _messages.Set(at, row.Fault.Message);
-        _suggestions.Set(at, row.Fault.Suggestion);
+        _columns.Set(_table.At, _sourceFile, row.Line, row.Fault);
         WriteRaw(row);
         return _table.EndRowAsync(cancellation);
     }

@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Running.Steps;
+using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -6,9 +7,10 @@ namespace PartsSignal.Pipeline.Running;
 public static class RunSteps
 {
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<IRunStep> All() =>
+    /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
+    public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null) =>
     [
-        new LoadStep(),
+        new LoadStep(progress),
         new MonthsStep(),
         new RatesStep(),
         new CallbacksStep(),

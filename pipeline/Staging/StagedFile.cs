@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Reading;
+
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>One source file, staged: where its rows are and how they add up.</summary>
@@ -53,6 +55,9 @@ public sealed record StagedFile
 
     /// <summary>Cells of lesser fields that could not be read and count as unknown.</summary>
     public required IReadOnlyList<UnreadCells> UnreadCells { get; init; }
+
+    /// <summary>Why the file could not be read at all; null: it could. It then counts as one row, read and rejected.</summary>
+    public RowFault? Refused { get; init; }
 
     /// <summary>True when the staged files were there already.</summary>
     public bool FromCache { get; init; }

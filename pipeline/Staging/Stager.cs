@@ -33,8 +33,49 @@ public sealed class Stager
     }
 
     /// <summary>Stages one file, or finds it staged.</summary>
-    /// <exception cref="BadInputException">The file as a whole cannot be read: every fault found.</exception>
+    /// <returns>The staged rows; for a file that cannot be read at all, why.</returns>
+    /// <exception cref="BadInputException">The map does not suit the file: every fault found.</exception>
     public async Task<StagedFile> StageAsync(SourceFile source, CancellationToken cancellation)
+    {
+        try
+        {
+            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+        }
+        catch (FileRefusedException refused)
+        {
+            return await RefusedFiles.StageAsync(source, refused.Fault, _output.Stage, cancellation).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Removes staged folders and reject files that none of these files uses.</summary>
+    public void Tidy(IReadOnlyCollection<StagedFile> used)
+    {
+        var folders = used.Select(u => u.Folder).ToHashSet(StringComparer.Ordinal);
+        foreach (string folder in Directory.Exists(_output.Stage) ? Directory.EnumerateDirectories(_output.Stage).ToList() : [])
+        {
+            if (!folders.Contains(folder))
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        }
+
+        RefusedFiles.List(used, _output.Rejects);
+        if (used.Any(u => u.RawRejects is not null))
+        {
+            File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text());
+        }
+
+        var raw = used.Where(u => u.RawRejects is not null).Select(u => u.RawRejects!).ToHashSet(StringComparer.Ordinal);
+        foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectWriter.Ending).ToList() : [])
+        {
+            if (!raw.Contains(file))
+            {
+                File.Delete(file);
+            }
+        }
+    }
+
+    private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, CancellationToken cancellation)
     {
         ContentScan scan;
         using (Stream bytes = source.File.Open(_settings.Limits))
@@ -67,33 +108,6 @@ public sealed class Stager
         Directory.Move(making, folder);
         _styles[record.SourceFile] = record.Style;
         return record.ToStagedFile(folder, RawPath(source));
-    }
-
-    /// <summary>Removes staged folders and reject files that none of these files uses.</summary>
-    public void Tidy(IReadOnlyCollection<StagedFile> used)
-    {
-        var folders = used.Select(u => u.Folder).ToHashSet(StringComparer.Ordinal);
-        foreach (string folder in Directory.Exists(_output.Stage) ? Directory.EnumerateDirectories(_output.Stage).ToList() : [])
-        {
-            if (!folders.Contains(folder))
-            {
-                Directory.Delete(folder, recursive: true);
-            }
-        }
-
-        if (used.Any(u => u.RawRejects is not null))
-        {
-            File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text());
-        }
-
-        var raw = used.Where(u => u.RawRejects is not null).Select(u => u.RawRejects!).ToHashSet(StringComparer.Ordinal);
-        foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectWriter.Ending).ToList() : [])
-        {
-            if (!raw.Contains(file))
-            {
-                File.Delete(file);
-            }
-        }
     }
 
     private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectWriter.FileName(source.File.Name));

@@ -44,7 +44,7 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{step.Table,-20} {step.Rows,12:N0} rows {step.Seconds,8:0.000} s"));
         }
 
-        return ExitCode.Done;
+        return Refusals.Tell(report, io);
     }
 
     private static readonly TableColumn<BookLine>[] Columns =
@@ -90,6 +90,6 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         }
 
         io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
-        io.Out.WriteLine("The books balance. The store is current.");
+        io.Out.WriteLine(report.Refusals.Count == 0 ? "The books balance. The store is current." : $"The books balance. The store is current without {report.Refusals.Count} of the files.");
     }
 }

@@ -1,5 +1,8 @@
+using PartsSignal.Pipeline.Combining;
+using PartsSignal.Pipeline.Commands.Load;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands.Run;
@@ -18,13 +21,16 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
         ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
         var output = new OutputFolder(settings.Out);
         using OutputDraft draft = await OutputDraft.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
+        var progress = ProgressLine.For(_io);
+        LoadReport? load;
         using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
         {
-            await new RunPipeline(RunSteps.All(), _io.Out).RunAsync(run, cancellation).ConfigureAwait(false);
+            await new RunPipeline(RunSteps.All(progress), _io.Out).RunAsync(run, cancellation).ConfigureAwait(false);
+            load = run.Shared.GetValueOrDefault(typeof(LoadReport)) as LoadReport;
         }
 
         draft.Commit();
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
-        return ExitCode.Done;
+        return load is null ? ExitCode.Done : Refusals.Tell(load, _io);
     }
 }

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Staging;
 namespace PartsSignal.Pipeline.Running.Steps;
 
 /// <summary>Reads the shop's files and publishes the store that every later step works on.</summary>
-public sealed class LoadStep(IProgress<StageProgress>? progress = null) : IRunStep
+public sealed class LoadStep(ProgressLine? progress = null) : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "load";
@@ -14,6 +14,7 @@ public sealed class LoadStep(IProgress<StageProgress>? progress = null) : IRunSt
     public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         LoadReport report = await ShopLoad.RunAsync(context.Input, context.Output, context.Settings, context.Clock, progress, cancellation).ConfigureAwait(false);
+        progress?.Clear();
         context.Shared[typeof(LoadReport)] = report;
         Record(report, context.Record);
         return report.Books.Total.Read;

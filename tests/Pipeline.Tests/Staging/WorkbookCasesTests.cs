@@ -102,14 +102,15 @@ public sealed class WorkbookCasesTests
         using var rig = new StagingRig();
         rig.Write("orders.xlsx", Make([Header, [Text(new string('a', 200_000)), "", "", ""]]));
         var settings = new ShopSettings { Sources = [Orders], Limits = new() { MaxWorkbookBytes = 100_000 } };
-        BadInputException bad = await Assert.ThrowsAsync<BadInputException>(() => rig.StageAllAsync(settings));
-        Assert.Contains("maxWorkbookBytes", bad.Message, StringComparison.Ordinal);
+        StagedFile file = (await rig.StageAllAsync(settings)).Single();
+        Assert.Equal("too_large", file.Refused?.Code);
+        Assert.Contains("maxWorkbookBytes", file.Refused!.Suggestion, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task StageAsync_BytesThatAreNoWorkbook_Refused()
     {
         using var rig = new StagingRig();
-        await Assert.ThrowsAsync<BadInputException>(() => StageAsync(rig, "not a workbook at all"u8.ToArray()));
+        Assert.Equal("broken_file", (await StageAsync(rig, "not a workbook at all"u8.ToArray())).Refused?.Code);
     }
 }

@@ -1,0 +1,150 @@
+using System.IO.Compression;
+using System.Text;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Tests.Staging;
+
+namespace PartsSignal.Pipeline.Tests.Reading;
+
+/// <summary>Files that cannot be read as a whole: each is refused by itself, with a reason, and the others are read.</summary>
+public sealed class RefusedFileTests
+{
+    private const string Plain = "Part,Text,Price\nA1,Pump,1\n";
+
+    private static readonly SourceMap Parts = new()
+    {
+        Files = "*.csv",
+        Kind = "parts",
+        Columns = new Dictionary<string, IReadOnlyList<string>> { ["part"] = ["Part"], ["description"] = ["Text"] },
+    };
+
+    [Fact]
+    public async Task StageAsync_BrokenZipAmongGoodFiles_OnlyTheZipIsRefused()
+    {
+        using var rig = new StagingRig();
+        rig.Write("good.csv", Plain);
+        rig.Write("old.zip", "PK and then nothing that a zip has"u8.ToArray());
+        IReadOnlyList<StagedFile> files = await rig.StageAllAsync(new ShopSettings { Sources = [Parts, Parts with { Files = "old.zip/2019/*.csv" }] });
+        Assert.Equal([null, "broken_file"], files.Select(f => f.Refused?.Code));
+        Assert.Equal("old.zip", files[1].SourceFile);
+        Assert.Equal(["A1"], StagingRig.Rows(files[0], "staged_parts", "part_raw"));
+    }
+
+    [Fact]
+    public async Task StageAsync_BrokenZipThatNoMapNames_IsNoMatter()
+    {
+        using var rig = new StagingRig();
+        rig.Write("good.csv", Plain);
+        rig.Write("old.zip", "PK and then nothing that a zip has"u8.ToArray());
+        Assert.Null((await rig.StageAllAsync(new ShopSettings { Sources = [Parts] })).Single().Refused);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task StageAsync_PackedBytesDamagedOrCutShort_Refused(bool cut)
+    {
+        using var rig = new StagingRig();
+        byte[] zip = Zip(CompressionLevel.NoCompression);
+        byte[] gz = Gzip();
+        int place = zip.AsSpan().IndexOf("Pump"u8);
+        zip[place] ^= 1;
+        rig.Write("old.zip", zip);
+        rig.Write("new.csv.gz", cut ? gz[..^12] : [.. gz[..(gz.Length / 2)], (byte)(gz[gz.Length / 2] ^ 0x41), .. gz[(gz.Length / 2 + 1)..]]);
+        IReadOnlyList<StagedFile> files = await rig.StageAllAsync(new ShopSettings { Sources = [Parts with { Files = "old.zip/*.csv" }, Parts with { Files = "new.csv.gz" }] });
+        Assert.Equal(["broken_file", "broken_file"], files.Select(f => f.Refused?.Code));
+    }
+
+    [Fact]
+    public async Task StageAsync_WorkbookWithADamagedSheet_Refused()
+    {
+        using var rig = new StagingRig();
+        byte[] workbook = WorkbookMaker.Make([[WorkbookMaker.Text("Part"), WorkbookMaker.Text("Text")], [WorkbookMaker.Text("A1"), WorkbookMaker.Text("Pump")]]);
+        workbook.AsSpan(workbook.Length / 2, 200).Clear();
+        rig.Write("parts.xlsx", workbook);
+        Assert.Equal("broken_file", (await rig.StageAllAsync(new ShopSettings { Sources = [Parts with { Files = "parts.xlsx" }] })).Single().Refused?.Code);
+    }
+
+    [Fact]
+    public async Task StageAsync_FileThatVanishedAfterTheListing_Refused()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        rig.Write("b.csv", Plain);
+        var settings = new ShopSettings { Sources = [Parts] };
+        IReadOnlyList<SourceFile> listed = SourceFile.Find(rig.Input, settings);
+        File.Delete(Path.Combine(rig.Input, "a.csv"));
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
+        Assert.Equal("file_gone", (await stager.StageAsync(listed[0], CancellationToken.None)).Refused?.Code);
+        Assert.Null((await stager.StageAsync(listed[1], CancellationToken.None)).Refused);
+    }
+
+    [Fact]
+    public async Task StageAsync_FileThatAnotherProgramHolds_Refused()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        using var held = new FileStream(Path.Combine(rig.Input, "a.csv"), FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+        Assert.Equal("unreadable_file", (await rig.StageAllAsync(new ShopSettings { Sources = [Parts] })).Single().Refused?.Code);
+    }
+
+    [Fact]
+    public async Task StageAsync_FileThatItsOwnerMayNotRead_Refused()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess, "needs a user whom file modes bind");
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(Path.Combine(rig.Input, "a.csv"), UnixFileMode.None);
+        }
+
+        Assert.Equal("unreadable_file", (await rig.StageAllAsync(new ShopSettings { Sources = [Parts] })).Single().Refused?.Code);
+    }
+
+    [Fact]
+    public async Task StageAsync_ReadableAgain_RowsThereAndTheListGone()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", "");
+        await rig.StageAllAsync(new ShopSettings { Sources = [Parts] });
+        string list = Path.Combine(rig.Output.Rejects, "refused-files.csv");
+        Assert.Contains("a.csv,empty_file,", File.ReadAllText(list), StringComparison.Ordinal);
+        rig.Write("a.csv", Plain);
+        Assert.Equal(1, (await rig.StageAllAsync(new ShopSettings { Sources = [Parts] })).Single().RowsRead);
+        Assert.False(File.Exists(list));
+    }
+
+    [Fact]
+    public void Crc32_KnownText_KnownSum()
+    {
+        var sum = new Crc32();
+        sum.Add("12345"u8);
+        sum.Add("6789"u8);
+        Assert.Equal(0xCBF43926u, sum.Value);
+    }
+
+    private static byte[] Zip(CompressionLevel level)
+    {
+        using var stream = new MemoryStream();
+        using (var zip = new ZipArchive(stream, ZipArchiveMode.Create))
+        {
+            using var writer = new StreamWriter(zip.CreateEntry("parts.csv", level).Open());
+            writer.Write(Plain);
+        }
+
+        return stream.ToArray();
+    }
+
+    private static byte[] Gzip()
+    {
+        using var stream = new MemoryStream();
+        using (var gzip = new GZipStream(stream, CompressionLevel.Optimal))
+        {
+            gzip.Write(Encoding.UTF8.GetBytes(Plain + string.Concat(Enumerable.Range(0, 3_000).Select(i => $"B{i * 7_919 % 10_007},Belt,1\n"))));
+        }
+
+        return stream.ToArray();
+    }
+}
