@@ -17,6 +17,7 @@ public static class CombineSteps
         Between("row_fates"),
         Between("kept_job_parts"),
         Between("lost_rows"),
+        Between("seen_numbers"),
         Between("catalogue"),
         Between("answered_numbers"),
         Between("answered_components"),

@@ -53,9 +53,10 @@ public sealed record PartCard
 public sealed record PartArrow(string Old, string? New, DateOnly? EffectiveOn, string Kind, int Quantity, string SourceFile, int SourceLine);
 
 /// <summary>Catalogue facts, and how often the part was fitted.</summary>
+/// <param name="KnownFrom">listed, reviewed (the owner called it a part), or seen: no list has it, order and job lines do.</param>
 public sealed record PartFacts(
     string? Description, string? Component, decimal? Price, string? SizeClass, int? ReturnableDays, int? WarrantyDays, string? Supplier,
-    bool Available, long Jobs, long Pieces, DateOnly? LastFittedOn);
+    bool Available, long Jobs, long Pieces, DateOnly? LastFittedOn, string KnownFrom);
 
 /// <summary>A supplier's own number.</summary>
 public sealed record PartAlias(string Supplier, string Alias, string Number, string Basis);

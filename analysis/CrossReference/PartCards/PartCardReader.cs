@@ -65,7 +65,7 @@ public static class PartCardReader
         new(r.GetString(0), r.Text(1), r.Day(2), r.GetString(3), r.Int(4), r.GetString(5), r.Int(6));
 
     private static PartFacts ReadFacts(DbDataReader r) => new(
-        r.Text(1), r.Text(2), r.Money(3), r.Text(4), (int?)r.Long(5), (int?)r.Long(6), r.Text(7), r.GetBoolean(8), r.GetInt64(9), r.GetInt64(10), r.Day(11));
+        r.Text(1), r.Text(2), r.Money(3), r.Text(4), (int?)r.Long(5), (int?)r.Long(6), r.Text(7), r.GetBoolean(8), r.GetInt64(9), r.GetInt64(10), r.Day(11), r.GetString(12));
 
     private static PartSupply ReadSupply(DbDataReader r) => new(
         r.GetString(0), r.GetInt64(1), r.GetInt64(2), r.Day(3)!.Value, r.Day(4)!.Value, r.Money(5), r.Money(6), r.Money(7),

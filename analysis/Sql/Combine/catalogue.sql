@@ -1,4 +1,5 @@
--- One row per part number of any list: price lists, supersessions, fitments, aliases, and numbers the owner called new.
+-- One row per part number of any list: price lists, supersessions, fitments, aliases, and numbers the owner called new;
+-- where there is no price list, also the numbers seen on the shop's own papers.
 with own_numbers as (
     select supplier, alias_key, min(part_key) as part_key
     from staged_part_aliases
@@ -20,6 +21,8 @@ listed as (
     select part_raw, part_key, 4, source_order, source_file, source_line from staged_fitments
     union all
     select typed, typed_key, 5, 0, source_file, source_line from review_part_numbers where answer_key is null
+    union all
+    select part_raw, part_key, 6, source_order, source_file, source_line from seen_numbers
 ),
 -- two writings of one key in the same list are two parts; in different lists they are one, written anew
 writings as (
@@ -58,7 +61,7 @@ select
     part_key,
     translate(part_key, 'OIL', '011') as part_confusable,
     collides,
-    place,
+    case place when 5 then 'reviewed' when 6 then 'seen' else 'listed' end as basis,
     source_file,
     source_line
 from numbers

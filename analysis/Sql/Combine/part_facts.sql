@@ -48,6 +48,7 @@ select
     n.returnable_days,
     n.warranty_days,
     n.supplier,
+    c.basis,
     c.source_file,
     c.source_line
 from catalogue as c

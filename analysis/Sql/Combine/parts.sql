@@ -28,6 +28,7 @@ select
     coalesce(f.warranty_days, n.warranty_days) as warranty_days,
     coalesce(f.supplier, c.supplier) as supplier,
     e.part_number is null or (m.current_number is not null and m.via <> 'cycle') as available,
+    f.basis,
     f.source_file,
     f.source_line
 from part_facts as f

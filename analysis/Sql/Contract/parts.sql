@@ -11,6 +11,7 @@ create table parts (
     warranty_days    integer,
     supplier         varchar,                -- who lists it; null: not known
     available        boolean not null,       -- false: no longer made and nothing replaces it
+    basis            varchar not null default 'listed', -- listed, reviewed (the owner called it new), seen (no price list: learned from order and job lines)
     source_file      varchar not null,
     source_line      integer not null
 );

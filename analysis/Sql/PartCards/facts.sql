@@ -7,7 +7,7 @@ with fitted as (
 )
 select
     p.part_number, p.description, p.component, p.price, p.size_class, p.returnable_days, p.warranty_days, p.supplier, p.available,
-    f.jobs, f.pieces, f.last_on
+    f.jobs, f.pieces, f.last_on, p.basis
 from parts as p
 cross join fitted as f
 where p.part_number = $number

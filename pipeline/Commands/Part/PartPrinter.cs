@@ -103,6 +103,7 @@ internal static class PartPrinter
         ("part_number", card.Number),
         ("found_by", card.Basis),
         ("current_number", card.Current),
+        ("known_from", card.Facts.KnownFrom),
         ("in_a_circle", card.Replacements.InCycle),
         ("description", card.Facts.Description),
         ("component", card.Facts.Component),

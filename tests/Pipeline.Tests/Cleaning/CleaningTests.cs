@@ -171,5 +171,13 @@ public sealed class CleaningTests
     [InlineData("WX41xx-B", "WX41__B")]
     [InlineData("WX41*", "WX41%")]
     [InlineData("WX4150-B", null)]
+    [InlineData("WE46R/L", "WE46R|WE46L")]
+    [InlineData("WX-R/L/C40", "WXR40|WXL40|WXC40")]
+    [InlineData("WE4#R/L*", "WE4_R%|WE4_L%")]
+    [InlineData("KP-200/A", null)]
+    [InlineData("448030/01", null)]
+    [InlineData("AB/CD7", null)]
+    [InlineData("WE/L46", null)]
+    [InlineData("N/A", null)]
     public void Pattern_PrintedWildcard_LikePattern(string model, string? pattern) => Assert.Equal(pattern, ModelWildcard.Pattern(model));
 }

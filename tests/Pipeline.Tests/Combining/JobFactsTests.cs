@@ -78,6 +78,18 @@ public sealed class JobFactsTests
     }
 
     [Fact]
+    public void Combine_ListedChoices_MeanEitherLetterAndSlashesOfTheListStay()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("WE46R", "F1"), new StagedModel("WE46L", "F2"), new StagedModel("WE46C", "F3"), new StagedModel("W/E100", "F4"), new StagedModel("E100", "F5"))
+            .Add(
+                new StagedFitment("A1") { SourceOrder = 2, ModelRaw = "WE46R/L", ModelPattern = "WE46R|WE46L" },
+                new StagedFitment("B1") { SourceOrder = 2, ModelRaw = "W/E100", ModelPattern = "W100|E100" })
+            .Combine();
+        Assert.Equal(["F1|A1", "F2|A1", "F4|B1"], shop.Rows("from fitments select model_family, part_number"));
+    }
+
+    [Fact]
     public void Combine_VanCounts_NewestCountOfAPartCounts()
     {
         using var shop = new CombineShop();

@@ -27,6 +27,32 @@ public sealed class ModelAndAgeTests
         Assert.Equal([expected], shop.Rows("from jobs select model_number, model_family, model_basis"));
     }
 
+    [Theory]
+    [InlineData("DX4077", "F3|pattern")]
+    [InlineData("DX40777", "-|unknown")]
+    [InlineData("ST9-L", "F4|pattern")]
+    [InlineData("ST9C", "-|unknown")]
+    [InlineData("ST9 R/L", "F4|compact")]
+    [InlineData("DX4011", "F9|exact")]
+    public void Combine_ModelListWithWildcards_TellsTheFamily(string typed, string expected)
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("DX40##", "F3"), new StagedModel("ST9R/L", "F4"), new StagedModel("DX4011", "F9"))
+            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed })
+            .Combine();
+        Assert.Equal([expected], shop.Rows("from jobs select model_family, model_basis"));
+    }
+
+    [Fact]
+    public void Combine_NoModelListTwoBrandsWithOnePrefix_AreTwoFamilies()
+    {
+        using var shop = new CombineShop();
+        shop.Add([.. new[] { "Orvane", "Tessel" }.SelectMany(b => new[] { "KPX-100", "KPX-200", "KPX-300" }.SelectMany((m, i) =>
+                new[] { 0, 1 }.Select(k => new StagedJob($"{b}{i}{k}") { ModelRaw = m, Brand = b })))])
+            .Combine();
+        Assert.Equal(["Orvane KPX|6", "Tessel KPX|6"], shop.Rows("from jobs select model_family, count(*) group by 1 order by 1"));
+    }
+
     [Fact]
     public void Combine_ModelsWithoutFamily_LearnsItFromTheSharedPrefix()
     {

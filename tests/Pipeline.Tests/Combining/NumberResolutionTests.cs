@@ -115,4 +115,86 @@ public sealed class NumberResolutionTests
             ["supersession_cycle|A|2", "supersession_cycle|B|3", "supersession_cycle|C|4", "supersession_cycle|Z|5", "supersession_fork|F|6", "supersession_fork|F|7"],
             shop.Rows("from data_faults select fault_kind, subject, source_line"));
     }
+
+    [Fact]
+    public void Combine_NoLists_LearnsTheNumbersFromOrderAndJobLines()
+    {
+        using var shop = new CombineShop();
+        shop.Add(
+                new StagedOrder("O1", "Haldor", "HV40213") { SourceOrder = 1, OtherRaw = "AB-1000", UnitCost = 12.5m, Component = "inlet_valve", Description = "Inlet valve" },
+                new StagedOrder("O2", "Haldor", "CD-2000") { SourceOrder = 1 })
+            .Add([.. Enumerable.Range(1, 6).Select(i => new StagedJob($"J{i}") { SourceOrder = 2 })])
+            .Add(
+                new StagedJobPart("J1", "ab 1000") { SourceOrder = 2, SourceLine = 2 },
+                new StagedJobPart("J2", "HV40213") { SourceOrder = 2, SourceLine = 3 },
+                new StagedJobPart("J3", "AB-1OOO") { SourceOrder = 2, SourceLine = 4 },
+                new StagedJobPart("J4", "CD-2001") { SourceOrder = 2, SourceLine = 5 },
+                new StagedJobPart("J5", "EF-777") { SourceOrder = 2, SourceLine = 6 },
+                new StagedJobPart("J6", "various") { SourceOrder = 2, SourceLine = 7 })
+            .Combine();
+        Assert.Equal(
+            ["J1|AB-1000|compact|inlet_valve", "J2|AB-1000|alias|inlet_valve", "J3|AB-1000|confusable|inlet_valve", "J4|-|unresolved|-", "J5|EF-777|exact|-", "J6|-|unresolved|-"],
+            shop.Rows("from job_parts select job_id, part_number, part_basis, component order by 1"));
+        Assert.Equal(["AB-1000|seen|12.50|Haldor", "CD-2000|seen|-|-", "EF-777|seen|-|-"], shop.Rows("from parts select part_number, basis, price, supplier order by 1"));
+        Assert.Equal(["HV40213|AB-1000|order line"], shop.Rows("from part_aliases select alias, part_number, basis"));
+    }
+
+    [Fact]
+    public void Combine_NoListsTwoLookAlikesOftenSeen_StayTwoParts()
+    {
+        using var shop = new CombineShop();
+        string[] numbers = ["QD500", "QD500", "QD5OO", "QD5OO", "QD50O"];
+        shop.Add([.. numbers.Select((_, i) => new StagedJob($"J{i}") { SourceOrder = 1 })])
+            .Add([.. numbers.Select((n, i) => new StagedJobPart($"J{i}", n) { SourceOrder = 1, SourceLine = i + 2 })])
+            .Combine();
+        Assert.Equal(["QD500", "QD500", "QD5OO", "QD5OO", "-"], shop.Rows("from job_parts select part_number order by job_id"));
+    }
+
+    [Fact]
+    public void Combine_PriceList_UnknownNumbersAreNotLearned()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedPart("AB-1000") { SourceOrder = 1 }).Add(new StagedOrder("O2", "Haldor", "CD-2000") { SourceOrder = 2 }).Combine();
+        Assert.Equal(["AB-1000|listed"], shop.Rows("from parts select part_number, basis"));
+    }
+
+    [Fact]
+    public void Combine_ArrowsOfMarch_GiveTheNumbersOfMarch()
+    {
+        StagedArrow[] arrows =
+        [
+            new("W1", "W2") { SourceOrder = 1, EffectiveOn = new(2024, 1, 15) },
+            new("W2", "K1") { SourceOrder = 1, EffectiveOn = new(2024, 4, 2), Kind = "kit_part", Quantity = 2 },
+            new("W2", "K2") { SourceOrder = 1, EffectiveOn = new(2024, 4, 2), Kind = "kit_part" },
+            new("K1", "W1") { SourceOrder = 1, EffectiveOn = new(2024, 6, 1) },
+        ];
+        foreach ((DateOnly day, string[] fitted, int faults) in new (DateOnly, string[], int)[]
+            {
+                (new(2024, 1, 1), ["W1|3"], 0), (new(2024, 3, 31), ["W2|3"], 0), (new(2024, 4, 30), ["K1|6", "K2|3"], 0), (new(2024, 6, 30), ["W1|3"], 3),
+            })
+        {
+            using var shop = new CombineShop();
+            shop.Add(arrows).Add(new StagedJob("J1") { SourceOrder = 2 }).Add(new StagedJobPart("J1", "W1") { SourceOrder = 2, SourceLine = 2, Quantity = 3 })
+                .Combine(new CombineOptions { AsOf = day });
+            Assert.Equal(fitted, shop.Rows("from job_parts select part_number, quantity order by line"));
+            Assert.Equal(faults, shop.Rows("from data_faults where fault_kind = 'supersession_cycle'").Count);
+        }
+    }
+
+    [Fact]
+    public void Combine_ContradictingArrows_AreReportedWithTheirRows()
+    {
+        using var shop = new CombineShop();
+        shop.Add(
+                new StagedArrow("A1", "A2") { SourceOrder = 1 },
+                new StagedArrow("A1", "A3") { SourceOrder = 1, Kind = "kit_part", Quantity = 2 },
+                new StagedArrow("E1", "E2") { SourceOrder = 1, EffectiveOn = new(2020, 1, 1) },
+                new StagedArrow("E1", null) { SourceOrder = 1, Kind = "no_longer_made", EffectiveOn = new(2021, 1, 1) })
+            .Add(new StagedJob("J1") { SourceOrder = 2 }).Add(new StagedJobPart("J1", "A1") { SourceOrder = 2, SourceLine = 2 })
+            .Combine();
+        Assert.Equal(
+            ["supersession_contradiction|A1|file-1.csv|2", "supersession_contradiction|A1|file-1.csv|3", "supersession_contradiction|E1|file-1.csv|5"],
+            shop.Rows("from data_faults select fault_kind, subject, source_file, source_line"));
+        Assert.Equal(["A3|2"], shop.Rows("from job_parts select part_number, quantity"));
+    }
 }

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Pipeline.Cleaning;
 
 namespace PartsSignal.Pipeline.Tests.Combining;
 
@@ -169,6 +170,8 @@ internal sealed record StagedModel(string ModelRaw, string? ModelFamily) : Stage
     public string ModelKey => Key(ModelRaw)!;
 
     public string ModelConfusable => Alike(ModelRaw)!;
+
+    public string? ModelPattern => ModelWildcard.Pattern(ModelRaw);
 
     public string? ApplianceType { get; init; } = "washer";
 
