@@ -2,6 +2,7 @@ using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 
@@ -26,6 +27,30 @@ public static class LookupStore
         using var database = Database.Open(new DatabaseOptions { Threads = 1 });
         CurrentStore.Attach(database, output.Store);
         return FactReader.Read(database, CheckTableReader.Load(input), YearRisks(database, output));
+    }
+
+    /// <summary>What the store knows of the appliance with a serial; null: nothing.</summary>
+    /// <param name="output">Folder of the run; its key turns the serial into the identifier the store goes by.</param>
+    /// <param name="serial">Serial as on the label.</param>
+    /// <param name="brands">Brands it may be of; a null among them: rows that name no brand.</param>
+    /// <param name="on">Day of the call.</param>
+    public static UnitHistory? History(OutputFolder output, string serial, IEnumerable<string?> brands, DateOnly on)
+    {
+        if (!File.Exists(output.Key))
+        {
+            return null;
+        }
+
+        var key = IdentityKey.LoadOrMake(output.Key);
+        string[] units = [.. brands.Select(b => SerialKey.Of(key, b, serial)).OfType<string>().Distinct(StringComparer.Ordinal)];
+        if (units.Length == 0)
+        {
+            return null;
+        }
+
+        using var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        CurrentStore.Attach(database, output.Store);
+        return UnitHistory.Read(database, units, on);
     }
 
     private static IReadOnlyList<YearRisk> YearRisks(Database database, OutputFolder output)

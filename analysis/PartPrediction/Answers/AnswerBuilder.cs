@@ -74,7 +74,7 @@ public static class AnswerBuilder
         }
 
         AnswerPart[] parts = [.. PartsOf(call, need, facts)];
-        Companion[] companions = [.. facts.Companions(call.ApplianceType, need).Where(c => c.Share >= options.LeastCompanionShare && c.Lift > 1)];
+        Companion[] companions = [.. facts.Companions(call.ApplianceType, need).Where(c => c.Share >= options.LeastCompanionShare && c.Lift >= options.LeastLift && c.LiftLower > 1)];
         decimal price = parts.Length == 0 ? 0 : parts[0].Part.Price ?? 0;
         double lost = parts.Length > 0 && parts[0].Part.ReturnableDays is > 0 ? options.ReturnShare : options.LostShare;
         double threshold = BringRule.Threshold((double)options.HandlingCost + (double)price * lost, (double)options.SecondVisitCost);

@@ -27,6 +27,9 @@ public sealed record AnswerOptions
     /// <summary>A companion is named from this share of jobs. Default 0.15.</summary>
     public double LeastCompanionShare { get; init; } = 0.15;
 
+    /// <summary>A companion is named from this lift on, and only where the lower end of its interval is above 1. Default 1.5.</summary>
+    public double LeastLift { get; init; } = 1.5;
+
     /// <summary>A part is worth a look while there when its chance within a year reaches this. Default 0.08.</summary>
     public double LeastYearRisk { get; init; } = 0.08;
 

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics.Intervals;
+
 namespace PartsSignal.Analysis.PartPrediction.Answers;
 
 /// <summary>A current part that fits a family.</summary>
@@ -39,7 +41,11 @@ public sealed record FamilyPart
 /// <param name="JobsBoth">Jobs with both.</param>
 /// <param name="Share">JobsBoth over JobsComponent, 0 to 1.</param>
 /// <param name="Lift">How many times more often than if the two had nothing to do with each other.</param>
-public sealed record Companion(string ApplianceType, string Component, string With, long JobsComponent, long JobsBoth, double Share, double Lift);
+public sealed record Companion(string ApplianceType, string Component, string With, long JobsComponent, long JobsBoth, double Share, double Lift)
+{
+    /// <summary>Lower end of the lift's 95 % interval: that of the share (Wilson 1927), over the share all jobs have. 0: cannot be told.</summary>
+    public double LiftLower => Share > 0 ? (Proportion.Wilson(JobsBoth, JobsComponent).Lower ?? 0) * Lift / Share : 0;
+}
 
 /// <summary>What a van holds of a part.</summary>
 /// <param name="PartNumber">Current part number.</param>

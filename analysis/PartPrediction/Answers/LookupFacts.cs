@@ -34,7 +34,11 @@ public sealed class LookupFacts
         _families = models.GroupBy(m => CompactKey.Of(m.ModelFamily), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         _risks = risks.ToLookup(r => (r.Basis, r.ApplianceType, r.ModelFamily, r.AgeYears));
         Checks = checks;
+        Brands = [.. models.Select(m => m.Brand).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
+
+    /// <summary>Brands of all models, in ordinal order.</summary>
+    public IReadOnlyList<string> Brands { get; }
 
     /// <summary>The shop's checks.</summary>
     public CheckTable Checks { get; }

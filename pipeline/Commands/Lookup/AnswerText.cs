@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Commands.Output;
 
@@ -27,6 +28,7 @@ internal static class AnswerText
     {
         var phone = new PhoneText(writer);
         phone.Line(Understood(answer));
+        Earlier(phone, answer.Call.Earlier);
         phone.Line(EvidenceLine(answer));
         foreach (string note in answer.Notes)
         {
@@ -58,6 +60,19 @@ internal static class AnswerText
         string age = call.AgeYears is { } years ? F($"{years:0.#} years ({call.AgeBasis})") : "age unknown";
         string what = call.ModelNumber ?? (call.ModelFamily is { } family ? $"family {family}" : "model unknown");
         return $"{string.Join(' ', new[] { call.Brand, call.ApplianceType, what }.OfType<string>())}, {age}, {call.ComplaintKind.Replace('_', ' ')}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
+    }
+
+    private static void Earlier(PhoneText phone, IReadOnlyList<EarlierVisit> visits)
+    {
+        foreach (EarlierVisit visit in visits.Take(3))
+        {
+            phone.Line(F($"{visit.DaysAgo} days before: {(visit.Need is { } need ? Name(need) : "not recorded what")} for {visit.ComplaintKind.Replace('_', ' ')}"), "< ", 2);
+        }
+
+        if (visits.Count > 3)
+        {
+            phone.Line(F($"and {visits.Count - 3} visits before that"), "< ", 2);
+        }
     }
 
     private static string EvidenceLine(Answer answer) => answer.Evidence.Source == "none"

@@ -19,7 +19,7 @@ public sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>
         ShopSettings shop = ShopFile.Load(settings.Input);
         ShippedModel model = ModelStore.Read(output);
         LookupFacts facts = LookupStore.Read(output, settings.Input);
-        Call call = CallReader.Read(settings, facts, io.Clock);
+        Call call = CallReader.Read(settings, facts, (brands, on) => LookupStore.History(output, settings.Serial!, brands, on), io.Clock);
         Answer answer = AnswerBuilder.Build(call, model, facts, new AnswerOptions { SecondVisitCost = shop.SecondVisitCost });
         switch (settings.Format)
         {

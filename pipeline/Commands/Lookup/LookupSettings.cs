@@ -19,7 +19,7 @@ public sealed class LookupSettings : CommandSettings
 
     /// <summary>Serial number, for the age and what was done before.</summary>
     [CommandOption("--serial <SERIAL>")]
-    [Description("Serial number; tells the age where its date code is known")]
+    [Description("Serial number; tells the age, and what was done to this very appliance before")]
     public string? Serial { get; init; }
 
     /// <summary>Age in years.</summary>
@@ -39,9 +39,8 @@ public sealed class LookupSettings : CommandSettings
 
     /// <summary>Kind of customer.</summary>
     [CommandOption("--customer <KIND>")]
-    [Description("household or contract")]
-    [DefaultValue("household")]
-    public string Customer { get; init; } = "household";
+    [Description("household or contract; default: what the shop knows of the serial, else household")]
+    public string? Customer { get; init; }
 
     /// <summary>Day of the call.</summary>
     [CommandOption("--on <DATE>")]

@@ -75,7 +75,7 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         SerialFault = null;
         string? serial = row.Code(_serial, lesser: true);
         string key = CompactKey.Of(serial);
-        _serialKeys.Set(at, key.Length < 3 ? null : tools.Key.Identify("serial", CompactKey.Of(brand) + "/" + key));
+        _serialKeys.Set(at, SerialKey.Of(tools.Key, brand, serial));
         SerialReading reading = serial is null || key.Length < 3 ? default : tools.Serials(brand, serial);
         _candidates.Set(at, reading.Candidates);
         SerialFault = reading.Fault;

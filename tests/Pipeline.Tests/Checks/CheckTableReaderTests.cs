@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Checks;
 
@@ -27,6 +28,33 @@ public sealed class CheckTableReaderTests
     {
         string[] components = [.. CheckTableReader.Load(null).Checks.Where(c => c.IsFor("washer", "no_fill")).Select(c => c.Component)];
         Assert.All(["none", "inlet_valve", "level_switch", "timer", "control_board", "door_lock", "safety"], (string c) => Assert.Contains(c, components));
+    }
+
+    [Fact]
+    public void Load_ShippedTable_CautionsWhereTheWorkCanHurt()
+    {
+        CheckTable table = CheckTableReader.Load(null);
+        ComponentCheck[] Of(string type, string component) => [.. table.Checks.Where(c => c.ApplianceTypes.Contains(type) && c.Component == component)];
+        foreach (string component in (string[])["magnetron", "hv_diode", "hv_capacitor", "hv_transformer", "door_switch", "line_fuse"])
+        {
+            Assert.All(Of("microwave", component), c => Assert.Contains("not trained for microwave high voltage, stop", c.Caution, StringComparison.Ordinal));
+        }
+
+        Assert.All(Of("refrigerator", "compressor"), c => Assert.Contains("certified for refrigerants", c.Caution, StringComparison.Ordinal));
+        Assert.All(Of("range", "igniter").Concat(Of("dryer", "igniter")), c => Assert.Contains("licensed fitter", c.Caution, StringComparison.Ordinal));
+        Assert.All(table.Checks.Where(c => c.Tool.Contains("volts", StringComparison.Ordinal)), c => Assert.NotEqual("", c.Caution));
+        Assert.All(table.Checks.Where(c => c.Tool.StartsWith("meter", StringComparison.Ordinal)), c => Assert.True(c.Good.Length > 0 && c.Bad.Length > 0, c.What));
+    }
+
+    [Fact]
+    public void Load_ShippedTable_EveryComponentOfATypeHasACheck()
+    {
+        CheckTable table = CheckTableReader.Load(null);
+        string[] lines = WordTable.ReadDefault("components.csv").Split('\n', StringSplitOptions.RemoveEmptyEntries)[1..];
+        foreach (string[] cells in lines.Select(l => l.Split(',')).Where(c => c[1] != "*" && c[2].Trim() == "main"))
+        {
+            Assert.All(cells[1].Split('|'), type => Assert.Contains(table.Checks, c => c.Component == cells[0] && (c.ApplianceTypes.Count == 0 || c.ApplianceTypes.Contains(type))));
+        }
     }
 
     [Fact]
