@@ -14,6 +14,7 @@ public sealed class NumberSuggestions
 {
     private readonly ImmutableArray<(string Key, string Number, ulong Signs)>[] _byLength;
     private readonly ILookup<string, (string Key, string Number)> _withoutZeros;
+    private readonly ILookup<string, (string Key, string Number)> _lookAlikes;
 
     /// <summary>Prepares the known numbers.</summary>
     /// <param name="known">Compact key and number as shown.</param>
@@ -21,6 +22,7 @@ public sealed class NumberSuggestions
     {
         (string Key, string Number)[] all = [.. known];
         _withoutZeros = all.ToLookup(k => k.Key.TrimStart('0'), StringComparer.Ordinal);
+        _lookAlikes = all.ToLookup(k => LookAlike(k.Key), StringComparer.Ordinal);
         ILookup<int, (string, string, ulong)> groups = all.ToLookup(k => k.Key.Length, k => (k.Key, k.Number, Signs(k.Key)));
         int longest = groups.Select(g => g.Key).DefaultIfEmpty(0).Max();
         _byLength = [.. Enumerable.Range(0, longest + 1).Select(n => groups[n].ToImmutableArray())];
@@ -41,7 +43,7 @@ public sealed class NumberSuggestions
         int edits = MostEdits(typedKey.Length);
         ulong signs = Signs(typedKey);
         string alike = LookAlike(typedKey);
-        var found = _withoutZeros[typedKey.TrimStart('0')].Select(k => (Suggestion: Compare(typedKey, k.Key, k.Number), Alike: true)).ToList();
+        var found = _withoutZeros[typedKey.TrimStart('0')].Concat(_lookAlikes[alike]).Select(k => (Suggestion: Compare(typedKey, k.Key, k.Number), Alike: true)).ToList();
         for (int length = Math.Max(1, typedKey.Length - edits); length <= Math.Min(_byLength.Length - 1, typedKey.Length + edits); length++)
         {
             foreach ((string key, string number, ulong known) in _byLength[length])

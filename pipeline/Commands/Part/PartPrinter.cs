@@ -59,7 +59,7 @@ internal static class PartPrinter
         switch (format)
         {
             case OutputFormat.Json: writer.WriteLine(ToJson(card).ToJsonString(Indented)); break;
-            case OutputFormat.Csv: TablePrinter.Print(writer, format, Facts(card), FactColumns); break;
+            case OutputFormat.Csv: TablePrinter.Print(writer, format, [.. Cells(ToJson(card))], CellColumns); break;
             default: Sections(writer, card); break;
         }
     }
@@ -72,6 +72,16 @@ internal static class PartPrinter
         }
 
         Section(writer, "What stands for it today", card.Replacements.Replacements, Replacements);
+        if (card.Replacements.Replacements.Count > 1)
+        {
+            writer.WriteLine($"The figures here are those of {card.Current}; ask for the others by number.");
+        }
+
+        if (card.Replacements.InCycle)
+        {
+            writer.WriteLine("The list leads in a circle back to it; it stands for itself until then.");
+        }
+
         Section(writer, "Old to current", card.Arrows, Arrows);
         Section(writer, "Suppliers' own numbers", card.Aliases, Aliases);
         Section(writer, "Fits", [.. card.Families.Take(FamiliesShown)], Families);
@@ -95,7 +105,32 @@ internal static class PartPrinter
         }
     }
 
-    private static readonly TableColumn<(string Name, object? Value)>[] FactColumns = [new("fact", "fact", f => f.Name), new("value", "value", f => f.Value)];
+    private static readonly TableColumn<PartCell>[] CellColumns =
+        [new("section", "section", c => c.Section), new("row", "row", c => c.Row), new("name", "name", c => c.Name), new("value", "value", c => c.Value)];
+
+    // the card as one long table: section and row are empty for what is said once
+    private static IEnumerable<PartCell> Cells(JsonObject card)
+    {
+        foreach ((string name, JsonNode? value) in card)
+        {
+            IEnumerable<PartCell> cells = value switch
+            {
+                JsonArray rows => rows.SelectMany((row, i) => row!.AsObject().Select(c => new PartCell(name, i + 1, c.Key, Text(c.Value)))),
+                JsonObject parts => parts.Select(c => new PartCell(name, null, c.Key, Text(c.Value))),
+                _ => [new PartCell(null, null, name, Text(value))],
+            };
+            foreach (PartCell cell in cells)
+            {
+                yield return cell;
+            }
+        }
+    }
+
+    private static string? Text(JsonNode? value) => value is null ? null
+        : value.GetValueKind() == JsonValueKind.String ? JsonSerializer.Deserialize<string>(value.ToJsonString())
+        : value.ToJsonString();
+
+    private sealed record PartCell(string? Section, int? Row, string Name, string? Value);
 
     private static IReadOnlyList<(string Name, object? Value)> Facts(PartCard card) =>
     [

@@ -17,7 +17,12 @@ public sealed class PartCommandTests : IDisposable
         shop.Add(new StagedPart("AB-200") { SourceOrder = 1, Description = "Inlet valve", Component = "inlet_valve", Price = 19.95m })
             .Add(
                 new StagedArrow("AB-100", "AB-150") { SourceOrder = 2, EffectiveOn = new(2020, 1, 1) },
-                new StagedArrow("AB-150", "AB-200") { SourceOrder = 2, EffectiveOn = new(2023, 1, 1) })
+                new StagedArrow("AB-150", "AB-200") { SourceOrder = 2, EffectiveOn = new(2023, 1, 1) },
+                new StagedArrow("K-500", "K-600") { SourceOrder = 2 },
+                new StagedArrow("K-600", "P-701") { SourceOrder = 2, Kind = "kit_part" },
+                new StagedArrow("K-600", "P-702") { SourceOrder = 2, Kind = "kit_part", Quantity = 3 },
+                new StagedArrow("Z-801", "Z-802") { SourceOrder = 2 },
+                new StagedArrow("Z-802", "Z-801") { SourceOrder = 2 })
             .Add(new StagedAlias("Brix", "77.1", "AB-100") { SourceOrder = 3 })
             .Add(new StagedModel("WE1", "F1") { SourceOrder = 8 })
             .Add(
@@ -78,9 +83,46 @@ public sealed class PartCommandTests : IDisposable
     }
 
     [Fact]
-    public async Task Part_Table_FitsEightyColumns()
+    public async Task Part_KitBehindAnOldNumber_ListsItsPieces()
     {
-        (_, string text, _) = await Run("part", "AB-100");
+        (_, string text, _) = await Run("part", "k500", "--format", "json");
+        Assert.Equal(
+            ["P-701 1 kit_part", "P-702 3 kit_part"],
+            JsonNode.Parse(text)!["replacements"]!.AsArray().Select(r => $"{r!["number"]} {r["quantity"]} {r["via"]}"));
+        (_, text, _) = await Run("part", "K-500");
+        Assert.Contains("those of P-701", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Part_InACircle_StandsForItselfAndSaysSo()
+    {
+        (int code, string text, _) = await Run("part", "Z-802");
+        Assert.Equal(ExitCode.Done, code);
+        Assert.Contains("in a circle           yes", text, StringComparison.Ordinal);
+        Assert.Contains("current number        Z-802", text, StringComparison.Ordinal);
+        Assert.Contains("leads in a circle", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Part_Csv_HoldsTheWholeCard()
+    {
+        (_, string text, _) = await Run("part", "AB-100", "--format", "csv");
+        string[] lines = text.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("section,row,name,value", lines[0]);
+        Assert.Contains(",,current_number,AB-200", lines);
+        Assert.Contains("arrows,2,old_number,AB-150", lines);
+        Assert.Contains("suppliers,1,median_days,5", lines);
+        Assert.Contains("early_failure_share,,value,0.5", lines);
+        Assert.Contains("on_hand,1,on_hand,2", lines);
+    }
+
+    [Theory]
+    [InlineData("AB-100")]
+    [InlineData("K-500")]
+    [InlineData("Z-801")]
+    public async Task Part_Table_FitsEightyColumns(string number)
+    {
+        (_, string text, _) = await Run("part", number);
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
     }
 
