@@ -36,8 +36,8 @@ public sealed record ShopPlan(
             [.. plans.SelectMany(p => PlanRow.Of(p, options, serviceTarget))],
             changes,
             OrderLine.From(changes, data),
-            [.. plans.SelectMany(p => NextPart.Of(p, NextParts))],
-            [.. plans.SelectMany((p, v) => BudgetCurve.Of(p, v, options))],
+            [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Of(p, NextParts))],
+            [.. plans.AsParallel().AsOrdered().SelectMany((p, v) => BudgetCurve.Of(p, v, options))],
             ShelfPlanner.Levels(plans, options),
             BookedRow.Of(booked, plans, p => Aboard(data, p)));
     }

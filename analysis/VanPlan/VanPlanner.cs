@@ -19,7 +19,7 @@ public static class VanPlanner
     public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedNeed>? booked = null)
     {
         VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);
-        return [.. Enumerable.Range(0, view.Vans.Count).Select(v =>
+        return [.. Enumerable.Range(0, view.Vans.Count).AsParallel().AsOrdered().Select(v =>
             PlanVan(view, view.Vans[v], model.Of(v), options, effort, BookedDemand.Of(view, view.Vans[v].Van, booked ?? [])))];
     }
 

@@ -1,13 +1,15 @@
+using System.Collections.Concurrent;
+
 namespace PartsSignal.Analysis.VanPlan.Data;
 
-/// <summary>Prices, suppliers and lead times as the order lines told them by a day.</summary>
+/// <summary>Prices, suppliers and lead times as the order lines told them by a day. Different days may be asked for at the same time.</summary>
 public sealed class PartFacts
 {
     private const int LeadHistoryDays = 365;
     private readonly ShopData _data;
     private readonly Dictionary<string, ShopPart> _catalogue;
     private readonly ILookup<string, ShopOrder> _orders;
-    private readonly Dictionary<DateOnly, Day> _days = [];
+    private readonly ConcurrentDictionary<DateOnly, Day> _days = [];
 
     /// <summary>Indexes the shop's rows.</summary>
     public PartFacts(ShopData data)

@@ -29,17 +29,21 @@ public static class KnownDemand
         VanPlanOptions options)
     {
         ILookup<(string, string), TrueSet> truth = sets.ToLookup(s => (s.Van, s.Quarter));
+        return [.. plans.AsParallel().AsOrdered().SelectMany(vans => Quarter(vans, truth, today, facts, options))];
+    }
+
+    private static List<KnownDemandRow> Quarter(
+        IReadOnlyList<PlannedVan> vans, ILookup<(string, string), TrueSet> truth, IReadOnlyDictionary<string, string> today, PartFacts facts,
+        VanPlanOptions options)
+    {
         var rows = new List<KnownDemandRow>();
-        foreach (IReadOnlyList<PlannedVan> vans in plans)
+        for (int v = 0; v < vans.Count; v++)
         {
-            for (int v = 0; v < vans.Count; v++)
+            string quarter = QuarterJudge.QuarterName(vans[v].View.From);
+            TrueSet[] known = [.. truth[(vans[v].Van.Van, quarter)]];
+            if (known.Length > 0)
             {
-                string quarter = QuarterJudge.QuarterName(vans[v].View.From);
-                TrueSet[] known = [.. truth[(vans[v].Van.Van, quarter)]];
-                if (known.Length > 0)
-                {
-                    rows.Add(Row(vans[v], v, known, quarter, facts, options, today));
-                }
+                rows.Add(Row(vans[v], v, known, quarter, facts, options, today));
             }
         }
 

@@ -47,39 +47,51 @@ public static class RollingReplay
     public static ReplayEvidence Run(ShopData data, ShopViews views, VanPlanOptions options)
     {
         IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
-        var rows = new List<ReplayRow>();
-        var plans = new List<IReadOnlyList<PlannedVan>>();
-        (int notRepaired, int notTold) = (0, 0);
         IReadOnlyList<DateOnly> quarters = Quarters(data, options.ReplayQuarters);
         foreach (DateOnly from in quarters)
         {
-            ShopView view = views.Before(from);
-            plans.Add(VanPlanner.Plan(view, options, KitEffort.Quick));
-            for (int van = 0; van < plans[^1].Count; van++)
-            {
-                PlannedVan planned = plans[^1][van];
-                var money = new KitLimits(planned.Plan.CostCents, planned.Van.Space);
-                int[] used = PlainRules.MostUsed(view, van, options, money);
-                int[] perCost = PlainRules.MostUsedPerCost(view, van, options, money);
-                ShopCount[] counted = from == quarters[^1] ? [.. data.Counts.Where(c => c.Van == planned.Van.Van)] : [];
-                string[] held = [.. Held(view, today, planned.Target, used, perCost), .. counted.Select(c => c.PartNumber)];
-                TestQuarter test = TestQuarter.Of(data, views.Facts, planned.Van.Van, from, from.AddMonths(3), options, held);
-                var judge = new QuarterJudge(test, options, planned.Van.Van);
-                rows.Add(judge.Row(ReplayPolicy.Plan, test.Translate(planned.Target, view, today)));
-                rows.Add(judge.Row(ReplayPolicy.MostUsed, test.Translate(used, view, today)));
-                rows.Add(judge.Row(ReplayPolicy.MostUsedPerCost, test.Translate(perCost, view, today)));
-                rows.Add(judge.Row(ReplayPolicy.Hindsight, [.. test.Hindsight(options, money).Quantities]));
-                if (counted.Length > 0)
-                {
-                    rows.Add(judge.Row(ReplayPolicy.Counted, Counted(test, counted)));
-                }
-
-                notRepaired += test.NotRepaired;
-                notTold += test.NotTold;
-            }
+            // Read beforehand: the quarters run side by side, and the store has one reader.
+            data.NumbersOn(from.AddDays(-1));
         }
 
-        return new ReplayEvidence(rows, notRepaired, notTold, plans);
+        var replayed = new ReplayEvidence[quarters.Count];
+        Parallel.For(0, replayed.Length, q =>
+            replayed[q] = Quarter(data, views, options, quarters[q], q == replayed.Length - 1 ? data.Counts : [], today));
+        return new ReplayEvidence(
+            [.. replayed.SelectMany(r => r.Rows)], replayed.Sum(r => r.NotRepaired), replayed.Sum(r => r.NotTold), [.. replayed.SelectMany(r => r.Plans)]);
+    }
+
+    private static ReplayEvidence Quarter(
+        ShopData data, ShopViews views, VanPlanOptions options, DateOnly from, IReadOnlyList<ShopCount> counts, IReadOnlyDictionary<string, string> today)
+    {
+        ShopView view = views.Before(from);
+        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Quick);
+        var rows = new List<ReplayRow>();
+        (int notRepaired, int notTold) = (0, 0);
+        for (int van = 0; van < plans.Count; van++)
+        {
+            PlannedVan planned = plans[van];
+            var money = new KitLimits(planned.Plan.CostCents, planned.Van.Space);
+            int[] used = PlainRules.MostUsed(view, van, options, money);
+            int[] perCost = PlainRules.MostUsedPerCost(view, van, options, money);
+            ShopCount[] counted = [.. counts.Where(c => c.Van == planned.Van.Van)];
+            string[] held = [.. Held(view, today, planned.Target, used, perCost), .. counted.Select(c => c.PartNumber)];
+            TestQuarter test = TestQuarter.Of(data, views.Facts, planned.Van.Van, from, from.AddMonths(3), options, held);
+            var judge = new QuarterJudge(test, options, planned.Van.Van);
+            rows.Add(judge.Row(ReplayPolicy.Plan, test.Translate(planned.Target, view, today)));
+            rows.Add(judge.Row(ReplayPolicy.MostUsed, test.Translate(used, view, today)));
+            rows.Add(judge.Row(ReplayPolicy.MostUsedPerCost, test.Translate(perCost, view, today)));
+            rows.Add(judge.Row(ReplayPolicy.Hindsight, [.. test.Hindsight(options, money).Quantities]));
+            if (counted.Length > 0)
+            {
+                rows.Add(judge.Row(ReplayPolicy.Counted, Counted(test, counted)));
+            }
+
+            notRepaired += test.NotRepaired;
+            notTold += test.NotTold;
+        }
+
+        return new ReplayEvidence(rows, notRepaired, notTold, [plans]);
     }
 
     private static IEnumerable<string> Held(ShopView view, IReadOnlyDictionary<string, string> today, params IReadOnlyList<int>[] kits) =>
