@@ -28,6 +28,7 @@ public static class PhonePageMaker
         IReadOnlyList<LookupModel> models = database.Read("Report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
         IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
         LookupWeights? weights = PhoneWeights.Of(model);
+        var costs = new AnswerOptions { SecondVisitCost = settings.SecondVisitCost };
         return new LookupData
         {
             Shop = settings.Shop,
@@ -38,10 +39,15 @@ public static class PhonePageMaker
             Tables = weights is not null ? new Dictionary<string, IReadOnlyList<int>>() : Keyed(typical.Select(t => (t.Key, PerMille(model.Odds(t.Call))))),
             Models = models,
             Kinds = kinds,
+            Phrases = PhoneWords.Phrases(input),
+            CommonWords = PhoneWords.Common(),
+            ShortWords = PhoneWords.Short(),
+            Costs = new LookupCosts((double)costs.SecondVisitCost, (double)costs.HandlingCost, costs.LostShare, costs.ReturnShare),
             Parts = Parts(database, facts),
             OnModel = OnModel(database),
-            Checks = [.. checks.Checks.Select(c => new LookupCheck(c.What, c.Minutes, c.Tool, c.Good, c.Bad, c.Opening, c.Caution, c.First))],
-            Plans = Keyed(typical.Select(t => (t.Key, Plan(checks, model, t.Call))).Where(p => p.Item2.Count > 0)),
+            Checks = [.. checks.Checks.Select(c => new LookupCheck(
+                c.ApplianceTypes, c.Complaints, c.Component, c.What, c.Minutes, c.Tool, c.Good, c.Bad, c.Opening, c.Finds, c.Share, c.Caution, c.First))],
+            Openings = Openings(checks),
         };
     }
 
@@ -68,23 +74,12 @@ public static class PhonePageMaker
         }
     }
 
-    private static IReadOnlyList<int> Plan(CheckTable checks, ShippedModel model, Call call)
-    {
-        double[] odds = model.Odds(call);
-        CallCheckPlan? plan = CallChecks.Plan(checks, call.ApplianceType, call.ComplaintKind, [.. model.Needs.Select((n, k) => (n, odds[k]))]);
-        return plan is null ? [] : [.. plan.Steps.Select(s => PlaceOf(checks, s.Check))];
-    }
-
-    private static int PlaceOf(CheckTable checks, ComponentCheck check)
-    {
-        int place = 0;
-        while (!ReferenceEquals(checks.Checks[place], check))
-        {
-            place++;
-        }
-
-        return place;
-    }
+    private static SortedDictionary<string, IReadOnlyDictionary<string, LookupOpening>> Openings(CheckTable checks) => new(
+        checks.Openings.GroupBy(o => o.ApplianceType).ToDictionary(
+            g => g.Key,
+            g => (IReadOnlyDictionary<string, LookupOpening>)new SortedDictionary<string, LookupOpening>(
+                g.ToDictionary(o => o.Opening, o => new LookupOpening(o.Minutes, o.Caution)), StringComparer.Ordinal)),
+        StringComparer.Ordinal);
 
     private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts)
     {
@@ -95,7 +90,7 @@ public static class PhonePageMaker
             .Take(PartsCarried)
             .Select(p => new LookupPart(
                 p.PartNumber, p.Description, p.Quantity, p.Price, p.Available, p.TimesSeen, [.. old[p.PartNumber]],
-                [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))]))])));
+                [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))], p.ReturnableDays is > 0))])));
     }
 
     private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(

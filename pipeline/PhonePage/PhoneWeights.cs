@@ -10,9 +10,6 @@ public static class PhoneWeights
     /// <summary>Weights are rounded to thousandths of a log odds: odds move by less than one part in a hundred of themselves.</summary>
     public const int Scale = 1000;
 
-    // What a phone cannot know: earlier visits to the unit, codes it does not ask for, contract customers, the build date.
-    private static readonly string[] NotAsked = ["code:", "built:", "since:", "after:", "again:", "renewed", "customer:contract", "customer:unknown", "earlier:1", "earlier:2", "earlier:3"];
-
     /// <summary>The weights; null: the predictor is no sum of weights.</summary>
     public static LookupWeights? Of(ShippedModel model)
     {
@@ -25,7 +22,7 @@ public static class PhoneWeights
         for (int f = 0; f < sums.Shape.Space.Count; f++)
         {
             string key = sums.Shape.Space.Features[f].Key;
-            if (!NotAsked.Any(n => key.StartsWith(n, StringComparison.Ordinal)) && Rounded(sums.WeightsOf(f)) is { Count: > 0 } row)
+            if (Rounded(sums.WeightsOf(f)) is { Count: > 0 } row)
             {
                 facts[key] = row;
             }
@@ -33,7 +30,10 @@ public static class PhoneWeights
 
         return new LookupWeights(
             Scale, facts, new SortedDictionary<string, int[]>(sums.Shape.Allowed.ToDictionary(), StringComparer.Ordinal),
-            [.. sums.Background.Select(b => Math.Round(b, 8))], LogOddsModel.BackgroundShare, model.Temperature);
+            [.. sums.Background.Select(b => Math.Round(b, 8))], LogOddsModel.BackgroundShare, model.Temperature,
+            sums.Shape.Kinds.Words.Words,
+            new LookupReader(
+                sums.Shape.Kinds.Kinds, sums.Shape.Kinds.Jobs, new SortedDictionary<string, int[]>(sums.Shape.Kinds.Counts.ToDictionary(), StringComparer.Ordinal)));
     }
 
     private static IReadOnlyList<int> Rounded(ReadOnlySpan<double> weights)

@@ -2,16 +2,18 @@ using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Checks;
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Serving;
 
-/// <summary>What the server answers from: the predictor and the store of the last run, held in memory. A new run is seen after a restart.</summary>
+/// <summary>What the server answers from: the predictor and the store of one run, held in memory.</summary>
 public sealed class ServedShop
 {
     private readonly ShippedModel _model;
@@ -33,14 +35,19 @@ public sealed class ServedShop
     /// <summary>Last day whose closed jobs the predictor learned from; null: none.</summary>
     public DateOnly? LearnedTo => _model.LearnedTo;
 
+    /// <summary>Last day the data speaks for; null: there is no job.</summary>
+    public DateOnly? DataUpTo { get; init; }
+
     /// <summary>Reads the last run.</summary>
+    /// <exception cref="BadInputException">There is none, or the shop's tables have faults.</exception>
     public static ServedShop Read(OutputFolder output, string input, TimeProvider clock)
     {
         ShippedModel model = ModelStore.Read(output);
+        ShopSettings settings = ShopFile.Load(input);
+        LookupFacts facts = LookupStore.Read(output, input);
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
         CurrentStore.Attach(database, output.Store);
-        LookupFacts facts = FactReader.Read(database, CheckTableReader.Load(input), []);
-        return new ServedShop(output, ShopFile.Load(input), model, facts, WordSets.Load(input).Complaints, clock);
+        return new ServedShop(output, settings, model, facts, WordSets.Load(input).Complaints, clock) { DataUpTo = ReportMaker.LastDay(database, settings) };
     }
 
     /// <summary>Answers a question.</summary>
@@ -66,6 +73,7 @@ public sealed class ServedShop
                 AgeBasis = age is null ? Call.Unknown : "stated",
                 ComplaintText = text,
                 ComplaintKind = _words.Kind(text, kindOf == Call.Unknown ? null : kindOf),
+                ErrorCode = ErrorCodeText.Find(text),
                 CustomerKind = "household",
                 Month = _clock.GetLocalNow().Month,
             };

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -27,15 +28,14 @@ internal static class ShopEndpoints
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
     };
 
-    public static void Map(WebApplication app, ServedShop shop)
+    public static void Map(WebApplication app, LiveShop live)
     {
-        var files = new ServedFiles(shop.Output);
-        app.MapGet("/", () => Results.Content(FrontPage.Render(shop.Settings.Shop, "", "", null), Html));
-        app.MapGet("/answer", (HttpRequest request) => Ask(request, shop, (question, answer) => Results.Content(
-            FrontPage.Render(shop.Settings.Shop, question.Model ?? "", question.Complaint ?? "", answer), Html)));
-        app.MapGet("/api/lookup", (HttpRequest request) => Ask(request, shop, (_, answer) => Results.Content(JsonSerializer.Serialize(answer, Format), Json)));
+        var files = new ServedFiles(live.Now().Output);
+        app.MapGet("/", () => Front(live.Now(), new Question(null, null, null, null), null));
+        app.MapGet("/answer", (HttpRequest request) => Ask(request, live.Now(), Front));
+        app.MapGet("/api/lookup", (HttpRequest request) => Ask(request, live.Now(), Told));
         app.MapGet("/api/months", () => Results.Content(JsonSerializer.Serialize(files.Months(), Format), Json));
-        app.MapGet("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", learned_to = shop.LearnedTo }, Format), Json));
+        app.MapGet("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", data_up_to = live.Now().DataUpTo, learned_to = live.Now().LearnedTo }, Format), Json));
         app.MapGet("/openapi.json", () => Results.Content(WordTable.ReadDefault("openapi.json"), Json));
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapGet("/lookup.html", files.PhonePage);
@@ -46,7 +46,18 @@ internal static class ShopEndpoints
 
     private sealed record Question(string? Model, string? Complaint, string? Type, double? Age);
 
-    private static IResult Ask(HttpRequest request, ServedShop shop, Func<Question, Answer, IResult> show)
+    private static IResult Front(ServedShop shop, Question asked, Answer? answer) => Results.Content(
+        FrontPage.Render(shop.Settings.Shop, shop.DataUpTo, new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.Type ?? "", asked.Age), answer), Html);
+
+    private static IResult Told(ServedShop shop, Question asked, Answer answer)
+    {
+        JsonObject json = JsonSerializer.SerializeToNode(answer, Format)!.AsObject();
+        json["data_up_to"] = shop.DataUpTo?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        json["currency"] = shop.Settings.Currency;
+        return Results.Content(json.ToJsonString(Format), Json);
+    }
+
+    private static IResult Ask(HttpRequest request, ServedShop shop, Func<ServedShop, Question, Answer, IResult> show)
     {
         var faults = new List<string>();
         var question = new Question(Text(request, "model", faults), Text(request, "complaint", faults), Text(request, "type", faults), Age(request, faults));
@@ -62,7 +73,7 @@ internal static class ShopEndpoints
 
         return faults.Count > 0
             ? Results.Content(JsonSerializer.Serialize(new { faults }, Format), Json, statusCode: StatusCodes.Status400BadRequest)
-            : show(question, shop.Ask(question.Model, question.Complaint, question.Type, question.Age));
+            : show(shop, question, shop.Ask(question.Model, question.Complaint, question.Type, question.Age));
     }
 
     private static string? Text(HttpRequest request, string name, List<string> faults)

@@ -16,6 +16,9 @@ public static class LookupPage
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     };
 
+    /// <summary>The page's script, its parts in the order they lean on each other.</summary>
+    internal static string Script { get; } = string.Concat(((string[])["words", "odds", "checks", "page"]).Select(s => Asset.Text($"lookup/{s}.js")));
+
     /// <summary>The document's text.</summary>
     public static string Render(LookupData data)
     {
@@ -32,18 +35,32 @@ public static class LookupPage
             Field("complaint", "Complaint", "text", "what the customer said"),
             Tag.Div().Id("complaint-list").Class("choices"),
             Field("age", "Age in years, if known", "number", ""),
+            More(data),
             new Element("button", "Clear").With("type", "button").Id("clear")).Id("question").With("autocomplete", "off");
         Node answer = new Element("section", new Element("h2", "Answer").Id("answer-heading"), Tag.Div().Id("answer").With("aria-live", "polite"))
             .With("aria-labelledby", "answer-heading");
         Node footer = new Element("footer", Tag.P("Follow the maker's service sheet and local codes. Gas, sealed systems and microwave high voltage are for those licensed for them."));
         Node body = Node.Group(header, new Element("main", form, answer, new Element("noscript", Tag.P("This page needs its own script to answer."))), footer, json);
-        return Page.Render("What will it need?", body, "lookup.css", Asset.Text("lookup.js"));
+        return Page.Render("What will it need?", body, "lookup.css", Script);
     }
 
     private static Node Field(string id, string label, string type, string hint) => Node.Group(
         new Element("label", label).With("for", id),
         new Element("input").Id(id).With("type", type).With("placeholder", hint)
             .With("autocapitalize", "off").With("spellcheck", "false").With(type == "number" ? "min" : "maxlength", type == "number" ? "0" : "80"));
+
+    private static Node More(LookupData data) => new Element("details",
+        new Element("summary", "More that sharpens the odds"),
+        Field("code", "Code on the display", "text", "for example E20"),
+        Field("built", "Built, from the label", "text", "2021 or 2021-05"),
+        new Element("label", "Customer").With("for", "customer"),
+        new Element("select", new Element("option", "household").With("value", "household"), new Element("option", "contract").With("value", "contract")).Id("customer"),
+        Field("earlier", "Repaired here before, days ago", "number", ""),
+        new Element("label", "It needed then").With("for", "earlier-need"),
+        new Element("select", [
+            new Element("option", "not known").With("value", ""),
+            .. data.Needs.Select(n => (Node)new Element("option", n switch { "none" => "no part", "other_part" => "another part", _ => Shown.Words(n) }).With("value", n))]).Id("earlier-need"),
+        new Element("label", new Element("input").Id("earlier-same").With("type", "checkbox"), " for the same complaint").Class("tick"));
 
     private static Node Types()
     {

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using PartsSignal.Reports.Lookup;
 
 namespace PartsSignal.Reports.Pages;
 
@@ -8,7 +9,7 @@ public static class ServedPolicy
 {
     /// <summary>Nothing loads or runs but the style sheets and the one script that this assembly carries, told by their hashes.</summary>
     public static string Text { get; } =
-        $"default-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; img-src 'self' data:; style-src {Hash("report.css")} {Hash("lookup.css")}; script-src {Hash("lookup.js")}";
+        $"default-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; img-src 'self' data:; style-src {Hash(Asset.Text("report.css"))} {Hash(Asset.Text("lookup.css"))}; script-src {Hash(LookupPage.Script)}";
 
-    private static string Hash(string asset) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Asset.Text(asset))))}'";
+    private static string Hash(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
 }

@@ -3,20 +3,26 @@ using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Serving;
 
+/// <summary>What was asked, as typed; empty texts: not told.</summary>
+public sealed record AskedQuestion(string Model, string Complaint, string Type, double? Age);
+
 /// <summary>The server's first page: a question to the live predictor, its answer, and the way to the reports.</summary>
 public static class FrontPage
 {
     /// <summary>The document's text.</summary>
     /// <param name="shop">Name of the shop.</param>
-    /// <param name="model">Model as asked; empty: not asked.</param>
-    /// <param name="complaint">Complaint as asked; empty: not asked.</param>
+    /// <param name="dataUpTo">Last day the data speaks for; null: not known.</param>
+    /// <param name="asked">What was asked, to be shown again.</param>
     /// <param name="answer">The answer; null: nothing was asked.</param>
-    public static string Render(string shop, string model, string complaint, Answer? answer)
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer)
     {
-        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"));
+        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
+            dataUpTo is { } day ? Tag.P($"Data up to {Pages.Shown.Day(day)}.").Class("basis") : Node.Empty);
         Node form = new Element("form",
-            Field("model", "Model number or family", model),
-            Field("complaint", "Complaint", complaint),
+            Field("model", "Model number or family", asked.Model),
+            Types(asked.Type),
+            Field("complaint", "Complaint", asked.Complaint),
+            Field("age", "Age in years, if known", asked.Age is { } years ? Pages.Shown.Number(years) : ""),
             new Element("button", "Answer").With("type", "submit")).With("method", "get").With("action", "answer").With("autocomplete", "off");
         Node links = new Element("nav", Tag.List(
         [
@@ -31,13 +37,24 @@ public static class FrontPage
         new Element("label", label).With("for", id),
         new Element("input").Id(id).With("name", id).With("type", "text").With("maxlength", "200").With("value", value));
 
+    private static Node Types(string asked)
+    {
+        string[] types = ["", "washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
+        return Node.Group(
+            new Element("label", "Appliance, if the model is not known").With("for", "type"),
+            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : t).With("value", t), t == asked))]).Id("type").With("name", "type"));
+    }
+
+    private static Element Chosen(Element option, bool chosen) => chosen ? option.With("selected", "") : option;
+
     private static Element Shown(Answer answer) => new Element("section",
         new Element("h2", "Answer").Id("answer-heading"),
         Node.Group(answer.Cautions.Select(c => (Node)Tag.P(c).Class("caution"))),
         Node.Group(answer.Notes.Select(n => (Node)Tag.P(n).Class("basis"))),
         Tag.P($"{Pages.Shown.Count(answer.Evidence.Jobs)} similar closed jobs ({answer.Evidence.Source}).").Class("basis"),
         Node.Group(answer.Needs.Select(Need)),
-        answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Pages.Shown.Tick(s.Check.Minutes)} min)"))) : Node.Empty)
+        answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Pages.Shown.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
+        answer.WhileThere.Count > 0 ? Node.Group(Tag.H3("While you are there"), Tag.List(answer.WhileThere.Select(w => (Node)$"{w.Advice} ({w.Figure})"))) : Node.Empty)
         .With("aria-labelledby", "answer-heading");
 
     private static Node Need(LikelyNeed need) => Tag.Div(

@@ -1,6 +1,6 @@
 namespace PartsSignal.Tests;
 
-/// <summary>axe-core, the accessibility checker: <c>npm install</c> in <c>tests/Browser</c> puts it there. Without it the other checks still run.</summary>
+/// <summary>axe-core, the accessibility checker: <c>npm install</c> in <c>tests/Browser</c> puts it there.</summary>
 internal static class AxeScript
 {
     public static string? Text { get; } = Read();

@@ -31,7 +31,8 @@ public sealed class BrowserHost : IAsyncLifetime
     /// <summary>Opens an address and watches what it does.</summary>
     internal async Task<OpenedPage> OpenAsync(string address, int width)
     {
-        IBrowserContext context = await _browser!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 }, BypassCSP = false });
+        IBrowser browser = _browser ?? throw new InvalidOperationException("No browser: install chromium, or name one in PARTSSIGNAL_BROWSER.");
+        IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 }, BypassCSP = false });
         IPage page = await context.NewPageAsync();
         var opened = new OpenedPage(context, page, address);
         await page.GotoAsync(address);

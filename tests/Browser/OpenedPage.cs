@@ -66,10 +66,7 @@ internal sealed class OpenedPage : IAsyncDisposable
 
     private async Task<string[]> AxeFaultsAsync()
     {
-        if (AxeScript.Text is not { } script)
-        {
-            return [];
-        }
+        string script = AxeScript.Text ?? throw new InvalidOperationException("No accessibility checker: run 'npm install' in tests/Browser.");
 
         // Evaluated, not inserted: the page's own policy forbids any script but its own.
         await Page.EvaluateAsync(script);

@@ -13,7 +13,8 @@ public sealed class ServeCommand(ProgramIo io) : AsyncCommand<ServeSettings>
     public override async Task<int> ExecuteAsync(CommandContext context, ServeSettings settings, CancellationToken cancellationToken)
     {
         ServeOptions options = ServeOptions.Read(settings.Listen, settings.Port, settings.Token);
-        ServedShop shop = ServedShop.Read(new OutputFolder(settings.Out), settings.Input, io.Clock);
+        var output = new OutputFolder(settings.Out);
+        var shop = new LiveShop(output, () => ServedShop.Read(output, settings.Input, io.Clock));
         await using WebApplication app = ShopServer.Build(options, shop);
         await app.StartAsync(cancellationToken).ConfigureAwait(false);
         await io.Out.WriteLineAsync($"Listening on {string.Join(", ", app.Urls)}; stop with Ctrl+C.").ConfigureAwait(false);

@@ -38,8 +38,16 @@ internal static class InventedPhone
             ["K41/inlet_valve"] = [new("PX-30000", "valve", 1, 9m, true, 20, [], []), new("PX-30001", "valve", 1, 9m, true, 19, [], []), new("PX-20011", "valve " + Evil, 1, 12.5m, true, 14, ["PX-10007"], [new("2", 3)])],
         },
         OnModel = new Dictionary<string, IReadOnlyDictionary<string, long>> { ["K41-220/B"] = new Dictionary<string, long> { ["PX-20011"] = 9 } },
-        Checks = [new("Is the tap open?", 1, "", "water runs", "dry", null, "", true), new("Coil resistance", 4, "meter", "about 3.5 kilohm", "open circuit", "rear panel", "Disconnect power first.", false)],
-        Plans = new Dictionary<string, IReadOnlyList<int>> { ["K41/no_fill"] = [0, 1] },
+        Checks =
+        [
+            new([], [], "none", "Is the tap open?", 1, "", "water runs", "dry", null, 1, 1, "", true),
+            new(["washer"], [], "inlet_valve", "Coil resistance", 4, "meter", "about 3.5 kilohm", "open circuit", "rear panel", 1, 1, "Disconnect power first.", false),
+        ],
+        Openings = new Dictionary<string, IReadOnlyDictionary<string, LookupOpening>>
+        {
+            ["washer"] = new Dictionary<string, LookupOpening> { ["rear panel"] = new(5, "Sharp edges.") },
+        },
+        Phrases = [new("no_fill", ["washer"], ["no", "water"]), new("no_fill", [], ["wont", "fill"]), new("leak", [], ["leak*"]), new("noise", [], ["nois*"])],
     };
 
     private static Call Question(Random random)
@@ -53,9 +61,12 @@ internal static class InventedPhone
             ModelFamily = family,
             ModelNumber = family is null || random.Next(2) == 0 ? null : "K41-220/B",
             ComplaintKind = Kinds[random.Next(3)],
-            ComplaintText = random.Next(3) switch { 0 => "Wont FILL, no water!", 1 => "loud noises", _ => "leak" },
+            ComplaintText = random.Next(4) switch { 0 => "Wont FILL, no water!", 1 => "loud noises", 2 => "wont fil, niose", _ => "leak" },
             AgeYears = random.Next(4) == 0 ? null : Math.Round(random.NextDouble() * 16, 1),
-            CustomerKind = "household",
+            CustomerKind = random.Next(4) == 0 ? "contract" : "household",
+            ErrorCode = random.Next(4) == 0 ? "E20" : null,
+            MadeOn = random.Next(3) == 0 ? new DateOnly(2023, 1 + random.Next(12), 15) : null,
+            Earlier = random.Next(3) == 0 ? [new EarlierVisit(1 + random.Next(400), random.Next(3) == 0 ? null : "drain_pump", Kinds[random.Next(3)]), new EarlierVisit(900, "inlet_valve", "leak")] : [],
             Month = 1 + random.Next(12),
         };
     }
@@ -68,6 +79,10 @@ internal static class InventedPhone
         foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.Of(q, words)))
         {
             space.Add(feature.Key, feature.Group);
+            if (feature.OnlyNeed is not null)
+            {
+                space.Add(LogOddsShape.Shared(feature.Key), feature.Group);
+            }
         }
 
         var random = new Random(11);

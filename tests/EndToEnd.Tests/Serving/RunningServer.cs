@@ -35,9 +35,11 @@ internal sealed class RunningServer : IAsyncDisposable
         await File.WriteAllTextAsync(Path.Combine(output.Reports, "index.html"), MonthIndex.Render("Millrace", day, [new IndexedMonth(new DateOnly(2024, 5, 1), 3, "1 of 3", true)]));
         await File.WriteAllTextAsync(Path.Combine(output.Reports, "2024-05", "summary.txt"), "May");
         await File.WriteAllTextAsync(Path.Combine(folder, "identity.key"), "secret");
-        var facts = new LookupFacts([], [], [], [], [new KnownModel("K41-220/B", "K41", "washer", InventedPhone.Evil)], CheckTable.Empty, []);
-        var shop = new ServedShop(output, new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts, WordSets.Load(null).Complaints, TimeProvider.System);
-        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), shop);
+        var facts = new LookupFacts(
+            [], [], [], [], [new KnownModel("K41-220/B", "K41", "washer", InventedPhone.Evil)], CheckTable.Empty,
+            [new YearRisk("units_seen", "washer", "all", "drain_pump", 7, 0.3, 40)]);
+        var shop = new ServedShop(output, new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts, WordSets.Load(null).Complaints, TimeProvider.System) { DataUpTo = day };
+        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), new LiveShop(output, () => shop));
         await app.StartAsync();
         return new RunningServer(app, folder);
     }

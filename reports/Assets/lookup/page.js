@@ -2,7 +2,7 @@
 (() => {
   const data = JSON.parse(document.getElementById("lookup-data").textContent);
   const el = id => document.getElementById(id);
-  const question = { model: null, family: null, kind: "none", text: "" };
+  const question = { picked: null, kindPicked: null };
   const words = stored => stored === "none" ? "no part needed" : stored === "other_part" ? "another part" : stored.replaceAll("_", " ");
   const compact = text => text.toUpperCase().replace(/[^A-Z0-9]/g, "");
   const alike = text => compact(text).replace(/O/g, "0").replace(/[IL]/g, "1");
@@ -14,58 +14,9 @@
     return node;
   };
 
-  // The same facts, in the same words, as the program's own predictor.
-  const stems = text => [...new Set((text.match(/\p{L}{3,}/gu) || []).map(w => w.slice(0, 5).toLowerCase()))];
-  const bands = [[0, 2], [2, 4], [4, 6], [6, 8], [8, 10], [10, 13], [13, null]];
-  const band = age => {
-    const found = age === null ? null : bands.find(b => b[1] === null || age < b[1]);
-    return !found ? "unknown" : found[1] === null ? found[0] + "+" : found[0] + "-" + found[1];
-  };
-
-  function facts(q) {
-    const list = [["type:" + q.type, 1], ["kind:" + q.kind, 1], ["kind:" + q.kind + "/" + q.type, 1]];
-    if (q.brand) list.push(["brand:" + q.brand + "/" + q.type, 1]);
-    if (q.family) {
-      list.push(["family:" + q.family, 1], ["family:" + q.family + "/" + q.kind, 1]);
-      if (q.model) list.push(["model:" + q.model, 1]);
-    }
-    if (q.age !== null) {
-      const log = Math.log(Math.max(q.age, 0.05) / 7);
-      list.push(["log_age", log], ["log_age/" + q.type, log], ["log_age/" + q.kind, log]);
-      if (q.age < 1) list.push(["young/" + q.kind + "/" + q.type, 1]);
-    }
-    const turn = 2 * Math.PI * (q.month - 0.5) / 12;
-    list.push(["age:" + band(q.age) + "/" + q.type, 1], ["summer", -Math.cos(turn)], ["spring", Math.sin(turn)]);
-    list.push(["customer:household", 1], ["customer:household/" + q.type, 1], ["earlier:0", 1]);
-    const unread = q.kind === "other" || q.kind === "none";
-    stems(q.text).forEach(s => list.push([unread ? "unread:" + s + "/" + q.type : "word:" + s, 1]));
-    return list;
-  }
-
-  function summed(q) {
-    const w = data.weights, n = data.needs.length, scores = new Array(n).fill(0);
-    for (const [key, value] of facts(q)) {
-      const row = w.facts[key];
-      for (let i = 0; row && i < row.length; i += 2) scores[row[i]] += value * row[i + 1] / w.scale;
-    }
-    const allowed = w.allowed[q.type] || data.needs.map((_, k) => k);
-    const top = Math.max(...allowed.map(k => scores[k]));
-    const odds = new Array(n).fill(0);
-    let sum = 0;
-    allowed.forEach(k => { odds[k] = Math.exp(scores[k] - top); sum += odds[k]; });
-    const mixed = odds.map((o, k) => (1 - w.backgroundShare) * o / sum + w.backgroundShare * w.background[k]);
-    const warm = w.temperature === 1 ? mixed : mixed.map(p => Math.pow(p, 1 / w.temperature));
-    const total = warm.reduce((a, b) => a + b, 0);
-    return warm.map(p => p / total);
-  }
-
-  function tabled(q) {
-    const row = (q.family && data.tables[q.family + "/" + q.kind]) || data.tables[q.type + "/" + q.kind] || data.tables[q.type + "/none"];
-    return row ? row.map(p => p / 1000) : null;
-  }
-
-  const odds = q => data.weights ? summed(q) : tabled(q);
-  window.lookupOdds = q => odds(q);
+  window.lookupOdds = q => Odds.of(q);
+  window.lookupKind = (text, type) => Words.kind(text, type);
+  window.lookupChecks = q => Checks.plan(q, Odds.of(q)).map(s => s.check.what);
 
   function findModels(typed) {
     const key = alike(typed);
@@ -112,10 +63,16 @@
     });
   }
 
+  const knownType = () => type() === "unknown" ? "" : type();
+
+  // The kind picked, else what the words typed mean; "other" is an answer too: then the words alone count.
+  const kindNow = () => question.kindPicked ? question.kindPicked.kind : Words.kind(el("complaint").value, knownType());
+
   function listKinds() {
-    const known = type() === "unknown" ? "" : type();
-    const items = question.kindPicked ? [question.kindPicked] : findKinds(el("complaint").value, known);
-    choices("complaint-list", items, k => words(k.kind), k => k === question.kindPicked, k => {
+    const now = kindNow(), found = findKinds(el("complaint").value, knownType());
+    const read = data.kinds.filter(k => k.kind === now);
+    const items = question.kindPicked ? [question.kindPicked] : [...read, ...found.filter(k => k.kind !== now)].slice(0, 8);
+    choices("complaint-list", items, k => words(k.kind), k => k.kind === now, k => {
       question.kindPicked = question.kindPicked === k ? null : k;
       refresh();
     });
@@ -153,57 +110,90 @@
     return box;
   }
 
+  // Odds from which a part brought for nothing costs less than the second visit it saves.
+  function bringFrom(first) {
+    const c = data.costs, wrong = c.handling + (first && first.price ? first.price : 0) * (first && first.returnable ? c.returnShare : c.lostShare);
+    return wrong / (wrong + c.secondVisit);
+  }
+
   function showNeeds(out, q, shares) {
     const ranked = shares.map((p, k) => [p, k]).filter(r => r[0] >= 0.02).sort((a, b) => b[0] - a[0] || a[1] - b[1]).slice(0, 8);
     out.append(make("h3", "What it will need"));
     for (const [p, k] of ranked) {
+      const need = data.needs[k], fits = partsFor(q, need), isPart = need !== "none" && need !== "other_part";
       const box = make("div", "", "need"), head = make("p");
-      head.append(make("span", Math.round(p * 100) + " %", "odds"), " " + words(data.needs[k]) + (p >= 0.4 ? ", usual" : p >= 0.1 ? ", possible" : ", rare"));
+      head.append(make("span", Math.round(p * 100) + " %", "odds"), " " + words(need) + (p >= 0.4 ? ", usual" : p >= 0.1 ? ", possible" : ", rare"));
+      if (isPart && p >= bringFrom(fits[0])) head.append(" ", make("span", "bring it", "bring"));
       box.append(head, bar(p));
-      partsFor(q, data.needs[k]).slice(0, 2).forEach(x => box.append(part(x)));
+      fits.slice(0, 2).forEach(x => box.append(part(x)));
       out.append(box);
     }
     const rest = 1 - ranked.reduce((sum, r) => sum + r[0], 0);
     if (rest >= 0.005) out.append(make("p", Math.round(rest * 100) + " % anything else", "basis"));
   }
 
-  function showChecks(out, q) {
-    const plan = (q.family && data.plans[q.family + "/" + q.kind]) || data.plans[q.type + "/" + q.kind];
-    if (!plan) return;
-    const steps = plan.map(i => data.checks[i]), list = make("ol");
-    [...new Set(steps.map(s => s.caution).filter(Boolean))].forEach(c => out.append(make("p", c, "caution")));
+  function showChecks(out, q, shares) {
+    const steps = Checks.plan(q, shares), list = make("ol");
+    if (steps.length === 0) return;
+    const cautions = steps.flatMap(s => [s.check.component === "safety" ? s.check.what : "", s.check.caution, s.work ? s.work.caution : ""]).filter(Boolean);
+    out.append(make("h3", "Cautions"));
+    [...new Set(cautions)].forEach(c => out.append(make("p", c, "caution")));
     out.append(make("h3", "Check in this order"));
     for (const s of steps) {
       const item = make("li");
-      item.append(make("div", s.what + " (" + s.minutes + " min" + (s.tool ? ", " + s.tool : "") + ")" + (s.opening ? " \u2013 open: " + s.opening : "")));
-      if (s.good) item.append(make("div", "good: " + s.good, "basis"));
-      if (s.bad) item.append(make("div", "bad: " + s.bad, "basis"));
+      if (s.work) item.append(make("div", "open: " + s.opening + " (" + s.work.minutes + " min)", "open"));
+      item.append(make("div", s.check.what + " (" + s.check.minutes + " min" + (s.check.tool ? ", " + s.check.tool : "") + (s.odds > 0 ? ", " + Math.round(s.odds * 100) + " %" : "") + ")"));
+      if (s.check.good) item.append(make("div", "good: " + s.check.good, "basis"));
+      if (s.check.bad) item.append(make("div", "bad: " + s.check.bad, "basis"));
       list.append(item);
     }
     out.append(list);
   }
 
+  // "2021-05" or "2021": the middle of that month or year, and the age it means today.
+  function builtOn(text, today) {
+    const found = /^(\d{4})(?:-(\d{1,2}))?$/.exec(text.trim());
+    if (!found) return null;
+    const month = found[2] ? Number(found[2]) : 7, day = found[2] ? 15 : 1;
+    const built = Date.UTC(Number(found[1]), month - 1, day), years = (today - built) / 86400000 / 365.25;
+    return month >= 1 && month <= 12 && years >= 0 && years <= 80
+      ? { made: found[2] ? found[1] + "-" + String(month).padStart(2, "0") : null, age: years } : null;
+  }
+
+  function asked() {
+    const picked = question.picked, typed = el("complaint").value.trim(), kind = kindNow(), now = new Date();
+    const built = builtOn(el("built").value, now.getTime());
+    const age = el("age").value === "" ? null : Number(el("age").value);
+    const days = el("earlier").value === "" ? null : Math.round(Number(el("earlier").value));
+    return {
+      type: type(), brand: picked && picked.brand, family: picked && picked.family, model: picked && picked.number,
+      kind, text: typed || words(kind), code: Words.plainCode(el("code").value) || Words.code(typed), customer: el("customer").value,
+      age: age !== null && age >= 0 && age <= 80 ? age : built ? built.age : null,
+      made: age === null && built ? built.made : null, month: now.getMonth() + 1,
+      earlier: days !== null && days >= 1 ? [{ daysAgo: days, need: el("earlier-need").value || null, kind: el("earlier-same").checked ? kind : "" }] : []
+    };
+  }
+
   function answer() {
-    const out = el("answer"), picked = question.picked, age = el("age").value === "" ? null : Number(el("age").value);
+    const out = el("answer"), picked = question.picked;
     out.replaceChildren();
-    if (!picked && type() === "unknown" || !question.kindPicked) {
-      out.append(make("p", "Pick a model (or an appliance) and a complaint.", "basis"));
+    if (!picked && type() === "unknown" || kindNow() === "none") {
+      out.append(make("p", "Pick a model (or an appliance) and say what is wrong.", "basis"));
       return;
     }
-    const q = {
-      type: type(), brand: picked && picked.brand, family: picked && picked.family, model: picked && picked.number,
-      kind: question.kindPicked.kind, text: el("complaint").value.trim() || words(question.kindPicked.kind),
-      age: age !== null && age >= 0 && age <= 80 ? age : null, month: new Date().getMonth() + 1
-    };
-    const shares = odds(q);
-    out.append(make("p", [picked && picked.brand, picked ? picked.number || "family " + picked.family : "", q.type, words(q.kind)].filter(Boolean).join(", ") + ".", "basis"));
+    const q = asked(), shares = Odds.of(q);
+    const about = [picked && picked.brand, picked ? picked.number || "family " + picked.family : "", q.type, q.age === null ? "age unknown" : Math.round(q.age * 10) / 10 + " years",
+      words(q.kind), q.code ? "code " + q.code : ""];
+    out.append(make("p", about.filter(Boolean).join(", ") + ".", "basis"));
+    if (q.kind === "other") out.append(make("p", "These words are in no table: the odds rest on the words and on the appliance. Picking a complaint sharpens them.", "basis"));
+    if (!data.weights) out.append(make("p", "Odds of the usual call of this family; the shop's own computer also weighs age, words and earlier visits.", "basis"));
     out.append(make("p", "Before opening the cabinet: disconnect power and water, and prove it dead.", "caution"));
     if (!shares) {
       out.append(make("p", "Too few jobs to say."));
       return;
     }
     showNeeds(out, q, shares);
-    showChecks(out, q);
+    showChecks(out, q, shares);
   }
 
   function refresh() {
@@ -215,7 +205,7 @@
   el("model").addEventListener("input", () => { question.picked = null; refresh(); });
   el("complaint").addEventListener("input", () => { question.kindPicked = null; refresh(); });
   el("type").addEventListener("change", refresh);
-  el("age").addEventListener("input", refresh);
+  ["age", "code", "built", "earlier", "earlier-need", "earlier-same", "customer"].forEach(id => el(id).addEventListener("input", refresh));
   el("clear").addEventListener("click", () => {
     el("question").reset();
     question.picked = question.kindPicked = null;

@@ -1,0 +1,88 @@
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.Contest;
+using PartsSignal.Analysis.PartPrediction.LogOdds;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Commands.Lookup;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.PhonePage;
+using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Reports.Lookup;
+
+namespace PartsSignal.EndToEnd.Tests.PhonePage;
+
+/// <summary>The phone page of a shop that was really run, asked the same questions as <c>lookup</c>.</summary>
+[Collection("small shop")]
+public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHost browser) : IClassFixture<BrowserHost>
+{
+    private const int Questions = 500;
+    private static readonly string[] Typed =
+    [
+        "wont fill, no water", "WATER ON FLOOR", "leeking from door", "not draning", "no heat", "error E20", "f5 on display", "noisey when spinning",
+        "customer says it smells burnt", "nothing happens", "not cooling", "ice maker", "doesn't spin", "trips breaker", "grinding", "xyzzy", "dore wont close",
+    ];
+
+    [BrowserFact]
+    public async Task Answer_FiveHundredQuestions_EqualsLookups()
+    {
+        var output = new OutputFolder(shop.Out);
+        ShopSettings settings = ShopFile.Load(shop.Input);
+        LookupFacts facts = LookupStore.Read(output, shop.Input);
+        using var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        CurrentStore.Attach(database, output.Store);
+        ShippedModel model = Additive(ModelStore.Read(output), database);
+        LookupData data = PhonePageMaker.Of(database, model, settings, shop.Input, new DateOnly(2026, 10, 31));
+        Assert.NotNull(data.Weights);
+        var random = new Random(5);
+        int sameOrder = 0;
+        await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
+        for (int i = 0; i < Questions; i++)
+        {
+            Call call = CallReader.Read(Question(random, data), facts, TimeProvider.System) with { Earlier = Earlier(random, model) };
+            string about = $"question {i}: {call}";
+            string asked = PhoneQuestion.Of(call);
+            Assert.Equal(call.ComplaintKind, await page.Page.EvaluateAsync<string>(
+                "q => window.lookupKind(q[0], q[1])", new[] { call.ComplaintText, call.ApplianceType == Call.Unknown ? "" : call.ApplianceType }));
+            double[] shown = await page.Page.EvaluateAsync<double[]>("q => window.lookupOdds(JSON.parse(q))", asked);
+            Answer answer = AnswerBuilder.Build(call, model, facts, new AnswerOptions());
+            double[] odds = model.Odds(call);
+            Assert.All(odds.Select((p, k) => Math.Abs(p - shown[k])), off => Assert.True(off < 0.005, about));
+            Assert.All(answer.Needs, n => Assert.True(Math.Abs(n.Odds - shown[data.Needs.ToList().IndexOf(n.Need)]) < 0.005, about));
+            string[] checks = await page.Page.EvaluateAsync<string[]>("q => window.lookupChecks(JSON.parse(q))", asked);
+            sameOrder += checks.SequenceEqual(answer.Checks?.Steps.Select(s => s.Check.What) ?? []) ? 1 : 0;
+        }
+
+        // Rounded weights may swap two checks that are as good as each other.
+        Assert.True(sameOrder >= 0.97 * Questions, $"{sameOrder} of {Questions} orders of checks are the same");
+    }
+
+    [Fact]
+    public void Page_OfTheRun_IsSmallEnoughForAPhone() =>
+        Assert.InRange(new FileInfo(new OutputFolder(shop.Out).LookupPage).Length, 50_000, 3_000_000);
+
+    private static ShippedModel Additive(ShippedModel shipped, Database database) => shipped.Predictor is LogOddsModel
+        ? shipped
+        : shipped with { Contender = LogOddsContender.ContenderName, Predictor = new LogOddsContender().Train(TrainingTable.Read(database)) };
+
+    private static LookupSettings Question(Random random, LookupData data)
+    {
+        LookupModel model = data.Models[random.Next(data.Models.Count)];
+        bool known = random.Next(6) > 0;
+        return new LookupSettings
+        {
+            Model = known ? random.Next(5) == 0 ? model.Family : model.Number : null,
+            ApplianceType = known ? null : model.Type,
+            Complaint = random.Next(2) == 0 ? data.Kinds[random.Next(data.Kinds.Count)].Kind : Typed[random.Next(Typed.Length)],
+            Age = random.Next(3) == 0 ? null : Math.Round(random.NextDouble() * 18, 1),
+            Code = random.Next(8) == 0 ? "E20" : null,
+            Customer = random.Next(6) == 0 ? "contract" : "household",
+        };
+    }
+
+    private static IReadOnlyList<EarlierVisit> Earlier(Random random, ShippedModel model) => random.Next(3) > 0
+        ? []
+        : [new EarlierVisit(1 + random.Next(500), random.Next(4) == 0 ? null : model.Needs[random.Next(model.Needs.Count)], "no_fill")];
+}
