@@ -1,6 +1,7 @@
 using System.Data.Common;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Serving;
@@ -51,7 +52,7 @@ public sealed class LiveShop
     /// <summary>Changes whenever a store, a model or results take their place.</summary>
     private string Stamp() => string.Join(
         '|',
-        Directory.ResolveLinkTarget(_output.Store, returnFinalTarget: true)?.FullName ?? _output.Store,
+        StoreFolders.Resolve(_output.Store),
         Written(ModelStore.PathOf(_output)),
         Written(_output.Results));
 

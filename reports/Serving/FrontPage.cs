@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Reports.Pages;
 
@@ -22,7 +23,7 @@ public static class FrontPage
             Field("model", "Model number or family", asked.Model),
             Types(asked.Type),
             Field("complaint", "Complaint", asked.Complaint),
-            Field("age", "Age in years, if known", asked.Age is { } years ? Pages.Shown.Number(years) : ""),
+            Field("age", "Age in years, if known", asked.Age?.ToString(CultureInfo.InvariantCulture) ?? ""),
             new Element("button", "Answer").With("type", "submit")).With("method", "get").With("action", "answer").With("autocomplete", "off");
         Node links = new Element("nav", Tag.List(
         [
