@@ -41,7 +41,7 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
         for (int i = 0; i < Questions; i++)
         {
-            Call call = CallReader.Read(Question(random, data), facts, TimeProvider.System) with { Earlier = Earlier(random, model) };
+            Call call = CallReader.Read(Question(random, data), facts, (_, _) => null, TimeProvider.System) with { Earlier = Earlier(random, model) };
             string about = $"question {i}: {call}";
             string asked = PhoneQuestion.Of(call);
             Assert.Equal(call.ComplaintKind, await page.Page.EvaluateAsync<string>(
