@@ -37,14 +37,16 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
     /// <inheritdoc/>
     public string Run()
     {
+        TimeSpan before = Environment.CpuUsage.TotalTime;
         IReadOnlyList<ResultLog> steps = CombineRunner.Run(_database!, new CombineOptions(), TimeProvider.System);
         Books.Read(_database!).RequireBalance();
         ResultLog chains = steps.Single(s => s.Table == "current_numbers");
+        double cpu = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
         long lines = _database!.Count("job_parts");
         long resolved = _database.Query("from job_parts select count(part_number)", r => r.GetInt64(0))[0];
         Dispose();
         return string.Create(CultureInfo.InvariantCulture,
-            $"{chains.Rows:N0} old numbers followed in {chains.Seconds:0.0} s; {resolved:N0} of {lines:N0} lines resolved; slowest {string.Join(", ", steps.OrderByDescending(s => s.Seconds).Take(4).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Table} {s.Seconds:0.0} s")))}");
+            $"{chains.Rows:N0} old numbers followed in {chains.Seconds:0.0} s; {resolved:N0} of {lines:N0} lines resolved; {cpu:0.0} s of processor time; slowest {string.Join(", ", steps.OrderByDescending(s => s.Seconds).Take(8).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Table} {s.Seconds:0.0} s")))}");
     }
 
     /// <inheritdoc/>

@@ -1,19 +1,28 @@
 -- One row per arrow old -> new, as listed, in the catalogue's writing.
 with kept as (
-    select s.*
+    select s.*, upper(trim(s.old_raw)) as old_writing, upper(trim(s.new_raw)) as new_writing
     from staged_supersessions as s
     join row_fates as f using (source_order, source_line)
     where f.kind = 'supersessions' and f.fate = 'loaded'
+),
+single as (
+    select part_key, part_number from catalogue where not collides
+),
+-- of two parts that share the letters and digits the exact writing is meant
+colliding as (
+    select part_key, part_number, upper(part_number) as writing from catalogue where collides
 )
 select
-    coalesce(o.part_number, upper(trim(k.old_raw))) as old_number,
-    coalesce(n.part_number, upper(trim(k.new_raw))) as new_number,
+    coalesce(o.part_number, oc.part_number, k.old_writing) as old_number,
+    coalesce(n.part_number, nc.part_number, k.new_writing) as new_number,
     k.effective_on,
     k.kind,
     k.quantity,
     k.source_file,
     k.source_line
 from kept as k
-left join catalogue as o on o.part_key = k.old_key and (not o.collides or upper(o.part_number) = upper(trim(k.old_raw)))
-left join catalogue as n on n.part_key = k.new_key and (not n.collides or upper(n.part_number) = upper(trim(k.new_raw)))
+left join single as o on o.part_key = k.old_key
+left join single as n on n.part_key = k.new_key
+left join colliding as oc on oc.part_key = k.old_key and oc.writing = k.old_writing
+left join colliding as nc on nc.part_key = k.new_key and nc.writing = k.new_writing
 order by old_number, new_number, k.effective_on, k.source_file, k.source_line

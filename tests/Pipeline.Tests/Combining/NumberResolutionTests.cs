@@ -68,6 +68,16 @@ public sealed class NumberResolutionTests
     }
 
     [Fact]
+    public void Combine_ArrowOfOneOfTwoWritings_IsThatOnesAlone()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedPart("AB-12/3") { SourceOrder = 1 }, new StagedPart("AB-1/23") { SourceOrder = 1 })
+            .Add(new StagedArrow("ab-12/3", "CD-900") { SourceOrder = 2 })
+            .Combine();
+        Assert.Equal(["AB-1/23|AB-1/23", "AB-12/3|CD-900", "CD-900|CD-900"], shop.Rows("from parts select part_number, current_number order by 1"));
+    }
+
+    [Fact]
     public void Combine_OldNumber_IsFollowedWithKitAndAlternative()
     {
         using var shop = new CombineShop();
