@@ -5,7 +5,12 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Failures">Failures at it.</param>
 /// <param name="Mass">Share of failures at it, corrected for what the log could not see.</param>
 /// <param name="Share">Failed by this age, given failed by the greatest age the log could see.</param>
-public sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share);
+/// <param name="StandardError">Of Share; null where the log windows do not tell.</param>
+public sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share, double? StandardError)
+{
+    /// <summary>95 % interval of the share on the log(-log) scale; null at 0 and 1 and without a standard error.</summary>
+    internal (double Lower, double Upper)? Interval => Interval95.LogLog(Share, StandardError);
+}
 
 /// <summary>The distribution of ages at failure behind a log, or why it is not there.</summary>
 /// <param name="Points">Ages ascending; empty when missing.</param>
@@ -45,6 +50,11 @@ public static class DoublyTruncated
         if (!windows.Connected())
         {
             return new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
+        }
+
+        if (failures.All(f => f.Earliest == 0) && ClosedForm(failures) is { } closed && closed.Length == windows.Ages.Count)
+        {
+            return new TruncatedDistribution(Points(windows, closed), null, 0, failures.Max(f => f.Latest));
         }
 
         double[] mass = new double[windows.Ages.Count];
@@ -90,6 +100,13 @@ public static class DoublyTruncated
 
         return Estimate(kept.Count == failures.Count ? failures : []) is { Missing: null } whole ? whole
             : new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
+    }
+
+    // Everything was made after the log began: the product limit in reversed time is the maximum.
+    private static double[] ClosedForm(IReadOnlyList<TruncatedAge> failures)
+    {
+        IReadOnlyList<ConditionalPoint> points = ReverseTime.Estimate([.. failures.Select(f => new RightTruncatedAge(f.Age, f.Latest))]);
+        return [.. points.Select((p, j) => j == 0 ? p.Share : p.Share - points[j - 1].Share)];
     }
 
     private static bool Settle(LogWindows windows, ref double[] mass)
@@ -144,11 +161,13 @@ public static class DoublyTruncated
     private static List<TruncatedPoint> Points(LogWindows windows, double[] mass)
     {
         var points = new List<TruncatedPoint>(mass.Length);
+        double[] errors = TruncatedVariance.StandardErrors(windows, mass);
         double share = 0;
         for (int j = 0; j < mass.Length; j++)
         {
             share += mass[j];
-            points.Add(new TruncatedPoint(windows.Ages[j], windows.Counts[j], mass[j], j == mass.Length - 1 ? 1 : Math.Min(1, share)));
+            points.Add(new TruncatedPoint(
+                windows.Ages[j], windows.Counts[j], mass[j], j == mass.Length - 1 ? 1 : Math.Min(1, share), errors.Length == 0 ? null : errors[j]));
         }
 
         return points;

@@ -33,6 +33,9 @@ internal sealed class LogWindows
         return new LogWindows(ages, counts, runs);
     }
 
+    /// <summary>Place of each failure's own age, and of the first and last age its window covers.</summary>
+    public IReadOnlyList<(int Own, int First, int Last)> Runs => _runs;
+
     /// <summary>One round of self-consistency.</summary>
     public double[] Next(double[] mass)
     {

@@ -3,13 +3,13 @@ namespace PartsSignal.Analysis.FailureRates;
 /// <summary>How often one component is needed, or one complaint made, in one group of appliances.</summary>
 public sealed record FailureRate
 {
-    /// <summary>What the events are divided by: share_of_calls, register_unit_years or seen_unit_years.</summary>
+    /// <summary>What the events are divided by: share_of_calls, register_unit_years, seen_unit_years or part_years.</summary>
     public required string Basis { get; init; }
 
-    /// <summary>Which of the dimensions below are set: type, brand, family, age, family_age, complaint or family_complaint.</summary>
+    /// <summary>Which of the dimensions below are set: type, brand, family, age, family_age, complaint, family_complaint, supplier or any_supplier.</summary>
     public required string Grouping { get; init; }
 
-    /// <summary>Appliance type.</summary>
+    /// <summary>Appliance type; all for parts in service, which may fit several.</summary>
     public required string ApplianceType { get; init; }
 
     /// <summary>Brand; null: all.</summary>
@@ -24,6 +24,9 @@ public sealed record FailureRate
     /// <summary>Only calls with this complaint kind; null: all.</summary>
     public string? GivenComplaint { get; init; }
 
+    /// <summary>Only parts of this supplier; null: all.</summary>
+    public string? Supplier { get; init; }
+
     /// <summary>component or complaint_kind.</summary>
     public required string SubjectKind { get; init; }
 
@@ -36,13 +39,13 @@ public sealed record FailureRate
     /// <summary>What they are divided by, in the unit of <see cref="ExposureUnit"/>.</summary>
     public required double Exposure { get; init; }
 
-    /// <summary>calls or unit-years.</summary>
+    /// <summary>calls, unit-years or part-years.</summary>
     public required string ExposureUnit { get; init; }
 
     /// <summary>Calls of the group whose need is not known (still open, declined, not recorded); they count for no component.</summary>
     public required long NotKnown { get; init; }
 
-    /// <summary>share (0 to 1) or per 100 unit-years.</summary>
+    /// <summary>share (0 to 1), per 100 unit-years or per 100 part-years.</summary>
     public required string Unit { get; init; }
 
     /// <summary>Raw figure; null: see <see cref="Missing"/>.</summary>
@@ -66,6 +69,6 @@ public sealed record FailureRate
     /// <summary>Upper end of the shrunk figure's interval.</summary>
     public double? ShrunkUpper { get; init; }
 
-    /// <summary>families or brands: what it was pulled towards.</summary>
+    /// <summary>families, brands or suppliers: what it was pulled towards.</summary>
     public string? ShrunkOver { get; init; }
 }

@@ -12,6 +12,9 @@ public static class RateBasis
     /// <summary>Days since the first call of units that no register lists; the first call itself does not count.</summary>
     public const string SeenUnitYears = "seen_unit_years";
 
+    /// <summary>Days that fitted parts were in service on known units; an event is the same component replaced again.</summary>
+    public const string PartYears = "part_years";
+
     /// <summary>Days of a year of exposure.</summary>
     public const double DaysPerYear = 365.25;
 
@@ -21,6 +24,7 @@ public static class RateBasis
         ShareOfCalls => "share of calls",
         RegisterUnitYears => "per 100 unit-years (register)",
         SeenUnitYears => "per 100 unit-years (units seen, from first visit)",
+        PartYears => "fitted parts replaced again, per 100 part-years in service",
         _ => basis,
     };
 }

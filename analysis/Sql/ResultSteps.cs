@@ -31,6 +31,7 @@ public static class ResultSteps
         new("Rates/rate_groups", Published: false),
         new("Rates/rate_counts", Published: false),
         new("Rates/unit_visits", Published: false),
+        new("Rates/part_service", Published: false),
     ];
 
     /// <summary>What came back: callbacks, and replaced parts that failed again.</summary>

@@ -34,5 +34,8 @@ internal sealed class FamilyAges<T>
     /// <summary>Sum over all families from the year before an age to the year after it.</summary>
     public T Window(int age) => Sum(_byAge.Where(a => Math.Abs(a.Key - age) <= 1).Select(a => a.Value));
 
+    /// <summary>Sum over all families at one age.</summary>
+    public T At(int age) => _byAge.GetValueOrDefault(age);
+
     private static T Sum(IEnumerable<T> values) => values.Aggregate(T.Zero, (a, b) => a + b);
 }

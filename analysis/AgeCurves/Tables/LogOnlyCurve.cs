@@ -43,8 +43,8 @@ internal static class LogOnlyCurve
                 count += found.Points[step].Failures;
             }
 
-            double share = step == 0 ? 0 : found.Points[step - 1].Share;
-            points.Add(Point(key, condition, age, count, share, null, Fitted(life, age, found)));
+            TruncatedPoint? at = step == 0 ? null : found.Points[step - 1];
+            points.Add(Point(key, condition, age, count, at?.Share ?? 0, at?.Interval, Fitted(life, age, found)));
         }
 
         return points;
@@ -62,7 +62,7 @@ internal static class LogOnlyCurve
         for (double age = 0; age <= Math.Ceiling(latest / Grid) * Grid; age += Grid)
         {
             ConditionalShare share = ConditionalShare.Of(fit, age, latest);
-            points.Add(Point(key, condition, age, failures.Count(f => f.Age <= age), share.Value, share, share.Value));
+            points.Add(Point(key, condition, age, failures.Count(f => f.Age <= age), share.Value, share is { Lower: { } l, Upper: { } u } ? (l, u) : null, share.Value));
         }
 
         return (points, null);
@@ -80,7 +80,7 @@ internal static class LogOnlyCurve
     }
 
     private static AgeCurvePoint Point(
-        CurveKey key, string condition, double age, long count, double share, ConditionalShare? interval, double? fitted) => new(
+        CurveKey key, string condition, double age, long count, double share, (double Lower, double Upper)? interval, double? fitted) => new(
         key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.LogOnly, condition, age,
         null, count, share, interval?.Lower, interval?.Upper, null, fitted);
 

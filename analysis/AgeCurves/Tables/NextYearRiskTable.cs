@@ -5,7 +5,7 @@ using PartsSignal.Analysis.Statistics.Shrinkage;
 namespace PartsSignal.Analysis.AgeCurves.Tables;
 
 /// <summary>
-/// Rates by age of the whole type, read over a window of a year either side, times the family's own ratio to its type
+/// Rates by year of age of the whole type (<see cref="LocalRate"/>), times the family's own ratio to its type
 /// at the same ages (observed over expected, gamma-Poisson shrunk: Clayton and Kaldor 1987).
 /// </summary>
 public static class NextYearRiskTable
@@ -32,7 +32,9 @@ public static class NextYearRiskTable
     private static IEnumerable<NextYearRisk> OfComponent(string basis, string type, string component, FamilyAges<double> watched, FamilyAges<long> failed)
     {
         (long Events, double Years)[] near = [.. Enumerable.Range(0, Oldest + 1).Select(a => (failed.Window(a), watched.Window(a)))];
-        double Rate(int age) => near[Math.Min(age, Oldest)] is var n && n.Years > 0 ? n.Events / n.Years : 0;
+        LocalRate?[] rates = [.. Enumerable.Range(0, Oldest + 1).Select(a => LocalRate.Of(
+            [.. LocalRate.Around(a).Select(d => (d, failed.At(a + d), watched.At(a + d)))]))];
+        double Rate(int age) => rates[Math.Min(age, Oldest)]?.Rate ?? 0;
         string[] families = [.. watched.Families.Order(StringComparer.Ordinal)];
         CountGroup[] groups = [.. families.Select(f => new CountGroup(failed.Total(f), watched.Ages(f).Sum(a => Rate(a.Age) * a.Value)))];
         IReadOnlyList<Estimate> ratios = GammaPoissonShrinkage.Shrink(groups);
@@ -50,7 +52,7 @@ public static class NextYearRiskTable
                 double factor = whole ? 1 : ratio!.Value ?? 1;
                 string? missing = all < NextYearRisk.FewestEvents ? $"fewer than {NextYearRisk.FewestEvents} failures"
                     : near[age].Years < NextYearRisk.FewestUnitYears ? "too few were watched at this age" : null;
-                Estimate chance = missing is null ? Chance(near[age], factor, ratio) : Estimate.None(missing);
+                Estimate chance = missing is null ? Chance(rates[age]!, factor, ratio) : Estimate.None(missing);
                 yield return new NextYearRisk(
                     basis, type, family, component, age, chance.Value, chance.Lower, chance.Upper,
                     whole ? all : failed.Total(family), whole ? watched.Total() : watched.Total(family),
@@ -59,11 +61,9 @@ public static class NextYearRiskTable
         }
     }
 
-    private static Estimate Chance((long Events, double Years) near, double factor, Estimate? ratio)
+    private static Estimate Chance(LocalRate near, double factor, Estimate? ratio)
     {
-        // Half an event keeps an age without failures from being called safe for certain.
-        double events = Math.Max(near.Events, 0.5);
         double family = ratio is { Lower: > 0, Upper: not null } ? Math.Log(ratio.Upper.Value / ratio.Lower.Value) / (2 * Interval95.Z) : 0;
-        return NextYearRisk.FromRate(factor * events / near.Years, Math.Sqrt(1 / events + family * family));
+        return NextYearRisk.FromRate(factor * near.Rate, Math.Sqrt((near.LogError * near.LogError) + (family * family)));
     }
 }

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.AgeCurves.Tables;
 
 /// <summary>
 /// How soon a replaced component was called for again on the same appliance. The clock starts at the replacement; a
-/// written-off appliance is a competing end; the end of the log is not an end of the part. A return to this shop:
+/// written-off appliance is a competing end; the end of the log, or the day its number gave way to another design, is not an end of the part. A return to this shop:
 /// households that called elsewhere are not seen.
 /// </summary>
 /// <param name="ApplianceType">For example washer, or all.</param>

@@ -21,7 +21,10 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
         }
 
         using Database database = Open(store, ShopFile.Load(settings.Input), query);
-        IReadOnlyList<FailureRate> rates = FailureRateTable.Of(RateCounts.Read(database), new RateOptions());
+        var options = new RateOptions();
+        IReadOnlyList<FailureRate> rates = query.By == RatesQuery.BySupplier
+            ? PartServiceRates.Table(database, options)
+            : FailureRateTable.Of(RateCounts.Read(database), options);
         RatesPrinter.Print(io.Out, settings.Format, query.Select(rates));
         return ExitCode.Done;
     }

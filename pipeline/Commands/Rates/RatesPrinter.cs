@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Commands.Rates;
 /// <summary>Prints rates: for people a table per basis, for programs one list with every column.</summary>
 internal static class RatesPrinter
 {
-    private const int FamilyWidth = 11;
+    private const int SplitWidth = 12;
 
     public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates)
     {
@@ -24,7 +24,7 @@ internal static class RatesPrinter
         foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
         {
             writer.WriteLine(Heading(basis.First()));
-            TablePrinter.Print(writer, format, [.. basis], Short(basis.First().Basis, basis.Any(r => r.ModelFamily is not null), basis.Any(r => r.Shrunk is not null)));
+            TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
             if (basis.Any(r => r.Missing is not null))
             {
                 writer.WriteLine("-: " + basis.First(r => r.Missing is not null).Missing!.Split(':')[0]);
@@ -38,24 +38,34 @@ internal static class RatesPrinter
         (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
         + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + ", with 95 % interval";
 
-    private static List<TableColumn<FailureRate>> Short(string basis, bool family, bool shrunk)
+    private static List<TableColumn<FailureRate>> Short(IReadOnlyList<FailureRate> rates)
     {
-        bool share = basis == RateBasis.ShareOfCalls;
+        bool share = rates[0].Basis == RateBasis.ShareOfCalls, parts = rates[0].Basis == RateBasis.PartYears;
         string figure = share ? "0.0" : "0.00";
         double scale = share ? 100 : 1;
-        var columns = new List<TableColumn<FailureRate>> { new("appliance_type", "appliance", r => r.ApplianceType) };
-        if (family)
+        var columns = new List<TableColumn<FailureRate>>();
+        void Split(string name, string heading, Func<FailureRate, string?> member)
         {
-            columns.Add(new("model_family", "family", r => Cut(r.ModelFamily ?? "(all)", FamilyWidth)));
+            if (rates.Any(r => member(r) is not null))
+            {
+                columns.Add(new(name, heading, r => Cut(member(r) ?? "(all)", SplitWidth)));
+            }
         }
+
+        Split("appliance_type", "appliance", r => parts ? null : r.ApplianceType);
+        Split("model_family", "family", r => r.ModelFamily);
+        Split("brand", "brand", r => r.Brand);
+        Split("age_band", "age", r => r.AgeBand);
+        Split("given_complaint", "complaint", r => r.GivenComplaint);
+        Split("supplier", "supplier", r => r.Supplier);
 
         columns.Add(new("subject", "what", r => r.Subject));
         columns.Add(new("events", "n", r => r.Events));
-        columns.Add(new("exposure", share ? "of" : "unit-years", r => r.Exposure, share ? "0" : "0.0"));
+        columns.Add(new("exposure", share ? "of" : parts ? "part-years" : "unit-years", r => r.Exposure, share ? "0" : "0.0"));
         columns.Add(new("estimate", "rate", r => r.Estimate * scale, figure));
         columns.Add(new("lower", "from", r => r.Lower * scale, figure));
         columns.Add(new("upper", "to", r => r.Upper * scale, figure));
-        if (shrunk)
+        if (rates.Any(r => r.Shrunk is not null))
         {
             columns.Add(new("shrunk", "shrunk", r => r.Shrunk * scale, figure));
         }
@@ -74,6 +84,7 @@ internal static class RatesPrinter
         new("model_family", "family", r => r.ModelFamily),
         new("age_band", "age", r => r.AgeBand),
         new("given_complaint", "complaint", r => r.GivenComplaint),
+        new("supplier", "supplier", r => r.Supplier),
         new("subject_kind", "kind", r => r.SubjectKind),
         new("subject", "what", r => r.Subject),
         new("events", "n", r => r.Events),

@@ -10,8 +10,17 @@ namespace PartsSignal.Pipeline.Commands.Rates;
 /// <param name="Age">Only this age band; null: all.</param>
 /// <param name="Complaint">Only calls with this complaint; null: all.</param>
 /// <param name="Month">First day of the month; null: all time.</param>
-public sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month)
+/// <param name="By">What to split by, one of <see cref="Splits"/>; null: by what is asked for.</param>
+public sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month, string? By = null)
 {
+    /// <summary>Split by the supplier of the parts fitted.</summary>
+    public const string BySupplier = "supplier";
+
+    private const string ByComplaint = "complaint";
+
+    /// <summary>What rates can be split by.</summary>
+    public static readonly IReadOnlyList<string> Splits = ["type", "family", "brand", "age", ByComplaint, BySupplier];
+
     /// <summary>Reads the options.</summary>
     /// <exception cref="BadInputException">Options cannot be used; every fault is named.</exception>
     public static RatesQuery Parse(RatesSettings settings)
@@ -28,6 +37,23 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
             faults.Add("--age and --complaint: too few calls are left to split both ways; give one of them.");
         }
 
+        if (settings.By is { } by && !Splits.Contains(by))
+        {
+            faults.Add($"--by {by}: is none of {string.Join(", ", Splits)}.");
+        }
+
+        bool narrowed = settings.Family is not null || settings.Age is not null || settings.Complaint is not null;
+        if (settings.By == BySupplier && narrowed)
+        {
+            faults.Add("--by supplier: parts are followed over all appliances; leave --family, --age and --complaint out.");
+        }
+
+        if ((settings.By == "brand" && narrowed) || (settings.By == "type" && settings.Family is not null) || (settings.By == "age" && settings.Complaint is not null)
+            || (settings.By == ByComplaint && settings.Age is not null))
+        {
+            faults.Add($"--by {settings.By}: is not counted within the family, age or complaint asked for; leave them out.");
+        }
+
         DateOnly? month = null;
         if (settings.Month is { } text)
         {
@@ -42,7 +68,7 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
         }
 
         return faults.Count == 0
-            ? new RatesQuery(settings.Component, settings.Family, settings.Age, settings.Complaint, month)
+            ? new RatesQuery(settings.Component, settings.Family, settings.Age, settings.Complaint, month, settings.By)
             : throw new BadInputException(faults);
     }
 
@@ -54,16 +80,33 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
         return [.. all.Where(Matches)
             .OrderBy(r => Array.IndexOf(Order, r.Basis))
             .ThenBy(r => r.ApplianceType, StringComparer.Ordinal)
-            .ThenBy(r => r.ModelFamily is not null && Family is null)
+            .ThenBy(r => By is null && r.ModelFamily is not null && Family is null)
+            .ThenBy(r => By == "age" ? Array.IndexOf(Ages, r.AgeBand) : 0)
             .ThenByDescending(r => r.Events)
             .ThenBy(r => r.ModelFamily, StringComparer.Ordinal)
             .ThenBy(r => r.Subject, StringComparer.Ordinal)];
     }
 
-    private static readonly string[] Order = [RateBasis.ShareOfCalls, RateBasis.RegisterUnitYears, RateBasis.SeenUnitYears];
+    private static readonly string[] Order = [RateBasis.ShareOfCalls, RateBasis.RegisterUnitYears, RateBasis.SeenUnitYears, RateBasis.PartYears];
+
+    private static readonly string[] Ages = [.. AgeBand.Standard.Select(b => b.ToString()), AgeBand.UnknownText];
 
     private string[] Groupings => this switch
     {
+        { By: BySupplier } => ["any_supplier", "supplier"],
+        { By: "brand" } => ["brand"],
+        { By: "type", Complaint: not null } => ["complaint", "type"],
+        { By: "type", Age: not null } => ["age"],
+        { By: "type" } => ["type"],
+        { By: "family", Complaint: not null } => ["family_complaint", "family"],
+        { By: "family", Age: not null } => ["family_age"],
+        { By: "family" } => ["family"],
+        { By: "age", Family: not null } => ["family_age"],
+        { By: "age" } => ["age"],
+        { By: ByComplaint, Component: not null, Family: not null } => ["family_complaint"],
+        { By: ByComplaint, Component: not null } => ["complaint"],
+        { By: ByComplaint, Family: not null } => ["family"],
+        { By: ByComplaint } => ["type"],
         { Complaint: not null, Family: not null } => ["family_complaint", "family"],
         { Complaint: not null, Component: not null } => ["complaint", "family_complaint"],
         { Complaint: not null } => ["complaint", "type"],
@@ -77,9 +120,10 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
 
     private bool Matches(FailureRate rate)
     {
+        bool complaints = By == ByComplaint && Component is null;
         bool subject = rate.SubjectKind == RateSubject.Component
-            ? (Component is null || rate.Subject == Component) && rate.GivenComplaint == Complaint
-            : Component is null && rate.Subject == Complaint;
+            ? !complaints && (Component is null || rate.Subject == Component) && (rate.GivenComplaint == Complaint || (By == ByComplaint && Complaint is null))
+            : Component is null && (rate.Subject == Complaint || (complaints && Complaint is null));
         return subject
             && Groupings.Contains(rate.Grouping)
             && (Family is null || rate.ModelFamily == Family)

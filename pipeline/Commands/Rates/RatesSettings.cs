@@ -27,6 +27,11 @@ public sealed class RatesSettings : CommandSettings
     [Description("Only calls with this complaint, for example no_fill.")]
     public string? Complaint { get; init; }
 
+    /// <summary>What to split by.</summary>
+    [CommandOption("--by <SPLIT>")]
+    [Description("Split by type, family, brand, age, complaint or supplier (of the parts fitted); by what is asked for if left out.")]
+    public string? By { get; init; }
+
     /// <summary>Only calls of this month.</summary>
     [CommandOption("--month <YYYY-MM>")]
     [Description("Only calls of this month; all time if left out.")]

@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Statistics.Multiplicity;
 
 namespace PartsSignal.Pipeline.Running.Steps;
 
-/// <summary>Failure rates by component, complaint, family, brand and age; over all time and by month.</summary>
+/// <summary>Failure rates by component, complaint, family, brand, age and supplier; over all time and by month.</summary>
 public sealed class RatesStep : IRunStep
 {
     private const string Checks = "Rates";
@@ -18,7 +18,7 @@ public sealed class RatesStep : IRunStep
         context.BuildResults(ResultSteps.Rates);
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(context.Database);
-        IReadOnlyList<FailureRate> rates = FailureRateTable.Of(counts, options);
+        IReadOnlyList<FailureRate> rates = [.. FailureRateTable.Of(counts, options), .. PartServiceRates.Table(context.Database, options)];
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("failure_rates", rates, Checks);
         context.AddResult("failure_rates_by_month", MonthlyRate.Table(counts, options), Checks);

@@ -98,6 +98,28 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         Report(tally);
     }
 
+    /// <summary>Log-only curves with many failures: no form is supposed.</summary>
+    [SlowFact]
+    public void SharesFromTheLogAloneWithoutAForm_HoldTheTruth_InNinetyThreeToNinetySevenOfAHundred()
+    {
+        var tally = new CoverageTally();
+        for (int world = 0; world < Worlds; world++)
+        {
+            TruncatedDistribution found = DoublyTruncated.EstimateComparable(Log(new Random(40_000 + world), 200, 12));
+            foreach (int age in (int[])[3, 5, 7])
+            {
+                if (found.Points.LastOrDefault(p => p.Age <= age) is { } at)
+                {
+                    double before = ConditionalShare.Value01(Wear, found.From, found.Until);
+                    double truth = (ConditionalShare.Value01(Wear, age, found.Until) - before) / (1 - before);
+                    tally.Add($"free share by {age} years", truth, at.Interval?.Lower, at.Interval?.Upper);
+                }
+            }
+        }
+
+        Report(tally);
+    }
+
     private void Report(CoverageTally tally)
     {
         output.WriteLine(tally.Report);

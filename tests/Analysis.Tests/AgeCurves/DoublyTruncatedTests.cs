@@ -24,6 +24,24 @@ public sealed class DoublyTruncatedTests
             p => Assert.Equal(p.Second, p.First.Share, tolerance: 1e-9));
 
     [Fact]
+    public void Estimate_WindowsThatHideNothing_StandardErrorIsThatOfAShare() =>
+        Assert.All(
+            DoublyTruncated.Estimate([new(1, 0, 9), new(2, 0, 9), new(2, 0, 9), new(5, 0, 9)]).Points.Zip([0.25, 0.75]),
+            p => Assert.Equal(Math.Sqrt(p.Second * (1 - p.Second) / 4), p.First.StandardError!.Value, tolerance: 1e-9));
+
+    [Fact]
+    public void Estimate_OnlyRightTruncated_StandardErrorAgreesWithReverseTime()
+    {
+        var random = new Random(3);
+        RightTruncatedAge[] ages = [.. Enumerable.Range(0, 400).Select(_ => new RightTruncatedAge(Math.Ceiling(20 * random.NextDouble()), 30 * random.NextDouble())).Where(a => a.Age <= a.Latest)];
+        TruncatedDistribution found = DoublyTruncated.Estimate([.. ages.Select(a => new TruncatedAge(a.Age, 0, a.Latest))]);
+        foreach ((ConditionalPoint reverse, TruncatedPoint point) in ReverseTime.Estimate(ages).Zip(found.Points).Where(p => p.First is { Lower: not null, Share: > 0.05 and < 0.95 }))
+        {
+            Assert.Equal(1, (point.Interval!.Value.Upper - point.Interval.Value.Lower) / (reverse.Upper!.Value - reverse.Lower!.Value), tolerance: 0.05);
+        }
+    }
+
+    [Fact]
     public void Estimate_OnlyRightTruncated_AgreesWithReverseTime()
     {
         Oracle oracle = Oracle.Named("right_truncated_age_at_first_failure");

@@ -95,6 +95,18 @@ public sealed class CurveCountsTests
     }
 
     [Fact]
+    public void ReplacementSpans_NumberGaveWayToAnotherDesign_IsWatchedToThatDay()
+    {
+        DateOnly day = new(2021, 1, 1);
+        using Database built = Open(
+            [new UnitRow("a")],
+            [Call("1", "a", day, "drain_pump"), Call("2", "a", day.AddDays(400), "drain_pump")],
+            [new JobPartRow("1", 1, "P2", "drain_pump") { FittedNumber = "P1" }],
+            supersession: ("P1", "P2", day.AddDays(100)));
+        Assert.Equal((100, "design_changed"), Assert.Single(built.Query("from replacement_spans", r => (r.Int(4), r.GetString(5)))));
+    }
+
+    [Fact]
     public void Build_EmptyStore_GivesEmptyTables()
     {
         using var database = Database.Open();

@@ -11,7 +11,7 @@ internal static class CurveStore
     public static readonly DateOnly LastDay = new(2024, 12, 31);
 
     /// <summary>Opens a session over the given rows and builds the counts.</summary>
-    public static Database Open(IEnumerable<UnitRow> units, IEnumerable<JobRow> jobs, IEnumerable<JobPartRow>? parts = null, DateOnly? asOf = null)
+    public static Database Open(IEnumerable<UnitRow> units, IEnumerable<JobRow> jobs, IEnumerable<JobPartRow>? parts = null, DateOnly? asOf = null, (string Old, string New, DateOnly Day)? supersession = null)
     {
         var database = Database.Open(new DatabaseOptions { Threads = 1 });
         foreach (string table in StoreTables.Names)
@@ -22,6 +22,13 @@ internal static class CurveStore
         ResultTable.Write(database, "units", units);
         ResultTable.Write(database, "jobs", jobs.Prepend(new JobRow("first", FirstDay)).Append(new JobRow("last", LastDay)));
         ResultTable.Write(database, "job_parts", parts ?? []);
+        if (supersession is { } arrow)
+        {
+            database.Execute(
+                "insert into supersessions values ($old, $new, $day, 'replaces', 1, 'supersessions.csv', 2)",
+                ("old", arrow.Old), ("new", arrow.New), ("day", arrow.Day));
+        }
+
         Build(database, asOf);
         return database;
     }

@@ -47,6 +47,36 @@ public class RatesQueryTests
     public void Select_Age_GivesThatBandAlone() =>
         Assert.Equal([5L], Ask(age: "4-6").Select(Table).Select(r => r.Events));
 
+    [Theory]
+    [InlineData("brand", null, "Norvik")]
+    [InlineData("age", null, "4-6")]
+    [InlineData("complaint", "inlet_valve", "no_fill")]
+    [InlineData("family", "inlet_valve", "NW200 NW100")]
+    [InlineData("supplier", null, "Aster")]
+    public void Select_By_SplitsByThatAlone(string by, string? component, string members)
+    {
+        FailureRate[] table =
+        [
+            .. Table,
+            Rate("brand", "inlet_valve", 8) with { Brand = "Norvik" },
+            Rate("supplier", "inlet_valve", 4) with { Supplier = "Aster", Basis = RateBasis.PartYears },
+        ];
+        Assert.Equal(
+            members.Split(' '),
+            Ask(component, by: by).Select(table).Select(r => r.Brand ?? r.AgeBand ?? r.GivenComplaint ?? r.ModelFamily ?? r.Supplier));
+    }
+
+    [Fact]
+    public void Select_ByComplaint_GivesHowOftenEachIsMade() =>
+        Assert.Equal(["no_fill"], Ask(by: "complaint").Select(Table).Select(r => r.Subject));
+
+    [Fact]
+    public void Parse_SplitThatIsNotCounted_IsRefused()
+    {
+        Assert.Contains("--by colour", Assert.Throws<BadInputException>(() => RatesQuery.Parse(new RatesSettings { By = "colour" })).Message, StringComparison.Ordinal);
+        Assert.Contains("--by supplier", Assert.Throws<BadInputException>(() => RatesQuery.Parse(new RatesSettings { By = "supplier", Family = "NW100" })).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Select_NamesNotInTheLog_AreAllNamed()
     {
@@ -56,8 +86,8 @@ public class RatesQueryTests
             bad.Faults);
     }
 
-    private static RatesQuery Ask(string? component = null, string? family = null, string? age = null, string? complaint = null) =>
-        new(component, family, age, complaint, null);
+    private static RatesQuery Ask(string? component = null, string? family = null, string? age = null, string? complaint = null, string? by = null) =>
+        new(component, family, age, complaint, null, by);
 
     private static FailureRate Rate(string grouping, string subject, long events) => new()
     {

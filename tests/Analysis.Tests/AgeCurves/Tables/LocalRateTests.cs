@@ -1,0 +1,56 @@
+using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.AgeCurves.Tables;
+using PartsSignal.Analysis.Tests.Fixtures;
+using PartsSignal.Analysis.Tests.Trends.Scan;
+
+namespace PartsSignal.Analysis.Tests.AgeCurves.Tables;
+
+public sealed class LocalRateTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void Of_SameRateAtEveryAge_IsThatRate()
+    {
+        LocalRate rate = LocalRate.Of([(-2, 4, 40), (-1, 4, 40), (0, 4, 40), (1, 4, 40), (2, 4, 40)])!;
+        Assert.Equal(0.1, rate.Rate, tolerance: 1e-9);
+
+        // Weights 1/3, 2/3, 1, 2/3, 1/3 of 4 failures each: sum of squares over square of the sum.
+        Assert.Equal(Math.Sqrt(19.0 / 9 * 4) / 12, rate.LogError, tolerance: 1e-9);
+    }
+
+    [Fact]
+    public void Of_PartsThatWearOut_NewOnesAreNotJudgedByOldOnes()
+    {
+        int[] failures = [2, 20, 60];
+        LocalRate rate = LocalRate.Of([.. LocalRate.Around(0).Select(d => (d, (long)failures[d], 100.0))])!;
+        Assert.InRange(rate.Rate, 0.02, 0.035);
+    }
+
+    [Fact]
+    public void Of_NoFailure_IsHalfAFailure() => Assert.Equal(0.5 / 60, LocalRate.Of([(0, 0, 60)])!.Rate, tolerance: 1e-12);
+
+    [Fact]
+    public void Of_NobodyWatched_IsMissing() => Assert.Null(LocalRate.Of([(0, 0, 0), (1, 0, 0)]));
+
+    [SlowFact]
+    public void Of_WearOfKnownLife_HoldsTheTruth_InNinetyThreeToNinetySevenOfAHundred()
+    {
+        const int worlds = 2000;
+        const double years = 250;
+        var life = new WeibullLife(2, 9);
+        double Truth(int age) => life.CumulativeHazard(age + 1) - life.CumulativeHazard(age);
+        var tally = new CoverageTally();
+        for (int world = 0; world < worlds; world++)
+        {
+            var random = new Random(world);
+            long[] failures = [.. Enumerable.Range(0, 9).Select(a => TrendWorld.Poisson(random, years * Truth(a)))];
+            foreach (int age in (int[])[0, 2, 4, 6])
+            {
+                LocalRate rate = LocalRate.Of([.. LocalRate.Around(age).Select(d => (d, failures[age + d], years))])!;
+                tally.Add($"rate at {age} years", Truth(age), rate.Rate * Math.Exp(-Interval95.Z * rate.LogError), rate.Rate * Math.Exp(Interval95.Z * rate.LogError));
+            }
+        }
+
+        output.WriteLine(tally.Report);
+        tally.Between(0.93, 0.97);
+    }
+}
