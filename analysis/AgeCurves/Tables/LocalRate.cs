@@ -1,30 +1,29 @@
 namespace PartsSignal.Analysis.AgeCurves.Tables;
 
 /// <summary>
-/// Failures per year in one year of age, read from it and the two years either side, nearer ones counting more, along a
+/// Failures per year in one year of age, read from it and up to two years either side, nearer ones counting more, along a
 /// straight line in the log of the rate (local likelihood: Tibshirani and Hastie 1987). The line keeps the first years from
 /// being judged by the years after them, when parts wear out. A slope of one log unit a year is held to be ordinary,
-/// which keeps few failures from drawing a steep line. New appliances are judged by their first two years: no straight line
-/// leads from the third to the first.
+/// which keeps few failures from drawing a steep line. The first year is judged by itself and the next two by a year either
+/// side: while parts begin to wear, no straight line reaches further.
 /// </summary>
 /// <param name="Rate">Failures per year; half a failure is supposed where none was seen.</param>
 /// <param name="LogError">Standard error of its log.</param>
 internal sealed record LocalRate(double Rate, double LogError)
 {
-    /// <summary>Years either side that count.</summary>
-    private const int Reach = 2;
-
     private const double OrdinarySlope = 1;
     private const int MostSteps = 50;
 
     /// <summary>Years from an age that count for it, itself among them.</summary>
-    public static IEnumerable<int> Around(int age) => age == 0 ? [0, 1] : Enumerable.Range(-Reach, (2 * Reach) + 1);
+    public static IEnumerable<int> Around(int age) =>
+        age == 0 ? [0] : age < 3 ? [-1, 0, 1] : [-2, -1, 0, 1, 2];
 
     /// <summary>The rate at the middle of the ages given; null without a watched year.</summary>
     /// <param name="ages">Years of age from the one asked for, failures and watched years of each.</param>
     public static LocalRate? Of(IReadOnlyList<(int From, long Failures, double Years)> ages)
     {
-        double years = ages.Sum(a => Weight(a.From) * a.Years), failures = ages.Sum(a => Weight(a.From) * a.Failures);
+        double[] weights = Weights(ages);
+        double years = ages.Select((a, i) => weights[i] * a.Years).Sum(), failures = ages.Select((a, i) => weights[i] * a.Failures).Sum();
         if (!(years > 0))
         {
             return null;
@@ -38,7 +37,7 @@ internal sealed record LocalRate(double Rate, double LogError)
         double level = Math.Log(failures / years), slope = 0;
         for (int step = 0; step < MostSteps; step++)
         {
-            (double g0, double g1, double a00, double a01, double a11) = Slopes(ages, level, slope);
+            (double g0, double g1, double a00, double a01, double a11) = Slopes(ages, weights, level, slope);
             double determinant = (a00 * a11) - (a01 * a01);
             double up = ((a11 * g0) - (a01 * g1)) / determinant, tilt = ((a00 * g1) - (a01 * g0)) / determinant;
             double factor = Math.Min(1, 1 / Math.Max(Math.Abs(up), Math.Abs(tilt)));
@@ -50,17 +49,23 @@ internal sealed record LocalRate(double Rate, double LogError)
             }
         }
 
-        return new LocalRate(Math.Exp(level), Error(ages, level, slope));
+        return new LocalRate(Math.Exp(level), Error(ages, weights, level, slope));
     }
 
-    private static double Weight(int from) => 1 - (Math.Abs(from) / (Reach + 1.0));
+    private static double[] Weights(IReadOnlyList<(int From, long Failures, double Years)> ages)
+    {
+        int reach = ages.Max(a => Math.Abs(a.From));
+        return [.. ages.Select(a => 1 - (Math.Abs(a.From) / (reach + 1.0)))];
+    }
 
-    private static (double G0, double G1, double A00, double A01, double A11) Slopes(IReadOnlyList<(int From, long Failures, double Years)> ages, double level, double slope)
+    private static (double G0, double G1, double A00, double A01, double A11) Slopes(
+        IReadOnlyList<(int From, long Failures, double Years)> ages, double[] weights, double level, double slope)
     {
         double g0 = 0, g1 = -slope / (OrdinarySlope * OrdinarySlope), a00 = 0, a01 = 0, a11 = 1 / (OrdinarySlope * OrdinarySlope);
-        foreach ((int from, long failures, double years) in ages)
+        for (int i = 0; i < weights.Length; i++)
         {
-            double weight = Weight(from), mean = years * Math.Exp(level + (slope * from));
+            (int from, long failures, double years) = ages[i];
+            double weight = weights[i], mean = years * Math.Exp(level + (slope * from));
             g0 += weight * (failures - mean);
             g1 += weight * from * (failures - mean);
             a00 += weight * mean;
@@ -72,14 +77,14 @@ internal sealed record LocalRate(double Rate, double LogError)
     }
 
     // A^-1 B A^-1: the weights are no counts, so the curvature alone would not do.
-    private static double Error(IReadOnlyList<(int From, long Failures, double Years)> ages, double level, double slope)
+    private static double Error(IReadOnlyList<(int From, long Failures, double Years)> ages, double[] weights, double level, double slope)
     {
-        (_, _, double a00, double a01, double a11) = Slopes(ages, level, slope);
+        (_, _, double a00, double a01, double a11) = Slopes(ages, weights, level, slope);
         double determinant = (a00 * a11) - (a01 * a01), first = a11 / determinant, second = -a01 / determinant;
-        return Math.Sqrt(ages.Sum(a =>
+        return Math.Sqrt(ages.Select((a, i) =>
         {
-            double pull = Weight(a.From) * (first + (second * a.From));
+            double pull = weights[i] * (first + (second * a.From));
             return pull * pull * a.Years * Math.Exp(level + (slope * a.From));
-        }));
+        }).Sum());
     }
 }

@@ -57,7 +57,7 @@ public sealed class LookupFacts
 
     /// <summary>
     /// Risks of the next year at an age: of the family, else of all families of the type; for a contract customer any
-    /// failure, for others a return to this shop, whichever is known.
+    /// failure, for others a return to this shop, whichever is known. Risks are told at whole years: the nearest is read.
     /// </summary>
     public IEnumerable<YearRisk> Risks(string applianceType, string? family, string customerKind, double age)
     {
@@ -66,9 +66,9 @@ public sealed class LookupFacts
         {
             foreach (string group in (string[])[family ?? "all", "all"])
             {
-                if (_risks.Contains((basis, applianceType, group, (int)age)))
+                if (_risks.Contains((basis, applianceType, group, (int)Math.Round(age))))
                 {
-                    return _risks[(basis, applianceType, group, (int)age)];
+                    return _risks[(basis, applianceType, group, (int)Math.Round(age))];
                 }
             }
         }
