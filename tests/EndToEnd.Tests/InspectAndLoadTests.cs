@@ -1,0 +1,56 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Pipeline.Config;
+
+namespace PartsSignal.EndToEnd.Tests;
+
+/// <summary>What a first-time user does: look at one unknown file, let the map be written, load, edit nothing.</summary>
+public sealed class InspectAndLoadTests
+{
+    public static TheoryData<string> SampleFiles => [.. ShopFile.Load(RepositoryFolder.SampleShop).Sources.Select(s => s.Files)];
+
+    [Theory]
+    [MemberData(nameof(SampleFiles))]
+    public async Task InspectWriteThenLoad_OneSampleFile_EveryRowAccountedForAndTheKindIsTheShops(string name)
+    {
+        using var folder = new ScratchFolder();
+        JsonNode file = await InspectAndLoadAsync(folder, Path.Combine(RepositoryFolder.SampleShop, name));
+        SourceMap map = ShopFile.Load(RepositoryFolder.SampleShop).Sources.Single(s => s.Files == name);
+        Assert.Equal(map.Kind, (string)file["kind"]!);
+        Assert.True((long)file["read"]! >= 5);
+        // Part lines without the log of their jobs belong to no job; every other kind stands by itself.
+        Assert.True(map.Kind == "job_parts" ? (long)file["rejected"]! == (long)file["read"]! : (long)file["rejected"]! * 50 <= (long)file["read"]!);
+    }
+
+    [Theory]
+    [InlineData("open-repair-2022.csv", 23_940)]
+    [InlineData("open-repair-2019-older-header.csv", 12_633)]
+    public async Task InspectWriteThenLoad_FileFromElsewhere_EveryRowAccountedFor(string name, long rows)
+    {
+        if (RepositoryFolder.RealFiles is not { } real)
+        {
+            Assert.Skip("the files from elsewhere are not on this machine");
+            return;
+        }
+
+        using var folder = new ScratchFolder();
+        JsonNode file = await InspectAndLoadAsync(folder, Path.Combine(real, name));
+        Assert.Equal("jobs", (string)file["kind"]!);
+        Assert.Equal(rows, (long)file["read"]!);
+        Assert.True((long)file["loaded"]! > 0.9 * rows);
+    }
+
+    private static async Task<JsonNode> InspectAndLoadAsync(ScratchFolder folder, string path)
+    {
+        Directory.CreateDirectory(folder.Sub("shop"));
+        string copy = Path.Combine(folder.Sub("shop"), Path.GetFileName(path));
+        File.Copy(path, copy);
+        Partssignal inspect = await Partssignal.RunAsync("inspect", copy, "--write");
+        Assert.Equal((0, ""), (inspect.ExitCode, inspect.Error));
+        Partssignal load = await Partssignal.RunAsync("load", "--input", folder.Sub("shop"), "--out", folder.Sub("out"), "--format", "json");
+        Assert.Equal((0, ""), (load.ExitCode, load.Error));
+        JsonArray books = JsonNode.Parse(load.Out)!.AsArray();
+        JsonNode file = Assert.Single(books, b => (string)b!["file"]! == Path.GetFileName(path))!;
+        Assert.Equal((long)file["read"]!, new[] { "loaded", "duplicate", "replaced", "rejected" }.Sum(w => (long)file[w]!));
+        return file;
+    }
+}
