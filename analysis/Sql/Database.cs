@@ -17,12 +17,12 @@ public sealed class Database : IDisposable
     /// <summary>The open connection, for appenders.</summary>
     public DuckDBConnection Connection => _connection;
 
-    /// <summary>Opens an in-memory session.</summary>
-    /// <param name="options">Memory, threads and spill folder.</param>
+    /// <summary>Opens a session, in memory where the options name no file.</summary>
+    /// <param name="options">Memory, threads, file and spill folder.</param>
     public static Database Open(DatabaseOptions? options = null)
     {
         options ??= new DatabaseOptions();
-        var text = new DuckDBConnectionStringBuilder { DataSource = ":memory:" };
+        var text = new DuckDBConnectionStringBuilder { DataSource = options.File ?? ":memory:" };
         text["memory_limit"] = options.MemoryLimit;
         text["threads"] = options.Threads.ToString(CultureInfo.InvariantCulture);
         text["autoinstall_known_extensions"] = "false";

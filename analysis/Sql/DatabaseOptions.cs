@@ -9,6 +9,9 @@ public sealed record DatabaseOptions
     /// <summary>Worker threads, 1 or more. Default: the processors there are.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 
+    /// <summary>File that holds the session's tables, so that they need not stand in memory; null: they do.</summary>
+    public string? File { get; init; }
+
     /// <summary>Folder for spilling; null: none.</summary>
     public string? SpillFolder { get; init; }
 }

@@ -50,7 +50,7 @@ public static class ShopLoad
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
         List<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
         ReleaseMemory();
-        using var database = Database.Open(new DatabaseOptions { SpillFolder = output.Spill, MemoryLimit = CombineMemory });
+        using Database database = OpenSession(output.Spill);
         StagedSession.Attach(database, staged);
         answers.Attach(database);
         ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
@@ -86,6 +86,15 @@ public static class ShopLoad
         }
 
         return faults.Count == 0 ? staged : throw new BadInputException(faults);
+    }
+
+    // The tables between staged rows and store stand in a file: in memory they would grow with the rows.
+    private static Database OpenSession(string folder)
+    {
+        string file = Path.Combine(Directory.CreateDirectory(folder).FullName, "combine.duckdb");
+        File.Delete(file);
+        File.Delete(file + ".wal");
+        return Database.Open(new DatabaseOptions { File = file, SpillFolder = folder, MemoryLimit = CombineMemory });
     }
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.

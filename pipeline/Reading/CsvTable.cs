@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text;
+using System.Text.Unicode;
 using CsvHelper;
 using PartsSignal.Pipeline.Rejects;
 
@@ -110,6 +111,12 @@ public sealed class CsvTable : TableReader
             return true;
         }
 
+        if (_csv.RawRecord.Length > _limits.MaxRowBytes)
+        {
+            Fault = TooLong();
+            return true;
+        }
+
         if (_csv.FieldCount > _limits.MaxColumns)
         {
             Fault = new RowFault(null, ReasonCode.TooManyCells, $"The row has {_csv.FieldCount:N0} cells; the limit is {_limits.MaxColumns:N0}.", "Raise limits.maxColumns, or mend the row.");
@@ -126,7 +133,7 @@ public sealed class CsvTable : TableReader
             _shape.Learn(Row);
         }
 
-        if (_brokenText && _csv.RawRecord.IndexOf("\uFFFD"u8) >= 0)
+        if (_brokenText && (!Utf8.IsValid(_csv.RawRecord) || _csv.RawRecord.IndexOf("\uFFFD"u8) >= 0))
         {
             Fault = new RowFault(null, ReasonCode.BadEncoding, "The row holds bytes that are no text in this file's encoding.", "Save the file as UTF-8, or name its encoding in the map.");
         }
@@ -206,11 +213,14 @@ public sealed class CsvTable : TableReader
         return RejectLine(next, _resumeLine + 1);
     }
 
+    private RowFault TooLong() =>
+        new(null, ReasonCode.RowTooLong, $"The row is longer than {_limits.MaxRowBytes:N0} bytes.", "Raise limits.maxRowBytes, or mend the row.");
+
     private bool RejectLine(long at, int line)
     {
         long next = _bytes.LineEnd(at, KeptRawBytes, out byte[] raw);
         Fault = next - at > _limits.MaxRowBytes
-            ? new RowFault(null, ReasonCode.RowTooLong, $"The row is longer than {_limits.MaxRowBytes:N0} bytes.", "Raise limits.maxRowBytes, or mend the row.")
+            ? TooLong()
             : new RowFault(null, ReasonCode.OpenQuote, "A quotation mark is opened and not closed on this row.", "Close the quotation mark, or double it where it is part of the text.");
         _raw = Encoding.UTF8.GetString(raw);
         Line = line;

@@ -31,7 +31,10 @@ public static class TextTables
         return end < 0 ? start : start[..(end + 1)];
     }
 
+    // Every byte is a character in the encodings of one byte; in the others some sequences are none.
+    private static bool IsBroken(Encoding encoding, ContentScan scan) => encoding is UTF8Encoding ? scan.InvalidUtf8 > 0 : !encoding.IsSingleByte;
+
     /// <summary>Opens the rows of a text file from its header on.</summary>
     public static CsvTable Open(InputFile file, ContentScan scan, TextForm form, ReadingLimits limits) =>
-        new(OpenUtf8(file, scan, form.Encoding, limits), form.Separator, Math.Max(1, form.HeaderLine), form.Encoding is UTF8Encoding && scan.InvalidUtf8 > 0, limits);
+        new(OpenUtf8(file, scan, form.Encoding, limits), form.Separator, Math.Max(1, form.HeaderLine), IsBroken(form.Encoding, scan), limits);
 }

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>
 /// Places of the cells of a sheet that hold a failed formula: the workbook reader gives them as empty. Only for
-/// workbooks in Office Open XML (ECMA-376); the older binary form gives such cells as empty.
+/// workbooks in Office Open XML (ECMA-376); <see cref="OldWorkbookErrors"/> does the same for the older binary form.
 /// </summary>
 public static class WorkbookErrors
 {

@@ -32,7 +32,7 @@ public sealed class WorkbookTable : TableReader
         _file = file;
         _reader = Guarded(() => ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Encoding.GetEncoding(1252) }));
         FindSheet(sheet);
-        _errors = IsOpenXml(stream) ? Guarded(() => ErrorsOf(stream)) : new Dictionary<(int, int), string>();
+        _errors = Guarded(() => ErrorsOf(stream));
     }
 
     /// <summary>Name of the sheet.</summary>
@@ -120,9 +120,17 @@ public sealed class WorkbookTable : TableReader
     private IReadOnlyDictionary<(int Row, int Column), string> ErrorsOf(Stream stream)
     {
         long at = stream.Position;
-        IReadOnlyDictionary<(int, int), string> errors = WorkbookErrors.Find(stream, _reader.Name);
+        IReadOnlyDictionary<(int, int), string> errors = IsOpenXml(stream) ? WorkbookErrors.Find(stream, _reader.Name) : OldErrors(stream);
         stream.Position = at;
         return errors;
+    }
+
+    private IReadOnlyDictionary<(int Row, int Column), string> OldErrors(Stream stream)
+    {
+        var bytes = new byte[stream.Length];
+        stream.Position = 0;
+        stream.ReadExactly(bytes);
+        return OldWorkbookErrors.Find(bytes, _reader.Name);
     }
 
     private void FindSheet(string? sheet)

@@ -1,11 +1,15 @@
 -- One row per job: its winning row, with the complaint kind the owner's answers add.
-with kept as (
+-- of a job told on several rows, one part each, the first speaks for the job
+with first_places as (
+    select job_id, min(source_order::bigint << 32 | source_line) as place
+    from staged_jobs
+    semi join (from row_fates where kind = 'jobs' and fate = 'loaded') using (source_order, source_line)
+    group by job_id
+),
+kept as (
     select j.*
     from staged_jobs as j
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'jobs' and f.fate = 'loaded'
-    -- of a job told on several rows, one part each, the first speaks for the job
-    qualify row_number() over (partition by j.job_id order by j.source_order, j.source_line) = 1
+    semi join first_places as f on f.place = (j.source_order::bigint << 32 | j.source_line)
 ),
 worded as (
     select k.job_id, first(r.complaint_kind order by length(r.words) desc, r.words, r.complaint_kind) as complaint_kind

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Staging;
 
@@ -11,6 +12,10 @@ namespace PartsSignal.Pipeline.Tests.Reading;
 public sealed class RefusedFileTests
 {
     private const string Plain = "Part,Text,Price\nA1,Pump,1\n";
+
+    /// <summary>Codes that a test of this class, or of <see cref="HostileInputTests"/>, produces.</summary>
+    internal static readonly IReadOnlyList<string> Codes =
+        [ReasonCode.BrokenFile, ReasonCode.UnreadableFile, ReasonCode.FileGone, ReasonCode.EmptyFile, ReasonCode.TooLarge, ReasonCode.LeadsElsewhere];
 
     private static readonly SourceMap Parts = new()
     {
