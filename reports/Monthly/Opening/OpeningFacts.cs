@@ -41,4 +41,11 @@ public sealed record MonthFacts(
 /// <param name="AsOf">Last day the data speaks for.</param>
 public sealed record OpeningFacts(
     MonthFacts Now, MonthFacts? Before, MonthFacts? YearAgo, IReadOnlyList<string>? Rising,
-    ReturnMonth? CameBack, int CallbackDays, long Rejected, long Read, DateOnly AsOf);
+    ReturnMonth? CameBack, int CallbackDays, long Rejected, long Read, DateOnly AsOf)
+{
+    /// <summary>Repairs of the month before the one of <see cref="CameBack"/>; null: not watched, or before the data.</summary>
+    public ReturnMonth? CameBackBefore { get; init; }
+
+    /// <summary>Repairs of the same month a year earlier; null likewise.</summary>
+    public ReturnMonth? CameBackYearAgo { get; init; }
+}

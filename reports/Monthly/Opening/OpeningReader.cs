@@ -22,6 +22,10 @@ internal static class OpeningReader
             months.GetValueOrDefault(query.Month.AddMonths(-1)),
             months.GetValueOrDefault(query.Month.AddYears(-1)),
             rising is null ? null : [.. rising.Alarms.Select(a => a.InShort)],
-            followed, query.CallbackDays, mending.Files.Sum(f => f.Rejected), mending.Files.Sum(f => f.Read), query.AsOf);
+            followed, query.CallbackDays, mending.Files.Sum(f => f.Rejected), mending.Files.Sum(f => f.Read), query.AsOf)
+        {
+            CameBackBefore = returns?.Months.FirstOrDefault(m => m.Month == followed?.Month.AddMonths(-1)),
+            CameBackYearAgo = returns?.Months.FirstOrDefault(m => m.Month == followed?.Month.AddYears(-1)),
+        };
     }
 }

@@ -51,7 +51,7 @@ internal static class OpeningSentences
         string top = facts.Now.TopComponent is { } component
             ? $"the part most often at fault was the {Shown.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Shown.Share(facts.Now.TopShare)}"
             : "no part was named as the cause";
-        return $"Of {Counted(facts.Now.Diagnosed, "call")} whose cause is known, {top}; {Shown.Share(facts.Now.NoPart)} needed no part.";
+        return $"Of {Counted(facts.Now.Diagnosed, "call")} whose cause is known, {top}; {Shown.Share(facts.Now.NoPart)} needed no part{Beside(facts, m => m.NoPart.Value is { } v ? Shown.Percent(v) : null)}.";
     }
 
     private static string RisingAndReturns(OpeningFacts facts)
@@ -67,7 +67,7 @@ internal static class OpeningSentences
         string back = facts.CameBack switch
         {
             null => "how many repairs came back cannot be told",
-            { } month => $"of {Counted(month.Repairs, "repair")} closed in {Shown.Month(month.Month)}, {Shown.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint ({Shown.Share(month.Share)})",
+            { } month => $"of {Counted(month.Repairs, "repair")} closed in {Shown.Month(month.Month)}, {Shown.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint, {Shown.Share(month.Share)}{Beside(ShareOf(facts.CameBackBefore), ShareOf(facts.CameBackYearAgo))}",
         };
         return $"{rising}; {back}.";
     }
@@ -97,10 +97,13 @@ internal static class OpeningSentences
 
     private static string Counted(long count, string what) => $"{Shown.Count(count)} {what}{(count == 1 ? "" : "s")}";
 
-    private static string Beside(OpeningFacts facts, Func<MonthFacts, string?> figure)
+    private static string Beside(OpeningFacts facts, Func<MonthFacts, string?> figure) =>
+        Beside(facts.Before is { } b ? figure(b) : null, facts.YearAgo is { } y ? figure(y) : null);
+
+    private static string? ShareOf(Returns.ReturnMonth? month) => month?.Share.Value is { } share ? Shown.Percent(share) : null;
+
+    private static string Beside(string? before, string? yearAgo)
     {
-        string? before = facts.Before is { } b ? figure(b) : null;
-        string? yearAgo = facts.YearAgo is { } y ? figure(y) : null;
         string[] parts = [.. new[] { before is null ? null : $"{before} the month before", yearAgo is null ? null : $"{yearAgo} a year earlier" }.OfType<string>()];
         return parts.Length == 0 ? "" : $" ({string.Join(", ", parts)})";
     }

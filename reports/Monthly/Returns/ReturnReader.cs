@@ -8,7 +8,8 @@ namespace PartsSignal.Reports.Monthly.Returns;
 /// <summary>Reads which repairs came back.</summary>
 internal static class ReturnReader
 {
-    private const int MonthsShown = 13;
+    // Two years, so that the same month a year earlier can stand beside a headline.
+    private const int MonthsKept = 25;
 
     private sealed record Row(string Kind, string Member, long Repairs, long CameBack, Estimate Share, long StillWatched);
 
@@ -30,7 +31,7 @@ internal static class ReturnReader
         long cameBack = months.TakeLast(12).Sum(m => m.CameBack);
         string overall = all is { } share ? $"Over all months {Shown.Percent(share)} came back. " : "";
         return new ReturnFacts(
-            query.CallbackDays, [.. months.TakeLast(MonthsShown)], components,
+            query.CallbackDays, [.. months.TakeLast(MonthsKept)], components,
             database.Read("Report/callback_jobs.sql", r => new ReturnJob(
                 r.GetString(0), r.Day(1)!.Value, r.GetString(2), r.Int(3), r.Text(4), r.Text(5), r.Text(6)), ("month", query.Month)),
             months.Length == 0 ? null : cameBack * query.SecondVisitCost,

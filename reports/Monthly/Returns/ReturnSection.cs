@@ -9,6 +9,7 @@ namespace PartsSignal.Reports.Monthly.Returns;
 public static class ReturnSection
 {
     private const int RowsShown = 12;
+    private const int MonthsShown = 13;
 
     /// <summary>Puts the section together.</summary>
     /// <param name="facts">What is known; null: returns were not computed.</param>
@@ -32,7 +33,7 @@ public static class ReturnSection
 
         yield return new Sheet("returns-by-month", "Repairs that came back, by month", "Repairs by the month they were closed; only those watched for the whole window.",
             [new("Month"), new("Repairs", CellKind.Count), new("Came back", CellKind.Count), new("Share (95 %)", CellKind.Share), new("Still watched", CellKind.Count)],
-            [.. facts.Months.Select(m => (IReadOnlyList<object?>)[Shown.Month(m.Month), m.Repairs, m.CameBack, m.Share, m.StillWatched])]);
+            [.. facts.Months.TakeLast(MonthsShown).Select(m => (IReadOnlyList<object?>)[Shown.Month(m.Month), m.Repairs, m.CameBack, m.Share, m.StillWatched])]);
         yield return new Sheet("return-jobs", "Returns called in this month", $"{facts.Jobs.Count} jobs.",
             [new("Job", CellKind.Code), new("Called on", CellKind.Day), new("Follows job", CellKind.Code), new("Days", CellKind.Count), new("Complaint"), new("Then it needed"), new("Now it needed")],
             [.. facts.Jobs.Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.EarlierJobId, j.DaysBetween, j.Complaint, Shown.Words(j.EarlierNeed), Shown.Words(j.Need)])],

@@ -29,10 +29,13 @@ internal static class VanReader
     {
         string kit = $"{Shown.Count(r.Int(5))} parts, {Shown.Count(r.Int(6))} pieces, for {Shown.Money(r.Money(3) ?? 0, currency)} of {Shown.Money(r.Money(1) ?? 0, currency)} and {Shown.Number(r.Double(4) ?? 0)} of {Shown.Number(r.Double(2) ?? 0)} space units.";
         string brings = r.Double(8) is { } completion
-            ? $" Of about {Shown.Count((long)Math.Round(r.Double(7) ?? 0))} settled jobs a year, {Shown.Percent(completion)} should be finished at the first visit{(r.Double(9) is { } counted ? $", against {Shown.Percent(counted)} with what was counted aboard" : "")}; no other kit can be expected to be more than {Shown.Percent(r.Double(11) ?? 0)} better."
+            ? $" Of about {Shown.Count((long)Math.Round(r.Double(7) ?? 0))} settled jobs a year, {Shown.Percent(completion)} should be finished at the first visit{(r.Double(9) is { } counted ? $", against {Shown.Percent(counted)} with what was counted aboard{(r.Money(13) is { } tied ? $", which ties up {Shown.Money(tied, currency)}" : "")}" : "")}; no other kit can be expected to be more than {Shown.Percent(r.Double(11) ?? 0)} better."
+            : "";
+        string booked = r.Long(14) is > 0 and { } jobs
+            ? $" Of {Shown.Count(jobs)} jobs already booked on it, {Shown.Number(r.Double(15) ?? 0)} should be finished at the first visit."
             : "";
         string answer = r.GetString(12);
-        return kit + brings + (answer == "planned" ? "" : $" Note: {answer}.");
+        return kit + brings + booked + (answer == "planned" ? "" : $" Note: {answer}.");
     }
 
     private static string? Replay(Database database) => database.Read("Report/van_quarters.sql", r => r.Text(0) is { } first && r.Text(1) is { } last

@@ -8,6 +8,9 @@ namespace PartsSignal.Reports.Monthly.Vans;
 /// <summary>What each van should carry, with the evidence.</summary>
 public static class VanSection
 {
+    // The whole list is the van's pick list and a sheet of the workbook; the page shows what matters most.
+    private const int RowsOnPage = 40;
+
     /// <summary>Puts the section together.</summary>
     /// <param name="facts">What is known; null: no plan was made.</param>
     /// <param name="currency">The shop's currency mark.</param>
@@ -47,7 +50,7 @@ public static class VanSection
             yield return new Sheet($"van-{i + 1}", $"Plan for van {van.Van}", van.Counted ? $"{van.Lines.Count} parts, against the last count. Jobs it saves: those a year that would need a second visit without it; a dash: not worth its money and space here." : $"{van.Lines.Count} parts; this van was not counted.",
                 [new("Do"), new("Part number", CellKind.Code), new("What it is"), new("On hand", CellKind.Count), new("Plan", CellKind.Count), new("Price", CellKind.Money), new("Used a year", CellKind.Number), new("Jobs a year it saves", CellKind.Number)],
                 [.. van.Lines.Select(l => (IReadOnlyList<object?>)[l.Action, l.PartNumber, l.Description, l.OnHand, l.Planned, l.Price, l.PiecesPerYear, l.JobsPerYear])],
-                "Nothing is worth carrying within the money and space given.");
+                "Nothing is worth carrying within the money and space given.", RowsOnPage);
         }
     }
 

@@ -69,7 +69,11 @@ internal static class SampleMonth
 
     public static OpeningFacts Opening() => new(
         Facts(Month, 412, 0.666), Facts(Month.AddMonths(-1), 398, 0.641), Facts(Month.AddYears(-1), 377, 0.62),
-        ["washer inlet valve, family K41 (9 calls where 2.10 were to be expected)"], new ReturnMonth(Month.AddMonths(-1), 340, 11, Estimate.Of(0.032, 0.018, 0.056)), 30, 20, 6000, new DateOnly(2024, 6, 12));
+        ["washer inlet valve, family K41 (9 calls where 2.10 were to be expected)"], new ReturnMonth(Month.AddMonths(-1), 340, 11, Estimate.Of(0.032, 0.018, 0.056)), 30, 20, 6000, new DateOnly(2024, 6, 12))
+    {
+        CameBackBefore = new ReturnMonth(Month.AddMonths(-2), 320, 13, Estimate.Of(0.041, 0.024, 0.068)),
+        CameBackYearAgo = new ReturnMonth(Month.AddMonths(-13), 300, 8, Estimate.Of(0.027, 0.014, 0.052)),
+    };
 
     private static MonthFacts Facts(DateOnly month, long calls, double first) => new(
         month, calls, 41, 365, Estimate.Of(first, first - 0.05, first + 0.05), 310, Estimate.Of(0.28, 0.23, 0.33), "drain_pump", 34, Estimate.Of(0.11, 0.08, 0.15), 33, 90, 4);
