@@ -9,11 +9,23 @@ public sealed class LoadedSample : IAsyncLifetime
 {
     private readonly SmallShop _shop = new();
 
+    /// <summary>True: the shop of the repository, six years and 20,000 jobs; false: a small one made anew.</summary>
+    public bool Committed { get; init; }
+
     public LoadReport Report { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
     {
-        SampleShopMaker.Write(new SampleShopOptions(1500, 7, _shop.Input) { WithDemand = false });
+        if (Committed)
+        {
+            Copy("");
+            Copy("truth");
+        }
+        else
+        {
+            SampleShopMaker.Write(new SampleShopOptions(1500, 7, _shop.Input) { WithDemand = false });
+        }
+
         Report = await _shop.Load();
     }
 
@@ -35,6 +47,15 @@ public sealed class LoadedSample : IAsyncLifetime
         store.Execute($"create table listed_arrows as select \"Old number\" as old_number from read_csv({Path("superseded.csv")}, all_varchar = true)");
         store.Execute($"create table listed_aliases as select \"Their number\" as alias from read_csv({Path("supplier-numbers.csv")}, all_varchar = true)");
         return store.Query(File.ReadAllText(System.IO.Path.Combine(AppContext.BaseDirectory, "TestData", query)), row);
+    }
+
+    private void Copy(string folder)
+    {
+        Directory.CreateDirectory(System.IO.Path.Combine(_shop.Input, folder));
+        foreach (string file in Directory.EnumerateFiles(System.IO.Path.Combine(RepositoryFolder.SampleShop, folder)))
+        {
+            File.Copy(file, System.IO.Path.Combine(_shop.Input, folder, System.IO.Path.GetFileName(file)));
+        }
     }
 
     private string Path(params string[] parts) => Database.Literal(System.IO.Path.Combine([_shop.Input, .. parts]));
