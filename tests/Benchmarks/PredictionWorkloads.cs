@@ -58,7 +58,7 @@ public sealed class PredictionLookups : IWorkload
         IContender contender = new LogOddsContender();
         Learned plain = PartLearner.Learn(_calls[..100], new ContestOptions());
         _model = plain.Model with { Contender = contender.Name, Predictor = contender.Train(_calls), Counts = (Analysis.PartPrediction.BackOff.BackOffModel)new BackOffContender().Train(_calls) };
-        _facts = new LookupFacts([], [], [], [], [], CheckTableReader.Load(null), []);
+        _facts = InventedCalls.Facts(CheckTableReader.Load(null));
         _calls = _calls[..size];
     }
 
@@ -82,6 +82,7 @@ public sealed class PredictionLookups : IWorkload
 /// <summary>Calls with families, kinds, ages and needs of a plausible mix, from a fixed seed.</summary>
 internal static class InventedCalls
 {
+    private const int Families = 60;
     private static readonly string[] Types = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
     private static readonly string[] Kinds = ["no_fill", "no_drain", "no_heat", "noise", "leak", "no_start", "other"];
     private static readonly string[] Words = ["does not fill", "will not drain", "stays cold", "very loud", "water on floor", "dead", "playing up"];
@@ -93,9 +94,19 @@ internal static class InventedCalls
         return [.. Enumerable.Range(0, count).Select(i => One(random, i, count))];
     }
 
+    /// <summary>Two parts per family and need, one of them on a van, a companion per need, risks at every age.</summary>
+    public static LookupFacts Facts(CheckTable checks) => new(
+        [.. from f in Enumerable.Range(0, Families) from need in Needs from n in (int[])[1, 2] select ($"F{f:D2}", new FamilyPart { Component = need, PartNumber = $"{f:D2}-{need}-{n}", TimesSeen = 10 / n, Price = 20 * n })],
+        [.. from f in Enumerable.Range(0, Families) from need in Needs select ($"F{f:D2}-1", $"{f:D2}-{need}-2", 3L)],
+        [.. from type in Types from need in Needs select new Companion(type, need, "clamp_set", 200, 60, 0.3, 2)],
+        [.. from f in Enumerable.Range(0, Families) from need in Needs select new VanPart($"{f:D2}-{need}-1", "1", 2, new DateOnly(2025, 7, 1))],
+        [.. from f in Enumerable.Range(0, Families) from m in Enumerable.Range(0, 4) select new KnownModel($"F{f:D2}-{m}", $"F{f:D2}", Types[f % Types.Length], $"brand {f % 7}")],
+        checks,
+        [.. from type in Types from need in Needs from age in Enumerable.Range(0, 13) select new YearRisk("units_seen", type, "all", need, age, 0.02 * age, 40)]);
+
     private static ClosedCall One(Random random, int i, int count)
     {
-        int family = (int)(60 * Math.Pow(random.NextDouble(), 2)), kind = random.Next(Kinds.Length);
+        int family = (int)(Families * Math.Pow(random.NextDouble(), 2)), kind = random.Next(Kinds.Length);
         DateOnly day = new DateOnly(2019, 1, 1).AddDays((int)(2_400L * i / count));
         int need = random.NextDouble() < 0.5 ? (family + kind) % Needs.Length : random.Next(Needs.Length);
         double age = 12 * random.NextDouble();

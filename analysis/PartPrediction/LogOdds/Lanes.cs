@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace PartsSignal.Analysis.PartPrediction.LogOdds;
 
@@ -6,6 +7,7 @@ namespace PartsSignal.Analysis.PartPrediction.LogOdds;
 internal static class Lanes
 {
     /// <summary>Adds a multiple.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void AddScaled(Span<double> to, ReadOnlySpan<double> what, double scale)
     {
         int j = 0, width = Vector<double>.Count;
@@ -21,6 +23,7 @@ internal static class Lanes
     }
 
     /// <summary>Sum of products, in four partial sums whatever the machine.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         double s0 = 0, s1 = 0, s2 = 0, s3 = 0;

@@ -33,6 +33,17 @@ public sealed class AnswerBuilderTests
         Assert.Equal((12 + 40 * 0.15) / (12 + 40 * 0.15 + 85), valve.BringFrom!.Value, 9);
     }
 
+    [Theory]
+    [InlineData(400, 80, 0.2, 1.4, false)] // often, but hardly more often than elsewhere
+    [InlineData(10, 3, 0.3, 1.6, false)] // three jobs may be chance
+    [InlineData(200, 60, 0.3, 1.6, true)]
+    public void Build_Companion_IsNamedOnlyWhereItsLiftConvinces(long jobs, long both, double share, double lift, bool named)
+    {
+        LookupFacts facts = Facts(new Companion("washer", "inlet_valve", "fill_hose", jobs, both, share, lift));
+        LikelyNeed valve = AnswerBuilder.Build(NoFill, Model(Jobs()), facts, new AnswerOptions()).Needs.Single(n => n.Need == "inlet_valve");
+        Assert.Equal(named, valve.Companions.Count == 1);
+    }
+
     [Fact]
     public void Build_UnseenFamily_AnswersFromTheTypeAndSaysSo()
     {
@@ -101,13 +112,13 @@ public sealed class AnswerBuilderTests
             $"J{i:D2}", Start.AddDays(i), Start.AddDays(i + 1), null, i % 4 == 0 ? "none" : i % 4 == 1 ? "level_switch" : "inlet_valve", NoFill)),
     ];
 
-    private static LookupFacts Facts() => new(
+    private static LookupFacts Facts(Companion? companion = null) => new(
         [
             ("F1", new FamilyPart { PartNumber = "P-1", Component = "inlet_valve", TimesSeen = 9 }),
             ("F1", new FamilyPart { PartNumber = "P-2", Component = "inlet_valve", TimesSeen = 3, Price = 40 }),
         ],
         [("F1-7", "P-2", 3)],
-        [new Companion("washer", "inlet_valve", "fill_hose", 20, 8, 0.4, 3)],
+        [companion ?? new Companion("washer", "inlet_valve", "fill_hose", 20, 8, 0.4, 3)],
         [new VanPart("P-2", "V1", 2, Start)],
         [new KnownModel("F1-7", "F1", "washer", "Norvik")],
         new CheckTable(

@@ -49,7 +49,7 @@ public sealed class ContestTests
     public void Learn_ThreeHundredJobs_IsNoWorseThanTheBackOff()
     {
         ClosedCall[] all = Calls(2_300, 0.8);
-        Learned learned = PartLearner.Learn(all[..300], new ContestOptions(), Own);
+        Learned learned = PartLearner.Learn(all[..300], new ContestOptions());
         IPredictor backOff = new BackOffContender().Train(all[..300]);
         Assert.True(Loss(learned.Model, all[300..]) <= Loss(backOff, all[300..]) + 0.005);
     }
