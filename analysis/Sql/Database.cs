@@ -34,7 +34,15 @@ public sealed class Database : IDisposable
 
         var connection = new DuckDBConnection(text.ConnectionString);
         connection.Open();
-        return new Database(connection);
+        var database = new Database(connection);
+        if (options.Folders is { } folders)
+        {
+            // In this order: once the outside is shut, the list cannot be changed.
+            string allowed = string.Join(", ", folders.Select(f => Literal(Path.GetFullPath(f).Replace('\\', '/').TrimEnd('/') + "/")));
+            database.Execute($"set allowed_directories = [{allowed}]; set enable_external_access = false");
+        }
+
+        return database;
     }
 
     /// <summary>Runs the statements of one embedded file.</summary>

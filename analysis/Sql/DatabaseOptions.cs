@@ -12,6 +12,9 @@ public sealed record DatabaseOptions
     /// <summary>File that holds the session's tables, so that they need not stand in memory; null: they do.</summary>
     public string? File { get; init; }
 
+    /// <summary>The only folders whose files the session may read and write, besides the one for spilling; null: any.</summary>
+    public IReadOnlyList<string>? Folders { get; init; }
+
     /// <summary>Folder for spilling; null: none.</summary>
     public string? SpillFolder { get; init; }
 }

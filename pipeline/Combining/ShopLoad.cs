@@ -50,7 +50,7 @@ public static class ShopLoad
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
         List<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
         ReleaseMemory();
-        using Database database = OpenSession(output.Spill);
+        using Database database = OpenSession(output);
         StagedSession.Attach(database, staged);
         answers.Attach(database);
         ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
@@ -89,12 +89,12 @@ public static class ShopLoad
     }
 
     // The tables between staged rows and store stand in a file: in memory they would grow with the rows.
-    private static Database OpenSession(string folder)
+    private static Database OpenSession(OutputFolder output)
     {
-        string file = Path.Combine(Directory.CreateDirectory(folder).FullName, "combine.duckdb");
+        string file = Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "combine.duckdb");
         File.Delete(file);
         File.Delete(file + ".wal");
-        return Database.Open(new DatabaseOptions { File = file, SpillFolder = folder, MemoryLimit = CombineMemory });
+        return Database.Open(new DatabaseOptions { Folders = [(output.Published ?? output).Root], File = file, SpillFolder = output.Spill, MemoryLimit = CombineMemory });
     }
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.

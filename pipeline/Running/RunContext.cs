@@ -90,7 +90,7 @@ public sealed class RunContext : IDisposable
     private Database OpenStore()
     {
         // One worker: floating sums must not depend on how rows were dealt to threads.
-        var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [(Output.Published ?? Output).Root] });
         // The folder behind the link: a load that ends meanwhile must not change the store under this run.
         CurrentStore.Attach(database, Output.Store);
         return database;

@@ -12,7 +12,6 @@ internal sealed class RequestGuard(ServeOptions options)
 
     public async Task PassAsync(HttpContext context, RequestDelegate next)
     {
-        Strict(context.Response.Headers);
         if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method))
         {
             await RefuseAsync(context, StatusCodes.Status405MethodNotAllowed, "Only questions are answered here: use GET.").ConfigureAwait(false);
@@ -33,7 +32,8 @@ internal sealed class RequestGuard(ServeOptions options)
         }
     }
 
-    private static void Strict(IHeaderDictionary headers)
+    /// <summary>Sets the headers that keep browsers strict; every answer carries them, also a refusal.</summary>
+    public static void Strict(IHeaderDictionary headers)
     {
         headers.ContentSecurityPolicy = ServedPolicy.Text;
         headers.XContentTypeOptions = "nosniff";

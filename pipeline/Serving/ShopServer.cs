@@ -37,8 +37,15 @@ public static class ShopServer
                 _ => new FixedWindowRateLimiterOptions { PermitLimit = QuestionsPerMinute, Window = TimeSpan.FromMinutes(1) }));
         });
         WebApplication app = builder.Build();
-        app.Use(new RequestGuard(options).PassAsync);
+        app.Use((context, next) =>
+        {
+            RequestGuard.Strict(context.Response.Headers);
+            return next(context);
+        });
+
+        // Before the token is looked at: guessing counts as asking.
         app.UseRateLimiter();
+        app.Use(new RequestGuard(options).PassAsync);
         ShopEndpoints.Map(app, shop);
         return app;
     }

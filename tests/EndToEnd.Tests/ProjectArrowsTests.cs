@@ -30,4 +30,13 @@ public sealed class ProjectArrowsTests
             .Select(f => Path.GetRelativePath(RepositoryFolder.Root, f));
         Assert.Empty(offenders);
     }
+
+    [Fact]
+    public void Database_WhereverTheProgramOpensIt_IsKeptToItsFolders()
+    {
+        string[] opened = [.. Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Root, "pipeline"), "*.cs", SearchOption.AllDirectories)
+            .SelectMany(File.ReadLines).Where(l => l.Contains("Database.Open(", StringComparison.Ordinal))];
+        Assert.NotEmpty(opened);
+        Assert.All(opened, line => Assert.Contains("Folders = [", line, StringComparison.Ordinal));
+    }
 }

@@ -19,7 +19,7 @@ public sealed class PartCommand(ProgramIo io) : Command<PartSettings>
             throw new BadInputException($"--out {settings.Out}: holds no store; load the shop's files first.");
         }
 
-        using var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [settings.Out] });
         CurrentStore.Attach(database, store);
         PartLookup found = PartCardReader.Find(database, settings.Number, Day(settings.AsOf));
         if (found.Card is null)

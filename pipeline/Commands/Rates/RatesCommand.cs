@@ -14,13 +14,13 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
     public override int Execute(CommandContext context, RatesSettings settings, CancellationToken cancellationToken)
     {
         RatesQuery query = RatesQuery.Parse(settings);
-        string store = new OutputFolder(settings.Out).Store;
-        if (!Directory.Exists(store))
+        var output = new OutputFolder(settings.Out);
+        if (!Directory.Exists(output.Store))
         {
             throw new BadInputException($"--out {settings.Out}: holds no store; load the shop's files first.");
         }
 
-        using Database database = Open(store, ShopFile.Load(settings.Input), query);
+        using Database database = Open(output, ShopFile.Load(settings.Input), query);
         var options = new RateOptions();
         IReadOnlyList<FailureRate> rates = query.By == RatesQuery.BySupplier
             ? PartServiceRates.Table(database, options)
@@ -29,10 +29,10 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
         return ExitCode.Done;
     }
 
-    private Database Open(string store, ShopSettings shop, RatesQuery query)
+    private Database Open(OutputFolder output, ShopSettings shop, RatesQuery query)
     {
-        var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        CurrentStore.Attach(database, store);
+        var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Root] });
+        CurrentStore.Attach(database, output.Store);
         ResultRunner.Build(
             database,
             ResultSteps.Rates,

@@ -31,7 +31,7 @@ public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         }
 
         ShopSettings shop = ShopFile.Load(settings.Input);
-        using var database = Database.Open(new DatabaseOptions { Threads = 1 });
+        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [settings.Out] });
         CurrentStore.Attach(database, store);
         if (ShopDataReader.Read(database, shop.AsOf) is not { Jobs.Count: > 0 } data)
         {

@@ -133,4 +133,31 @@ public sealed class ShopServerTests
         Assert.Throws<BadInputException>(() => ServeOptions.Read("0.0.0.0", 8710, "short"));
         Assert.NotNull(ServeOptions.Read("0.0.0.0", 8710, "0123456789abcdef"));
     }
+
+    [Fact]
+    public async Task Ask_MoreOftenThanTheLimit_IsRefusedBeforeTheTokenIsLookedAt()
+    {
+        await using RunningServer server = await RunningServer.StartAsync("0123456789abcdef");
+        var answers = new List<HttpStatusCode>();
+        for (int i = 0; i < 260; i++)
+        {
+            using HttpResponseMessage response = await server.Client.GetAsync("/health", Stop);
+            answers.Add(response.StatusCode);
+            Assert.Contains("default-src", response.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+        }
+
+        Assert.Equal(HttpStatusCode.TooManyRequests, answers[^1]);
+        Assert.DoesNotContain(HttpStatusCode.OK, answers);
+    }
+
+    [Theory]
+    [InlineData(9_000, HttpStatusCode.RequestUriTooLong)]
+    [InlineData(3_000, HttpStatusCode.BadRequest)]
+    public async Task Ask_EndlessLine_IsRefusedWithoutATrace(int length, HttpStatusCode expected)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.GetAsync("/api/lookup?complaint=" + new string('x', length), Stop);
+        Assert.Equal(expected, response.StatusCode);
+        Assert.DoesNotContain("   at ", await response.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
 }
