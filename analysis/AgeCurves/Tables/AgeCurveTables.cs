@@ -21,8 +21,9 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 
     private static void Register(Database database, List<AgeCurveSummary> summaries, List<AgeCurvePoint> points)
     {
+        var keys = new OneKey();
         IReadOnlyList<(CurveKey Key, AgeLedgerRow Row)> rows = database.Query("from age_ledger", r => (
-            new CurveKey(r.GetString(1), r.GetString(0), r.GetString(2)),
+            keys.Of(r.GetString(1), r.GetString(0), r.GetString(2)),
             new AgeLedgerRow(r.Int(3) / DaysPerYear, r.Long(4)!.Value, r.Long(5)!.Value, r.Long(6)!.Value)));
         Dictionary<CurveKey, AgeLedger> ledgers = rows
             .GroupBy(r => r.Key, r => r.Row)
@@ -41,8 +42,9 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 
     private static void LogOnly(Database database, LogOnlyOptions options, List<AgeCurveSummary> summaries, List<AgeCurvePoint> points)
     {
+        var keys = new OneKey();
         IReadOnlyList<(CurveKey Key, TruncatedAge Age)> rows = database.Query("from truncated_ages", r => (
-            new CurveKey(r.GetString(1), r.GetString(0), r.GetString(2)),
+            keys.Of(r.GetString(1), r.GetString(0), r.GetString(2)),
             new TruncatedAge(r.Int(4) / DaysPerYear, r.Int(5) / DaysPerYear, r.Int(6) / DaysPerYear)));
         var curves = rows.GroupBy(r => r.Key with { ModelFamily = CurveKey.AllFamilies }, r => r.Age)
             .Concat(rows.GroupBy(r => r.Key, r => r.Age))
@@ -54,5 +56,14 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
             summaries.Add(summary);
             points.AddRange(shares);
         }
+    }
+
+    // Rows of one curve follow each other: one key serves them all, however many there are.
+    private sealed class OneKey
+    {
+        private CurveKey _last = new("", "", "");
+
+        public CurveKey Of(string type, string component, string family) =>
+            _last.ApplianceType == type && _last.Component == component && _last.ModelFamily == family ? _last : _last = new CurveKey(type, component, family);
     }
 }
