@@ -12,6 +12,7 @@ months as (
 calls as (
     select date_trunc('month', opened_on)::date as month, *
     from jobs
+    where opened_on <= coalesce(getvariable('as_of')::date, opened_on)
 )
 
 select

@@ -6,7 +6,7 @@ select
 from (
     select coalesce(min(appliance_type), 'unknown') as appliance_type, count(*)::integer as visits
     from jobs
-    where unit_id is not null
+    where unit_id is not null and opened_on <= coalesce(getvariable('as_of')::date, opened_on)
     group by unit_id
 )
 group by appliance_type, visits

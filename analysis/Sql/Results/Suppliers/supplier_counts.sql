@@ -6,7 +6,7 @@ with received as (
         sum(quantity) as pieces,
         sum(least(returned_quantity, quantity)) as pieces_returned
     from part_orders
-    where received_on is not null
+    where received_on <= coalesce(getvariable('as_of')::date, received_on)
     group by all
 ),
 

@@ -5,6 +5,6 @@ select
     count(*) as order_lines,
     sum(returned_quantity)::bigint as pieces_returned
 from part_orders
-where returned_quantity > 0
+where returned_quantity > 0 and ordered_on <= coalesce(getvariable('as_of')::date, ordered_on)
 group by supplier, coalesce(lower(trim(return_reason)), 'no reason given')
 order by supplier, pieces_returned desc, return_reason
