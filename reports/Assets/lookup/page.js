@@ -71,7 +71,7 @@
   function listKinds() {
     const now = kindNow(), found = findKinds(el("complaint").value, knownType());
     const read = data.kinds.filter(k => k.kind === now);
-    const items = question.kindPicked ? [question.kindPicked] : [...read, ...found.filter(k => k.kind !== now)].slice(0, 8);
+    const items = question.kindPicked ? [question.kindPicked] : [...read, ...found.filter(k => k.kind !== now)].slice(0, read.length ? 4 : 8);
     choices("complaint-list", items, k => words(k.kind), k => k.kind === now, k => {
       question.kindPicked = question.kindPicked === k ? null : k;
       refresh();
