@@ -79,7 +79,12 @@ public sealed class OutputDraftTests : IDisposable
     [Fact]
     public async Task Begin_NewFolder_IsReadableByItsOwnerAlone()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps rights elsewhere");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("Windows keeps rights elsewhere");
+            return;
+        }
+
         string inner = Path.Combine(_root, "fresh");
         using OutputDraft draft = await OutputDraft.BeginAsync(new OutputFolder(inner), TimeProvider.System, CancellationToken.None);
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(inner));
