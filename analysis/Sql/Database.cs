@@ -58,6 +58,9 @@ public sealed class Database : IDisposable
         command.ExecuteNonQuery();
     }
 
+    /// <summary>Changes how much memory the session may use before it spills, in the engine's own notation.</summary>
+    public void LimitMemory(string limit) => Execute($"set memory_limit = {Literal(limit)}");
+
     /// <summary>Rows of one embedded query, each turned into a record as it streams by.</summary>
     public IReadOnlyList<T> Read<T>(string path, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
         Query(SqlText.Read(path), row, parameters);

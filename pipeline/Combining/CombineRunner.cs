@@ -33,7 +33,7 @@ public static class CombineRunner
             {
                 cancellation.ThrowIfCancellationRequested();
                 long start = clock.GetTimestamp();
-                Make(database, step);
+                MemoryLadder.Run(database, MemoryLadder.Rungs, () => Make(database, step));
                 var line = new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds);
                 log.Add(line);
                 done?.Invoke(line);

@@ -32,9 +32,6 @@ public sealed record LoadReport(
 /// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
 public static class ShopLoad
 {
-    // Beside it stand the program itself and what the engine holds outside its own count, together some 250 MB.
-    private const string CombineMemory = "400MB";
-
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
     /// <param name="output">Where the store goes: the caller is the only one that writes there.</param>
@@ -94,7 +91,7 @@ public static class ShopLoad
         string file = Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "combine.duckdb");
         File.Delete(file);
         File.Delete(file + ".wal");
-        return Database.Open(new DatabaseOptions { Folders = [(output.Published ?? output).Root], File = file, SpillFolder = output.Spill, MemoryLimit = CombineMemory });
+        return Database.Open(new DatabaseOptions { Folders = [(output.Published ?? output).Root], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryLadder.Rungs[0] });
     }
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.

@@ -58,6 +58,10 @@ internal sealed class RejectWriter : IAsyncDisposable
         ? $"No row was refused. Nothing in {output} holds a row as it was."
         : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as they were, with names and numbers. Nothing else does.");
 
+    /// <summary>The same before it is known whether any row will be refused.</summary>
+    public static string Notice(string output) =>
+        $"Private: {Path.Combine(output, "rejects")} will hold refused rows as they were, with names and numbers. Nothing else does.";
+
     /// <summary>Adds a row.</summary>
     public ValueTask AddAsync(RejectedRow row, CancellationToken cancellation)
     {

@@ -11,6 +11,7 @@ public sealed class RunTests(RunSmallShopFixture shop)
     {
         Assert.Equal("", shop.Run.Error);
         Assert.Equal(0, shop.Run.ExitCode);
+        Assert.StartsWith("Private: ", shop.Run.Out, StringComparison.Ordinal);
         string report = Directory.EnumerateFiles(Path.Combine(shop.Out, "reports"), "index.html", SearchOption.AllDirectories).Last();
         Assert.Contains("index.html", shop.Run.Out, StringComparison.Ordinal);
         Assert.True(new FileInfo(report).Length > 10_000);

@@ -1,6 +1,7 @@
 using PartsSignal.Pipeline.Combining;
 using PartsSignal.Pipeline.Commands.Load;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using Spectre.Console.Cli;
@@ -22,6 +23,7 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
         var output = new OutputFolder(settings.Out);
         using OutputDraft draft = await OutputDraft.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
         var progress = ProgressLine.For(_io);
+        await _io.Out.WriteLineAsync(RejectWriter.Notice(settings.Out)).ConfigureAwait(false);
         LoadReport? load;
         using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
         {
