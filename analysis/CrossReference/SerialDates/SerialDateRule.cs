@@ -98,9 +98,10 @@ public sealed record SerialDateRule
             }
         }
 
+        // the code alone: a whole serial belongs in no table
         return candidates.Count > 0
             ? new SerialDateReading(candidates, null)
-            : SerialDateReading.Broken($"date code '{match.Value}' names no week, month or year before {notAfter:yyyy-MM-dd}");
+            : SerialDateReading.Broken($"date code '{symbol}{match.Groups["week"].Value}{match.Groups["month"].Value}' names no week, month or year before {notAfter:yyyy-MM-dd}");
     }
 
     private BuildInterval? Within(int year, Match match)

@@ -46,6 +46,14 @@ public sealed class SerialDateRulesTests
         Assert.Equal([2009, 2015], Rules(new("*", "(?<year>[A-Z])(?<week>[0-9]{2})$", "ABCDEF", "2004", null, null))
             .Read(null, "9-F53", new DateOnly(2022, 1, 1)).Candidates.Select(c => c.Middle.Year));
 
+    [Fact]
+    public void Read_ImpossibleCode_NamesTheCodeAndNotTheSerial()
+    {
+        string fault = Rules(new("*", "^(?<year>[0-9]{2})(?<week>[0-9]{2})-[0-9]{5}$", null, null, null, null)).Read(null, "1460-73519", Service).Fault!;
+        Assert.Contains("'1460'", fault, StringComparison.Ordinal);
+        Assert.DoesNotContain("73519", fault, StringComparison.Ordinal);
+    }
+
     [Theory] // day 141 of 2014 is in its 21st seven days, and in ISO week 21; day 1 of 2016 is in ISO week 53 of 2015
     [InlineData("1401", "2014-01-01/2014-01-07")]
     [InlineData("1421", "2014-05-21/2014-05-27")]
