@@ -9,7 +9,13 @@ internal static class OldWorkbookErrors
     private const int Formula = 0x0006, EndOfPart = 0x000a, SheetName = 0x0085, ErrorCell = 0x0205, StartOfPart = 0x0809;
     private static readonly Dictionary<byte, string> Names = new()
     {
-        [0x00] = "#NULL!", [0x07] = "#DIV/0!", [0x0f] = "#VALUE!", [0x17] = "#REF!", [0x1d] = "#NAME?", [0x24] = "#NUM!", [0x2a] = "#N/A",
+        [0x00] = "#NULL!",
+        [0x07] = "#DIV/0!",
+        [0x0f] = "#VALUE!",
+        [0x17] = "#REF!",
+        [0x1d] = "#NAME?",
+        [0x24] = "#NUM!",
+        [0x2a] = "#N/A",
     };
 
     /// <summary>Row and column (from 0) of every failed cell of a sheet, with the error it shows.</summary>

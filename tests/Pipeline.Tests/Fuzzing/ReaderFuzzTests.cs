@@ -20,7 +20,12 @@ public sealed class ReaderFuzzTests
 
     private static readonly ReadingLimits Limits = new()
     {
-        MaxRowBytes = 10_000, MaxColumns = 500, MaxUnpackedBytes = 8 << 20, MaxUnpackRatio = 50, MaxEntries = 100, MaxWorkbookBytes = 8 << 20,
+        MaxRowBytes = 10_000,
+        MaxColumns = 500,
+        MaxUnpackedBytes = 8 << 20,
+        MaxUnpackRatio = 50,
+        MaxEntries = 100,
+        MaxWorkbookBytes = 8 << 20,
     };
 
     private static readonly Inspector Inspector = new(Limits, WordSets.Load(null));
