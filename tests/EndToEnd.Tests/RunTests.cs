@@ -42,6 +42,21 @@ public sealed class RunTests(RunSmallShopFixture shop)
         Assert.True((long)shop.Record["peak_memory_mb"]! > 0);
     }
 
+    [Theory]
+    [InlineData("van")]
+    [InlineData("van", "--list", "plan")]
+    [InlineData("van", "--list", "orders")]
+    [InlineData("van", "--list", "booked")]
+    [InlineData("van", "--list", "next")]
+    [InlineData("rates")]
+    [InlineData("lookup", "--type", "washer", "--complaint", "does not fill")]
+    public async Task Table_OfTheSmallShop_FitsEightyColumns(params string[] command)
+    {
+        Partssignal answer = await Partssignal.RunAsync([.. command, "--input", shop.Input, "--out", shop.Out]);
+        Assert.Equal("", answer.Error);
+        Assert.All(answer.Out.Split('\n'), line => Assert.InRange(line.TrimEnd().Length, 0, 80));
+    }
+
     [Fact]
     public async Task Run_Twice_SameBytesInResults()
     {

@@ -12,6 +12,7 @@ namespace PartsSignal.Pipeline.Commands.Van;
 internal static class VanPrinter
 {
     private const int TextWidth = 20;
+    private const int NarrowTextWidth = 16;
 
     public static void Print(TextWriter writer, VanSettings settings, ShopPlan plan, string bookedNote, string currency)
     {
@@ -48,7 +49,8 @@ internal static class VanPrinter
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"Van {van.Van}: {van.Pieces} pieces of {van.Parts} parts, {currency} {van.MoneyUsed:0.00} of {van.Budget:0.00}, space {van.SpaceUsed:0} of {van.Space:0}"));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  expected to finish {van.Completion:0.0 %} at the first visit (empty {van.CompletionEmpty:0.0 %}{Counted(van)})"));
+            $"  expected to finish {van.Completion:0.0 %} at the first visit (empty {van.CompletionEmpty:0.0 %})"));
+        writer.WriteLine(Counted(van, currency));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan for this demand{(van.Answer == "planned" ? "" : "; " + van.Answer)}"));
         if (van.Method.Contains("missing", StringComparison.Ordinal))
@@ -63,18 +65,19 @@ internal static class VanPrinter
         }
     }
 
-    private static string Counted(VanSummary van) =>
-        van.CompletionCounted is { } c ? string.Create(CultureInfo.InvariantCulture, $", as counted {c:0.0 %} with {van.MoneyCounted:0.00}") : ", not counted";
+    private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
+        ? string.Create(CultureInfo.InvariantCulture, $"  as counted: {c:0.0 %}, with {currency} {van.MoneyCounted:0.00} aboard")
+        : "  not counted: what is aboard today is not known";
 
-    private static string? Cut(string? text) => text is null || text.Length <= TextWidth ? text : text[..(TextWidth - 1)] + "…";
+    private static string? Cut(string? text, int width = TextWidth) => text is null || text.Length <= width ? text : text[..(width - 1)] + "…";
 
     private static readonly TableColumn<VanChange>[] Change =
     [
         new("van", "van", c => c.Van),
-        new("action", "do", c => ChangeText.Action(c.Action)),
+        new("action", "do", c => c.Action == ChangeAction.Replace ? "use up" : ChangeText.Action(c.Action)),
         new("part_number", "part", c => c.PartNumber),
-        new("label", "label", c => c.Label),
-        new("description", "what", c => Cut(c.Description)),
+        new("label", "label", c => Cut(c.Label, NarrowTextWidth / 2)),
+        new("description", "what", c => Cut(c.Description, NarrowTextWidth)),
         new("quantity", "n", c => c.Quantity),
         new("other_van", "other", c => c.OtherVan),
         new("by", "by", c => c.By),
@@ -133,7 +136,7 @@ internal static class VanPrinter
         new("supplier", "supplier", o => o.Supplier),
         new("supplier_number", "their number", o => o.SupplierNumber),
         new("part_number", "part", o => o.PartNumber),
-        new("description", "what", o => Cut(o.Description)),
+        new("description", "what", o => Cut(o.Description, NarrowTextWidth)),
         new("quantity", "n", o => o.Quantity),
         new("total", "total", o => o.Total, "0.00"),
         new("for_vans", "vans", o => o.ForVans),
