@@ -62,6 +62,11 @@ public sealed record VanSummary(
                 : "no part fits this money and space";
         }
 
+        if (planned.View.Parts.All(p => !p.PriceKnown))
+        {
+            return "no price of any part is known, so this plan is held by space alone and its money says nothing";
+        }
+
         return planned.Demand.JobsSeen < 50 ? "few jobs seen: take this plan as a first guess" : "planned";
     }
 }

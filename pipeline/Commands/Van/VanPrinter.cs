@@ -52,7 +52,12 @@ internal static class VanPrinter
             $"  expected to finish {van.Completion:0.0 %} at the first visit (empty {van.CompletionEmpty:0.0 %})"));
         writer.WriteLine(Counted(van, currency));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan for this demand{(van.Answer == "planned" ? "" : "; " + van.Answer)}"));
+            $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan for this demand"));
+        if (van.Answer != "planned")
+        {
+            writer.WriteLine("  " + van.Answer);
+        }
+
         if (van.Method.Contains("missing", StringComparison.Ordinal))
         {
             writer.WriteLine("  found by managed search only: the integer solver's library is missing");
