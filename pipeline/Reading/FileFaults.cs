@@ -9,6 +9,8 @@ internal static class FileFaults
 
     public static readonly RowFault Unreadable = new(null, ReasonCode.UnreadableFile, "The system does not let the file be read.", "Close the program that holds it, or allow yourself to read it.");
 
+    public static readonly RowFault Changed = new(null, ReasonCode.FileChanged, "The file was changed while it was read.", "Load again once no program writes to it.");
+
     public static readonly RowFault Empty = new(null, ReasonCode.EmptyFile, "The file holds nothing.", "Export it again, or take it out of shop.json.");
 
     public static readonly RowFault Link = new(null, ReasonCode.LeadsElsewhere, "The file is a link to another place.", "Copy the file itself into the input folder.");

@@ -16,7 +16,7 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
     public static OpenedTable Open(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits)
     {
         string[] wanted = [.. map.Columns.Values.SelectMany(c => c).Concat(map.PartGroups.SelectMany(g => g.Values)).Where(h => !h.StartsWith('#'))];
-        OpenedTable opened = file.IsWorkbook ? OpenSheet(file, map, wanted, limits) : OpenText(file, scan, map, wanted, limits);
+        OpenedTable opened = file.IsWorkbook ? OpenSheet(file, scan, map, wanted, limits) : OpenText(file, scan, map, wanted, limits);
         if (opened.Header.Count > limits.MaxColumns)
         {
             opened.Dispose();
@@ -64,10 +64,10 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
         return new OpenedTable(table, form.HeaderLine > 0 ? form.Header : [.. Enumerable.Repeat("", width)], form.Separator);
     }
 
-    private static OpenedTable OpenSheet(InputFile file, SourceMap map, string[] wanted, ReadingLimits limits)
+    private static OpenedTable OpenSheet(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
-        int line = map.HeaderLine ?? HeaderLine(file, map, wanted, limits);
-        WorkbookTable table = Workbooks.Open(file, map.Sheet, limits);
+        int line = map.HeaderLine ?? HeaderLine(file, scan, map, wanted, limits);
+        WorkbookTable table = Workbooks.Open(file, scan, map.Sheet, limits);
         string[] header = [];
         while (table.Line < line && table.Read())
         {
@@ -78,9 +78,9 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
         return new OpenedTable(table, header[..width], ',');
     }
 
-    private static int HeaderLine(InputFile file, SourceMap map, string[] wanted, ReadingLimits limits)
+    private static int HeaderLine(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
-        using WorkbookTable table = Workbooks.Open(file, map.Sheet, limits);
+        using WorkbookTable table = Workbooks.Open(file, scan, map.Sheet, limits);
         IReadOnlyList<SampleRow> rows = SampleRow.Take(table, SampleRows);
         int at = HeaderFinder.Find(rows, wanted);
         return rows.Count == 0 ? throw new FileRefusedException(file.Name, FileFaults.Empty)

@@ -4,29 +4,14 @@ namespace PartsSignal.Pipeline.Reading;
 /// A stream that can go back to any place since <see cref="KeepFrom"/>, so that a reader that was misled by one bad
 /// row can be set on the next line again, whatever the bytes come from.
 /// </summary>
-internal sealed class ReplayStream(Stream inner) : Stream
+internal sealed class ReplayStream(Stream inner) : ForwardStream(inner)
 {
     private byte[] _kept = new byte[1 << 17];
     private long _start;
     private int _length;
-    private long _position;
 
     /// <summary>Bytes before this place may be forgotten.</summary>
     public long KeepFrom { get; set; }
-
-    public override bool CanRead => true;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => false;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => _position;
-        set => throw new NotSupportedException();
-    }
 
     /// <summary>Goes back (or on) to a place at or after <see cref="KeepFrom"/> that was already read.</summary>
     public void GoTo(long position)
@@ -36,7 +21,7 @@ internal sealed class ReplayStream(Stream inner) : Stream
             throw new ArgumentOutOfRangeException(nameof(position));
         }
 
-        _position = position;
+        At = position;
     }
 
     /// <summary>
@@ -51,7 +36,7 @@ internal sealed class ReplayStream(Stream inner) : Stream
         Span<byte> chunk = stackalloc byte[4096];
         while (true)
         {
-            long at = _position;
+            long at = At;
             int n = Read(chunk);
             int end = chunk[..n].IndexOfAny((byte)'\n', (byte)'\r');
             ReadOnlySpan<byte> part = end < 0 ? chunk[..n] : chunk[..end];
@@ -62,7 +47,7 @@ internal sealed class ReplayStream(Stream inner) : Stream
                 return n == 0 ? at : AfterBreak(at + end, chunk[end]);
             }
 
-            KeepFrom = _position;
+            KeepFrom = At;
         }
     }
 
@@ -80,43 +65,21 @@ internal sealed class ReplayStream(Stream inner) : Stream
             return 0;
         }
 
-        int ahead = (int)(_start + _length - _position);
+        int ahead = (int)(_start + _length - At);
         if (ahead == 0)
         {
             ahead = Fetch(buffer.Length);
         }
 
         int n = Math.Min(ahead, buffer.Length);
-        _kept.AsSpan((int)(_position - _start), n).CopyTo(buffer);
-        _position += n;
+        _kept.AsSpan((int)(At - _start), n).CopyTo(buffer);
+        At += n;
         return n;
-    }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-    public override void Flush()
-    {
-    }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-
-    protected override void Dispose(bool disposing)
-    {
-        if (disposing)
-        {
-            inner.Dispose();
-        }
-
-        base.Dispose(disposing);
     }
 
     private int Fetch(int wanted)
     {
-        int drop = (int)Math.Clamp(Math.Min(KeepFrom, _position) - _start, 0, _length);
+        int drop = (int)Math.Clamp(Math.Min(KeepFrom, At) - _start, 0, _length);
         if (drop > 0)
         {
             _kept.AsSpan(drop, _length - drop).CopyTo(_kept);
@@ -130,7 +93,7 @@ internal sealed class ReplayStream(Stream inner) : Stream
             Array.Resize(ref _kept, Math.Max(_kept.Length * 2, _length + wanted));
         }
 
-        int n = inner.Read(_kept.AsSpan(_length, wanted));
+        int n = Inner.Read(_kept.AsSpan(_length, wanted));
         _length += n;
         return n;
     }

@@ -10,7 +10,7 @@ public static class TextTables
     /// <summary>The text of a file as UTF-8, without its byte order mark.</summary>
     public static Stream OpenUtf8(InputFile file, ContentScan scan, Encoding encoding, ReadingLimits limits)
     {
-        Stream bytes = file.Open(limits);
+        Stream bytes = new ScannedStream(file.Open(limits), file.Name, scan);
         Span<byte> mark = stackalloc byte[scan.MarkBytes];
         bytes.ReadAtLeast(mark, scan.MarkBytes, throwOnEndOfStream: false);
         return encoding is UTF8Encoding ? bytes : Encoding.CreateTranscodingStream(bytes, encoding, new UTF8Encoding(false));

@@ -8,10 +8,10 @@ public static class Workbooks
     private static readonly byte[] ZipMark = "PK"u8.ToArray();
 
     /// <summary>The workbook's bytes in a stream that can seek.</summary>
-    /// <exception cref="FileRefusedException">It is larger than the limit, or broken.</exception>
-    public static Stream OpenBytes(InputFile file, ReadingLimits limits)
+    /// <exception cref="FileRefusedException">It is larger than the limit, broken, or not what was scanned.</exception>
+    public static Stream OpenBytes(InputFile file, ContentScan scan, ReadingLimits limits)
     {
-        using Stream bytes = file.Open(limits);
+        using Stream bytes = new ScannedStream(file.Open(limits), file.Name, scan);
         var copy = new MemoryStream();
         CopyWithin(bytes, copy, file, limits);
         copy.Position = 0;
@@ -25,7 +25,7 @@ public static class Workbooks
     }
 
     /// <summary>Opens a sheet at its top.</summary>
-    public static WorkbookTable Open(InputFile file, string? sheet, ReadingLimits limits) => new(OpenBytes(file, limits), file.Name, sheet);
+    public static WorkbookTable Open(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits) => new(OpenBytes(file, scan, limits), file.Name, sheet);
 
     // What the zip says of its entries may be wrong; only unpacking tells.
     private static void CountEntries(MemoryStream workbook, InputFile file, ReadingLimits limits)

@@ -22,12 +22,13 @@ public static class ReasonCode
     public const string BrokenFile = "broken_file";
     public const string UnreadableFile = "unreadable_file";
     public const string FileGone = "file_gone";
+    public const string FileChanged = "file_changed";
     public const string EmptyFile = "empty_file";
     public const string TooLarge = "too_large";
     public const string LeadsElsewhere = "leads_elsewhere";
 
     /// <summary>Codes that refuse a file as a whole; in the books such a file counts as one row read and rejected.</summary>
-    public static readonly IReadOnlySet<string> OfFiles = new HashSet<string>(StringComparer.Ordinal) { BrokenFile, UnreadableFile, FileGone, EmptyFile, TooLarge, LeadsElsewhere };
+    public static readonly IReadOnlySet<string> OfFiles = new HashSet<string>(StringComparer.Ordinal) { BrokenFile, UnreadableFile, FileGone, FileChanged, EmptyFile, TooLarge, LeadsElsewhere };
 
     /// <summary>Every code with its meaning, in the order of the documentation.</summary>
     public static readonly IReadOnlyList<(string Code, string Meaning)> Meanings =
@@ -51,6 +52,7 @@ public static class ReasonCode
         (BrokenFile, "the whole file: it is damaged"),
         (UnreadableFile, "the whole file: the system does not let it be read"),
         (FileGone, "the whole file: it vanished between listing and reading"),
+        (FileChanged, "the whole file: another program changed it while it was read, twice"),
         (EmptyFile, "the whole file: it holds nothing"),
         (TooLarge, "the whole file: it is beyond a limit, which shop.json can raise"),
         (LeadsElsewhere, "the whole file: a link, or an entry of a zip, that leads out of the input folder"),

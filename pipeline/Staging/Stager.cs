@@ -26,7 +26,7 @@ public sealed class Stager
     /// <param name="output">Where staged files and rejects go.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="tools">Key, words, serials.</param>
-    /// <param name="progress">Told now and then; null: nobody.</param>
+    /// <param name="progress">Told when the rows of a file begin and now and then after; null: nobody.</param>
     public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null)
     {
         (_output, _settings, _tools, _progress) = (output, settings, tools, progress);
@@ -39,7 +39,7 @@ public sealed class Stager
     {
         try
         {
-            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+            return await StageTwiceAsync(source, cancellation).ConfigureAwait(false);
         }
         catch (FileRefusedException refused)
         {
@@ -75,14 +75,22 @@ public sealed class Stager
         }
     }
 
+    // What wrote to a file while it was read has mostly ended when it is read again.
+    private async Task<StagedFile> StageTwiceAsync(SourceFile source, CancellationToken cancellation)
+    {
+        try
+        {
+            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+        }
+        catch (FileRefusedException changed) when (changed.Fault == FileFaults.Changed)
+        {
+            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+        }
+    }
+
     private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, CancellationToken cancellation)
     {
-        ContentScan scan;
-        using (Stream bytes = source.File.Open(_settings.Limits))
-        {
-            scan = ContentScan.Of(bytes, cancellation);
-        }
-
+        ContentScan scan = Scan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
         if (Known(folder) is { } known)
@@ -98,7 +106,8 @@ public sealed class Stager
         }
 
         Directory.CreateDirectory(making);
-        StageRecord record = await ReadAsync(source, scan, making, mendStyle, cancellation).ConfigureAwait(false);
+        _progress?.Report(new StageProgress(source.File.Name, 0, 0, scan.Bytes));
+        StageRecord record = await ReadScannedAsync(source, scan, making, mendStyle, cancellation).ConfigureAwait(false);
         await File.WriteAllTextAsync(Path.Combine(making, RecordName), JsonSerializer.Serialize(record, Json), cancellation).ConfigureAwait(false);
         if (Directory.Exists(folder))
         {
@@ -123,6 +132,30 @@ public sealed class Stager
         StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
         bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(Path.Combine(_output.Rejects, RejectWriter.FileName(record.SourceFile))));
         return rejectsThere ? record : null;
+    }
+
+    private ContentScan Scan(SourceFile source, CancellationToken cancellation)
+    {
+        using Stream bytes = source.File.Open(_settings.Limits);
+        return ContentScan.Of(bytes, cancellation);
+    }
+
+    // A fault of a file that was changed since its scan may be no more than that.
+    private async Task<StageRecord> ReadScannedAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)
+    {
+        try
+        {
+            return await ReadAsync(source, scan, folder, mendStyle, cancellation).ConfigureAwait(false);
+        }
+        catch (BadInputException fault) when (fault is not FileRefusedException { Fault.Code: ReasonCode.FileChanged or ReasonCode.FileGone })
+        {
+            if (Scan(source, cancellation).Hash != scan.Hash)
+            {
+                throw new FileRefusedException(source.File.Name, FileFaults.Changed);
+            }
+
+            throw;
+        }
     }
 
     private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)

@@ -13,9 +13,9 @@ public sealed class RefusedFileTests
 {
     private const string Plain = "Part,Text,Price\nA1,Pump,1\n";
 
-    /// <summary>Codes that a test of this class, or of <see cref="HostileInputTests"/>, produces.</summary>
+    /// <summary>Codes that a test of this class, of <see cref="ChangedFileTests"/> or of <see cref="HostileInputTests"/> produces.</summary>
     internal static readonly IReadOnlyList<string> Codes =
-        [ReasonCode.BrokenFile, ReasonCode.UnreadableFile, ReasonCode.FileGone, ReasonCode.EmptyFile, ReasonCode.TooLarge, ReasonCode.LeadsElsewhere];
+        [ReasonCode.BrokenFile, ReasonCode.UnreadableFile, ReasonCode.FileGone, ReasonCode.FileChanged, ReasonCode.EmptyFile, ReasonCode.TooLarge, ReasonCode.LeadsElsewhere];
 
     private static readonly SourceMap Parts = new()
     {

@@ -29,9 +29,9 @@ internal sealed class StagingRig : IDisposable
         File.WriteAllBytes(path, bytes);
     }
 
-    public async Task<IReadOnlyList<StagedFile>> StageAllAsync(ShopSettings settings)
+    public async Task<IReadOnlyList<StagedFile>> StageAllAsync(ShopSettings settings, IProgress<StageProgress>? progress = null)
     {
-        var stager = new Stager(Output, settings, Tools);
+        var stager = new Stager(Output, settings, Tools, progress);
         var staged = new List<StagedFile>();
         foreach (SourceFile source in SourceFile.Find(Input, settings))
         {
