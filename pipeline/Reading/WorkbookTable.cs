@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
-using System.Xml;
 using ExcelDataReader;
-using ExcelDataReader.Exceptions;
 using PartsSignal.Pipeline.Commands;
 
 namespace PartsSignal.Pipeline.Reading;
@@ -13,11 +11,13 @@ namespace PartsSignal.Pipeline.Reading;
 /// </summary>
 public sealed class WorkbookTable : TableReader
 {
+    private const int MostColumns = 1 << 14;
     private readonly Stream _stream;
     private readonly IExcelDataReader _reader;
     private readonly string _file;
     private readonly long _bytes;
     private readonly IReadOnlyDictionary<(int Row, int Column), string> _errors;
+    private readonly Func<bool> _readRow;
 
     /// <summary>Opens a sheet.</summary>
     /// <param name="stream">The workbook; must be able to seek; closed with this reader.</param>
@@ -30,27 +30,15 @@ public sealed class WorkbookTable : TableReader
         _stream = stream;
         _bytes = stream.Length;
         _file = file;
+        _readRow = ReadRow;
         _reader = Guarded(() => ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Encoding.GetEncoding(1252) }));
         FindSheet(sheet);
+        RequireColumns();
         _errors = Guarded(() => ErrorsOf(stream));
     }
 
     /// <summary>Name of the sheet.</summary>
     public string Sheet => _reader.Name;
-
-    /// <summary>Names of all sheets of a workbook.</summary>
-    public static IReadOnlyList<string> Sheets(Stream stream)
-    {
-        Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
-        using IExcelDataReader reader = ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true });
-        var names = new List<string>();
-        do
-        {
-            names.Add(reader.Name);
-        }
-        while (reader.NextResult());
-        return names;
-    }
 
     /// <inheritdoc/>
     public override long Position => _reader.RowCount > 0 ? (long)(_bytes * Math.Min(1.0, Line / (double)_reader.RowCount)) : 0;
@@ -65,18 +53,7 @@ public sealed class WorkbookTable : TableReader
     public override bool Read()
     {
         Row.Clear();
-        if (!Guarded(_reader.Read))
-        {
-            return false;
-        }
-
-        Line = _reader.Depth + 1;
-        for (int i = 0; i < _reader.FieldCount; i++)
-        {
-            Add(i);
-        }
-
-        return true;
+        return Guarded(_readRow);
     }
 
     /// <summary>Text of the merged cell that covers a header cell; empty where none does.</summary>
@@ -95,6 +72,22 @@ public sealed class WorkbookTable : TableReader
             _reader.Dispose();
             _stream.Dispose();
         }
+    }
+
+    private bool ReadRow()
+    {
+        if (!_reader.Read())
+        {
+            return false;
+        }
+
+        Line = _reader.Depth + 1;
+        for (int i = 0; i < _reader.FieldCount; i++)
+        {
+            Add(i);
+        }
+
+        return true;
     }
 
     private static string Letters(int column)
@@ -150,6 +143,16 @@ public sealed class WorkbookTable : TableReader
         throw new BadInputException($"{_file}: has no sheet '{sheet}'. Its sheets: {string.Join(", ", names)}.");
     }
 
+    private void RequireColumns()
+    {
+        if (_reader.FieldCount > MostColumns)
+        {
+            int columns = _reader.FieldCount;
+            Dispose();
+            throw new FileRefusedException(_file, FileFaults.BrokenWorkbook($"it counts {columns} columns, and no sheet has more than {MostColumns}"));
+        }
+    }
+
     private void Add(int column)
     {
         if (_errors.Count > 0 && _errors.TryGetValue((Line - 1, column), out string? error))
@@ -183,13 +186,14 @@ public sealed class WorkbookTable : TableReader
         Row.Add(text, damaged ? CellForm.DamagedNumber : CellForm.Number);
     }
 
+    // The workbook is in memory by now, so that whatever its reader stumbles over is a fault of its bytes.
     private T Guarded<T>(Func<T> read)
     {
         try
         {
             return read();
         }
-        catch (Exception bad) when (bad is ExcelReaderException or XmlException or InvalidDataException or FormatException or IndexOutOfRangeException or ArgumentException or NotSupportedException or OverflowException)
+        catch (Exception bad) when (bad is not OutOfMemoryException and not FileRefusedException)
         {
             _stream.Dispose();
             throw new FileRefusedException(_file, FileFaults.BrokenWorkbook(bad.Message));

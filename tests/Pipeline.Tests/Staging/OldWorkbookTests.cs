@@ -67,4 +67,28 @@ public sealed class OldWorkbookTests
         rig.Write("orders.xls", workbook[..600]);
         Assert.Equal("broken_file", (await rig.StageAllAsync(new ShopSettings { Sources = [Orders] })).Single().Refused?.Code);
     }
+
+    [Theory]
+    [InlineData(9)]
+    [InlineData(30)]
+    [InlineData(70)]
+    [InlineData(500)]
+    [InlineData(600)]
+    public async Task StageAsync_CutShort_RefusedByItself(int bytes)
+    {
+        using var rig = new StagingRig();
+        rig.Write("orders.xls", Header(new XlsMaker()).Text(1, 0, "1").Text(1, 2, "A1").Make()[..bytes]);
+        rig.Write("orders.csv", "Order,Ordered,Part,Cost\n1,2026-08-03,A1,4.50\n");
+        IReadOnlyList<StagedFile> files = await rig.StageAllAsync(new ShopSettings { Sources = [Orders, Orders with { Files = "orders.csv" }] });
+        Assert.Equal(["broken_file", null], files.Select(f => f.Refused?.Code));
+    }
+
+    [Fact]
+    public async Task StageAsync_CellInAColumnThatNoSheetHas_Refused()
+    {
+        using var rig = new StagingRig();
+        StagedFile file = await StageAsync(rig, Header(new XlsMaker()).Text(1, 0, "1").Text(1, 40_000, "A1"));
+        Assert.Equal("broken_file", file.Refused?.Code);
+        Assert.Contains("columns", file.Refused!.Message, StringComparison.Ordinal);
+    }
 }
