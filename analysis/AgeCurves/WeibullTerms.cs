@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>
@@ -51,12 +53,12 @@ internal sealed class WeibullTerms
             0);
         foreach ((double logAge, double weight) in _hazards)
         {
-            sum += Hazard(shape, logAge - logScale) * weight;
+            sum = sum.Plus(Hazard(shape, logAge - logScale), weight);
         }
 
         foreach ((double low, double high, double sign) in _spans)
         {
-            sum += LogProbability(shape, low - logScale, high - logScale) * sign;
+            sum = sum.Plus(LogProbability(shape, low - logScale, high - logScale), sign);
         }
 
         return sum;
@@ -100,4 +102,10 @@ internal readonly record struct Expansion(
 
     public static Expansion operator *(Expansion a, double f) => new(
         a.Value * f, a.ByShape * f, a.ByScale * f, a.ByShapeShape * f, a.ByShapeScale * f, a.ByScaleScale * f);
+
+    /// <summary>a + f b.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Expansion Plus(in Expansion b, double f) => new(
+        Value + b.Value * f, ByShape + b.ByShape * f, ByScale + b.ByScale * f,
+        ByShapeShape + b.ByShapeShape * f, ByShapeScale + b.ByShapeScale * f, ByScaleScale + b.ByScaleScale * f);
 }

@@ -6,6 +6,8 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 /// <summary>The standard normal distribution.</summary>
 public static class NormalDistribution
 {
+    private static readonly Known?[] Recent = new Known?[61];
+
     /// <summary>P(Z &lt;= z).</summary>
     public static double Cdf(double z) =>
         z < 0 ? 0.5 * IncompleteGamma.Upper(0.5, z * z / 2) : 0.5 + (0.5 * IncompleteGamma.Lower(0.5, z * z / 2));
@@ -35,8 +37,20 @@ public static class NormalDistribution
         return p == 0.5 ? 0 : Lower(p);
     }
 
-    // Hastings' approximation (Abramowitz & Stegun 1964, 26.2.23) starts the search in the log of the lower tail.
+    // A table of rates asks for the same two or three levels a hundred thousand times.
     private static double Lower(double p)
+    {
+        ref Known? place = ref Recent[(uint)p.GetHashCode() % (uint)Recent.Length];
+        if (place is not { } known || known.P != p)
+        {
+            place = known = new Known(p, Search(p));
+        }
+
+        return known.Z;
+    }
+
+    // Hastings' approximation (Abramowitz & Stegun 1964, 26.2.23) starts the search in the log of the lower tail.
+    private static double Search(double p)
     {
         double t = Math.Sqrt(-2 * Math.Log(p));
         double start = (((0.010328 * t) + 0.802853) * t + 2.515517)
@@ -44,4 +58,6 @@ public static class NormalDistribution
         double log = Math.Log(p);
         return MonotoneQuantile.Solve(z => (Math.Log(Cdf(z)) - log, Pdf(z) / Cdf(z)), start);
     }
+
+    private sealed record Known(double P, double Z);
 }
