@@ -8,19 +8,25 @@ public static class RunSteps
 {
     /// <summary>All of them.</summary>
     /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
-    public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null) =>
-    [
-        new LoadStep(progress),
-        new MonthsStep(),
-        new RatesStep(),
-        new CallbacksStep(),
-        new SuppliersStep(),
-        new CurvesStep(),
-        new TrendsStep(),
-        new LearnStep(),
-        new PlanStep(),
-        new PublishResultsStep(),
-        new ReportStep(),
-        new PhonePageStep(),
-    ];
+    public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null)
+    {
+        var learn = new LearnStep();
+        var plan = new PlanStep();
+        return
+        [
+            new LoadStep(progress),
+            new BeginStep(learn, plan),
+            new MonthsStep(),
+            new RatesStep(),
+            new CallbacksStep(),
+            new SuppliersStep(),
+            new CurvesStep(),
+            new TrendsStep(),
+            learn,
+            plan,
+            new PublishResultsStep(),
+            new ReportStep(),
+            new PhonePageStep(),
+        ];
+    }
 }

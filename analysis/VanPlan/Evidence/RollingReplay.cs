@@ -40,7 +40,19 @@ public static class RollingReplay
         return quarters;
     }
 
-    /// <summary>Runs it.</summary>
+    /// <summary>Reads what the replay asks of the store: its quarters run side by side, and the store has one reader.</summary>
+    /// <param name="data">The shop.</param>
+    /// <param name="options">How vans are planned.</param>
+    public static void Prepare(ShopData data, VanPlanOptions options)
+    {
+        data.NumbersOn(data.AsOf);
+        foreach (DateOnly from in Quarters(data, options.ReplayQuarters))
+        {
+            data.NumbersOn(from.AddDays(-1));
+        }
+    }
+
+    /// <summary>Runs it. After <see cref="Prepare"/> it leaves the store alone and may run beside others that read it.</summary>
     /// <param name="data">The shop.</param>
     /// <param name="views">The shop as known on a day.</param>
     /// <param name="options">How vans are planned.</param>
@@ -48,12 +60,7 @@ public static class RollingReplay
     {
         IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
         IReadOnlyList<DateOnly> quarters = Quarters(data, options.ReplayQuarters);
-        foreach (DateOnly from in quarters)
-        {
-            // Read beforehand: the quarters run side by side, and the store has one reader.
-            data.NumbersOn(from.AddDays(-1));
-        }
-
+        Prepare(data, options);
         var replayed = new ReplayEvidence[quarters.Count];
         Parallel.For(0, replayed.Length, q =>
             replayed[q] = Quarter(data, views, options, quarters[q], q == replayed.Length - 1 ? data.Counts : [], today));

@@ -10,23 +10,38 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
 /// <see cref="Learned"/> in <see cref="RunContext.Shared"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
 /// </summary>
-public sealed class LearnStep : IRunStep
+public sealed class LearnStep : IAheadStep
 {
     private const string Checks = "Prediction";
+    private Task<Learning>? _begun;
 
     /// <inheritdoc/>
     public string Name => "learn";
 
     /// <inheritdoc/>
-    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    public long Begin(RunContext context)
     {
-        context.BuildResults(ResultSteps.Prediction);
         IReadOnlyList<ClosedCall> calls = TrainingTable.Read(context.Database);
-        var options = new ContestOptions { Seed = context.Settings.Seed };
-        Learned learned = PartLearner.Learn(calls, options);
-        cancellation.ThrowIfCancellationRequested();
+        int seed = context.Settings.Seed;
+        _begun = Ahead.Start(() =>
+        {
+            Learned learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
+            return new Learning(calls, learned, ResultTables.Scores(learned, seed));
+        });
+        return calls.Count;
+    }
+
+    /// <inheritdoc/>
+    public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        if (_begun is null)
+        {
+            Begin(context);
+        }
+
+        context.BuildResults(ResultSteps.Prediction);
+        (IReadOnlyList<ClosedCall> calls, Learned learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
         ModelStore.Write(context.Output, learned.Model);
-        IReadOnlyList<ScoreRow> scores = ResultTables.Scores(learned, options.Seed);
         context.AddResult("prediction_contest", ResultTables.Contest(learned), Checks);
         context.AddResult("prediction_scores", scores, Checks);
         context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned), Checks);
@@ -37,6 +52,8 @@ public sealed class LearnStep : IRunStep
         context.Record["prediction"] = PredictionRecord.Of(learned, truths);
         ModelCard.Write(context.Output, learned, calls, scores);
         context.Shared[typeof(Learned)] = learned;
-        return Task.FromResult((long)calls.Count);
+        return calls.Count;
     }
+
+    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, Learned Learned, IReadOnlyList<ScoreRow> Scores);
 }

@@ -9,30 +9,53 @@ using PartsSignal.Pipeline.Planning;
 namespace PartsSignal.Pipeline.Running.Steps;
 
 /// <summary>What each van should carry, judged by replay, with its lists.</summary>
-public sealed class PlanStep : IRunStep
+public sealed class PlanStep : IAheadStep
 {
     private const string Checks = "Van";
+    private Task<Replay>? _begun;
 
     /// <inheritdoc/>
     public string Name => "van plan";
 
     /// <inheritdoc/>
-    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    public long Begin(RunContext context)
     {
         VanPlanOptions options = ShopPlanOptions.From(context.Settings);
         if (ShopDataReader.Read(context.Database, context.Settings.AsOf) is not { } data)
         {
-            context.Record["van"] = new JsonObject { ["jobs_replayed"] = 0, ["answer"] = "no jobs: nothing tells what a van needs" };
-            return Task.FromResult(0L);
+            return 0;
         }
 
+        string input = context.Input;
         var views = new ShopViews(data, options);
+        RollingReplay.Prepare(data, options);
+        _begun = Ahead.Start(() =>
+        {
+            ReplayEvidence evidence = RollingReplay.Run(data, views, options);
+            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options), TruthCheck.Of(input, evidence, data, views, options));
+        });
+        return data.Jobs.Count;
+    }
+
+    /// <inheritdoc/>
+    public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        if (_begun is null)
+        {
+            Begin(context);
+        }
+
+        if (_begun is null)
+        {
+            context.Record["van"] = new JsonObject { ["jobs_replayed"] = 0, ["answer"] = "no jobs: nothing tells what a van needs" };
+            return 0;
+        }
+
+        Replay replay = await _begun.WaitAsync(cancellation).ConfigureAwait(false);
+        ShopData data = replay.Data;
         var learned = context.Shared.GetValueOrDefault(typeof(Learned)) as Learned;
         BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
-        ShopPlan plan = ShopPlan.Of(data, views, options, context.Settings.ServiceTarget, booked);
-        cancellation.ThrowIfCancellationRequested();
-        ReplayEvidence evidence = RollingReplay.Run(data, views, options);
-        IReadOnlyList<EvidenceRow> rows = EvidenceRow.Of(evidence.Rows, options);
+        ShopPlan plan = ShopPlan.Of(data, replay.Views, replay.Options, context.Settings.ServiceTarget, booked);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("van_summary", plan.Summaries, Checks);
         context.AddResult("van_plan", plan.Rows, Checks);
@@ -42,10 +65,13 @@ public sealed class PlanStep : IRunStep
         context.AddResult("next_parts", plan.Next, Checks);
         context.AddResult("van_curve", plan.Curve, Checks);
         context.AddResult("shelf_levels", plan.Shelf, Checks);
-        context.AddResult("van_evidence", rows, Checks);
+        context.AddResult("van_evidence", replay.Rows, Checks);
         context.Shared[typeof(ShopPlan)] = plan;
-        context.Record["van"] = VanRecord.Of(plan, booked, evidence, rows, TruthCheck.Of(context.Input, evidence, data, views, options));
+        context.Record["van"] = VanRecord.Of(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
         VanLists.Write(context.Output.Van, plan, data.AsOf);
-        return Task.FromResult((long)plan.Rows.Count);
+        return plan.Rows.Count;
     }
+
+    private sealed record Replay(
+        ShopData Data, ShopViews Views, VanPlanOptions Options, ReplayEvidence Evidence, IReadOnlyList<EvidenceRow> Rows, TruthCheck? Truth);
 }
