@@ -24,12 +24,9 @@ public static class ModelCard
         "Calls that went to another shop.",
     ];
 
-    /// <summary>Writes the card, replacing the old one by one rename.</summary>
-    public static void Write(OutputFolder output, Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores)
-    {
-        byte[] text = JsonSerializer.SerializeToUtf8Bytes(Of(learned, calls, scores), Format);
-        ModelStore.Replace(ModelStore.CardOf(output), stream => stream.Write(text));
-    }
+    /// <summary>Writes the card beside its model.</summary>
+    public static void Write(OutputFolder output, Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) =>
+        File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Of(learned, calls, scores), Format));
 
     /// <summary>The card as JSON.</summary>
     public static JsonObject Of(Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()

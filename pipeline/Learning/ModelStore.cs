@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>Where the model lies on disk. A new one replaces the old by one rename, so a reader never sees half a file.</summary>
+/// <summary>Where the model and its card lie on disk.</summary>
 public static class ModelStore
 {
     /// <summary>Path of the model.</summary>
@@ -14,19 +14,11 @@ public static class ModelStore
     public static string CardOf(OutputFolder output) => Path.Combine(output.Model, "card.json");
 
     /// <summary>Writes the model.</summary>
-    public static void Write(OutputFolder output, ShippedModel model) => Replace(PathOf(output), stream => ModelFile.Write(stream, model));
-
-    /// <summary>Writes bytes beside the old file, then puts them in its place.</summary>
-    public static void Replace(string path, Action<Stream> write)
+    public static void Write(OutputFolder output, ShippedModel model)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        string fresh = path + ".new";
-        using (FileStream stream = File.Create(fresh))
-        {
-            write(stream);
-        }
-
-        File.Move(fresh, path, overwrite: true);
+        Directory.CreateDirectory(output.Model);
+        using FileStream stream = File.Create(PathOf(output));
+        ModelFile.Write(stream, model);
     }
 
     /// <summary>Reads the model of the last run.</summary>

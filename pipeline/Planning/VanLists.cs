@@ -3,7 +3,6 @@ using MiniExcelLibs;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Changes;
 using PartsSignal.Pipeline.Commands.Output;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Planning;
 
@@ -34,22 +33,21 @@ internal static class VanLists
         new("supplier", "Supplier", c => c.Supplier),
     ];
 
-    /// <summary>Writes all lists as a whole; lists of an earlier plan go.</summary>
+    /// <summary>Writes all lists to an empty folder.</summary>
     public static void Write(string folder, ShopPlan plan, DateOnly asOf)
     {
-        using var swap = new FolderSwap(folder);
+        Directory.CreateDirectory(folder);
         foreach (var supplier in plan.Orders.GroupBy(o => FileName(o.Supplier)))
         {
-            Csv(Path.Combine(swap.Filling, $"order-{supplier.Key}.csv"), [.. supplier], OrderColumns);
+            Csv(Path.Combine(folder, $"order-{supplier.Key}.csv"), [.. supplier], OrderColumns);
         }
 
         foreach (var van in plan.Changes.GroupBy(c => FileName(c.Van)))
         {
-            Csv(Path.Combine(swap.Filling, $"pick-van-{van.Key}.csv"), [.. van], PickColumns);
+            Csv(Path.Combine(folder, $"pick-van-{van.Key}.csv"), [.. van], PickColumns);
         }
 
-        Workbook(Path.Combine(swap.Filling, string.Create(CultureInfo.InvariantCulture, $"orders-{asOf:yyyy-MM-dd}.xlsx")), plan.Orders);
-        swap.Commit();
+        Workbook(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"orders-{asOf:yyyy-MM-dd}.xlsx")), plan.Orders);
     }
 
     private static void Csv<T>(string path, IReadOnlyList<T> rows, IReadOnlyList<TableColumn<T>> columns)

@@ -13,20 +13,19 @@ public static class ReportFiles
 {
     private static readonly UTF8Encoding PlainUtf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    /// <summary>Writes one month: page, summary and workbook, in place of those there were.</summary>
+    /// <summary>Writes one month: page, summary and workbook.</summary>
     /// <returns>Path of the page.</returns>
     public static string WriteMonth(OutputFolder output, MonthlyReport report)
     {
         string folder = FolderOf(output, report.Month);
-        using var swap = new FolderSwap(folder);
-        File.WriteAllText(Path.Combine(swap.Filling, "index.html"), MonthlyPage.Render(report), PlainUtf8);
-        File.WriteAllText(Path.Combine(swap.Filling, "summary.txt"), SummaryText.Render(report), PlainUtf8);
-        using (FileStream workbook = File.Create(Path.Combine(swap.Filling, "tables.xlsx")))
+        Directory.CreateDirectory(folder);
+        File.WriteAllText(Path.Combine(folder, "index.html"), MonthlyPage.Render(report), PlainUtf8);
+        File.WriteAllText(Path.Combine(folder, "summary.txt"), SummaryText.Render(report), PlainUtf8);
+        using (FileStream workbook = File.Create(Path.Combine(folder, "tables.xlsx")))
         {
             WorkbookWriter.Write(workbook, report.Sheets);
         }
 
-        swap.Commit();
         return Path.Combine(folder, "index.html");
     }
 
@@ -34,9 +33,7 @@ public static class ReportFiles
     public static void WriteIndex(OutputFolder output, Database database, string shop, DateOnly asOf)
     {
         IReadOnlyList<IndexedMonth> months = [.. MonthList.Read(database).Select(m => m with { Written = output.HasReport(NameOf(m.Month)) })];
-        string path = Path.Combine(output.Reports, "index.html");
-        File.WriteAllText(path + ".new", MonthIndex.Render(shop, asOf, months), PlainUtf8);
-        File.Move(path + ".new", path, overwrite: true);
+        File.WriteAllText(Path.Combine(output.Reports, "index.html"), MonthIndex.Render(shop, asOf, months), PlainUtf8);
     }
 
     private static string FolderOf(OutputFolder output, DateOnly month) => Path.Combine(output.Reports, NameOf(month));

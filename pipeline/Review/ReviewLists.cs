@@ -1,7 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Review;
 
@@ -17,20 +16,18 @@ public static class ReviewLists
     private const int Suggestions = 3;
 
     /// <summary>
-    /// Replaces the folder of lists. Rows answered earlier stay on top with their answers, so that a newer list can be
+    /// Fills a folder with the lists. Rows answered earlier stay on top with their answers, so that a newer list can be
     /// dropped over an older one.
     /// </summary>
     public static IReadOnlyList<ReviewCount> Write(Database database, ReviewAnswers answers, string folder)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(folder))!);
-        using var swap = new FolderSwap(folder);
+        Directory.CreateDirectory(folder);
         ILookup<(string, int), string> notes = database.Read("Review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
             .ToLookup(n => (n.File, n.Line), n => n.Note);
-        List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, swap.Filling))];
+        List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, folder))];
         OpenRows faults = Read(database, "Review/data_faults.sql");
-        ReviewFile.Write(Path.Combine(swap.Filling, ReviewNames.DataFaults), faults.Columns, faults.Cells);
-        File.WriteAllText(Path.Combine(swap.Filling, ReviewReadme.Name), ReviewReadme.Text());
-        swap.Commit();
+        ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), faults.Columns, faults.Cells);
+        File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
         return counts;
     }
 

@@ -2,10 +2,7 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>
-/// Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order. The folder
-/// changes as a whole or not at all.
-/// </summary>
+/// <summary>Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order.</summary>
 public static class ResultPublisher
 {
     /// <summary>Writes the tables.</summary>
@@ -17,7 +14,7 @@ public static class ResultPublisher
     public static long Publish(Database database, IEnumerable<string> tables, string folder)
     {
         database.Run("Session/spreadsheet_text.sql");
-        using var swap = new FolderSwap(folder);
+        Directory.CreateDirectory(folder);
         long rows = 0;
         foreach (string table in tables)
         {
@@ -25,13 +22,12 @@ public static class ResultPublisher
                 database.Read("Session/columns.sql", r => (r.GetString(0), r.GetString(1)), ("name", table));
             RequireFinite(database, table, columns);
             string quoted = Database.Quote(table);
-            string target = Path.Combine(swap.Filling, table);
+            string target = Path.Combine(folder, table);
             database.Execute($"copy (from {quoted}) to {Database.Literal(target + ".parquet")} (format parquet, compression zstd)");
             database.Execute($"copy (from {quoted} select {Spreadsheet(columns)}) to {Database.Literal(target + ".csv")} (format csv, header true)");
             rows += database.Count(table);
         }
 
-        swap.Commit();
         return rows;
     }
 

@@ -41,13 +41,8 @@ public static class RunRecord
         };
     }
 
-    /// <summary>Writes the record beside the old one and puts it in its place by one rename.</summary>
-    public static void Write(string path, JsonObject record)
-    {
-        string fresh = path + ".new";
-        File.WriteAllText(fresh, record.ToJsonString(Format) + "\n", new UTF8Encoding(false));
-        File.Move(fresh, path, overwrite: true);
-    }
+    /// <summary>Writes the record.</summary>
+    public static void Write(string path, JsonObject record) => File.WriteAllText(path, record.ToJsonString(Format) + "\n", new UTF8Encoding(false));
 
     /// <summary>Puts the values of a section over the empty ones, keeping keys the section does not know.</summary>
     public static void Merge(JsonObject into, JsonObject values)

@@ -21,9 +21,7 @@ public sealed class PhonePageStep : IRunStep
         }
 
         LookupData data = PhonePageMaker.Of(context.Database, ModelStore.Read(context.Output), context.Settings, context.Input, asOf);
-        string path = context.Output.LookupPage;
-        File.WriteAllText(path + ".new", LookupPage.Render(data), new UTF8Encoding(false));
-        File.Move(path + ".new", path, overwrite: true);
+        File.WriteAllText(context.Output.LookupPage, LookupPage.Render(data), new UTF8Encoding(false));
         return Task.FromResult((long)data.Models.Count);
     }
 }

@@ -31,6 +31,8 @@ public sealed class OutputDraftTests : IDisposable
         AssertPublished("new", month: "2026-02");
         Assert.Equal("old", File.ReadAllText(Path.Combine(Target.Reports, "2026-01", "index.html")));
         Assert.False(File.Exists(Path.Combine(Target.Results, "old.csv")));
+        Assert.Equal(["new.csv"], Directory.EnumerateFiles(Target.Van).Select(Path.GetFileName));
+        Assert.Equal(["new.csv"], Directory.EnumerateFiles(Target.Review).Select(Path.GetFileName));
     }
 
     [Fact]
@@ -106,6 +108,8 @@ public sealed class OutputDraftTests : IDisposable
         File.WriteAllText(Path.Combine(store, "text"), text);
         stores.Commit(store);
         Write(Path.Combine(folder.Results, text + ".csv"), text);
+        Write(Path.Combine(folder.Van, text + ".csv"), text);
+        Write(Path.Combine(folder.Review, text + ".csv"), text);
         Write(Path.Combine(folder.Model, "parts.model"), text);
         Write(Path.Combine(folder.Reports, month, "index.html"), text);
         Write(Path.Combine(folder.Reports, "index.html"), text);

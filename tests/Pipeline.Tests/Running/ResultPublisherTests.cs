@@ -40,44 +40,29 @@ public sealed class ResultPublisherTests : IDisposable
     }
 
     [Fact]
-    public void Publish_Twice_ReplacesTheFolderAndGivesTheSameBytes()
+    public void Publish_Twice_GivesTheSameBytes()
     {
         using Database database = With(new Row(1, "a", 0.1));
         ResultPublisher.Publish(database, ["sample"], _folder);
         byte[] first = File.ReadAllBytes(Path.Combine(_folder, "sample.parquet"));
-        File.WriteAllText(Path.Combine(_folder, "stale.csv"), "old");
         ResultPublisher.Publish(database, ["sample"], _folder);
         Assert.Equal(first, File.ReadAllBytes(Path.Combine(_folder, "sample.parquet")));
-        Assert.False(File.Exists(Path.Combine(_folder, "stale.csv")));
     }
 
     [Fact]
-    public void Publish_NotANumber_FailsAndKeepsTheLastResults()
+    public void Publish_NotANumber_FailsAndWritesNone()
     {
         using Database database = With(new Row(1, "a", 0.1));
-        ResultPublisher.Publish(database, ["sample"], _folder);
         database.Execute("create or replace table sample as values ('nan'::double)");
         Assert.Throws<InvalidDataException>(() => ResultPublisher.Publish(database, ["sample"], _folder));
-        Assert.True(File.Exists(Path.Combine(_folder, "sample.csv")));
-        Assert.False(Directory.Exists(_folder + ".new"));
-    }
-
-    [Fact]
-    public void Swap_KilledBetweenTheRenames_RestoresTheOldFolder()
-    {
-        Directory.CreateDirectory(_folder + ".old");
-        File.WriteAllText(Path.Combine(_folder + ".old", "kept.csv"), "x");
-        using (new FolderSwap(_folder))
-        {
-            Assert.True(File.Exists(Path.Combine(_folder, "kept.csv")));
-        }
+        Assert.Empty(Directory.EnumerateFiles(_folder));
     }
 
     public void Dispose()
     {
-        foreach (string folder in new[] { _folder, _folder + ".old", _folder + ".new" }.Where(Directory.Exists))
+        if (Directory.Exists(_folder))
         {
-            Directory.Delete(folder, recursive: true);
+            Directory.Delete(_folder, recursive: true);
         }
     }
 
