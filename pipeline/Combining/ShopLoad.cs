@@ -91,7 +91,7 @@ public static class ShopLoad
         string file = Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "combine.duckdb");
         File.Delete(file);
         File.Delete(file + ".wal");
-        return Database.Open(new DatabaseOptions { Folders = [(output.Published ?? output).Root], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryLadder.Rungs[0] });
+        return Database.Open(new DatabaseOptions { Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryLadder.Rungs[0] });
     }
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.

@@ -24,8 +24,7 @@ public static class LookupStore
             throw new BadInputException($"{output.Store}: there is no store yet. Run 'partssignal run' first, or name its folder with --out.");
         }
 
-        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Root] });
-        CurrentStore.Attach(database, output.Store);
+        using Database database = CurrentStore.Open(output);
         return FactReader.Read(database, CheckTableReader.Load(input), YearRisks(database, output));
     }
 
@@ -48,8 +47,7 @@ public static class LookupStore
             return null;
         }
 
-        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Root] });
-        CurrentStore.Attach(database, output.Store);
+        using Database database = CurrentStore.Open(output);
         return UnitHistory.Read(database, units, on);
     }
 

@@ -5,7 +5,8 @@ namespace PartsSignal.Pipeline.Running;
 /// <param name="Published">The folder this one is a draft of; null: it is no draft.</param>
 public sealed record OutputFolder(string Root, OutputFolder? Published = null)
 {
-    private string Kept => Published?.Root ?? Root;
+    /// <summary>The folder that stays: this one, or the one it is a draft of.</summary>
+    public string Kept => Published?.Root ?? Root;
 
     /// <summary>The current store: one folder per table.</summary>
     public string Store => Path.Combine(Root, "store");

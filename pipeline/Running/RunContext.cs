@@ -41,7 +41,7 @@ public sealed class RunContext : IDisposable
     public Dictionary<Type, object> Shared { get; } = [];
 
     /// <summary>A session over the current store; opened when first asked for, after the load step.</summary>
-    public Database Database => _database ??= OpenStore();
+    public Database Database => _database ??= CurrentStore.Open(Output);
 
     /// <summary>Puts records into a result table that is published when the run ends well.</summary>
     /// <param name="name">Name of the table.</param>
@@ -86,13 +86,4 @@ public sealed class RunContext : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => _database?.Dispose();
-
-    private Database OpenStore()
-    {
-        // One worker: floating sums must not depend on how rows were dealt to threads.
-        var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [(Output.Published ?? Output).Root] });
-        // The folder behind the link: a load that ends meanwhile must not change the store under this run.
-        CurrentStore.Attach(database, Output.Store);
-        return database;
-    }
 }

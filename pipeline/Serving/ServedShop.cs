@@ -45,8 +45,7 @@ public sealed class ServedShop
         ShippedModel model = ModelStore.Read(output);
         ShopSettings settings = ShopFile.Load(input);
         LookupFacts facts = LookupStore.Read(output, input);
-        using Database database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Root] });
-        CurrentStore.Attach(database, output.Store);
+        using Database database = CurrentStore.Open(output);
         return new ServedShop(output, settings, model, facts, WordSets.Load(input).Complaints, clock) { DataUpTo = ReportMaker.LastDay(database, settings) };
     }
 

@@ -13,14 +13,13 @@ public sealed class PartCommand(ProgramIo io) : Command<PartSettings>
     /// <inheritdoc/>
     public override int Execute(CommandContext context, PartSettings settings, CancellationToken cancellationToken)
     {
-        string store = new OutputFolder(settings.Out).Store;
-        if (!Directory.Exists(store))
+        var output = new OutputFolder(settings.Out);
+        if (!Directory.Exists(output.Store))
         {
             throw new BadInputException($"--out {settings.Out}: holds no store; load the shop's files first.");
         }
 
-        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [settings.Out] });
-        CurrentStore.Attach(database, store);
+        using Database database = CurrentStore.Open(output);
         PartLookup found = PartCardReader.Find(database, settings.Number, Day(settings.AsOf));
         if (found.Card is null)
         {

@@ -31,8 +31,7 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
 
     private Database Open(OutputFolder output, ShopSettings shop, RatesQuery query)
     {
-        var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Root] });
-        CurrentStore.Attach(database, output.Store);
+        Database database = CurrentStore.Open(output);
         ResultRunner.Build(
             database,
             ResultSteps.Rates,

@@ -19,8 +19,8 @@ public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
     public override int Execute(CommandContext context, VanSettings settings, CancellationToken cancellationToken)
     {
         List<string> faults = [.. VanQuery.Faults(settings)];
-        string store = new OutputFolder(settings.Out).Store;
-        if (!Directory.Exists(store))
+        var output = new OutputFolder(settings.Out);
+        if (!Directory.Exists(output.Store))
         {
             faults.Add($"--out {settings.Out}: holds no store; load the shop's files first.");
         }
@@ -31,15 +31,13 @@ public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         }
 
         ShopSettings shop = ShopFile.Load(settings.Input);
-        using var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [settings.Out] });
-        CurrentStore.Attach(database, store);
+        using Database database = CurrentStore.Open(output);
         if (ShopDataReader.Read(database, shop.AsOf) is not { Jobs.Count: > 0 } data)
         {
             io.Out.WriteLine("No jobs: nothing tells what a van needs.");
             return ExitCode.Done;
         }
 
-        var output = new OutputFolder(settings.Out);
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, settings.Input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
