@@ -1,3 +1,5 @@
+using System.IO.Hashing;
+
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>
@@ -70,11 +72,11 @@ internal sealed class GuardedStream(Stream inner, string name, long? packedBytes
 
     private void Compare((long Length, uint Crc) expected, ReadOnlySpan<byte> read)
     {
-        _crc.Add(read);
+        _crc.Append(read);
         if (read.Length == 0 && !_ended)
         {
             _ended = true;
-            if (At != expected.Length || _crc.Value != expected.Crc)
+            if (At != expected.Length || _crc.GetCurrentHashAsUInt32() != expected.Crc)
             {
                 throw new FileRefusedException(name, FileFaults.BrokenPacking("its check sum says so"));
             }
