@@ -52,7 +52,7 @@ public static class FrontPage
         new Element("h2", "Answer").Id("answer-heading"),
         Node.Group(answer.Cautions.Select(c => (Node)Tag.P(c).Class("caution"))),
         Node.Group(answer.Notes.Select(n => (Node)Tag.P(n).Class("basis"))),
-        Tag.P($"{Pages.Shown.Count(answer.Evidence.Jobs)} similar closed jobs ({answer.Evidence.Source}).").Class("basis"),
+        Tag.P(answer.Evidence.Sentence()).Class("basis"),
         Node.Group(answer.Needs.Select(Need)),
         answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Pages.Shown.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
         answer.WhileThere.Count > 0 ? Node.Group(Tag.H3("While you are there"), Tag.List(answer.WhileThere.Select(w => (Node)$"{w.Advice} ({w.Figure})"))) : Node.Empty)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Calls;
 
@@ -38,11 +39,21 @@ public sealed record Answer
 }
 
 /// <summary>Where an answer's evidence lies.</summary>
-/// <param name="Source">model, family, type, all, or none.</param>
+/// <param name="Source">model, family, type, unknown type (jobs that tell none either), all jobs, or none.</param>
 /// <param name="Level">The level of counting behind the source.</param>
 /// <param name="Jobs">Similar closed jobs there.</param>
 /// <param name="Levels">Jobs at every level, widest first.</param>
-public sealed record AnswerEvidence(string Source, string Level, int Jobs, IReadOnlyList<BackOff.Evidence> Levels);
+public sealed record AnswerEvidence(string Source, string Level, int Jobs, IReadOnlyList<BackOff.Evidence> Levels)
+{
+    /// <summary>What the answer rests on, as a sentence.</summary>
+    public string Sentence() => Source switch
+    {
+        "none" => "No similar jobs to rest on.",
+        "unknown type" => string.Create(CultureInfo.InvariantCulture, $"From {Jobs:N0} jobs that do not tell the type of appliance either."),
+        "all jobs" => string.Create(CultureInfo.InvariantCulture, $"Too few jobs are like this one: the figures are from all jobs of the shop, {Jobs:N0}."),
+        _ => string.Create(CultureInfo.InvariantCulture, $"From {Jobs:N0} similar jobs on this {Source}."),
+    };
+}
 
 /// <summary>One thing a call may need.</summary>
 /// <param name="Need">Component, <c>none</c> or <c>other_part</c>.</param>

@@ -43,6 +43,7 @@ public static class AnswerBuilder
         {
             BackOffLevel.ModelComplaint => "model",
             BackOffLevel.FamilyComplaint => "family",
+            BackOffLevel.TypeComplaint or BackOffLevel.Type when call.ApplianceType == Call.Unknown => "unknown type",
             BackOffLevel.TypeComplaint => "type",
             BackOffLevel.Type => "type, any complaint",
             BackOffLevel.All => "all jobs",
@@ -119,9 +120,16 @@ public static class AnswerBuilder
             yield return $"Too few jobs to say: fewer than {options.LeastJobs} closed jobs like this one.";
         }
 
-        if (call.ModelFamily is null)
+        bool noAppliance = call.ModelFamily is null && call.ApplianceType == Call.Unknown;
+        if (noAppliance)
         {
-            yield return "The model is not known: odds are those of this type of appliance.";
+            yield return "Neither the model nor the type of the appliance is known: the odds are over all kinds of appliances and say little. Name the type.";
+        }
+        else if (call.ModelFamily is null)
+        {
+            yield return model.Counts.Levels.FirstOrDefault(l => l.Level.Name == BackOffLevel.Type)?.Find(call) is null
+                ? "The model is not known, nor any closed job on this type of appliance: the odds are those of other types and say little."
+                : "The model is not known: odds are those of this type of appliance.";
         }
         else if (model.Counts.Levels.FirstOrDefault(l => l.Level.Name == BackOffLevel.FamilyComplaint) is { } level && level.Find(call) is null)
         {
@@ -130,11 +138,11 @@ public static class AnswerBuilder
 
         if (call.ComplaintKind is Need.NoComplaint)
         {
-            yield return "No complaint given: odds are those of any call on such an appliance.";
+            yield return noAppliance ? "No complaint given." : "No complaint given: odds are those of any call on such an appliance.";
         }
         else if (call.ComplaintKind is Need.OtherComplaint)
         {
-            yield return "The complaint's words are in no table: odds rest on its words and on the appliance.";
+            yield return noAppliance ? "The complaint's words are in no table." : "The complaint's words are in no table: odds rest on its words and on the appliance.";
         }
 
         if (call.AgeYears is null)

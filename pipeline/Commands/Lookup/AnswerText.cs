@@ -29,7 +29,7 @@ internal static class AnswerText
         var phone = new PhoneText(writer);
         phone.Line(Understood(answer));
         Earlier(phone, answer.Call.Earlier);
-        phone.Line(EvidenceLine(answer));
+        phone.Line(answer.Evidence.Sentence());
         foreach (string note in answer.Notes)
         {
             phone.Line(note, "! ", 2);
@@ -58,8 +58,21 @@ internal static class AnswerText
     {
         var call = answer.Call;
         string age = call.AgeYears is { } years ? F($"{years:0.#} years ({call.AgeBasis})") : "age unknown";
-        string what = call.ModelNumber ?? (call.ModelFamily is { } family ? $"family {family}" : "model unknown");
-        return $"{string.Join(' ', new[] { call.Brand, call.ApplianceType, what }.OfType<string>())}, {age}, {call.ComplaintKind.Replace('_', ' ')}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
+        string? model = call.ModelNumber ?? (call.ModelFamily is { } family ? $"family {family}" : null);
+        string? type = call.ApplianceType == Call.Unknown ? null : call.ApplianceType;
+        string what = (type, model) switch
+        {
+            (null, null) => "appliance unknown",
+            (_, null) => $"{type}, model unknown",
+            _ => string.Join(' ', new[] { call.Brand, type, model }.OfType<string>()),
+        };
+        string complaint = call.ComplaintKind switch
+        {
+            Need.NoComplaint => "no complaint given",
+            Need.OtherComplaint => "complaint in no table",
+            { } kind => kind.Replace('_', ' '),
+        };
+        return $"{what}, {age}, {complaint}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
     }
 
     private static void Earlier(PhoneText phone, IReadOnlyList<EarlierVisit> visits)
@@ -74,10 +87,6 @@ internal static class AnswerText
             phone.Line(F($"and {visits.Count - 3} visits before that"), "< ", 2);
         }
     }
-
-    private static string EvidenceLine(Answer answer) => answer.Evidence.Source == "none"
-        ? "No similar jobs to rest on."
-        : F($"From {answer.Evidence.Jobs:N0} similar jobs on this {answer.Evidence.Source}.");
 
     private static void Needs(PhoneText phone, Answer answer, string currency)
     {

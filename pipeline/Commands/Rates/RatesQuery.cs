@@ -18,6 +18,9 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
 
     private const string ByComplaint = "complaint";
 
+    // Components and complaint kinds are fewer; a shop may have hundreds of families.
+    private const int MostNamed = 100;
+
     /// <summary>What rates can be split by.</summary>
     public static readonly IReadOnlyList<string> Splits = ["type", "family", "brand", "age", ByComplaint, BySupplier];
 
@@ -153,8 +156,10 @@ public sealed record RatesQuery(string? Component, string? Family, string? Age, 
         string[] names = [.. known.Distinct().Order(StringComparer.Ordinal)];
         if (!names.Contains(value))
         {
-            string few = names.Length == 0 ? "there are no such calls" : "there are " + string.Join(", ", names.Take(12)) + (names.Length > 12 ? ", ..." : "");
-            faults.Add($"{option} {value}: not among the calls asked for; {few}.");
+            string there = names.Length == 0 ? "there are no such calls"
+                : names.Length <= MostNamed ? "there are " + string.Join(", ", names)
+                : string.Create(CultureInfo.InvariantCulture, $"there are {names.Length:N0}, which 'partssignal rates --by family' lists");
+            faults.Add($"{option} {value}: not among the calls asked for; {there}.");
         }
     }
 }

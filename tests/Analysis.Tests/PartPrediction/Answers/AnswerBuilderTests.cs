@@ -62,6 +62,14 @@ public sealed class AnswerBuilderTests
     }
 
     [Fact]
+    public void Build_TypeUnknownAsInOtherJobs_SaysThatTheyTellNoneEither()
+    {
+        ClosedCall[] jobs = [.. Jobs().Select(j => j with { Call = new Call { ComplaintKind = "no_fill" } })];
+        Answer answer = AnswerBuilder.Build(new Call { ComplaintKind = "no_fill" }, Model(jobs), Facts(), new AnswerOptions());
+        Assert.Equal("From 40 jobs that do not tell the type of appliance either.", answer.Evidence.Sentence());
+    }
+
+    [Fact]
     public void Build_NoJobsAtAll_SaysTooFewAndStillGivesChecks()
     {
         Answer answer = AnswerBuilder.Build(NoFill, Model([]), Facts(), new AnswerOptions());

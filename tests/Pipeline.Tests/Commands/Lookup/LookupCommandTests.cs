@@ -79,6 +79,26 @@ public sealed class LookupCommandTests : IDisposable
         string text = await TextAsync("--type", "dryer", "--complaint", "does not heat");
         Assert.Contains("all jobs", text, StringComparison.Ordinal);
         Assert.Contains("The model is not known", text, StringComparison.Ordinal);
+        Assert.Contains("odds are those of other types", Unbroken(text), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Lookup_UnknownModelAndNoType_ClaimsNothingOfTheAppliance()
+    {
+        string text = Unbroken(await TextAsync("--model", "NOPE-77", "--complaint", "zzz"));
+        Assert.StartsWith("appliance unknown, age unknown, complaint in no table Too few jobs are like this one: the figures are from all jobs of the shop, 40. ", text, StringComparison.Ordinal);
+        Assert.Contains("Neither the model nor the type of the appliance is known", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("this all jobs", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("this type", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("similar jobs", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Lookup_TypeAloneOfAShopThatKnowsIt_SaysWhatIsUnknown()
+    {
+        string text = Unbroken(await TextAsync("--type", "washer"));
+        Assert.StartsWith("washer, model unknown, age unknown, no complaint given From 40 similar jobs on this type, any complaint. ", text, StringComparison.Ordinal);
+        Assert.Contains("odds are those of this type of appliance", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,6 +119,8 @@ public sealed class LookupCommandTests : IDisposable
     }
 
     public void Dispose() => Directory.Delete(_out, recursive: true);
+
+    private static string Unbroken(string text) => string.Join(' ', text.Split([' ', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries));
 
     private async Task<string> TextAsync(params string[] args)
     {
