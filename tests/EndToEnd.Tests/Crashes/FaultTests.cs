@@ -9,14 +9,24 @@ public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
     public void Dispose() => _folder.Dispose();
 
     [Fact]
-    public Task Load_DiskFull_FailsWithOneLineAndTheNextOneIsFine() => FillDiskAsync(400);
+    public Task Load_DiskFull_FailsWithOneLineAndTheNextOneIsFine() => FillDiskAsync("load", 400);
 
     [SlowFact]
     public async Task Load_DiskFullEarlierAndLater_FailsWithOneLineAndTheNextOneIsFine()
     {
-        foreach (int freeKilobytes in (int[])[20, 100, 200, 300, 500, 700, 900, 1100])
+        foreach (int freeKilobytes in (int[])[20, 100, 200, 300, 500, 700, 900, 1100, 2500, 5500])
         {
-            await FillDiskAsync(freeKilobytes);
+            await FillDiskAsync("load", freeKilobytes);
+        }
+    }
+
+    // The disk is full while files are staged, combined, made a store, and once there is a model.
+    [SlowFact]
+    public async Task Run_DiskFullInEachOfItsParts_FailsWithOneLineAndTheNextOneIsFine()
+    {
+        foreach (int freeKilobytes in (int[])[50, 2500, 7000, 8500])
+        {
+            await FillDiskAsync("run", freeKilobytes);
         }
     }
 
@@ -50,31 +60,32 @@ public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
         Assert.Contains($"process {Environment.ProcessId}", refused.Message, StringComparison.Ordinal);
     }
 
-    private async Task FillDiskAsync(int freeKilobytes)
+    private async Task FillDiskAsync(string verb, int freeKilobytes)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "needs a small disk of its own, made with Linux namespaces");
+        string error = _folder.Sub("error");
         string disk = Directory.CreateDirectory(_folder.Sub("disk")).FullName;
         (int code, string text) = await ProgramProcess.ShellAsync(
             $$"""
             mount -t tmpfs -o size=60m tmpfs '{{disk}}' || exit 77
-            load() { {{ProgramProcess.Shell}} load --input '{{shop.Input}}' --out '{{disk}}/out'; echo "load ended with $?"; }
-            load >/dev/null
+            command() { {{ProgramProcess.Shell}} {{verb}} --input '{{shop.Input}}' --out '{{disk}}/out' 2>'{{error}}'; echo "ended with $?, lines of error: $(wc -l <'{{error}}')"; cat '{{error}}'; }
+            command >/dev/null
             rm -r '{{disk}}/out/stage'
             free=$(df -k --output=avail '{{disk}}' | tail -n 1)
             dd if=/dev/zero of='{{disk}}/filler' bs=1k count=$((free - {{freeKilobytes}})) 2>/dev/null
-            load
+            command
             {{ProgramProcess.Shell}} rates --input '{{shop.Input}}' --out '{{disk}}/out' >/dev/null; echo "the old store answers with $?"
             rm '{{disk}}/filler'
-            load
-            ls '{{disk}}/out'
+            command
+            echo "in the folder:"; ls '{{disk}}/out'
             """,
             ownMounts: true);
         Assert.SkipWhen(code == 77 || text.Contains("unshare failed", StringComparison.Ordinal), "this machine allows no mount namespace");
         Assert.Contains("No space left", text, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", text, StringComparison.Ordinal);
-        Assert.Contains("load ended with 1", text, StringComparison.Ordinal);
+        Assert.Contains("ended with 1, lines of error: 1\n", text, StringComparison.Ordinal);
         Assert.Contains("the old store answers with 0", text, StringComparison.Ordinal);
-        Assert.Contains("load ended with 0", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("draft", text, StringComparison.Ordinal);
+        Assert.Contains("ended with 0, lines of error: 0\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("draft", text[text.IndexOf("in the folder:", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
 }
