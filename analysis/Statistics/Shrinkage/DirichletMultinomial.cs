@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.Statistics.Distributions;
 using PartsSignal.Analysis.Statistics.Special;
 
@@ -113,6 +114,8 @@ public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double Lo
         return reach;
     }
 
+    // Compiled at full strength at once: a run is over before the run time would have noticed that it is hot.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double Slope(int[] reach, double alpha)
     {
         double sum = 0;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PartsSignal.Analysis.Statistics.Special;
 
 /// <summary>
@@ -40,7 +42,8 @@ public static class IncompleteGamma
         return Math.Min(1, Math.Exp(LogPower(a, x)) * sum);
     }
 
-    // Lentz's method with Thompson and Barnett's change.
+    // Lentz's method with Thompson and Barnett's change. Compiled at full strength at once: a run is over before the run time would have noticed that it is hot.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double Fraction(double a, double x)
     {
         const double Tiny = 1e-300;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PartsSignal.Analysis.VanPlan.Kits;
 
 /// <summary>A kit under change: adding or taking off one piece updates money, space and worth in the time its jobs take.</summary>
@@ -60,6 +62,7 @@ internal sealed class KitState
     }
 
     /// <summary>What one more piece brings, less its charge.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double GainOfNext(int part)
     {
         int unit = _problem.Units.Of(part, Kit[part] + 1);
@@ -73,6 +76,7 @@ internal sealed class KitState
     }
 
     /// <summary>What taking off the last piece loses, less the charge it saves.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double LossOfLast(int part)
     {
         int unit = _problem.Units.Of(part, Kit[part]);
