@@ -19,6 +19,8 @@ internal static class ShopEndpoints
     private const string Html = "text/html; charset=utf-8";
     private const string Json = "application/json; charset=utf-8";
 
+    private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
+
     private static readonly string[] Types = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave", "other"];
 
     private static readonly JsonSerializerOptions Format = new()
@@ -31,17 +33,20 @@ internal static class ShopEndpoints
     public static void Map(WebApplication app, LiveShop live)
     {
         var files = new ServedFiles(live.Now().Output);
-        app.MapGet("/", () => Front(live.Now(), new Question(null, null, null, null), null));
-        app.MapGet("/answer", (HttpRequest request) => Ask(request, live.Now(), Front));
-        app.MapGet("/api/lookup", (HttpRequest request) => Ask(request, live.Now(), Told));
-        app.MapGet("/api/months", () => Results.Content(JsonSerializer.Serialize(files.Months(), Format), Json));
-        app.MapGet("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", data_up_to = live.Now().DataUpTo, learned_to = live.Now().LearnedTo }, Format), Json));
-        app.MapGet("/openapi.json", () => Results.Content(WordTable.ReadDefault("openapi.json"), Json));
-        app.MapGet("/favicon.ico", () => Results.NoContent());
-        app.MapGet("/lookup.html", files.PhonePage);
-        app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
-        app.MapGet("/reports/index.html", () => files.Report(null, "index.html"));
-        app.MapGet("/reports/{month}/{file}", files.Report);
+        Map("/", () => Front(live.Now(), new Question(null, null, null, null), null));
+        Map("/answer", (HttpRequest request) => Ask(request, live.Now(), Front));
+        Map("/api/lookup", (HttpRequest request) => Ask(request, live.Now(), Told));
+        Map("/api/months", () => Results.Content(JsonSerializer.Serialize(files.Months(), Format), Json));
+        Map("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", data_up_to = live.Now().DataUpTo, learned_to = live.Now().LearnedTo }, Format), Json));
+        Map("/openapi.json", () => Results.Content(WordTable.ReadDefault("openapi.json"), Json));
+        Map("/favicon.ico", () => Results.NoContent());
+        Map("/lookup.html", files.PhonePage);
+        Map("/reports", () => Results.Redirect("/reports/index.html"));
+        Map("/reports/index.html", () => files.Report(null, "index.html"));
+        Map("/reports/{month}/{file}", files.Report);
+
+        // The answer to HEAD is that to GET; the server leaves the body out by itself.
+        void Map(string path, Delegate answer) => app.MapMethods(path, Read, answer);
     }
 
     private sealed record Question(string? Model, string? Complaint, string? Type, double? Age);

@@ -96,6 +96,26 @@ public sealed class ShopServerTests
         Assert.Equal(path == "/nowhere" ? HttpStatusCode.NotFound : HttpStatusCode.OK, response.StatusCode);
     }
 
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/health")]
+    [InlineData("/api/lookup?model=k41")]
+    [InlineData("/api/lookup?type=spaceship")]
+    [InlineData("/reports/index.html")]
+    [InlineData("/reports/2024-05/summary.txt")]
+    [InlineData("/nowhere")]
+    public async Task Head_Anything_IsAnsweredAsGetWithoutABody(string path)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using var request = new HttpRequestMessage(HttpMethod.Head, path);
+        using HttpResponseMessage head = await server.Client.SendAsync(request, Stop);
+        using HttpResponseMessage got = await server.Client.GetAsync(path, Stop);
+        Assert.Equal(got.StatusCode, head.StatusCode);
+        Assert.Equal(got.Content.Headers.ContentType, head.Content.Headers.ContentType);
+        Assert.Equal(got.Headers.GetValues("Content-Security-Policy"), head.Headers.GetValues("Content-Security-Policy"));
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(Stop));
+    }
+
     [Fact]
     public async Task Post_Anything_IsRefused()
     {
