@@ -27,8 +27,15 @@ public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
         using Database database = CurrentStore.Open(output);
         ResultFolder.Attach(database, output.Results);
         DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
-        IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, Months(settings.Month, database, asOf), asOf);
+        IReadOnlyList<DateOnly> months = Months(settings.Month, database, asOf);
+        IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, months, asOf);
         draft.Commit();
+        DateOnly last = ReportMonths.Last(asOf);
+        if (settings.Month is null && months[0] != last)
+        {
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"No call fell in {last:yyyy-MM}, the last month that has ended; this is {months[0]:yyyy-MM}, the newest before it that has calls."));
+        }
+
         foreach (string page in pages)
         {
             io.Out.WriteLine(page);
@@ -39,7 +46,7 @@ public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
 
     private static IReadOnlyList<DateOnly> Months(string? asked, Database database, DateOnly asOf) => asked switch
     {
-        null => [ReportMonths.Last(asOf)],
+        null => [ReportMonths.NewestWithCalls(MonthList.Read(database), asOf)],
         "all" => [.. MonthList.Read(database).Select(m => m.Month)],
         _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
         _ => throw new BadInputException($"--month {asked}: write a month as 2024-02, or all."),

@@ -6,9 +6,9 @@ namespace PartsSignal.Pipeline.Commands.Report;
 /// <summary>Options of <c>report</c>.</summary>
 public sealed class ReportSettings : CommandSettings
 {
-    /// <summary>Month, for example 2024-02; null: the last that has ended.</summary>
+    /// <summary>Month, for example 2024-02; null: the newest that has ended and has calls.</summary>
     [CommandOption("--month <YYYY-MM>")]
-    [Description("Month of the calls, or all; otherwise the last month that has ended")]
+    [Description("Month of the calls, or all; otherwise the newest that has ended and has calls")]
     public string? Month { get; init; }
 
     /// <summary>Folder with the shop's shop.json.</summary>

@@ -1,8 +1,9 @@
 using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Pipeline.Running.Steps;
 
-/// <summary>Writes the report of the last month that has ended, and the list of months. Runs after every result table is there.</summary>
+/// <summary>Writes the report of the newest month that has ended and has calls, and the list of months. Runs after every result table is there.</summary>
 public sealed class ReportStep : IRunStep
 {
     /// <inheritdoc/>
@@ -12,7 +13,8 @@ public sealed class ReportStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         DateOnly asOf = ReportMaker.LastDay(context.Database, context.Settings) ?? DateOnly.FromDateTime(context.Clock.GetUtcNow().UtcDateTime);
-        IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [ReportMonths.Last(asOf)], asOf);
+        DateOnly month = ReportMonths.NewestWithCalls(MonthList.Read(context.Database), asOf);
+        IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [month], asOf);
         context.Record["report"] = pages[0];
         return Task.FromResult((long)pages.Count);
     }
