@@ -12,6 +12,14 @@ public static class StoreTables
         "fitments", "van_counts", "rejects", "loads", "job_history", "data_faults",
     ];
 
+    /// <summary>The day by whose year a table's files are parted; null: the table is one file.</summary>
+    public static string? DayOf(string table) => table switch
+    {
+        "jobs" => "opened_on",
+        "part_orders" => "ordered_on",
+        _ => null,
+    };
+
     /// <summary>
     /// Makes every table visible: a view over its Parquet files where the folder has any, an empty table of the
     /// contract's shape where it has none, so that every query runs and answers with no rows.

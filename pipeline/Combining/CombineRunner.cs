@@ -52,13 +52,26 @@ public static class CombineRunner
 
         database.Execute($"drop table if exists {table}");
         StoreTables.CreateEmpty(database, step.Table);
-        database.Execute($"insert into {table} by name {SqlText.Read(step.Sql)}");
+        foreach ((DateOnly first, DateOnly last) in step.ByYear ? Years(database) : [default])
+        {
+            if (step.ByYear)
+            {
+                Set(database, "first_day", first);
+                Set(database, "last_day", last);
+            }
+
+            database.Execute($"insert into {table} by name {SqlText.Read(step.Sql)}");
+        }
+
         string checks = $"Combine/{step.Table}.checks.sql";
         if (SqlText.Exists(checks))
         {
             ResultRunner.Check(database, checks);
         }
     }
+
+    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Years(Database database) =>
+        database.Read("Session/job_years.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)));
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));

@@ -4,7 +4,8 @@ namespace PartsSignal.Pipeline.Combining;
 /// <param name="Table">Its name.</param>
 /// <param name="Sql">Its query under <c>Sql/</c>.</param>
 /// <param name="Stored">True: a table of the store, held to the contract's columns.</param>
-public sealed record CombineStep(string Table, string Sql, bool Stored);
+/// <param name="ByYear">True: a stored table made year by year, so that no step sorts all years at once.</param>
+public sealed record CombineStep(string Table, string Sql, bool Stored, bool ByYear = false);
 
 /// <summary>The order in which the tables are made; a table reads only those above it.</summary>
 public static class CombineSteps
@@ -52,7 +53,8 @@ public static class CombineSteps
         Between("answered_builds"),
         Stored("build_dates"),
         Between("job_ages"),
-        Stored("jobs"),
+        Between("job_needs"),
+        Stored("jobs") with { ByYear = true },
         Stored("job_history"),
         Stored("units"),
         Stored("fitments"),

@@ -1,11 +1,18 @@
+using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.Pipeline.Publishing;
 
-/// <summary>Writes the store's tables beside the current store and then makes them current, all at once.</summary>
+/// <summary>
+/// Writes the store's tables beside the current store and then makes them current, all at once. Tables that grow with
+/// the years stand in a folder a year, <c>jobs/year=2026</c>, so that any engine that knows such folders reads only those
+/// it needs.
+/// </summary>
 public static class StorePublisher
 {
+    private const string FileName = "part-0.parquet";
+
     /// <summary>Publishes the session's tables of the store.</summary>
     /// <returns>Rows written.</returns>
     public static long Publish(Database database, StoreFolders folders, TimeProvider clock)
@@ -15,12 +22,35 @@ public static class StorePublisher
         long rows = 0;
         foreach (string table in StoreTables.Names)
         {
-            string target = Path.Combine(Directory.CreateDirectory(Path.Combine(folder, table)).FullName, "part-0.parquet");
-            database.Execute($"copy {Database.Quote(table)} to {Database.Literal(target.Replace('\\', '/'))} (format parquet, compression zstd)");
+            string target = Directory.CreateDirectory(Path.Combine(folder, table)).FullName;
+            if (StoreTables.DayOf(table) is { } day)
+            {
+                WriteYears(database, table, day, target);
+            }
+            else
+            {
+                Write(database, Database.Quote(table), target);
+            }
+
             rows += database.Count(table);
         }
 
         folders.Commit(folder);
         return rows;
     }
+
+    private static void WriteYears(Database database, string table, string day, string folder)
+    {
+        string column = Database.Quote(day);
+        foreach (int year in database.Query($"from {Database.Quote(table)} select distinct year({column}) as y order by y", r => (int)r.GetInt64(0)))
+        {
+            string first = Database.Literal(new DateOnly(year, 1, 1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+            string last = Database.Literal(new DateOnly(year, 12, 31).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+            string target = Directory.CreateDirectory(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"year={year:0000}"))).FullName;
+            Write(database, $"(from {Database.Quote(table)} where {column} between {first}::date and {last}::date)", target);
+        }
+    }
+
+    private static void Write(Database database, string rows, string folder) =>
+        database.Execute($"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd)");
 }

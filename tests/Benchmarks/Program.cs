@@ -2,13 +2,21 @@ using System.Diagnostics;
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using PartsSignal.Benchmarks;
+using PartsSignal.Benchmarks.Loading;
 
 // dotnet run -c Release --project tests/Benchmarks                     every workload at its default size
 // dotnet run -c Release --project tests/Benchmarks -- NAME [SIZE ...]  one workload, at the sizes given
 // dotnet run -c Release --project tests/Benchmarks -- kernels [...]    BenchmarkDotNet over the small kernels
+// dotnet run -c Release --project tests/Benchmarks -- shop FOLDER ROWS the shop that the loads read, to look into
 if (args is ["kernels", ..])
 {
     BenchmarkSwitcher.FromAssembly(typeof(IWorkload).Assembly).Run(args[1..]);
+    return 0;
+}
+
+if (args is ["shop", var folder, var rows])
+{
+    BigShop.Write(Directory.CreateDirectory(folder).FullName, int.Parse(rows, CultureInfo.InvariantCulture));
     return 0;
 }
 

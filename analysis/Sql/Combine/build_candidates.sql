@@ -1,7 +1,9 @@
 -- One row per job and build interval its serial may mean, after launch, stop, day of the call, plausible age and
 -- what else was said have narrowed it; with its weight.
 with parts as (
-    select *, unnest(string_split(serial_candidates, ';')) as text
+    select
+        job_id, unit_id, opened_on, appliance_type, first_made, last_made, purchased_on, made_on_from, made_on_to, stated_on,
+        unnest(string_split(serial_candidates, ';')) as text
     from build_evidence
     where serial_candidates is not null
 ),

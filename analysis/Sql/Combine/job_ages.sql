@@ -1,4 +1,4 @@
--- One row per job: the interval its appliance was built in, its age, and what says so.
+-- One row per job: what it is about, the interval its appliance was built in, its age, and what says so.
 with coded as (
     select
         job_id,
@@ -19,8 +19,16 @@ registered as (
 ),
 ways as (
     select
+        e.place,
         e.job_id,
         e.opened_on,
+        e.complaint_kind,
+        e.unit_id,
+        e.appliance_type,
+        e.brand,
+        e.model_number,
+        e.model_family,
+        e.model_basis,
         r.made_from as register_from,
         coalesce(r.made_to, r.made_from) as register_to,
         c.made_from as code_from,
@@ -60,7 +68,16 @@ intervals as (
     from chosen
 )
 select
+    place,
     job_id,
+    opened_on,
+    complaint_kind,
+    unit_id,
+    appliance_type,
+    brand,
+    model_number,
+    model_family,
+    model_basis,
     made_from,
     made_to,
     case when age_from is not null then greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) end as age_years,

@@ -1,4 +1,4 @@
--- One row per job: the model, family, appliance type and brand it is about.
+-- One row per job: the model, family, appliance type and brand it is about, with what was said of the appliance's age.
 with families as (
     select
         model_family,
@@ -19,7 +19,17 @@ spans as (
     group by model_number
 )
 select
+    j.place,
     j.job_id,
+    j.opened_on,
+    j.complaint_kind,
+    j.serial_key,
+    j.place_key,
+    j.made_on_from,
+    j.made_on_to,
+    j.serial_candidates,
+    j.purchased_on,
+    j.opened_on - (j.age_stated_years * 365.25)::integer as stated_on,
     coalesce(x.model_number, nullif(upper(trim(j.model_raw)), '')) as model_number,
     x.model_family,
     case when j.model_key is null or j.model_key = '' then 'unknown' else coalesce(x.basis, 'unknown') end as model_basis,
