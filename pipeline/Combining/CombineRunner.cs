@@ -6,6 +6,8 @@ namespace PartsSignal.Pipeline.Combining;
 /// <summary>Turns staged rows into the tables of the store, in one session.</summary>
 public static class CombineRunner
 {
+    private const long SpanJobs = 200_000;
+
     /// <summary>Makes every table in order; those of the store pass their checks at once.</summary>
     /// <param name="database">A session in which the staged tables and the owner's answers are attached.</param>
     /// <param name="options">What is assumed.</param>
@@ -52,9 +54,9 @@ public static class CombineRunner
 
         database.Execute($"drop table if exists {table}");
         StoreTables.CreateEmpty(database, step.Table);
-        foreach ((DateOnly first, DateOnly last) in step.ByYear ? Years(database) : [default])
+        foreach ((DateOnly first, DateOnly last) in step.BySpan ? Spans(database) : [default])
         {
-            if (step.ByYear)
+            if (step.BySpan)
             {
                 Set(database, "first_day", first);
                 Set(database, "last_day", last);
@@ -70,8 +72,8 @@ public static class CombineRunner
         }
     }
 
-    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Years(Database database) =>
-        database.Read("Session/job_years.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)));
+    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database) =>
+        database.Read("Session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", SpanJobs));
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));

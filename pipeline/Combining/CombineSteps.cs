@@ -4,8 +4,8 @@ namespace PartsSignal.Pipeline.Combining;
 /// <param name="Table">Its name.</param>
 /// <param name="Sql">Its query under <c>Sql/</c>.</param>
 /// <param name="Stored">True: a table of the store, held to the contract's columns.</param>
-/// <param name="ByYear">True: a stored table made year by year, so that no step sorts all years at once.</param>
-public sealed record CombineStep(string Table, string Sql, bool Stored, bool ByYear = false);
+/// <param name="BySpan">True: a stored table made for one span of days after the other, so that its memory does not grow with the years.</param>
+public sealed record CombineStep(string Table, string Sql, bool Stored, bool BySpan = false);
 
 /// <summary>The order in which the tables are made; a table reads only those above it.</summary>
 public static class CombineSteps
@@ -47,6 +47,10 @@ public static class CombineSteps
         Stored("models"),
         Between("job_models"),
         Between("register_rows"),
+        Between("place_units"),
+        Between("model_units"),
+        Between("placed_jobs"),
+        Between("type_units"),
         Between("job_units"),
         Between("build_evidence"),
         Between("build_candidates"),
@@ -54,7 +58,7 @@ public static class CombineSteps
         Stored("build_dates"),
         Between("job_ages"),
         Between("job_needs"),
-        Stored("jobs") with { ByYear = true },
+        Stored("jobs") with { BySpan = true },
         Stored("job_history"),
         Stored("units"),
         Stored("fitments"),

@@ -1,9 +1,20 @@
 -- One row per brand as typed: the brand it stands for, by its letters, else as the one known brand a letter away.
-with typed as (
-    select compact_key(brand) as typed_key, count(*) as times, mode(trim(brand) order by brand) as writing
+with writings as (
+    select brand, count(*) as times
     from (select brand from job_rows union all select brand from staged_units union all select brand from staged_models)
-    where compact_key(brand) <> ''
-    group by compact_key(brand)
+    where brand is not null
+    group by brand
+),
+trimmed as (
+    select compact_key(brand) as typed_key, trim(brand) as writing, sum(times) as times, min(brand) as first_writing
+    from writings
+    group by compact_key(brand), trim(brand)
+),
+typed as (
+    select typed_key, sum(times)::bigint as times, arg_min(writing, (-times, first_writing)) as writing
+    from trimmed
+    where typed_key <> ''
+    group by typed_key
 ),
 listed as (
     select compact_key(brand) as brand_key, mode(trim(brand) order by brand) as brand

@@ -26,17 +26,27 @@ listed as (
     join parts as n on n.part_number = r.part_number
     group by p.model_family, n.current_number
 ),
-seen as (
-    select
-        j.model_family,
-        p.part_number,
-        count(distinct j.job_id) as times_seen,
-        mode(p.quantity order by p.quantity) as quantity,
-        max(j.opened_on) as last_seen
+fitted as (
+    select j.model_family, p.part_number, p.quantity, p.job_id, j.opened_on
     from job_parts as p
     join jobs as j using (job_id)
     where p.part_number is not null and j.model_family is not null
-    group by j.model_family, p.part_number
+),
+usual_quantity as (
+    select model_family, part_number, quantity
+    from fitted
+    group by model_family, part_number, quantity
+    qualify row_number() over (partition by model_family, part_number order by count(*) desc, quantity) = 1
+),
+counted as (
+    select model_family, part_number, count(*) as times_seen, max(opened_on) as last_seen
+    from (select distinct model_family, part_number, job_id, opened_on from fitted)
+    group by model_family, part_number
+),
+seen as (
+    select c.*, q.quantity
+    from counted as c
+    join usual_quantity as q using (model_family, part_number)
 )
 select
     coalesce(l.model_family, s.model_family) as model_family,

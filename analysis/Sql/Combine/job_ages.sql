@@ -1,14 +1,19 @@
 -- One row per job: what it is about, the interval its appliance was built in, its age, and what says so.
 with coded as (
+    select job_id, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to
+    from build_dates
+    where candidates = 1
+    union all
     select
         job_id,
-        min(made_from) as made_from,
-        max(made_to) as made_to,
-        max(candidates) as candidates,
-        max(weight) as weight,
-        arg_max(made_from, (weight, made_from)) as likely_from,
-        arg_max(made_to, (weight, made_from)) as likely_to
+        min(made_from),
+        max(made_to),
+        max(candidates),
+        max(weight),
+        arg_max(made_from, (weight, made_from)),
+        arg_max(made_to, (weight, made_from))
     from build_dates
+    where candidates > 1
     group by job_id
 ),
 registered as (
@@ -86,3 +91,4 @@ select
     case when way in ('date code', 'several') then round(weight, 6) when way <> 'unknown' then 1.0 end as age_chance,
     case when way = 'several' then 'several date codes' else way end as age_basis
 from intervals
+order by opened_on, job_id

@@ -25,33 +25,53 @@ said as (
     from listed
     group by compact_key(brand), model_key
 ),
-typed_rows as (
-    select coalesce(b.brand_key, '') as brand_key, coalesce(b.brand, t.brand) as brand, t.* exclude (brand)
+writings as (
+    select brand, appliance_type, model_raw, model_key, model_confusable, count(*) as times
     from (
         select brand, appliance_type, model_raw, model_key, model_confusable from job_rows where model_key <> ''
         union all
         select brand, appliance_type, model_raw, model_key, model_confusable from staged_units where model_key <> ''
-    ) as t
+    )
+    group by all
+),
+typed_rows as (
+    select coalesce(b.brand_key, '') as brand_key, coalesce(b.brand, t.brand) as brand, t.* exclude (brand)
+    from writings as t
     left join brands as b on b.typed_key = compact_key(t.brand)
+),
+usual_writing as (
+    select brand_key, model_key, trim(model_raw) as model_raw
+    from typed_rows
+    group by brand_key, model_key, trim(model_raw)
+    qualify row_number() over (partition by brand_key, model_key order by sum(times) desc, min(model_raw)) = 1
+),
+usual_type as (
+    select brand_key, model_key, appliance_type
+    from typed_rows
+    where appliance_type is not null
+    group by brand_key, model_key, appliance_type
+    qualify row_number() over (partition by brand_key, model_key order by sum(times) desc, appliance_type) = 1
 ),
 typed as (
     select
-        brand_key,
-        model_key,
-        min(model_confusable) as model_confusable,
-        mode(trim(model_raw) order by model_raw) as model_raw,
+        r.brand_key,
+        r.model_key,
+        min(r.model_confusable) as model_confusable,
+        min(w.model_raw) as model_raw,
         null::varchar as model_pattern,
         null::varchar as model_family,
-        mode(appliance_type order by appliance_type) as appliance_type,
-        min(brand) as brand,
+        min(t.appliance_type) as appliance_type,
+        min(r.brand) as brand,
         null::date as first_made,
         null::date as last_made,
         false as listed,
         null::varchar as source_file,
         null::integer as source_line,
-        count(*) as jobs
-    from typed_rows
-    group by brand_key, model_key
+        sum(r.times)::bigint as jobs
+    from typed_rows as r
+    join usual_writing as w on w.brand_key = r.brand_key and w.model_key = r.model_key
+    left join usual_type as t on t.brand_key = r.brand_key and t.model_key = r.model_key
+    group by r.brand_key, r.model_key
 )
 from said
 union all by name

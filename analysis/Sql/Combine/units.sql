@@ -1,18 +1,19 @@
 -- One row per appliance the shop knows, from its register or from its jobs.
 with called as (
     select
-        j.unit_id,
-        last(j.model_number order by j.opened_on, j.job_id) filter (j.model_number is not null) as model_number,
-        last(j.model_family order by j.opened_on, j.job_id) filter (j.model_family is not null) as model_family,
-        last(j.appliance_type order by j.opened_on, j.job_id) filter (j.appliance_type is not null) as appliance_type,
-        last(j.brand order by j.opened_on, j.job_id) filter (j.brand is not null) as brand,
-        last(j.made_from order by j.opened_on, j.job_id) filter (j.made_from is not null) as made_from,
-        last(j.made_to order by j.opened_on, j.job_id) filter (j.made_from is not null) as made_to,
-        min(j.opened_on) as seen_first,
-        max(j.opened_on) as seen_last
-    from jobs as j
-    where j.unit_id is not null
-    group by j.unit_id
+        unit_id,
+        last_value(model_number ignore nulls) over so_far as model_number,
+        last_value(model_family ignore nulls) over so_far as model_family,
+        last_value(appliance_type ignore nulls) over so_far as appliance_type,
+        last_value(brand ignore nulls) over so_far as brand,
+        last_value(made_from ignore nulls) over so_far as made_from,
+        last_value(case when made_from is not null then made_to end ignore nulls) over so_far as made_to,
+        min(opened_on) over so_far as seen_first,
+        opened_on as seen_last
+    from jobs
+    where unit_id is not null
+    window so_far as (partition by unit_id order by opened_on, job_id rows between unbounded preceding and current row)
+    qualify lead(job_id) over (partition by unit_id order by opened_on, job_id) is null
 ),
 listed as (
     select
