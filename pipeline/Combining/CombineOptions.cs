@@ -11,4 +11,7 @@ public sealed record CombineOptions
 
     /// <summary>Fewest models that must share a prefix before it is learned as a family, 2 or more.</summary>
     public int FamilyMinModels { get; init; } = 3;
+
+    /// <summary>About how many jobs are put together at a time, 1 or more; days are never cut. It bounds the memory and changes no row.</summary>
+    public long SpanJobs { get; init; } = 200_000;
 }

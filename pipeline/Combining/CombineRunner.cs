@@ -6,8 +6,6 @@ namespace PartsSignal.Pipeline.Combining;
 /// <summary>Turns staged rows into the tables of the store, in one session.</summary>
 public static class CombineRunner
 {
-    private const long SpanJobs = 200_000;
-
     /// <summary>Makes every table in order; those of the store pass their checks at once.</summary>
     /// <param name="database">A session in which the staged tables and the owner's answers are attached.</param>
     /// <param name="options">What is assumed.</param>
@@ -35,7 +33,7 @@ public static class CombineRunner
             {
                 cancellation.ThrowIfCancellationRequested();
                 long start = clock.GetTimestamp();
-                MemoryLadder.Run(database, MemoryLadder.Rungs, () => Make(database, step));
+                MemoryLadder.Run(database, MemoryLadder.Rungs, () => Make(database, step, options));
                 var line = new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds);
                 log.Add(line);
                 done?.Invoke(line);
@@ -43,7 +41,7 @@ public static class CombineRunner
         }
     }
 
-    private static void Make(Database database, CombineStep step)
+    private static void Make(Database database, CombineStep step, CombineOptions options)
     {
         string table = Database.Quote(step.Table);
         if (!step.Stored)
@@ -54,7 +52,7 @@ public static class CombineRunner
 
         database.Execute($"drop table if exists {table}");
         StoreTables.CreateEmpty(database, step.Table);
-        foreach ((DateOnly first, DateOnly last) in step.BySpan ? Spans(database) : [default])
+        foreach ((DateOnly first, DateOnly last) in step.BySpan ? Spans(database, options.SpanJobs) : [default])
         {
             if (step.BySpan)
             {
@@ -72,8 +70,8 @@ public static class CombineRunner
         }
     }
 
-    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database) =>
-        database.Read("Session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", SpanJobs));
+    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database, long jobs) =>
+        database.Read("Session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", jobs));
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Combining;
+
 namespace PartsSignal.Pipeline.Tests.Combining;
 
 public sealed class JobFactsTests
@@ -39,6 +41,21 @@ public sealed class JobFactsTests
         using var shop = new CombineShop();
         shop.Add(new StagedJob("J1") { Outcome = outcome, Visits = visits, ClosedOn = closed ? new DateOnly(2024, 3, 5) : null }).Combine();
         Assert.Equal([expected], shop.Rows("from jobs select first_visit_done"));
+    }
+
+    [Theory]
+    [InlineData(1, 3)]
+    [InlineData(3, 2)]
+    [InlineData(200_000, 1)]
+    public void Combine_SpansOfDays_ChangeNoJobAndCutNoDay(long spanJobs, int spans)
+    {
+        using var shop = new CombineShop();
+        shop.Add([.. Enumerable.Range(0, 5).Select(i => new StagedJob($"J{i}") { OpenedOn = new DateOnly(2024, 3, 1 + (i / 2)) })])
+            .Combine(new CombineOptions { SpanJobs = spanJobs });
+        Assert.Equal(
+            ["J0|2024-03-01", "J1|2024-03-01", "J2|2024-03-02", "J3|2024-03-02", "J4|2024-03-03"],
+            shop.Rows("from jobs select job_id, opened_on"));
+        Assert.Equal(spans, shop.Database.Read("Session/job_spans.sql", r => r.GetFieldValue<DateOnly>(0), ("jobs", spanJobs)).Count);
     }
 
     [Fact]
