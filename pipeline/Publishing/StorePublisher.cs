@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Combining;
 
 namespace PartsSignal.Pipeline.Publishing;
 
@@ -15,14 +16,13 @@ public static class StorePublisher
 
     // Groups that are being written stand in memory beside what the engine counts: both are kept small.
     private const int GroupRows = 40_960;
-    private const string Memory = "160MB";
+    private static readonly IReadOnlyList<string> Memory = ["160MB", .. MemoryLadder.Rungs];
 
     /// <summary>Publishes the session's tables of the store.</summary>
     /// <returns>Rows written.</returns>
     public static long Publish(Database database, StoreFolders folders, TimeProvider clock)
     {
         folders.Repair();
-        database.LimitMemory(Memory);
         string folder = folders.Begin(clock.GetUtcNow());
         long rows = 0;
         foreach (string table in StoreTables.Names)
@@ -57,5 +57,6 @@ public static class StorePublisher
     }
 
     private static void Write(Database database, string rows, string folder) =>
-        database.Execute($"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd, row_group_size {GroupRows})");
+        MemoryLadder.Run(database, Memory, () => database.Execute(
+            $"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd, row_group_size {GroupRows})"));
 }
