@@ -49,10 +49,8 @@ public static class StorePublisher
         string column = Database.Quote(day);
         foreach (int year in database.Query($"from {Database.Quote(table)} select distinct year({column}) as y order by y", r => (int)r.GetInt64(0)))
         {
-            string first = Database.Literal(new DateOnly(year, 1, 1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
-            string last = Database.Literal(new DateOnly(year, 12, 31).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
             string target = Directory.CreateDirectory(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"year={year:0000}"))).FullName;
-            Write(database, $"(from {Database.Quote(table)} where {column} between {first}::date and {last}::date)", target);
+            Write(database, $"(from {Database.Quote(table)} where {column} between make_date({year}, 1, 1) and make_date({year}, 12, 31))", target);
         }
     }
 
