@@ -26,7 +26,7 @@ public sealed class CsvTable : TableReader
     private long _resume;
     private int _resumeLine;
     private int _columns;
-    private string? _raw;
+    private byte[]? _raw;
 
     /// <summary>Opens a table.</summary>
     /// <param name="utf8">The text as UTF-8 without a byte order mark; closed with this reader.</param>
@@ -64,10 +64,10 @@ public sealed class CsvTable : TableReader
     public override long Position => _bytes.Position;
 
     /// <inheritdoc/>
-    public override string RawText => _raw ?? Encoding.UTF8.GetString(_csv.RawRecord[..Math.Min(_csv.RawRecord.Length, KeptRawBytes)]);
+    public override ReadOnlySpan<byte> RawUtf8 => _raw ?? _csv.RawRecord[..Math.Min(_csv.RawRecord.Length, KeptRawBytes)];
 
     /// <inheritdoc/>
-    public override string Place(int column) => $"column {column + 1}";
+    public override string Place(int column, int line) => $"column {column + 1}";
 
     /// <summary>How many cells a row should have; 0: not known yet.</summary>
     public void Expect(int columns) => _columns = columns;
@@ -222,7 +222,7 @@ public sealed class CsvTable : TableReader
         Fault = next - at > _limits.MaxRowBytes
             ? TooLong()
             : new RowFault(null, ReasonCode.OpenQuote, "A quotation mark is opened and not closed on this row.", "Close the quotation mark, or double it where it is part of the text.");
-        _raw = Encoding.UTF8.GetString(raw);
+        _raw = raw;
         Line = line;
         _csv.Dispose();
         Start(next, line + 1);

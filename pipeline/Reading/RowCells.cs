@@ -33,6 +33,30 @@ public sealed class RowCells
     /// <summary>True when every cell is empty or blank.</summary>
     public bool IsBlank => Count == 0 || _chars.AsSpan(0, _ends[Count - 1]).IsWhiteSpace();
 
+    /// <summary>Characters of all cells, one cell after the other.</summary>
+    internal ReadOnlySpan<char> Characters => Count == 0 ? [] : _chars.AsSpan(0, _ends[Count - 1]);
+
+    /// <summary>Where each cell ends in <see cref="Characters"/>.</summary>
+    internal ReadOnlySpan<int> Ends => _ends.AsSpan(0, Count);
+
+    /// <summary>Form of each cell.</summary>
+    internal ReadOnlySpan<CellForm> Forms => _forms.AsSpan(0, Count);
+
+    /// <summary>Takes over a row that was kept.</summary>
+    internal void Set(ReadOnlySpan<char> characters, ReadOnlySpan<int> ends, ReadOnlySpan<CellForm> forms)
+    {
+        _chars = _chars.Length < characters.Length ? new char[characters.Length * 2] : _chars;
+        if (_ends.Length < ends.Length)
+        {
+            (_ends, _forms) = (new int[ends.Length * 2], new CellForm[ends.Length * 2]);
+        }
+
+        characters.CopyTo(_chars);
+        ends.CopyTo(_ends);
+        forms.CopyTo(_forms);
+        Count = ends.Length;
+    }
+
     /// <summary>Starts a new row.</summary>
     public void Clear() => Count = 0;
 

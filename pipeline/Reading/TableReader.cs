@@ -15,11 +15,13 @@ public abstract class TableReader : IDisposable
     /// <summary>Bytes read so far, for progress.</summary>
     public abstract long Position { get; }
 
-    /// <summary>The current row as the file has it, for the rejects.</summary>
-    public abstract string RawText { get; }
+    /// <summary>The current row as the file has it, or its start where it is very long; empty: the file is no text.</summary>
+    public abstract ReadOnlySpan<byte> RawUtf8 { get; }
 
     /// <summary>Name of a cell's place for people, for example <c>column 3</c> or <c>Sheet1!C12</c>.</summary>
-    public abstract string Place(int column);
+    /// <param name="column">Its column, from 0.</param>
+    /// <param name="line">Its row's <see cref="Line"/>.</param>
+    public abstract string Place(int column, int line);
 
     /// <summary>Moves to the next row.</summary>
     /// <returns>False at the end.</returns>

@@ -44,10 +44,10 @@ public sealed class WorkbookTable : TableReader
     public override long Position => _reader.RowCount > 0 ? (long)(_bytes * Math.Min(1.0, Line / (double)_reader.RowCount)) : 0;
 
     /// <inheritdoc/>
-    public override string RawText => string.Join('\t', Enumerable.Range(0, Row.FilledCount()).Select(i => Row[i].ToString()));
+    public override ReadOnlySpan<byte> RawUtf8 => [];
 
     /// <inheritdoc/>
-    public override string Place(int column) => $"{Sheet}!{Letters(column)}{Line}";
+    public override string Place(int column, int line) => $"{Sheet}!{Letters(column)}{line}";
 
     /// <inheritdoc/>
     public override bool Read()

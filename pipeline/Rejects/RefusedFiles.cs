@@ -17,11 +17,10 @@ internal static class RefusedFiles
     {
         string name = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{source.Order}/{source.File.Name}")))[..16];
         string folder = Directory.CreateDirectory(Path.Combine(stageFolder, "refused-" + name)).FullName;
-        StagedTable table = RejectWriter.Shape(folder, out RejectColumns columns);
+        var table = new RejectTable(folder);
         await using (table.ConfigureAwait(false))
         {
-            columns.Set(table.At, source.File.Name, 0, fault);
-            await table.EndRowAsync(cancellation).ConfigureAwait(false);
+            await table.AddAsync(source.File.Name, 0, fault, cancellation).ConfigureAwait(false);
             return new StagedFile
             {
                 SourceFile = source.File.Name,

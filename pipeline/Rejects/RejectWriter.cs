@@ -17,8 +17,7 @@ internal sealed class RejectWriter : IAsyncDisposable
     /// <summary>Columns behind the file's own; they are ignored when the file comes back.</summary>
     public static readonly IReadOnlyList<string> OwnColumns = ["reject_line", "reject_field", "reject_reason", "reject_message", "reject_suggestion", "reject_raw"];
 
-    private readonly StagedTable _table;
-    private readonly RejectColumns _columns;
+    private readonly RejectTable _table;
     private readonly string _sourceFile;
     private readonly string _path;
     private readonly IReadOnlyList<string> _header;
@@ -33,20 +32,12 @@ internal sealed class RejectWriter : IAsyncDisposable
     /// <param name="separator">The source's separator, to cut rows that could not be read.</param>
     public RejectWriter(string stageFolder, string rawPath, string sourceFile, IReadOnlyList<string> header, char separator)
     {
-        _table = Shape(stageFolder, out _columns);
+        _table = new RejectTable(stageFolder);
         (_sourceFile, _path, _header, _separator) = (sourceFile, rawPath, header, separator);
     }
 
     /// <summary>Rows so far.</summary>
     public long Rows => _table.Rows;
-
-    /// <summary>The table of rejects without their cells, in a folder of staged files.</summary>
-    public static StagedTable Shape(string stageFolder, out RejectColumns columns)
-    {
-        var table = new StagedTable("rejects", stageFolder);
-        columns = new RejectColumns(table);
-        return table;
-    }
 
     /// <summary>Name of the file for mending of a source.</summary>
     public static string FileName(string sourceFile) => sourceFile.Replace("/", "__", StringComparison.Ordinal) + Ending;
@@ -65,9 +56,8 @@ internal sealed class RejectWriter : IAsyncDisposable
     /// <summary>Adds a row.</summary>
     public ValueTask AddAsync(RejectedRow row, CancellationToken cancellation)
     {
-        _columns.Set(_table.At, _sourceFile, row.Line, row.Fault);
         WriteRaw(row);
-        return _table.EndRowAsync(cancellation);
+        return _table.AddAsync(_sourceFile, row.Line, row.Fault, cancellation);
     }
 
     /// <summary>Ends both files.</summary>

@@ -1,13 +1,14 @@
-using System.Text;
+using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>Turns the rows of one kind of file into staged rows.</summary>
-internal abstract class KindStager : IAsyncDisposable
+/// <summary>Turns the rows of one kind of file into staged rows. Not for two threads at a time.</summary>
+internal abstract class KindStager
 {
-    private readonly StringBuilder _rowText = new();
     private readonly RowStamp _stamp;
     private readonly List<StagedTable> _tables = [];
+    private readonly char[] _rowHash = new char[IdentityKey.IdentifierLength];
+    private char[] _rowText = new char[1024];
 
     protected KindStager(StageTarget target, string table)
     {
@@ -22,73 +23,64 @@ internal abstract class KindStager : IAsyncDisposable
     /// <summary>Table with a row per source row.</summary>
     protected StagedTable Table { get; }
 
-    /// <summary>Tables that this kind fills.</summary>
-    public IReadOnlyList<StagedTable> Tables => _tables;
-
     /// <summary>True when a job may stand on several rows.</summary>
     public virtual bool OnePartPerRow => false;
 
     /// <summary>Reads the row and adds it, unless it has a fault.</summary>
-    public abstract ValueTask StageAsync(MappedRow row, CancellationToken cancellation);
+    public abstract void Stage(MappedRow row);
 
-    /// <summary>Ends all tables.</summary>
-    /// <returns>Paths of the tables that have rows, by name.</returns>
-    public async Task<Dictionary<string, string>> CompleteAsync(CancellationToken cancellation)
-    {
-        var paths = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (StagedTable table in _tables)
-        {
-            if (await table.CompleteAsync(cancellation).ConfigureAwait(false) is { } path)
-            {
-                paths.Add(table.Name, path);
-            }
-        }
-
-        return paths;
-    }
-
-    /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
+    /// <summary>Writes what was gathered of all tables.</summary>
+    public async Task WriteGroupAsync(CancellationToken cancellation)
     {
         foreach (StagedTable table in _tables)
         {
-            await table.DisposeAsync().ConfigureAwait(false);
+            await table.WriteGroupAsync(cancellation).ConfigureAwait(false);
         }
     }
 
     /// <summary>Makes a further table.</summary>
     protected StagedTable NewTable(string name)
     {
-        var table = new StagedTable(name, Target.Folder);
+        var table = new StagedTable(Target.Files.Of(name));
         _tables.Add(table);
         return table;
     }
 
-    /// <summary>Identifier of the row's mapped text: the same text in the same fields gives the same one, wherever it stands.</summary>
-    protected string RowHash(MappedRow row)
+    /// <summary>
+    /// Identifier of the row's mapped text: the same text in the same fields gives the same one, wherever it stands. Good
+    /// until the next row.
+    /// </summary>
+    protected ReadOnlySpan<char> RowHash(MappedRow row)
     {
-        _rowText.Clear();
+        int length = 0;
         foreach (MappedField field in Target.Map.Used)
         {
-            _rowText.Append(row.Raw(field)).Append('\u001f');
+            Append(row.Raw(field), ref length);
+            Append("\u001f", ref length);
         }
 
-        _rowText.Append(Target.Map.JobPrefix).Append('\u001f').Append(Target.Map.Supplier);
-        foreach (ReadOnlyMemory<char> chunk in _rowText.GetChunks())
-        {
-            if (chunk.Length == _rowText.Length)
-            {
-                return Target.Tools.Key.Identify("row", chunk.Span);
-            }
-        }
-
-        return Target.Tools.Key.Identify("row", _rowText.ToString());
+        Append(Target.Map.JobPrefix, ref length);
+        Append("\u001f", ref length);
+        Append(Target.Map.Supplier, ref length);
+        Target.Tools.Key.Identify("row", _rowText.AsSpan(0, length), _rowHash);
+        return _rowHash;
     }
 
     /// <summary>Ends the row of the first table.</summary>
-    protected ValueTask EndRowAsync(MappedRow row, string rowHash, CancellationToken cancellation)
+    protected void EndRow(MappedRow row, ReadOnlySpan<char> rowHash)
     {
         _stamp.Set(Table.At, rowHash, row.Line);
-        return Table.EndRowAsync(cancellation);
+        Table.EndRow();
+    }
+
+    private void Append(ReadOnlySpan<char> text, ref int length)
+    {
+        if (length + text.Length > _rowText.Length)
+        {
+            Array.Resize(ref _rowText, Math.Max(_rowText.Length * 2, length + text.Length));
+        }
+
+        text.CopyTo(_rowText.AsSpan(length));
+        length += text.Length;
     }
 }

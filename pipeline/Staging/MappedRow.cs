@@ -8,7 +8,10 @@ namespace PartsSignal.Pipeline.Staging;
 /// The current row by fields, cleaned on demand. The first cell that the row cannot do without sets
 /// <see cref="Fault"/>; lesser cells that cannot be read count as unknown and are tallied.
 /// </summary>
-internal sealed class MappedRow(TableReader table, FileStyle style, bool mended = false)
+/// <param name="place">Names the place of a column and line for people.</param>
+/// <param name="style">What holds for the whole file.</param>
+/// <param name="mended">True for a file that was our own rejects.</param>
+internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, bool mended = false)
 {
     private const int MaxTextLength = 20_000;
     private readonly Dictionary<(string Field, string Code), (long Cells, int First)> _unread = [];
@@ -17,17 +20,20 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
     public RowFault? Fault { get; private set; }
 
     /// <summary>Line of the row.</summary>
-    public int Line => table.Line;
+    public int Line { get; private set; }
+
+    /// <summary>Its cells.</summary>
+    public RowCells Cells { get; } = new();
 
     /// <summary>What holds for the whole file.</summary>
     public FileStyle Style => style;
 
     /// <summary>Cells that could not be read and count as unknown.</summary>
     public IReadOnlyList<UnreadCells> Unread =>
-        [.. _unread.Select(u => new UnreadCells(u.Key.Field, u.Key.Code, u.Value.Cells, u.Value.First)).OrderBy(u => u.Field, StringComparer.Ordinal).ThenBy(u => u.Code, StringComparer.Ordinal)];
+        [.. _unread.Select(u => new UnreadCells(u.Key.Field, u.Key.Code, u.Value.Cells, u.Value.First))];
 
-    /// <summary>Starts on the reader's current row.</summary>
-    public void Begin() => Fault = null;
+    /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
+    public void Begin(int line) => (Line, Fault) = (line, null);
 
     /// <summary>Refuses the row; the first fault stays.</summary>
     public void Fail(MappedField field, string code, string message, string? suggestion) => Fault ??= new RowFault(field.Name, code, message, suggestion);
@@ -86,6 +92,24 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
         return text;
     }
 
+    /// <summary>The same, for texts that hardly repeat themselves: good until the next row, empty where the row is refused.</summary>
+    public ReadOnlySpan<char> NeededSpan(MappedField field)
+    {
+        ReadOnlySpan<char> text = Span(field);
+        if (text.Length > MaxTextLength || text.Contains('\0'))
+        {
+            return Needed(field);
+        }
+
+        if (!EmptyMark.Is(text))
+        {
+            return text;
+        }
+
+        Missing(field);
+        return [];
+    }
+
     /// <summary>Refuses the row for want of a field.</summary>
     public void Missing(MappedField field) => Fail(field, ReasonCode.Missing, $"The row has no {field.Name.Replace('_', ' ')}.", "Fill in the cell.");
 
@@ -99,7 +123,7 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
         }
 
         bool mapped = field.Words is { } words && words.ContainsKey(raw.ToString());
-        CellForm form = field.Columns.Length == 1 ? table.Row.Form(field.Columns[0]) : CellForm.Text;
+        CellForm form = field.Columns.Length == 1 ? Cells.Form(field.Columns[0]) : CellForm.Text;
         if (mapped || !(form is CellForm.DamagedNumber or CellForm.Date || DamagedCode.Is(raw)))
         {
             return Text(field);
@@ -111,7 +135,7 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
         }
         else
         {
-            Fail(field, ReasonCode.DamagedBySpreadsheet, $"A spreadsheet turned the code in {table.Place(field.Columns[0])} into a number or a date.", "Type the code from the paper or the invoice, in a column formatted as text.");
+            Fail(field, ReasonCode.DamagedBySpreadsheet, $"A spreadsheet turned the code in {place(field.Columns[0], Line)} into a number or a date.", "Type the code from the paper or the invoice, in a column formatted as text.");
         }
 
         return null;
@@ -196,7 +220,7 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
     }
 
     /// <summary>True when the field's cell is a number cell of a workbook, which has a point for its decimals whatever the file's style.</summary>
-    public bool IsNumberCell(MappedField field) => field.Columns.Length == 1 && table.Row.Form(field.Columns[0]) is CellForm.Number or CellForm.DamagedNumber;
+    public bool IsNumberCell(MappedField field) => field.Columns.Length == 1 && Cells.Form(field.Columns[0]) is CellForm.Number or CellForm.DamagedNumber;
 
     private T? Unusable<T>(MappedField field, bool lesser, string code, string what, string suggestion)
         where T : struct
@@ -207,8 +231,8 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
         }
         else
         {
-            string place = field.Columns.Length > 0 ? table.Place(field.Columns[0]) : "the map's fixed value";
-            Fail(field, code, $"The {field.Name.Replace('_', ' ')} in {place} {what}.", suggestion);
+            string where = field.Columns.Length > 0 ? place(field.Columns[0], Line) : "the map's fixed value";
+            Fail(field, code, $"The {field.Name.Replace('_', ' ')} in {where} {what}.", suggestion);
         }
 
         return null;
@@ -216,13 +240,13 @@ internal sealed class MappedRow(TableReader table, FileStyle style, bool mended 
 
     private ReadOnlySpan<char> Cell(MappedField field, int column)
     {
-        if (table.Row.Form(column) == CellForm.Error)
+        if (Cells.Form(column) == CellForm.Error)
         {
-            Fail(field, ReasonCode.FormulaError, $"The cell {table.Place(column)} holds a failed formula.", "Mend the formula, or type its value.");
+            Fail(field, ReasonCode.FormulaError, $"The cell {place(column, Line)} holds a failed formula.", "Mend the formula, or type its value.");
             return default;
         }
 
-        ReadOnlySpan<char> text = table.Row[column].Trim();
+        ReadOnlySpan<char> text = Cells[column].Trim();
 
         // Our own rejects file put the mark before what a spreadsheet would take for a formula.
         return mended && text.Length > 1 && text[0] == '\'' && text[1] is ('=' or '+' or '-' or '@') ? text[1..] : text;

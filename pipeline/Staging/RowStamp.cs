@@ -9,7 +9,7 @@ internal sealed class RowStamp(StagedTable table, StageTarget target)
     private ValueColumn<int>? _line;
 
     /// <summary>Fills them. The columns are made with the first row, after the table's own.</summary>
-    public void Set(int at, string rowHash, int line)
+    public void Set(int at, ReadOnlySpan<char> rowHash, int line)
     {
         (_hash ??= table.Text("row_hash")).Set(at, rowHash);
         (_order ??= table.Int("source_order")).Set(at, target.SourceOrder);

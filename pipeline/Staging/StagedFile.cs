@@ -68,4 +68,11 @@ public sealed record StagedFile
 /// <param name="Code">Reason code.</param>
 /// <param name="Cells">How many.</param>
 /// <param name="FirstLine">Line of the first.</param>
-public sealed record UnreadCells(string Field, string Code, long Cells, int FirstLine);
+public sealed record UnreadCells(string Field, string Code, long Cells, int FirstLine)
+{
+    /// <summary>The tallies of all workers of a file together, by field and code.</summary>
+    public static IReadOnlyList<UnreadCells> Sum(IEnumerable<UnreadCells> parts) =>
+        [.. parts.GroupBy(p => (p.Field, p.Code))
+            .Select(g => new UnreadCells(g.Key.Field, g.Key.Code, g.Sum(p => p.Cells), g.Min(p => p.FirstLine)))
+            .OrderBy(u => u.Field, StringComparer.Ordinal).ThenBy(u => u.Code, StringComparer.Ordinal)];
+}

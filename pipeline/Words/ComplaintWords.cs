@@ -14,7 +14,7 @@ public sealed class ComplaintWords
     private readonly Vocabulary _vocabulary = new();
     private readonly List<(int[] Ids, Phrase Phrase)> _phrases = [];
     private readonly Dictionary<int, List<(int[] Ids, Phrase Phrase)>> _byFirst;
-    private readonly Dictionary<(string?, string), string> _cache = [];
+    private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
 
     /// <summary>Prepares a table.</summary>
     public ComplaintWords(IEnumerable<Phrase> phrases)
@@ -36,18 +36,7 @@ public sealed class ComplaintWords
             return Need.NoComplaint;
         }
 
-        if (_cache.TryGetValue((applianceType, text), out string? known))
-        {
-            return known;
-        }
-
-        string kind = Find(text, applianceType);
-        if (_cache.Count < MaxCached)
-        {
-            _cache.Add((applianceType, text), kind);
-        }
-
-        return kind;
+        return _cache.TryGet((applianceType, text), out string? known) ? known : _cache.Keep((applianceType, text), Find(text, applianceType));
     }
 
     private string Find(string text, string? type)

@@ -10,7 +10,7 @@ public sealed class ComponentWords
     private const int MaxCached = 100_000;
     private readonly Vocabulary _vocabulary = new();
     private readonly List<(int[] Ids, Phrase Phrase)> _phrases = [];
-    private readonly Dictionary<string, string?> _cache = new(StringComparer.Ordinal);
+    private readonly BoundedCache<string, string?> _cache = new(MaxCached);
 
     /// <summary>Prepares a table.</summary>
     public ComponentWords(IEnumerable<Phrase> phrases) => _phrases.AddRange(phrases
@@ -27,18 +27,7 @@ public sealed class ComponentWords
             return null;
         }
 
-        if (_cache.TryGetValue(description, out string? known))
-        {
-            return known;
-        }
-
-        string? component = Find(description);
-        if (_cache.Count < MaxCached)
-        {
-            _cache.Add(description, component);
-        }
-
-        return component;
+        return _cache.TryGet(description, out string? known) ? known : _cache.Keep(description, Find(description));
     }
 
     private string? Find(string description)

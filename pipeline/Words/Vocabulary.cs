@@ -20,7 +20,7 @@ internal sealed class Vocabulary
 
     private readonly List<string> _stems = [];
     private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, WordMatch> _cache = new(StringComparer.Ordinal);
+    private readonly BoundedCache<string, WordMatch> _cache = new(MaxCached);
 
     /// <summary>Number of a table word, made when new.</summary>
     public int Id(string stem)
@@ -36,21 +36,8 @@ internal sealed class Vocabulary
     }
 
     /// <summary>What a typed word can be.</summary>
-    public WordMatch Match(string typed)
-    {
-        if (_cache.TryGetValue(typed, out WordMatch? known))
-        {
-            return known;
-        }
-
-        WordMatch found = Find(Short.GetValueOrDefault(typed, typed));
-        if (_cache.Count < MaxCached)
-        {
-            _cache.Add(typed, found);
-        }
-
-        return found;
-    }
+    public WordMatch Match(string typed) =>
+        _cache.TryGet(typed, out WordMatch? known) ? known : _cache.Keep(typed, Find(Short.GetValueOrDefault(typed, typed)));
 
     private WordMatch Find(string typed)
     {

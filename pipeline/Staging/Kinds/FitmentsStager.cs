@@ -19,7 +19,7 @@ internal sealed class FitmentsStager : KindStager
         (_parts, _partKeys, _quantities) = (Table.Text("part_raw"), Table.Text("part_key"), Table.Int("quantity"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? part = row.Code(_part);
         string? model = row.Code(_model);
@@ -37,7 +37,7 @@ internal sealed class FitmentsStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -49,6 +49,6 @@ internal sealed class FitmentsStager : KindStager
         _parts.Set(at, part);
         _partKeys.Set(at, CompactKey.Of(part));
         _quantities.Set(at, quantity ?? 1);
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

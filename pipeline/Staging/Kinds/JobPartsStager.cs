@@ -17,7 +17,7 @@ internal sealed class JobPartsStager : KindStager
         _table = new PartLineTable(Table, target);
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? job = row.Needed(_job);
         PartLine? line = _line.Read(row);
@@ -27,8 +27,9 @@ internal sealed class JobPartsStager : KindStager
             row.Fail(_job, Rejects.ReasonCode.Missing, "The row names neither a part number nor a description.", "Fill in the part number.");
         }
 
-        return row.Fault is not null
-            ? ValueTask.CompletedTask
-            : _table.AddAsync(Target.Map.JobPrefix + job, line!.Value, 1, false, updated, RowHash(row), row.Line, cancellation);
+        if (row.Fault is null)
+        {
+            _table.Add(Target.Map.JobPrefix + job, line!.Value, 1, false, updated, RowHash(row), row.Line);
+        }
     }
 }

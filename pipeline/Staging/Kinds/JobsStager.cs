@@ -16,6 +16,7 @@ internal sealed class JobsStager : KindStager
     private readonly PartLineFields _ownPart;
     private readonly PartLineTable _parts;
     private readonly List<PartLine> _lines = [];
+    private char[] _id = [];
 
     public JobsStager(StageTarget target)
         : base(target, "staged_jobs")
@@ -30,9 +31,10 @@ internal sealed class JobsStager : KindStager
 
     public override bool OnePartPerRow => _ownPart.IsMapped;
 
-    public override async ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
-        string? jobId = _fields.JobId.IsMapped ? row.Needed(_fields.JobId) : null;
+        bool numbered = _fields.JobId.IsMapped;
+        ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_fields.JobId) : [];
         DateOnly opened = row.NeededDay(_fields.Opened);
         DateOnly? closed = row.Day(_fields.Closed);
         ReadLines(row);
@@ -42,9 +44,9 @@ internal sealed class JobsStager : KindStager
         }
 
         int at = Table.At;
-        string hash = RowHash(row);
+        ReadOnlySpan<char> hash = RowHash(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
-        string id = jobId is null ? "row-" + hash[..16] : Target.Map.JobPrefix + jobId;
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", hash[..16]);
         DateTime? updated = row.Time(_fields.Updated);
         _appliance.Set(row, at);
         SetRest(row, at, updated);
@@ -58,10 +60,24 @@ internal sealed class JobsStager : KindStager
 
         for (int i = 0; i < _lines.Count; i++)
         {
-            await _parts.AddAsync(id, _lines[i], i + 1, true, updated, hash, row.Line, cancellation).ConfigureAwait(false);
+            _parts.Add(id, _lines[i], i + 1, true, updated, hash, row.Line);
         }
 
-        await EndRowAsync(row, hash, cancellation).ConfigureAwait(false);
+        EndRow(row, hash);
+    }
+
+    private ReadOnlySpan<char> Joined(string first, ReadOnlySpan<char> second)
+    {
+        if (first.Length == 0)
+        {
+            return second;
+        }
+
+        int length = first.Length + second.Length;
+        _id = _id.Length < length ? new char[length * 2] : _id;
+        first.CopyTo(_id);
+        second.CopyTo(_id.AsSpan(first.Length));
+        return _id.AsSpan(0, length);
     }
 
     private void ReadLines(MappedRow row)

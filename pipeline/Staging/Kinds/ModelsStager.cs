@@ -22,7 +22,7 @@ internal sealed class ModelsStager : KindStager
         (_types, _brands, _firstMade, _lastMade) = (Table.Text("appliance_type"), Table.Text("brand"), Table.Day("first_made"), Table.Day("last_made"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? model = row.Code(_model);
         if (model is null)
@@ -34,7 +34,7 @@ internal sealed class ModelsStager : KindStager
         DateOnly? last = Made(row, _last, last: true);
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -49,7 +49,7 @@ internal sealed class ModelsStager : KindStager
         _brands.Set(at, row.Word(_brand));
         _firstMade.Set(at, first);
         _lastMade.Set(at, last);
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 
     private static DateOnly? Made(MappedRow row, MappedField field, bool last)

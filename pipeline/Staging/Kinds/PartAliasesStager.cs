@@ -17,7 +17,7 @@ internal sealed class PartAliasesStager : KindStager
             (Table.Text("supplier"), Table.Text("alias_raw"), Table.Text("alias_key"), Table.Text("part_raw"), Table.Text("part_key"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? alias = row.Code(_alias);
         string? part = row.Code(_part);
@@ -33,7 +33,7 @@ internal sealed class PartAliasesStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -42,6 +42,6 @@ internal sealed class PartAliasesStager : KindStager
         _aliasKeys.Set(at, CompactKey.Of(alias));
         _parts.Set(at, part);
         _partKeys.Set(at, CompactKey.Of(part));
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

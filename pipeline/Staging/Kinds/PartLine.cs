@@ -58,7 +58,7 @@ internal sealed class PartLineTable(StagedTable table, StageTarget target)
     private readonly RowStamp _stamp = new(table, target);
 
     /// <summary>Adds a line.</summary>
-    public ValueTask AddAsync(string jobId, PartLine line, int group, bool withJob, DateTime? updated, string rowHash, int sourceLine, CancellationToken cancellation)
+    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, bool withJob, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
     {
         int at = table.At;
         string key = CompactKey.Of(line.Part);
@@ -75,6 +75,6 @@ internal sealed class PartLineTable(StagedTable table, StageTarget target)
         _updated.Set(at, updated);
         _withJob.Set(at, withJob);
         _stamp.Set(at, rowHash, sourceLine);
-        return table.EndRowAsync(cancellation);
+        table.EndRow();
     }
 }

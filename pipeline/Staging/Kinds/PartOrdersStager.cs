@@ -29,7 +29,7 @@ internal sealed class PartOrdersStager : KindStager
         (_quantities, _returnedQuantities, _costs) = (Table.Int("quantity"), Table.Int("returned_quantity"), Table.Money("unit_cost"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? order = row.Needed(_order);
         DateOnly ordered = row.NeededDay(_ordered);
@@ -47,7 +47,7 @@ internal sealed class PartOrdersStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -71,6 +71,6 @@ internal sealed class PartOrdersStager : KindStager
         _returnedQuantities.Set(at, returned ?? 0);
         _reasons.Set(at, reason is null ? null : TextScrubber.Scrub(reason));
         _updatedOn.Set(at, row.Time(_updated));
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

@@ -23,7 +23,7 @@ internal sealed class PartsStager : KindStager
         (_returnableDays, _warrantyDays) = (Table.Int("returnable_days"), Table.Int("warranty_days"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? part = row.Code(_part);
         if (part is null)
@@ -43,7 +43,7 @@ internal sealed class PartsStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -58,6 +58,6 @@ internal sealed class PartsStager : KindStager
         _returnableDays.Set(at, returnable);
         _warrantyDays.Set(at, warranty);
         _suppliers.Set(at, Target.Map.Supplier ?? row.Word(_supplier));
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

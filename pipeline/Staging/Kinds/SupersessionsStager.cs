@@ -21,7 +21,7 @@ internal sealed class SupersessionsStager : KindStager
         (_effectiveOn, _kinds, _quantities) = (Table.Day("effective_on"), Table.Text("kind"), Table.Int("quantity"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? old = row.Code(_old);
         string? next = row.Code(_new);
@@ -46,7 +46,7 @@ internal sealed class SupersessionsStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -57,6 +57,6 @@ internal sealed class SupersessionsStager : KindStager
         _effectiveOn.Set(at, effective);
         _kinds.Set(at, kind);
         _quantities.Set(at, quantity ?? 1);
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

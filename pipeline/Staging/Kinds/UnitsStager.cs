@@ -17,7 +17,7 @@ internal sealed class UnitsStager : KindStager
         (_installedOn, _removedOn) = (Table.Day("installed_on"), Table.Day("removed_on"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         DateOnly? installed = row.Day(_installed);
         DateOnly? removed = row.Day(_removed);
@@ -30,11 +30,11 @@ internal sealed class UnitsStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         _installedOn.Set(at, installed);
         _removedOn.Set(at, removed);
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

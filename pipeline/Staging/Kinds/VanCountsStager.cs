@@ -18,7 +18,7 @@ internal sealed class VanCountsStager : KindStager
         (_counts, _countedOn) = (Table.Int("on_hand"), Table.Day("counted_on"));
     }
 
-    public override ValueTask StageAsync(MappedRow row, CancellationToken cancellation)
+    public override void Stage(MappedRow row)
     {
         string? van = row.Needed(_van);
         string? part = row.Code(_part);
@@ -36,7 +36,7 @@ internal sealed class VanCountsStager : KindStager
 
         if (row.Fault is not null)
         {
-            return ValueTask.CompletedTask;
+            return;
         }
 
         int at = Table.At;
@@ -47,6 +47,6 @@ internal sealed class VanCountsStager : KindStager
         _confusables.Set(at, CompactKey.Confusable(key));
         _counts.Set(at, count!.Value);
         _countedOn.Set(at, counted);
-        return EndRowAsync(row, RowHash(row), cancellation);
+        EndRow(row, RowHash(row));
     }
 }

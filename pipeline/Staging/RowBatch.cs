@@ -1,0 +1,81 @@
+using System.Text;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>Rows of a table that were read and wait to be cleaned; bounded in rows and in characters.</summary>
+internal sealed class RowBatch
+{
+    private const int MostRows = StagedTable.GroupRows;
+    private const int MostCharacters = 1 << 22;
+    private readonly List<Entry> _rows = [];
+    private char[] _chars = new char[1 << 12];
+    private int[] _ends = new int[1 << 10];
+    private CellForm[] _forms = new CellForm[1 << 10];
+    private byte[] _raw = new byte[1 << 12];
+    private int _charsUsed;
+    private int _cellsUsed;
+    private int _rawUsed;
+
+    /// <summary>Number of rows.</summary>
+    public int Count => _rows.Count;
+
+    /// <summary>True when no further row should come in.</summary>
+    public bool IsFull => _rows.Count >= MostRows || _charsUsed >= MostCharacters;
+
+    /// <summary>Forgets all rows.</summary>
+    public void Clear()
+    {
+        _rows.Clear();
+        (_charsUsed, _cellsUsed, _rawUsed) = (0, 0, 0);
+    }
+
+    /// <summary>Adds the reader's current row.</summary>
+    public void Add(TableReader reader)
+    {
+        RowCells cells = reader.Row;
+        ReadOnlySpan<byte> raw = reader.RawUtf8;
+        _rows.Add(new Entry(reader.Line, _charsUsed, _cellsUsed, cells.Count, _rawUsed, raw.Length, reader.Fault));
+        Append(ref _chars, ref _charsUsed, cells.Characters);
+        int cell = _cellsUsed;
+        Append(ref _ends, ref cell, cells.Ends);
+        Append(ref _forms, ref _cellsUsed, cells.Forms);
+        Append(ref _raw, ref _rawUsed, raw);
+    }
+
+    /// <summary>Line of a row.</summary>
+    public int Line(int row) => _rows[row].Line;
+
+    /// <summary>Why the row could not be cut into cells; null: it could.</summary>
+    public RowFault? Fault(int row) => _rows[row].Fault;
+
+    /// <summary>The row as the file has it; a row that was never text is its cells, with tabs between.</summary>
+    public string RawText(int row, RowCells cells)
+    {
+        Entry entry = _rows[row];
+        return entry.RawLength > 0
+            ? Encoding.UTF8.GetString(_raw, entry.RawStart, entry.RawLength)
+            : string.Join('\t', Enumerable.Range(0, cells.FilledCount()).Select(i => cells[i].ToString()));
+    }
+
+    /// <summary>Makes a row the current one.</summary>
+    public void Load(int row, RowCells into)
+    {
+        Entry entry = _rows[row];
+        int chars = entry.Cells == 0 ? 0 : _ends[entry.CellStart + entry.Cells - 1];
+        into.Set(_chars.AsSpan(entry.CharStart, chars), _ends.AsSpan(entry.CellStart, entry.Cells), _forms.AsSpan(entry.CellStart, entry.Cells));
+    }
+
+    private static void Append<T>(ref T[] to, ref int used, ReadOnlySpan<T> more)
+    {
+        if (used + more.Length > to.Length)
+        {
+            Array.Resize(ref to, Math.Max(to.Length * 2, used + more.Length));
+        }
+
+        more.CopyTo(to.AsSpan(used));
+        used += more.Length;
+    }
+
+    private readonly record struct Entry(int Line, int CharStart, int CellStart, int Cells, int RawStart, int RawLength, RowFault? Fault);
+}

@@ -1,0 +1,75 @@
+using System.IO.Compression;
+using Parquet;
+using Parquet.Schema;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>The Parquet file of one staged table: takes groups of rows, one after the other.</summary>
+/// <param name="name">Name of the table.</param>
+/// <param name="folder">Folder of the file, which is made with the first group.</param>
+internal sealed class StagedTableFile(string name, string folder) : IAsyncDisposable
+{
+    private static readonly ParquetOptions Options = new()
+    {
+        CompressionMethod = CompressionMethod.Snappy,
+        CompressionLevel = CompressionLevel.Optimal,
+        DictionaryEncodingThreshold = 0.5,
+        MaximumSmallPoolFreeBytes = 1 << 24,
+        MaximumLargePoolFreeBytes = 1 << 25,
+    };
+
+    private readonly string _path = Path.Combine(folder, name + ".parquet");
+    private FileStream? _file;
+    private ParquetWriter? _writer;
+    private DataField[] _fields = [];
+
+    /// <summary>Rows so far.</summary>
+    public long Rows { get; private set; }
+
+    /// <summary>Writes one group.</summary>
+    /// <param name="columns">All columns, the same ones and in the same order each time.</param>
+    /// <param name="rows">How many of their rows.</param>
+    /// <param name="cancellation">Stops; the file is then of no use.</param>
+    public async Task WriteGroupAsync(IReadOnlyList<StagedColumn> columns, int rows, CancellationToken cancellation)
+    {
+        if (_writer is null)
+        {
+            _file = new FileStream(_path, FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16);
+            _fields = [.. columns.Select(c => c.Field)];
+            _writer = await ParquetWriter.CreateAsync(new ParquetSchema(_fields), _file, Options, cancellationToken: cancellation).ConfigureAwait(false);
+        }
+
+        using ParquetRowGroupWriter group = _writer.CreateRowGroup();
+        for (int i = 0; i < _fields.Length; i++)
+        {
+            await columns[i].WriteAsync(group, _fields[i], rows, cancellation).ConfigureAwait(false);
+        }
+
+        group.CompleteValidate();
+        Rows += rows;
+    }
+
+    /// <summary>Closes the file.</summary>
+    /// <returns>Its path; null where there was no row.</returns>
+    public async Task<string?> CompleteAsync()
+    {
+        await DisposeAsync().ConfigureAwait(false);
+        return Rows == 0 ? null : _path;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (_writer is not null)
+        {
+            await _writer.DisposeAsync().ConfigureAwait(false);
+            _writer = null;
+        }
+
+        if (_file is not null)
+        {
+            await _file.DisposeAsync().ConfigureAwait(false);
+            _file = null;
+        }
+    }
+}
