@@ -18,17 +18,25 @@ public static class CompactKey
         }
 
         Span<char> kept = raw.Length <= 128 ? stackalloc char[raw.Length] : new char[raw.Length];
+        int n = Of(raw, kept);
+        return n == raw.Length && kept.SequenceEqual(raw) ? raw : new string(kept[..n]);
+    }
+
+    /// <summary>The same into a span of at least the raw text's length.</summary>
+    /// <returns>Characters of the key.</returns>
+    public static int Of(ReadOnlySpan<char> raw, Span<char> key)
+    {
         int n = 0;
         foreach (char c in raw)
         {
             char plain = Plain(c);
             if (char.IsAsciiLetterOrDigit(plain))
             {
-                kept[n++] = char.ToUpperInvariant(plain);
+                key[n++] = char.IsAsciiLetterLower(plain) ? (char)(plain - 0x20) : plain;
             }
         }
 
-        return n == raw.Length && kept.SequenceEqual(raw) ? raw : new string(kept[..n]);
+        return n;
     }
 
     /// <summary>A compact key with O read as 0, I and L read as 1.</summary>

@@ -9,6 +9,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// </summary>
 public static class DateText
 {
+    private static readonly string[] Weekdays = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
     private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
     /// <summary>The day as written on the wall where it was written: a zone does not move it.</summary>
@@ -211,7 +212,12 @@ public static class DateText
 
     private static ReadOnlySpan<char> SkipWeekday(ReadOnlySpan<char> text)
     {
-        foreach (string day in new[] { "mon", "tue", "wed", "thu", "fri", "sat", "sun" })
+        if (text.IsEmpty || !char.IsAsciiLetter(text[0]))
+        {
+            return text;
+        }
+
+        foreach (string day in Weekdays)
         {
             if (text.StartsWith(day, StringComparison.OrdinalIgnoreCase))
             {

@@ -3,6 +3,8 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// <summary>Reads a working time into minutes: <c>1h20</c>, <c>1 h 20 min</c>, <c>1:20</c>, <c>80 min</c>, <c>1.5</c>.</summary>
 public static class DurationText
 {
+    private static readonly string[] MinuteWords = ["minutes", "minute", "mins.", "mins", "min.", "min", "m", "'"];
+
     /// <summary>Reads minutes, 0 or more.</summary>
     /// <param name="cell">The text.</param>
     /// <param name="hours">What a number without a unit means in this file: hours, else minutes.</param>
@@ -54,7 +56,7 @@ public static class DurationText
 
     private static ReadOnlySpan<char> WithoutMinuteWord(ReadOnlySpan<char> text)
     {
-        foreach (string word in new[] { "minutes", "minute", "mins.", "mins", "min.", "min", "m", "'" })
+        foreach (string word in MinuteWords)
         {
             if (text.EndsWith(word, StringComparison.OrdinalIgnoreCase))
             {

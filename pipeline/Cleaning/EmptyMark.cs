@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>What people type where they know nothing.</summary>
@@ -8,12 +10,17 @@ public static class EmptyMark
         "n/a", "na", "n.a.", "none", "null", "nil", "unknown", "unk", "not known", "tbc", "tba", "?", "-", "--", "---", ".", "x", "0000-00-00", "(blank)", "#n/a",
     };
 
+    private const int Longest = 12;
+
+    // Nearly every cell begins with another character and needs no look-up.
+    private static readonly SearchValues<char> First = SearchValues.Create([.. Words.SelectMany(w => new[] { char.ToLowerInvariant(w[0]), char.ToUpperInvariant(w[0]) }).Distinct()]);
+
     private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Lookup = Words.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>True for an empty cell and for marks like n/a, unknown, ???? and -.</summary>
     public static bool Is(ReadOnlySpan<char> cell)
     {
         cell = cell.Trim();
-        return cell.IsEmpty || (cell.Length <= 12 && (Lookup.Contains(cell) || cell.IndexOfAnyExcept('?') < 0));
+        return cell.IsEmpty || (cell.Length <= Longest && First.Contains(cell[0]) && (Lookup.Contains(cell) || cell.IndexOfAnyExcept('?') < 0));
     }
 }

@@ -6,6 +6,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 public static class NumberText
 {
     private const int MaxLength = 40;
+    private const int ShortDigits = 9;
 
     /// <summary>
     /// Digits with an optional sign, grouping marks (the other mark, blanks, apostrophes) in groups of three, and the
@@ -18,6 +19,12 @@ public static class NumberText
         if (text.IsEmpty || text.Length > MaxLength)
         {
             return false;
+        }
+
+        if (text.Length <= ShortDigits && !text.ContainsAnyExceptInRange('0', '9'))
+        {
+            value = int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
+            return true;
         }
 
         char decimalMark = style == NumberStyle.Point ? '.' : ',';

@@ -4,50 +4,72 @@ namespace PartsSignal.Pipeline.Privacy;
 public static class PlaceText
 {
     private const int PhoneDigits = 9;
+    private const int MostDigits = 32;
 
     /// <summary>Realm and text that stand for the place: the phone number, else the address, else the name; null: nothing usable.</summary>
     public static (string Realm, string Text)? Of(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
-        string digits = Digits(phone);
-        if (digits.Length >= 7)
-        {
-            // Country and trunk prefixes come and go; the last digits stay.
-            return ("phone", digits.Length > PhoneDigits ? digits[^PhoneDigits..] : digits.TrimStart('0'));
-        }
-
-        string place = Letters(address);
-        if (place.Length >= 5)
-        {
-            return ("address", place);
-        }
-
-        string person = Letters(name);
-        return person.Length >= 3 ? ("name", person) : null;
+        int most = Room(phone, address, name);
+        Span<char> text = most <= 512 ? stackalloc char[most] : new char[most];
+        return Write(phone, address, name, text, out int length) is { } realm ? (realm, text[..length].ToString()) : null;
     }
 
-    private static string Digits(ReadOnlySpan<char> text)
+    /// <summary>The identifier of the place: fills <see cref="IdentityKey.IdentifierLength"/> characters, or returns false where nothing is usable.</summary>
+    public static bool TryIdentify(IdentityKey key, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name, Span<char> identifier)
     {
-        Span<char> kept = stackalloc char[32];
+        int most = Room(phone, address, name);
+        Span<char> text = most <= 512 ? stackalloc char[most] : new char[most];
+        if (Write(phone, address, name, text, out int length) is not { } realm)
+        {
+            return false;
+        }
+
+        key.Identify(realm, text[..length], identifier);
+        return true;
+    }
+
+    private static int Room(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name) =>
+        Math.Max(MostDigits, Math.Max(phone.Length, Math.Max(address.Length, name.Length)));
+
+    private static string? Write(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name, Span<char> text, out int length)
+    {
+        length = Digits(phone, text);
+        if (length >= 7)
+        {
+            // Country and trunk prefixes come and go; the last digits stay.
+            Span<char> digits = text[..length];
+            ReadOnlySpan<char> kept = length > PhoneDigits ? digits[^PhoneDigits..] : digits.TrimStart('0');
+            length = kept.Length;
+            kept.CopyTo(text);
+            return "phone";
+        }
+
+        length = Letters(address, text);
+        if (length >= 5)
+        {
+            return "address";
+        }
+
+        length = Letters(name, text);
+        return length >= 3 ? "name" : null;
+    }
+
+    private static int Digits(ReadOnlySpan<char> text, Span<char> kept)
+    {
         int n = 0;
         foreach (char c in text)
         {
-            if (char.IsAsciiDigit(c) && n < kept.Length)
+            if (char.IsAsciiDigit(c) && n < MostDigits)
             {
                 kept[n++] = c;
             }
         }
 
-        return n == 0 ? "" : new string(kept[..n]);
+        return n;
     }
 
-    private static string Letters(ReadOnlySpan<char> text)
+    private static int Letters(ReadOnlySpan<char> text, Span<char> kept)
     {
-        if (text.IsWhiteSpace())
-        {
-            return "";
-        }
-
-        Span<char> kept = text.Length <= 256 ? stackalloc char[text.Length] : new char[text.Length];
         int n = 0;
         foreach (char c in text)
         {
@@ -57,6 +79,6 @@ public static class PlaceText
             }
         }
 
-        return new string(kept[..n]);
+        return n;
     }
 }

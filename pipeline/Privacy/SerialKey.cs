@@ -13,7 +13,24 @@ public static class SerialKey
     /// <param name="serial">Serial as typed.</param>
     public static string? Of(IdentityKey key, string? brand, string? serial)
     {
-        string compact = CompactKey.Of(serial);
-        return compact.Length < LeastCharacters ? null : key.Identify("serial", CompactKey.Of(brand) + "/" + compact);
+        Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
+        return TryOf(key, brand, serial, identifier) ? identifier.ToString() : null;
+    }
+
+    /// <summary>The same without a string: fills <see cref="IdentityKey.IdentifierLength"/> characters, or returns false.</summary>
+    public static bool TryOf(IdentityKey key, ReadOnlySpan<char> brand, ReadOnlySpan<char> serial, Span<char> identifier)
+    {
+        int most = brand.Length + serial.Length + 1;
+        Span<char> text = most <= 256 ? stackalloc char[most] : new char[most];
+        int before = CompactKey.Of(brand, text);
+        text[before++] = '/';
+        int length = CompactKey.Of(serial, text[before..]);
+        if (length < LeastCharacters)
+        {
+            return false;
+        }
+
+        key.Identify("serial", text[..(before + length)], identifier);
+        return true;
     }
 }

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Text;
 using System.Text.RegularExpressions;
 
 namespace PartsSignal.Pipeline.Privacy;
@@ -12,6 +13,10 @@ public static partial class TextScrubber
 {
     private const int ShortestName = 3;
     private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789");
+
+    // Words without which the patterns below cannot match: most texts hold none.
+    private static readonly SearchValues<string> Titles = SearchValues.Create(["mr", "ms", "miss", "mx", "dr", "herr", "frau", "mme", "sig"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> Calls = SearchValues.Create(["ask", "call", "ring", "phone", "speak to", "contact", "tenant", "customer", "owner", "cust"], StringComparison.Ordinal);
 
     /// <summary>The text without personal data; the same instance when there was none.</summary>
     /// <param name="text">Free text.</param>
@@ -29,8 +34,8 @@ public static partial class TextScrubber
             scrubbed = Street().Replace(scrubbed, "[address]");
         }
 
-        scrubbed = TitledName().Replace(scrubbed, "[name]");
-        return CalledName().Replace(scrubbed, "${1}[name]");
+        scrubbed = scrubbed.AsSpan().ContainsAny(Titles) ? TitledName().Replace(scrubbed, "[name]") : scrubbed;
+        return scrubbed.AsSpan().ContainsAny(Calls) ? CalledName().Replace(scrubbed, "${1}[name]") : scrubbed;
     }
 
     /// <summary>The text without the words of a cell that holds personal data; blind to case.</summary>
@@ -45,7 +50,7 @@ public static partial class TextScrubber
             return text;
         }
 
-        if (text.AsSpan().Contains(cell, StringComparison.OrdinalIgnoreCase))
+        if (Has(text, cell))
         {
             text = text.Replace(cell.ToString(), mark, StringComparison.OrdinalIgnoreCase);
         }
@@ -68,13 +73,41 @@ public static partial class TextScrubber
         foreach (Range range in name.SplitAny(" ,.;/&\t"))
         {
             ReadOnlySpan<char> word = name[range];
-            if (word.Length >= ShortestName && text.AsSpan().Contains(word, StringComparison.OrdinalIgnoreCase))
+            if (word.Length >= ShortestName && Has(text, word))
             {
                 text = Regex.Replace(text, $@"(?<!\w){Regex.Escape(word.ToString())}(?!\w)", "[name]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
             }
         }
 
         return text;
+    }
+
+    // Blind to case. The framework's own search looks at every place one by one.
+    private static bool Has(ReadOnlySpan<char> text, ReadOnlySpan<char> cell)
+    {
+        if (!Ascii.IsValid(cell) || !Ascii.IsValid(text))
+        {
+            return text.Contains(cell, StringComparison.OrdinalIgnoreCase);
+        }
+
+        (char lower, char upper) = (char.ToLowerInvariant(cell[0]), char.ToUpperInvariant(cell[0]));
+        while (text.Length >= cell.Length)
+        {
+            int at = text[..^(cell.Length - 1)].IndexOfAny(lower, upper);
+            if (at < 0)
+            {
+                return false;
+            }
+
+            if (Ascii.EqualsIgnoreCase(text.Slice(at, cell.Length), cell))
+            {
+                return true;
+            }
+
+            text = text[(at + 1)..];
+        }
+
+        return false;
     }
 
     private static string Number(Match match)

@@ -43,8 +43,8 @@ public sealed class ColumnNames
         return _exact.TryGetValue(plain, out int i) || _loose.TryGetValue(plain, out i) ? i : -1;
     }
 
-    /// <summary>Compares headers, blind to case and to blanks around and doubled within.</summary>
-    public static bool Same(string a, string b) => Plain(a).Equals(Plain(b), StringComparison.OrdinalIgnoreCase);
+    /// <summary>A header as it is compared: blind to case and to blanks around and doubled within.</summary>
+    public static string Loose(string header) => Plain(header).ToUpperInvariant();
 
     private static string Plain(string name) =>
         string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Trim('\uFEFF');

@@ -10,12 +10,19 @@ public static class HeaderFinder
     {
         if (wanted.Count > 0)
         {
-            int[] hits = [.. rows.Select(r => wanted.Count(w => r.Cells.Any(c => ColumnNames.Same(c, w))))];
+            int[] hits = [.. rows.Select(r => Hits(r, wanted))];
             int best = hits.DefaultIfEmpty(0).Max();
             return best * 2 >= wanted.Count && best > 0 ? Array.IndexOf(hits, best) : ByLooks(rows);
         }
 
         return ByLooks(rows);
+    }
+
+    /// <summary>How many of the wanted headers a row has.</summary>
+    public static int Hits(SampleRow row, IReadOnlyCollection<string> wanted)
+    {
+        HashSet<string> cells = [.. row.Cells.Select(ColumnNames.Loose)];
+        return wanted.Count(w => cells.Contains(ColumnNames.Loose(w)));
     }
 
     private static int ByLooks(IReadOnlyList<SampleRow> rows)

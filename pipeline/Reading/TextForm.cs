@@ -40,7 +40,7 @@ public sealed record TextForm(Encoding Encoding, char Separator, int HeaderLine,
             .Select(t => (t.Mark, t.Rows, At: HeaderFinder.Find(t.Rows, wanted), Width: HeaderFinder.UsualWidth(t.Rows)))
             .ToList();
         var best = tries
-            .OrderByDescending(t => t.At >= 0 ? wanted.Count(w => t.Rows[t.At].Cells.Any(c => ColumnNames.Same(c, w))) : 0)
+            .OrderByDescending(t => t.At >= 0 ? HeaderFinder.Hits(t.Rows[t.At], wanted) : 0)
             .ThenByDescending(t => t.Width > 1 ? t.Rows.Count(r => r.Cells.Count == t.Width) : 0)
             .ThenByDescending(t => t.Width)
             .First();

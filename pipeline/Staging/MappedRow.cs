@@ -114,19 +114,33 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public void Missing(MappedField field) => Fail(field, ReasonCode.Missing, $"The row has no {field.Name.Replace('_', ' ')}.", "Fill in the cell.");
 
     /// <summary>A number on a part or model, which a spreadsheet may have damaged.</summary>
-    public string? Code(MappedField field, bool lesser = false)
+    public string? Code(MappedField field, bool lesser = false) => HasCode(field, lesser) ? Text(field) : null;
+
+    /// <summary>The same for a lesser field whose texts hardly repeat themselves: good until the next row, empty: none.</summary>
+    public ReadOnlySpan<char> CodeSpan(MappedField field)
+    {
+        if (!HasCode(field, lesser: true))
+        {
+            return [];
+        }
+
+        ReadOnlySpan<char> text = Span(field);
+        return text.Length > MaxTextLength || text.Contains('\0') ? Text(field) : text;
+    }
+
+    private bool HasCode(MappedField field, bool lesser)
     {
         ReadOnlySpan<char> raw = Raw(field);
         if (EmptyMark.Is(raw))
         {
-            return null;
+            return false;
         }
 
         bool mapped = field.Words is { } words && words.ContainsKey(raw.ToString());
         CellForm form = field.Columns.Length == 1 ? Cells.Form(field.Columns[0]) : CellForm.Text;
         if (mapped || !(form is CellForm.DamagedNumber or CellForm.Date || DamagedCode.Is(raw)))
         {
-            return Text(field);
+            return true;
         }
 
         if (lesser)
@@ -138,7 +152,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
             Fail(field, ReasonCode.DamagedBySpreadsheet, $"A spreadsheet turned the code in {place(field.Columns[0], Line)} into a number or a date.", "Type the code from the paper or the invoice, in a column formatted as text.");
         }
 
-        return null;
+        return false;
     }
 
     /// <summary>A day. A cell that is no day refuses the row, or counts as unknown where the field is a lesser one.</summary>

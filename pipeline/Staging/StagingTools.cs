@@ -33,7 +33,7 @@ public sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader 
         SerialReading Read(string? brand, string serial)
         {
             SerialDateReading reading = codes.Rules.Read(brand, serial, SerialCodes.Horizon);
-            return new SerialReading(BuildInterval.Write(reading.Candidates), reading.Fault);
+            return new SerialReading(reading.Written, reading.Fault);
         }
     }
 }

@@ -3,7 +3,9 @@ namespace PartsSignal.Pipeline.Words;
 /// <summary>Whole cells that stand for one of our words: appliance types, outcomes, customer kinds, size classes.</summary>
 public sealed class PlainTable
 {
+    private const int MaxCached = 10_000;
     private readonly Dictionary<string, string> _exact = new(StringComparer.Ordinal);
+    private readonly BoundedCache<string, string?> _cache = new(MaxCached);
     private readonly ComponentWords _within;
 
     /// <summary>Prepares a table.</summary>
@@ -21,5 +23,6 @@ public sealed class PlainTable
     /// <summary>Our word for a cell: by the whole cell, else by the words in it; null: unknown.</summary>
     public string? Find(string? cell) =>
         string.IsNullOrWhiteSpace(cell) ? null
-        : _exact.GetValueOrDefault(string.Join(' ', PlainWords.Split(cell))) ?? _within.Component(cell);
+        : _cache.TryGet(cell, out string? known) ? known
+        : _cache.Keep(cell, _exact.GetValueOrDefault(string.Join(' ', PlainWords.Split(cell))) ?? _within.Component(cell));
 }

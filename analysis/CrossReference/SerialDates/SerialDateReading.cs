@@ -8,5 +8,8 @@ public sealed record SerialDateReading(IReadOnlyList<BuildInterval> Candidates, 
     /// <summary>Nothing known and nothing wrong.</summary>
     public static readonly SerialDateReading Silent = new([], null);
 
+    /// <summary>The candidates as one text, as <see cref="BuildInterval.Write"/> writes them; null: there are none.</summary>
+    public string? Written { get; } = BuildInterval.Write(Candidates);
+
     internal static SerialDateReading Broken(string why) => new([], why);
 }

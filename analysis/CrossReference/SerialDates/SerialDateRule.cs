@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace PartsSignal.Analysis.CrossReference.SerialDates;
@@ -11,33 +10,19 @@ public sealed record SerialDateRule
 {
     private const int DigitsSince = 1970;
     private readonly Regex _pattern;
-    private readonly bool _weeksSinceJanuary;
+    private readonly FixedPattern? _fixed;
+    private readonly SerialDateCodes _codes;
 
     private SerialDateRule(SerialDateRuleText text, Regex pattern, int firstYear, int cycleYears)
     {
         Brand = CompactKey.Of(text.Brand);
-        YearAlphabet = Symbols(text.YearLetters);
-        MonthAlphabet = Symbols(text.MonthLetters);
-        FirstYear = firstYear;
-        CycleYears = cycleYears;
-        _weeksSinceJanuary = IsJanuary(text.Weeks);
         _pattern = pattern;
+        _fixed = FixedPattern.Of(text.Pattern!);
+        _codes = new SerialDateCodes(Symbols(text.YearLetters), Symbols(text.MonthLetters), firstYear, cycleYears, IsJanuary(text.Weeks));
     }
 
     /// <summary>Compact key of the brand; empty: any brand.</summary>
     public string Brand { get; }
-
-    /// <summary>One symbol a year, the first standing for <see cref="FirstYear"/>; empty: the year is written in digits.</summary>
-    public string YearAlphabet { get; }
-
-    /// <summary>One symbol a month, from January; empty: the month is written in digits.</summary>
-    public string MonthAlphabet { get; }
-
-    /// <summary>First year the code was used; no candidate lies before it.</summary>
-    public int FirstYear { get; }
-
-    /// <summary>The letters start again after so many years; digits repeat after 10 or 100, four of them never.</summary>
-    public int CycleYears { get; }
 
     /// <summary>Checks a rule as typed.</summary>
     /// <param name="text">The rule's cells.</param>
@@ -66,6 +51,11 @@ public sealed record SerialDateRule
     /// <returns>Null when the serial does not have this rule's form.</returns>
     internal SerialDateReading? Read(string serial, DateOnly notAfter)
     {
+        if (_fixed is not null && FixedPattern.Knows(serial))
+        {
+            return ReadFixed(_fixed, serial, notAfter);
+        }
+
         Match match = _pattern.Match(serial);
         if (!match.Success)
         {
@@ -77,65 +67,25 @@ public sealed record SerialDateRule
             return null;
         }
 
-        string symbol = match.Groups["year"].Value;
-        (int offset, int cycle) = YearOffset(symbol);
-        if (offset < 0)
-        {
-            return SerialDateReading.Broken($"year code '{symbol}' is not one of the rule's");
-        }
+        (Group week, Group month) = (match.Groups["week"], match.Groups["month"]);
+        return _codes.Read(new(match.Groups["year"].ValueSpan, week.ValueSpan, week.Success, month.ValueSpan, month.Success), notAfter);
+    }
 
-        var candidates = new List<BuildInterval>();
-        for (int year = FirstYear + offset; year <= notAfter.Year; year += cycle)
+    private SerialDateReading? ReadFixed(FixedPattern pattern, string serial, DateOnly notAfter)
+    {
+        if (!pattern.IsMatch(serial))
         {
-            if (Within(year, match) is { } built && built.From <= notAfter)
+            serial = CompactKey.Of(serial);
+            if (!pattern.IsMatch(serial))
             {
-                candidates.Add(built);
-            }
-
-            if (cycle == 0)
-            {
-                break;
+                return null;
             }
         }
 
-        // the code alone: a whole serial belongs in no table
-        return candidates.Count > 0
-            ? new SerialDateReading(candidates, null)
-            : SerialDateReading.Broken($"date code '{symbol}{match.Groups["week"].Value}{match.Groups["month"].Value}' names no week, month or year before {notAfter:yyyy-MM-dd}");
-    }
-
-    private BuildInterval? Within(int year, Match match)
-    {
-        if (match.Groups["week"] is { Success: true } week)
-        {
-            return Number(week.Value) is not { } w ? null
-                : _weeksSinceJanuary ? BuildInterval.WeekSinceJanuary(year, w)
-                : BuildInterval.IsoWeek(year, w);
-        }
-
-        if (match.Groups["month"] is { Success: true } month)
-        {
-            int? m = MonthAlphabet.Length > 0 ? MonthAlphabet.IndexOf(month.Value, StringComparison.Ordinal) + 1 : Number(month.Value);
-            return m is >= 1 and <= 12 ? BuildInterval.Month(year, m.Value) : null;
-        }
-
-        return BuildInterval.Year(year);
-    }
-
-    private (int Offset, int Cycle) YearOffset(string symbol)
-    {
-        if (YearAlphabet.Length > 0)
-        {
-            return (symbol.Length == 1 ? YearAlphabet.IndexOf(symbol[0], StringComparison.Ordinal) : -1, CycleYears);
-        }
-
-        if (Number(symbol) is not { } value)
-        {
-            return (-1, 0);
-        }
-
-        int cycle = symbol.Length >= 4 ? 0 : (int)Math.Pow(10, symbol.Length);
-        return cycle == 0 ? (value - FirstYear, 0) : (((value - FirstYear) % cycle + cycle) % cycle, cycle);
+        (Range? week, Range? month) = (pattern.Group("week"), pattern.Group("month"));
+        return _codes.Read(
+            new(serial.AsSpan(pattern.Group("year")!.Value), week is null ? [] : serial.AsSpan(week.Value), week is not null, month is null ? [] : serial.AsSpan(month.Value), month is not null),
+            notAfter);
     }
 
     private static Regex? Compile(string? pattern, List<string> faults)
@@ -161,13 +111,10 @@ public sealed record SerialDateRule
 
     private static int? Whole(string? text, string field, int least, int most, List<string> faults)
     {
-        int? value = Number(text?.Trim() ?? "");
+        int? value = SerialDateCodes.Number(text.AsSpan().Trim());
         AddIf(value is null || value < least || value > most, $"{field}: needs a whole number from {least} to {most}", faults);
         return value;
     }
-
-    private static int? Number(string text) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) ? value : null;
 
     private static bool IsJanuary(string? weeks) => Is(weeks, "january");
 

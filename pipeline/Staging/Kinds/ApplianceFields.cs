@@ -53,9 +53,10 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         _confusables.Set(at, modelKey.Length == 0 ? null : CompactKey.Confusable(modelKey));
         SetSerial(row, at, brand);
         SetMade(row, at);
-        string? place = Place(row);
-        _placeKeys.Set(at, place);
-        IsNobody = place is null && model is null && row.Raw(_serial).IsEmpty;
+        Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
+        bool placed = PlaceText.TryIdentify(tools.Key, row.Raw(_phone), row.Raw(_address), row.Raw(_name), identifier);
+        _placeKeys.Set(at, placed ? identifier : default);
+        IsNobody = !placed && model is null && row.Raw(_serial).IsEmpty;
     }
 
     /// <summary>Takes the row's own customer out of a free text that was scrubbed.</summary>
@@ -67,16 +68,13 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
     }
 
-    private string? Place(MappedRow row) =>
-        PlaceText.Of(row.Raw(_phone), row.Raw(_address), row.Raw(_name)) is { } place ? tools.Key.Identify(place.Realm, place.Text) : null;
-
     private void SetSerial(MappedRow row, int at, string? brand)
     {
-        SerialFault = null;
-        string? serial = row.Code(_serial, lesser: true);
-        string key = CompactKey.Of(serial);
-        _serialKeys.Set(at, SerialKey.Of(tools.Key, brand, serial));
-        SerialReading reading = serial is null || key.Length < 3 ? default : tools.Serials(brand, serial);
+        ReadOnlySpan<char> serial = row.CodeSpan(_serial);
+        Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
+        bool usable = SerialKey.TryOf(tools.Key, brand, serial, identifier);
+        _serialKeys.Set(at, usable ? identifier : default);
+        SerialReading reading = usable ? tools.Serials(brand, serial.ToString()) : default;
         _candidates.Set(at, reading.Candidates);
         SerialFault = reading.Fault;
     }
