@@ -18,7 +18,7 @@ internal sealed class StagingRig : IDisposable
 
     public OutputFolder Output => new(Path.Combine(_root, "out"));
 
-    public static StagingTools Tools => new(new IdentityKey(new byte[32]), WordSets.Load(null), (_, _) => default, "none");
+    public static StagingTools Tools { get; } = new(new IdentityKey(new byte[32]), WordSets.Load(null), (_, _) => default, "none");
 
     public void Write(string name, string text) => Write(name, System.Text.Encoding.UTF8.GetBytes(text));
 
