@@ -33,6 +33,12 @@ public static class CombineRunner
             {
                 cancellation.ThrowIfCancellationRequested();
                 long start = clock.GetTimestamp();
+                if (step.View)
+                {
+                    database.Execute($"create or replace view {Database.Quote(step.Table)} as {SqlText.Read(step.Sql)}");
+                    continue;
+                }
+
                 MemoryLadder.Run(database, MemoryLadder.Rungs, () => Make(database, step, options));
                 var line = new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds);
                 log.Add(line);

@@ -4,8 +4,9 @@ namespace PartsSignal.Pipeline.Combining;
 /// <param name="Table">Its name.</param>
 /// <param name="Sql">Its query under <c>Sql/</c>.</param>
 /// <param name="Stored">True: a table of the store, held to the contract's columns.</param>
+/// <param name="View">True: nothing is made; later steps read through it.</param>
 /// <param name="BySpan">True: a stored table made for one span of days after the other, so that its memory does not grow with the years.</param>
-public sealed record CombineStep(string Table, string Sql, bool Stored, bool BySpan = false);
+public sealed record CombineStep(string Table, string Sql, bool Stored, bool BySpan = false, bool View = false);
 
 /// <summary>The order in which the tables are made; a table reads only those above it.</summary>
 public static class CombineSteps
@@ -14,10 +15,11 @@ public static class CombineSteps
     public static readonly IReadOnlyList<CombineStep> Numbers =
     [
         Between("as_of"),
+        Between("repeated_marks"),
         Between("row_keys"),
         Between("row_fates"),
-        Between("kept_job_parts"),
         Between("lost_rows"),
+        View("kept_job_parts"),
         Between("seen_numbers"),
         Between("catalogue"),
         Between("answered_numbers"),
@@ -36,7 +38,9 @@ public static class CombineSteps
         Stored("parts"),
         Stored("part_aliases"),
         Stored("part_orders"),
-        Between("job_rows"),
+        View("job_rows"),
+        Between("model_writings"),
+        Between("later_lines"),
         Stored("job_parts"),
         Stored("van_counts"),
         Between("brands"),
@@ -45,19 +49,25 @@ public static class CombineSteps
         Between("model_list"),
         Between("model_matches"),
         Stored("models"),
-        Between("job_models"),
+        Between("model_meanings"),
         Between("register_rows"),
+        Between("open_jobs"),
         Between("place_units"),
         Between("model_units"),
         Between("placed_jobs"),
         Between("type_units"),
+        Between("placed_units"),
         Between("job_units"),
-        Between("build_evidence"),
-        Between("build_candidates"),
+        Between("earlier_evidence"),
+        View("build_evidence"),
+        Between("build_spans"),
+        View("build_candidates"),
         Between("answered_builds"),
+        Between("job_dates"),
         Stored("build_dates"),
-        Between("job_ages"),
+        Between("answered_complaints"),
         Between("job_needs"),
+        View("job_ages"),
         Stored("jobs") with { BySpan = true },
         Stored("job_history"),
         Stored("units"),
@@ -69,6 +79,8 @@ public static class CombineSteps
     ];
 
     private static CombineStep Between(string table) => new(table, $"Combine/{table}.sql", false);
+
+    private static CombineStep View(string table) => new(table, $"Combine/{table}.sql", false, View: true);
 
     private static CombineStep Stored(string table) => new(table, $"Combine/{table}.sql", true);
 }

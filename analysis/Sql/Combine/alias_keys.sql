@@ -5,10 +5,9 @@ with single as (
 listed as (
     select s.supplier, s.alias_raw as alias, s.alias_key, c.part_number, 'listed' as basis, s.source_file, s.source_line, s.source_order
     from staged_part_aliases as s
-    join row_fates as f using (source_order, source_line)
+    anti join row_fates as f using (source_order, source_line)
     -- of two parts that share the letters and digits the exact writing is meant
     join catalogue as c on c.part_key = s.part_key and (not c.collides or upper(c.part_number) = upper(trim(s.part_raw)))
-    where f.kind = 'part_aliases' and f.fate = 'loaded'
 ),
 -- an order line that carries both numbers says which is whose: one of them is in the catalogue, the other is not
 paired as (

@@ -1,7 +1,7 @@
 -- One row per brand as typed: the brand it stands for, by its letters, else as the one known brand a letter away.
 with writings as (
-    select brand, count(*) as times
-    from (select brand from job_rows union all select brand from staged_units union all select brand from staged_models)
+    select brand, sum(times) as times
+    from (select brand, times from model_writings union all select brand, 1 from staged_models)
     where brand is not null
     group by brand
 ),

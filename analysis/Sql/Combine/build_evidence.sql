@@ -1,14 +1,21 @@
 -- One row per job: what was known on its day about the build date of its appliance, from this call and earlier ones.
 select
-    * exclude (serial_candidates, purchased_on, made_on_from, made_on_to, stated_on),
-    last_value(serial_candidates ignore nulls) over so_far as serial_candidates,
-    last_value(purchased_on ignore nulls) over so_far as purchased_on,
-    last_value(made_on_from ignore nulls) over so_far as made_on_from,
-    last_value(made_on_to ignore nulls) over so_far as made_on_to,
-    last_value(stated_on ignore nulls) over so_far as stated_on
-from job_units
-where unit_id is not null
-window so_far as (partition by unit_id order by opened_on, job_id rows between unbounded preceding and current row)
-union all by name
-from job_units
-where unit_id is null
+    u.place,
+    u.job_id,
+    u.opened_on,
+    u.unit_id,
+    m.appliance_type,
+    m.brand,
+    m.model_number,
+    m.model_family,
+    m.model_basis,
+    m.first_made,
+    m.last_made,
+    coalesce(e.serial_candidates, u.serial_candidates) as serial_candidates,
+    coalesce(e.purchased_on, u.purchased_on) as purchased_on,
+    coalesce(e.made_on_from, u.made_on_from) as made_on_from,
+    coalesce(e.made_on_to, u.made_on_to) as made_on_to,
+    coalesce(e.stated_on, u.stated_on) as stated_on
+from job_units as u
+join model_meanings as m using (writing)
+left join earlier_evidence as e on e.place = u.place

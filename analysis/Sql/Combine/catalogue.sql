@@ -8,9 +8,8 @@ with own_numbers as (
 listed as (
     select p.part_raw, p.part_key, 1 as place, p.source_order, p.source_file, p.source_line
     from staged_parts as p
-    join row_fates as f using (source_order, source_line)
+    anti join row_fates as f using (source_order, source_line)
     anti join own_numbers as o on o.supplier = p.supplier and o.alias_key = p.part_key
-    where f.kind = 'parts' and f.fate = 'loaded'
     union all
     select old_raw, old_key, 2, source_order, source_file, source_line from staged_supersessions
     union all

@@ -78,7 +78,7 @@ impossible_serials as (
     select 'serial_fits_no_date', j.job_id,
         'No build date the serial can mean agrees with the model''s years and the day of the call.', j.source_file, j.source_line
     from job_rows as j
-    anti join build_candidates as c using (job_id)
+    anti join build_candidates as c using (place)
     where j.serial_candidates is not null
 ),
 early_receipts as (

@@ -2,8 +2,7 @@
 with kept as (
     select s.*
     from staged_fitments as s
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'fitments' and f.fate = 'loaded'
+    anti join row_fates as f using (source_order, source_line)
 ),
 placed as (
     select k.model_family, k.part_raw, k.part_key, k.quantity from kept as k where k.model_family is not null

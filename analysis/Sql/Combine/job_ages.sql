@@ -1,20 +1,20 @@
--- One row per job: what it is about, the interval its appliance was built in, its age, and what says so.
+-- One row per job of one span of days: what it is about, the interval its appliance was built in, its age, and what says so.
 with coded as (
-    select job_id, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to
-    from build_dates
-    where candidates = 1
+    select place, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to
+    from job_dates
+    where candidates = 1 and opened_on between getvariable('first_day') and getvariable('last_day')
     union all
     select
-        job_id,
+        place,
         min(made_from),
         max(made_to),
         max(candidates),
         max(weight),
         arg_max(made_from, (weight, made_from)),
         arg_max(made_to, (weight, made_from))
-    from build_dates
-    where candidates > 1
-    group by job_id
+    from job_dates
+    where candidates > 1 and opened_on between getvariable('first_day') and getvariable('last_day')
+    group by place
 ),
 registered as (
     select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to
@@ -27,7 +27,6 @@ ways as (
         e.place,
         e.job_id,
         e.opened_on,
-        e.complaint_kind,
         e.unit_id,
         e.appliance_type,
         e.brand,
@@ -47,8 +46,9 @@ ways as (
         coalesce(e.made_on_from, e.stated_on - 365) as stated_from,
         coalesce(e.made_on_to, e.made_on_from, least(e.stated_on + 365, e.opened_on)) as stated_to
     from build_evidence as e
-    left join coded as c using (job_id)
+    left join coded as c using (place)
     left join registered as r on r.unit_id = e.unit_id
+    where e.opened_on between getvariable('first_day') and getvariable('last_day')
 ),
 chosen as (
     select
@@ -76,7 +76,6 @@ select
     place,
     job_id,
     opened_on,
-    complaint_kind,
     unit_id,
     appliance_type,
     brand,
@@ -91,4 +90,3 @@ select
     case when way in ('date code', 'several') then round(weight, 6) when way <> 'unknown' then 1.0 end as age_chance,
     case when way = 'several' then 'several date codes' else way end as age_basis
 from intervals
-order by opened_on, job_id

@@ -9,7 +9,6 @@ select
     j.source_file,
     j.source_line
 from staged_jobs as j
-join row_fates as f using (source_order, source_line)
+semi join (from row_fates where kind = 'jobs' and fate = 'replaced') as f using (source_order, source_line)
 join job_rows as w using (job_id)
-where f.kind = 'jobs' and f.fate = 'replaced'
 order by j.job_id, j.source_order, j.source_line

@@ -13,6 +13,7 @@ counted as (
     from ranked
     group by job_id
 )
-select c.job_id, c.lines, r.component
+select j.place, j.opened_on, c.lines, r.component
 from counted as c
+join job_units as j on j.job_id = c.job_id
 left join ranked as r on r.job_id = c.job_id and r.rank = c.rank

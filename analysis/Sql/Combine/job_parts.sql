@@ -10,7 +10,6 @@ followed as (
         coalesce(c.current_number, n.fitted_number) as current_number,
         coalesce(c.place, 1) as place,
         case when c.via = 'kit_part' then n.quantity * c.quantity else n.quantity end as pieces,
-        j.opened_on,
         coalesce(j.closed_on, j.opened_on) as fitted_on
     from numbered as n
     left join current_numbers as c on c.old_number = n.fitted_number and (c.place = 1 or c.via = 'kit_part')
@@ -36,16 +35,18 @@ sellers as (
     where part_number is not null
     group by part_number, supplier
 ),
+-- from its first seller's first day until there is a second one
 only_seller as (
-    select f.job_id, f.source_order, f.source_line, f.group_no, f.current_number, min(s.supplier) as supplier
-    from followed as f
-    join sellers as s on s.part_number = f.current_number and s.first_on <= f.fitted_on
-    group by f.job_id, f.source_order, f.source_line, f.group_no, f.current_number
-    having count(*) = 1
+    select part_number, arg_min(supplier, first_on) as supplier, min(first_on) as from_on, case when count(*) > 1 then max(first_on) end as until_on
+    from (
+        from sellers
+        qualify row_number() over (partition by part_number order by first_on, supplier) <= 2
+    )
+    group by part_number
 )
 select
     f.job_id,
-    row_number() over (partition by f.job_id order by f.source_order, f.source_line, f.group_no, f.place)::integer as line,
+    coalesce(m.line, 1) as line,
     f.part_raw,
     f.current_number as part_number,
     f.basis as part_basis,
@@ -61,8 +62,8 @@ from followed as f
 left join parts as p on p.part_number = f.current_number
 left join ordered_for as o on o.job_id = f.job_id and o.part_number = f.current_number
 left join owner_of as a on a.alias_key = f.part_key
-left join only_seller as s
-    on s.job_id = f.job_id and s.source_order = f.source_order and s.source_line = f.source_line
-    and s.group_no = f.group_no and s.current_number = f.current_number
+left join only_seller as s on s.part_number = f.current_number and f.fitted_on >= s.from_on and (s.until_on is null or f.fitted_on < s.until_on)
+left join later_lines as m
+    on m.source_order = f.source_order and m.source_line = f.source_line and m.group_no = f.group_no and m.piece = f.place
 left join answered_components as w on w.description = lower(trim(f.description))
 order by f.job_id, line

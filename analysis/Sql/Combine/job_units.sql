@@ -1,16 +1,19 @@
--- One row per job: the appliance it is about, by serial, else by place and model where that leaves one appliance only.
-with placed as (
-    select
-        f.place,
-        case
-            when f.unit_id is not null then f.unit_id
-            when f.known_number is not null then null
-            when t.place_key is not null then t.unit_id
-            when f.appliance_type is not null then md5(concat_ws('|', f.place_key, f.appliance_type, coalesce(f.brand, '')))
-        end as unit_id
-    from placed_jobs as f
-    left join type_units as t using (place_key, appliance_type)
-)
-select j.* exclude (serial_key, place_key, known_number), coalesce(j.serial_key, p.unit_id) as unit_id
-from job_models as j
-left join placed as p using (place)
+-- One row per job: the appliance it is about, what was written of its model, and what this call says of its build date.
+select
+    j.place,
+    j.job_id,
+    j.opened_on,
+    m.writing,
+    coalesce(j.serial_key, p.unit_id) as unit_id,
+    j.serial_candidates,
+    j.purchased_on,
+    j.made_on_from,
+    j.made_on_to,
+    j.opened_on - (j.age_stated_years * 365.25)::integer as stated_on
+from job_rows as j
+join model_meanings as m
+    on m.typed_brand is not distinct from j.brand
+    and m.typed_type is not distinct from j.appliance_type
+    and m.model_raw is not distinct from j.model_raw
+    and m.model_key is not distinct from j.model_key
+left join placed_units as p using (place)

@@ -4,8 +4,8 @@ with parts_are_recorded as (
 ),
 told as (
     select
-        j.* replace (a.complaint_kind as complaint_kind, a.appliance_type as appliance_type, a.brand as brand),
-        a.* exclude (place, job_id, opened_on, complaint_kind, appliance_type, brand),
+        j.* replace (coalesce(w.complaint_kind, j.complaint_kind) as complaint_kind, a.appliance_type as appliance_type, a.brand as brand),
+        a.* exclude (place, job_id, opened_on, appliance_type, brand),
         l.component,
         -- 'fixed' alone: the part lines say whether with a part, where the shop writes parts down at all
         case
@@ -15,12 +15,12 @@ told as (
             else 'fixed'
         end as ended,
         l.lines
-    from staged_jobs as j
-    join job_ages as a on a.place = (j.source_order::bigint << 32 | j.source_line)
-    left join job_needs as l on l.job_id = a.job_id
+    from job_rows as j
+    join job_ages as a using (place)
+    left join (from job_needs where opened_on between getvariable('first_day') and getvariable('last_day')) as l using (place)
+    left join (from answered_complaints where opened_on between getvariable('first_day') and getvariable('last_day')) as w using (place)
     cross join parts_are_recorded as r
     where j.opened_on between getvariable('first_day') and getvariable('last_day')
-        and a.opened_on between getvariable('first_day') and getvariable('last_day')
 )
 select
     job_id,

@@ -1,27 +1,47 @@
 -- One row per file that was read; read = loaded + duplicate + replaced + rejected.
-with lost as (
-    select source_order, source_line from lost_rows
+with staged as (
+    select source_order, count(*) as staged from staged_jobs group by source_order
+    union all
+    select source_order, count(distinct source_line) from staged_job_parts where not with_job_row group by source_order
+    union all
+    select source_order, count(*) from staged_part_orders group by source_order
+    union all
+    select source_order, count(*) from staged_parts group by source_order
+    union all
+    select source_order, count(*) from staged_supersessions group by source_order
+    union all
+    select source_order, count(*) from staged_part_aliases group by source_order
+    union all
+    select source_order, count(*) from staged_fitments group by source_order
+    union all
+    select source_order, count(*) from staged_models group by source_order
+    union all
+    select source_order, count(*) from staged_units group by source_order
+    union all
+    select source_order, count(*) from staged_van_counts group by source_order
 ),
-counted as (
+fates as (
     select
-        f.source_order,
-        count(*) filter (f.fate = 'loaded' and l.source_line is null) as loaded,
-        count(*) filter (f.fate = 'duplicate') as duplicate,
-        count(*) filter (f.fate = 'replaced') as replaced,
-        count(l.source_line) as lost
-    from row_fates as f
-    left join lost as l on f.kind = 'job_parts' and l.source_order = f.source_order and l.source_line = f.source_line
-    group by f.source_order
+        source_order,
+        count(*) filter (fate = 'duplicate') as duplicate,
+        count(*) filter (fate = 'replaced') as replaced
+    from row_fates
+    group by source_order
+),
+lost as (
+    select source_order, count(*) as lost from lost_rows group by source_order
 )
 select
     s.source_file,
     s.content_hash,
     s.kind,
     s.rows_read,
-    coalesce(c.loaded, 0) as loaded,
-    coalesce(c.duplicate, 0) as duplicate,
-    coalesce(c.replaced, 0) as replaced,
-    s.rejected + coalesce(c.lost, 0) as rejected
+    coalesce(r.staged, 0) - coalesce(f.duplicate, 0) - coalesce(f.replaced, 0) - coalesce(l.lost, 0) as loaded,
+    coalesce(f.duplicate, 0) as duplicate,
+    coalesce(f.replaced, 0) as replaced,
+    s.rejected + coalesce(l.lost, 0) as rejected
 from source_files as s
-left join counted as c using (source_order)
+left join staged as r using (source_order)
+left join fates as f using (source_order)
+left join lost as l using (source_order)
 order by s.source_order

@@ -8,8 +8,6 @@ select distinct
     'No job ' || p.job_id || ' in any job log.' as message,
     'Add the log that holds this job, or mend the job number.' as suggestion
 from staged_job_parts as p
-join row_fates as f using (source_order, source_line)
-where f.kind = 'job_parts'
-    and f.fate = 'loaded'
-    and not p.with_job_row
-    and p.job_id not in (select job_id from staged_jobs)
+anti join row_fates as f using (source_order, source_line)
+anti join staged_jobs as j on j.job_id = p.job_id
+where not p.with_job_row

@@ -2,11 +2,7 @@
 -- A pattern of the list tells the family only: which of its models was typed stays open.
 with typed as (
     select distinct coalesce(b.brand_key, '') as brand_key, model_raw, model_key, model_confusable, upper(trim(model_raw)) as writing
-    from (
-        select brand, model_raw, model_key, model_confusable from job_rows
-        union all
-        select brand, model_raw, model_key, model_confusable from staged_units
-    ) as t
+    from model_writings as t
     left join brands as b on b.typed_key = compact_key(t.brand)
     where model_key <> ''
 ),

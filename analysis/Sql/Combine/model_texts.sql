@@ -2,8 +2,7 @@
 with listed as (
     select s.*
     from staged_models as s
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'models' and f.fate = 'loaded'
+    anti join row_fates as f using (source_order, source_line)
 ),
 -- two lines of one list for one model: the later one speaks, the other becomes a data fault
 said as (
@@ -25,19 +24,11 @@ said as (
     from listed
     group by compact_key(brand), model_key
 ),
-writings as (
-    select brand, appliance_type, model_raw, model_key, model_confusable, count(*) as times
-    from (
-        select brand, appliance_type, model_raw, model_key, model_confusable from job_rows where model_key <> ''
-        union all
-        select brand, appliance_type, model_raw, model_key, model_confusable from staged_units where model_key <> ''
-    )
-    group by all
-),
 typed_rows as (
     select coalesce(b.brand_key, '') as brand_key, coalesce(b.brand, t.brand) as brand, t.* exclude (brand)
-    from writings as t
+    from model_writings as t
     left join brands as b on b.typed_key = compact_key(t.brand)
+    where t.model_key <> ''
 ),
 usual_writing as (
     select brand_key, model_key, trim(model_raw) as model_raw

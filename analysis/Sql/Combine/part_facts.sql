@@ -2,9 +2,8 @@
 with listed as (
     select r.part_number, p.*
     from staged_parts as p
-    join row_fates as f using (source_order, source_line)
+    anti join row_fates as f using (source_order, source_line)
     join resolved_numbers as r on r.supplier = coalesce(p.supplier, '') and r.raw = p.part_raw and r.typed_key = p.part_key
-    where f.kind = 'parts' and f.fate = 'loaded'
 ),
 newest as (
     select

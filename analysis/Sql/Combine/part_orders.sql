@@ -2,8 +2,7 @@
 with kept as (
     select o.*
     from staged_part_orders as o
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'part_orders' and f.fate = 'loaded'
+    anti join row_fates as f using (source_order, source_line)
 ),
 -- the maker's number beside the supplier's is the better witness
 numbered as (

@@ -2,9 +2,9 @@
 with last_cost as (
     select r.part_number, arg_max(o.unit_cost, (o.ordered_on, o.source_order, o.source_line)) as unit_cost, arg_max(o.supplier, (o.ordered_on, o.source_order, o.source_line)) as supplier
     from staged_part_orders as o
-    join row_fates as f using (source_order, source_line)
+    anti join row_fates as f using (source_order, source_line)
     join resolved_numbers as r on r.supplier = o.supplier and r.raw = o.part_raw and r.typed_key = o.part_key
-    where f.kind = 'part_orders' and f.fate = 'loaded' and o.unit_cost is not null
+    where o.unit_cost is not null
     group by r.part_number
 ),
 ended as (

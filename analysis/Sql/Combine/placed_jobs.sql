@@ -10,6 +10,5 @@ select
         when k.place_key is null then md5(concat_ws('|', s.place_key, s.known_number))
         else k.unit_id
     end as unit_id
-from job_models as s
+from open_jobs as s
 left join model_units as k on k.place_key = s.place_key and k.model_number = s.known_number
-where s.serial_key is null and s.place_key is not null

@@ -2,8 +2,7 @@
 with kept as (
     select u.*
     from staged_units as u
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'units' and f.fate = 'loaded'
+    anti join row_fates as f using (source_order, source_line)
 ),
 matched as (
     select

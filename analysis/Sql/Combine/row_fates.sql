@@ -1,13 +1,11 @@
--- One row per source row of every kind: loaded, a duplicate, or replaced by a newer telling of the same thing.
+-- One row per source row that does not stand for itself: a duplicate, replaced by a newer telling of the same thing, or
+-- the continuation of a job that an earlier row speaks for. Rows that are not here are loaded.
 with told as (
     select
         *,
         count(*) over (partition by kind, row_key) as tellings,
         bool_and(told_on is not null) over (partition by kind, row_key) as dated
     from row_keys
-),
-once as (
-    select kind, row_key, source_order, source_line, 'loaded' as fate from told where tellings = 1
 ),
 -- dates decide only where every telling has one; else the order of the sources does
 ranked as (
@@ -40,6 +38,11 @@ often as (
         case when copy_no > 1 then 'duplicate' when is_newest_version then 'loaded' else 'replaced' end as fate
     from judged
 )
-from once
-union all
+select
+    kind,
+    source_order,
+    source_line,
+    case when fate = 'loaded' then 'continued' else fate end as fate
 from often
+qualify fate <> 'loaded'
+    or (kind = 'jobs' and row_number() over (partition by kind, row_key, fate order by source_order, source_line) > 1)

@@ -1,8 +1,9 @@
--- One row per source row of every kind: what makes it the same row again, and the same thing told anew.
+-- One row per source row that shares its mark with another: what makes it the same row again, and the same thing told anew.
 with job_part_rows as (
     select distinct job_id, coalesce(part_key, lower(description), '') as part, row_hash, updated_on, source_order, source_line
     from staged_job_parts
     where not with_job_row
+        and hash('job_parts', concat_ws('|', job_id, coalesce(part_key, lower(description), ''))) in (from repeated_marks)
 ),
 -- the second equal line of one file is a second part, the same line of another file is the first one again
 job_part_lines as (
@@ -19,6 +20,7 @@ order_lines as (
             order by source_line
         ) as nth
     from staged_part_orders
+    where hash('part_orders', concat_ws('|', supplier, order_id, coalesce(part_key, other_key, lower(description), ''))) in (from repeated_marks)
 ),
 -- where a job may stand on several rows with one part each, rows with the same job cells are one telling
 job_rows_told as (
@@ -35,6 +37,7 @@ job_rows_told as (
             else 1 end as nth
     from staged_jobs as j
     join source_files as s using (source_order)
+    where hash('jobs', j.job_id) in (from repeated_marks)
 ),
 part_writings as (
     select source_order, part_key, count(distinct upper(trim(part_raw))) > 1 as collides
@@ -58,25 +61,32 @@ select
     p.row_hash, null, 0, p.source_order, p.source_line
 from staged_parts as p
 join part_writings as w using (source_order, part_key)
+where hash('parts', p.part_key) in (from repeated_marks)
 union all
 select 'supersessions', concat_ws('|', old_key, coalesce(new_key, ''), kind), row_hash, null, 0, source_order, source_line
 from staged_supersessions
+where hash('supersessions', old_key) in (from repeated_marks)
 union all
 select 'part_aliases', concat_ws('|', supplier, alias_key), row_hash, null, 0, source_order, source_line
 from staged_part_aliases
+where hash('part_aliases', alias_key) in (from repeated_marks)
 union all
 select
     'fitments', concat_ws('|', coalesce(model_key, ''), coalesce(model_pattern, ''), coalesce(model_family, ''), part_key),
     row_hash, null, 0, source_order, source_line
 from staged_fitments
+where hash('fitments', part_key) in (from repeated_marks)
 union all
 select 'models', concat_ws('|', coalesce(upper(brand), ''), model_key), row_hash, null, 0, source_order, source_line
 from staged_models
+where hash('models', model_key) in (from repeated_marks)
 union all
 select
     'units', coalesce(serial_key, concat_ws('|', place_key, coalesce(model_key, ''), row_hash)),
     row_hash, null, 0, source_order, source_line
 from staged_units
+where hash('units', coalesce(serial_key, concat_ws('|', place_key, coalesce(model_key, ''), row_hash))) in (from repeated_marks)
 union all
 select 'van_counts', concat_ws('|', van, part_key), row_hash, counted_on::timestamp, 0, source_order, source_line
 from staged_van_counts
+where hash('van_counts', concat_ws('|', van, part_key)) in (from repeated_marks)

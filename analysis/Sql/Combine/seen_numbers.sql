@@ -6,8 +6,8 @@ with has_no_price_list as (
 order_lines as (
     select o.*
     from staged_part_orders as o
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'part_orders' and f.fate = 'loaded' and (select yes from has_no_price_list)
+    anti join row_fates as f using (source_order, source_line)
+    where (select yes from has_no_price_list)
 ),
 -- the second number of a line is the maker's, the first then is the supplier's own
 suppliers_own as (

@@ -2,8 +2,7 @@
 with kept as (
     select s.*, upper(trim(s.old_raw)) as old_writing, upper(trim(s.new_raw)) as new_writing
     from staged_supersessions as s
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'supersessions' and f.fate = 'loaded'
+    anti join row_fates as f using (source_order, source_line)
 ),
 single as (
     select part_key, part_number from catalogue where not collides

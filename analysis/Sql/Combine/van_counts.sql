@@ -9,8 +9,7 @@ select
     v.source_file,
     v.source_line
 from staged_van_counts as v
-join row_fates as f using (source_order, source_line)
+anti join row_fates as f using (source_order, source_line)
 left join resolved_numbers as r on r.supplier = '' and r.raw = v.part_raw and r.typed_key = v.part_key
 left join parts as p on p.part_number = r.part_number
-where f.kind = 'van_counts' and f.fate = 'loaded'
 order by v.van, v.source_order, v.source_line

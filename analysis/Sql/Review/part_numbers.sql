@@ -6,8 +6,8 @@ with typed as (
     union all
     select o.supplier, trim(o.part_raw), o.part_key, o.description, o.source_file, o.source_line, 'order'
     from staged_part_orders as o
-    join row_fates as f using (source_order, source_line)
-    where f.kind = 'part_orders' and f.fate = 'loaded' and o.part_key <> ''
+    anti join row_fates as f using (source_order, source_line)
+    where o.part_key <> ''
         and not exists (
             select 1 from resolved_numbers as m where m.supplier = o.supplier and m.raw = o.other_raw and m.typed_key = o.other_key
         )

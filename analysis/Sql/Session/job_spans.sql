@@ -1,7 +1,7 @@
 -- One row per span of days with about so many jobs, in order: its first and its last day.
 with days as (
     select opened_on, sum(count(*)) over (order by opened_on) as so_far
-    from job_ages
+    from job_units
     group by opened_on
 )
 select

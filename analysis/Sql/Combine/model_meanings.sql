@@ -1,4 +1,4 @@
--- One row per job: the model, family, appliance type and brand it is about, with what was said of the appliance's age.
+-- One row per writing of brand, type and model on a job: the model, family, appliance type and brand that are meant.
 with families as (
     select
         model_family,
@@ -18,34 +18,31 @@ spans as (
     from model_list
     group by model_number
 ),
+written as (
+    select distinct brand, appliance_type, model_raw, model_key from model_writings
+),
 matched as (
     select
-        j.place,
-        j.job_id,
-        j.opened_on,
-        j.complaint_kind,
-        j.serial_key,
-        j.place_key,
-        j.made_on_from,
-        j.made_on_to,
-        j.serial_candidates,
-        j.purchased_on,
-        j.opened_on - (j.age_stated_years * 365.25)::integer as stated_on,
-        coalesce(x.model_number, nullif(upper(trim(j.model_raw)), '')) as model_number,
+        w.brand as typed_brand,
+        w.appliance_type as typed_type,
+        w.model_raw,
+        w.model_key,
+        coalesce(x.model_number, nullif(upper(trim(w.model_raw)), '')) as model_number,
         x.model_family,
-        case when j.model_key is null or j.model_key = '' then 'unknown' else coalesce(x.basis, 'unknown') end as model_basis,
+        case when w.model_key is null or w.model_key = '' then 'unknown' else coalesce(x.basis, 'unknown') end as model_basis,
         -- what the model list says of the type beats a caller's word, which is often 'other'
-        coalesce(f.appliance_type, j.appliance_type) as appliance_type,
-        coalesce(f.brand, b.brand, j.brand) as brand,
+        coalesce(f.appliance_type, w.appliance_type) as appliance_type,
+        coalesce(f.brand, b.brand, w.brand) as brand,
         case when x.model_number is null then f.first_made else m.first_made end as first_made,
         case when x.model_number is null then f.last_made else m.last_made end as last_made
-    from job_rows as j
-    left join brands as b on b.typed_key = compact_key(j.brand)
-    left join model_matches as x on x.brand_key = coalesce(b.brand_key, '') and x.model_raw = j.model_raw and x.model_key = j.model_key
+    from written as w
+    left join brands as b on b.typed_key = compact_key(w.brand)
+    left join model_matches as x on x.brand_key = coalesce(b.brand_key, '') and x.model_raw = w.model_raw and x.model_key = w.model_key
     left join families as f using (model_family)
     left join spans as m on m.model_number = x.model_number
 )
 select
+    row_number() over (order by typed_brand, typed_type, model_raw, model_key)::integer as writing,
     *,
     -- a number sure enough to tell appliances of one place apart
     case when model_basis in ('exact', 'compact', 'confusable', 'reviewed') then model_number end as known_number
