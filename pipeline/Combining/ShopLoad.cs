@@ -24,6 +24,9 @@ public sealed record LoadReport(
     long DataFaults,
     long StoredRows)
 {
+    /// <summary>What staging, combining and publishing took.</summary>
+    public IReadOnlyList<Footprint> Phases { get; init; } = [];
+
     /// <summary>What to say of each file that the load went on without; empty: it read them all.</summary>
     public IReadOnlyList<string> Refusals { get; } =
         [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The store is current without this file.")];
@@ -42,11 +45,13 @@ public static class ShopLoad
     public static async Task<LoadReport> RunAsync(
         string input, OutputFolder output, ShopSettings settings, TimeProvider clock, IProgress<StageProgress>? progress, CancellationToken cancellation)
     {
+        var meter = new FootprintMeter(clock);
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
         List<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
         ReleaseMemory();
+        Footprint staging = meter.Next("stage");
         using Database database = OpenSession(output);
         StagedSession.Attach(database, staged);
         answers.Attach(database);
@@ -55,9 +60,10 @@ public static class ShopLoad
         var books = Books.Read(database);
         books.RequireBalance();
         IReadOnlyList<ReviewCount> review = ReviewLists.Write(database, answers, output.Review);
+        Footprint combining = meter.Next("combine");
         long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
         stager.Tidy(staged);
-        return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows);
+        return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
     }
 
     // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.

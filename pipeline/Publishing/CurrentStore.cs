@@ -7,14 +7,26 @@ namespace PartsSignal.Pipeline.Publishing;
 /// <summary>The one way by which a reader sees the current store.</summary>
 public static class CurrentStore
 {
+    private const string WriterMemory = "1536MB";
+
     /// <summary>
     /// A session over the current store that touches nothing beyond the output folder. It has one worker: floating sums
     /// must not depend on how rows were dealt to threads.
     /// </summary>
     /// <param name="output">Folder of the store, or a draft of it.</param>
-    public static Database Open(OutputFolder output)
+    public static Database Open(OutputFolder output) => Open(output, new DatabaseOptions());
+
+    /// <summary>
+    /// The same for a command that writes and so has the folder to itself: what its tables take beyond the memory it is
+    /// given goes to the folder's spill, so that it runs over more jobs than memory holds.
+    /// </summary>
+    /// <param name="output">Folder of the store, or a draft of it.</param>
+    public static Database OpenToWrite(OutputFolder output) =>
+        Open(output, new DatabaseOptions { MemoryLimit = WriterMemory, SpillFolder = Directory.CreateDirectory(output.Spill).FullName });
+
+    private static Database Open(OutputFolder output, DatabaseOptions options)
     {
-        var database = Database.Open(new DatabaseOptions { Threads = 1, Folders = [output.Kept] });
+        var database = Database.Open(options with { Threads = 1, Folders = [output.Kept] });
         Attach(database, output.Store);
         return database;
     }

@@ -41,7 +41,7 @@ public sealed class RunContext : IDisposable
     public Dictionary<Type, object> Shared { get; } = [];
 
     /// <summary>A session over the current store; opened when first asked for, after the load step.</summary>
-    public Database Database => _database ??= CurrentStore.Open(Output);
+    public Database Database => _database ??= CurrentStore.OpenToWrite(Output);
 
     /// <summary>Puts records into a result table that is published when the run ends well.</summary>
     /// <param name="name">Name of the table.</param>

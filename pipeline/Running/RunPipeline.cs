@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 
@@ -22,23 +21,17 @@ public sealed class RunPipeline
         foreach (IRunStep step in _steps)
         {
             cancellation.ThrowIfCancellationRequested();
-            long started = context.Clock.GetTimestamp();
+            var meter = new FootprintMeter(context.Clock);
             long rows = await step.RunAsync(context, cancellation).ConfigureAwait(false);
-            double seconds = Math.Round(context.Clock.GetElapsedTime(started).TotalSeconds, 3);
-            steps.Add(new JsonObject { ["name"] = step.Name, ["seconds"] = seconds, ["rows"] = rows });
-            await _log.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{step.Name,-10} {rows,12:N0} rows {seconds,8:0.0} s")).ConfigureAwait(false);
+            Footprint taken = meter.Next(step.Name);
+            steps.Add(RunRecord.Of(taken, rows));
+            await _log.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{step.Name,-10} {rows,12:N0} rows {taken.Seconds,8:0.0} s")).ConfigureAwait(false);
         }
 
         JsonObject record = RunRecord.Empty();
         RunRecord.Merge(record, context.Record);
         record["steps"] = steps;
-        record["peak_memory_mb"] = PeakMemory();
+        record["peak_memory_mb"] = FootprintMeter.PeakMegabytes();
         RunRecord.Write(context.Output.RunRecord, record);
-    }
-
-    private static long PeakMemory()
-    {
-        using var self = Process.GetCurrentProcess();
-        return self.PeakWorkingSet64 / (1024 * 1024);
     }
 }

@@ -41,6 +41,20 @@ public static class RunRecord
         };
     }
 
+    /// <summary>A line of <c>steps</c>, or of <c>phases</c> of the load where no rows are counted.</summary>
+    public static JsonObject Of(Footprint taken, long? rows = null)
+    {
+        var line = new JsonObject { ["name"] = taken.Name, ["seconds"] = taken.Seconds };
+        if (rows is not null)
+        {
+            line["rows"] = rows;
+        }
+
+        line["allocated_mb"] = taken.AllocatedMegabytes;
+        line["peak_memory_mb"] = taken.PeakMegabytes;
+        return line;
+    }
+
     /// <summary>Writes the record.</summary>
     public static void Write(string path, JsonObject record) => File.WriteAllText(path, record.ToJsonString(Format) + "\n", new UTF8Encoding(false));
 

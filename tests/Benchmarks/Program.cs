@@ -3,20 +3,35 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using PartsSignal.Benchmarks;
 using PartsSignal.Benchmarks.Loading;
+using PartsSignal.Benchmarks.Scaling;
 
 // dotnet run -c Release --project tests/Benchmarks                     every workload at its default size
 // dotnet run -c Release --project tests/Benchmarks -- NAME [SIZE ...]  one workload, at the sizes given
 // dotnet run -c Release --project tests/Benchmarks -- kernels [...]    BenchmarkDotNet over the small kernels
-// dotnet run -c Release --project tests/Benchmarks -- shop FOLDER ROWS the shop that the loads read, to look into
+// dotnet run -c Release --project tests/Benchmarks -- shop FOLDER ROWS [--years N] [--gzip]  the shop that the loads read, to look into
+// dotnet run -c Release --project tests/Benchmarks -- scale [SIZE ...] [--only STEP,STEP] [--keep FOLDER] [--years N] [--gzip]
+//                                                                     every step at several numbers of jobs, in one table
 if (args is ["kernels", ..])
 {
     BenchmarkSwitcher.FromAssembly(typeof(IWorkload).Assembly).Run(args[1..]);
     return 0;
 }
 
-if (args is ["shop", var folder, var rows])
+if (args is ["shop", var folder, .. var rest])
 {
-    BigShop.Write(Directory.CreateDirectory(folder).FullName, int.Parse(rows, CultureInfo.InvariantCulture));
+    ScaleOptions shop = ScaleOptions.Parse(rest);
+    BigShop.Write(Directory.CreateDirectory(folder).FullName, shop.Sizes[0], shop.Years, shop.Packed);
+    return 0;
+}
+
+if (args is ["scale", .. var scaled])
+{
+    return Scale.Run(ScaleOptions.Parse(scaled));
+}
+
+if (args is ["step", var step, var input, var output])
+{
+    await StepProgram.RunAsync(step, input, output);
     return 0;
 }
 
@@ -27,7 +42,7 @@ IWorkload[] all = [.. typeof(IWorkload).Assembly.GetTypes()
 IWorkload[] chosen = args.Length == 0 ? all : [.. all.Where(w => w.Name == args[0])];
 if (chosen.Length == 0)
 {
-    Console.Error.WriteLine($"No workload '{args[0]}'. There are: {string.Join(", ", all.Select(w => w.Name))}, kernels.");
+    Console.Error.WriteLine($"No workload '{args[0]}'. There are: {string.Join(", ", all.Select(w => w.Name))}, kernels, scale.");
     return 2;
 }
 

@@ -1,12 +1,24 @@
--- One row per closed job whose need is known: what was known when it was booked, and what it needed.
+-- One row per closed job whose need is known: what was known when it was booked, and what it needed. Where there are more
+-- than $most, a share of the appliances is drawn by their identifiers, each with all its jobs.
 with
 
-closed as (
+every_closed as (
     select
         job_id, opened_on, closed_on, unit_id, appliance_type, brand, model_number, model_family, age_years, age_basis,
         complaint_text, complaint_kind, error_code, customer_kind, main_component
     from jobs
     where closed_on is not null and main_component is not null and closed_on >= opened_on
+),
+
+drawn as (
+    select least(1, $most / count(*)) as share from every_closed
+),
+
+closed as (
+    select every_closed.*
+    from every_closed
+    cross join drawn
+    where share = 1 or md5_number_lower(coalesce(unit_id, job_id)) < share * 18446744073709551615
 ),
 
 earlier as (

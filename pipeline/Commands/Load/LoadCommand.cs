@@ -44,6 +44,11 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{step.Table,-20} {step.Rows,12:N0} rows {step.Seconds,8:0.000} s"));
         }
 
+        foreach (Footprint phase in settings.Steps ? report.Phases : [])
+        {
+            io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{phase.Name,-20} {phase.Seconds,8:0.000} s {phase.AllocatedMegabytes,8:N0} MB allocated {phase.PeakMegabytes,8:N0} MB at its peak so far"));
+        }
+
         return Refusals.Tell(report, io);
     }
 

@@ -25,7 +25,7 @@ public sealed class LoadSettings : CommandSettings
     [DefaultValue(OutputFormat.Table)]
     public OutputFormat Format { get; init; }
 
-    /// <summary>Also prints every step of the combining.</summary>
+    /// <summary>Also prints every step of the combining, and what staging, combining and publishing took.</summary>
     [CommandOption("--steps")]
     [Description("Also print every step with its rows and seconds, to stderr")]
     public bool Steps { get; init; }

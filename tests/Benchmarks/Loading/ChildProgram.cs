@@ -7,14 +7,21 @@ namespace PartsSignal.Benchmarks.Loading;
 /// <param name="Seconds">Wall time.</param>
 /// <param name="PeakMegabytes">Most memory it held (VmHWM); 0 where the system does not tell.</param>
 /// <param name="Steps">What it wrote to stderr.</param>
-internal sealed record ChildProgram(double Seconds, long PeakMegabytes, string Steps)
+/// <param name="Output">What it wrote to stdout.</param>
+internal sealed record ChildProgram(double Seconds, long PeakMegabytes, string Steps, string Output)
 {
     /// <summary>Runs a command line.</summary>
     /// <exception cref="InvalidOperationException">It failed.</exception>
-    public static ChildProgram Run(params string[] args)
+    public static ChildProgram Run(params string[] args) => Start("partssignal.dll", args);
+
+    /// <summary>Runs this program itself with other arguments.</summary>
+    /// <exception cref="InvalidOperationException">It failed.</exception>
+    public static ChildProgram RunSelf(params string[] args) => Start("PartsSignal.Benchmarks.dll", args);
+
+    private static ChildProgram Start(string program, string[] args)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardError = true, RedirectStandardOutput = true };
-        foreach (string arg in args.Prepend(Path.Combine(AppContext.BaseDirectory, "partssignal.dll")))
+        foreach (string arg in args.Prepend(Path.Combine(AppContext.BaseDirectory, program)))
         {
             start.ArgumentList.Add(arg);
         }
@@ -32,7 +39,7 @@ internal sealed record ChildProgram(double Seconds, long PeakMegabytes, string S
         double seconds = Stopwatch.GetElapsedTime(began).TotalSeconds;
         child.WaitForExit();
         return child.ExitCode == 0
-            ? new ChildProgram(seconds, peak, steps.Result)
+            ? new ChildProgram(seconds, peak, steps.Result, output.Result)
             : throw new InvalidOperationException($"{string.Join(' ', args)} ended with {child.ExitCode}: {steps.Result}{output.Result}");
     }
 
