@@ -95,12 +95,14 @@ internal sealed class LogWindows
         {
             grew = false;
             int[] before = Running(reached);
+            int[] opened = new int[Ages.Count + 1];
             foreach ((int own, int first, int last) in _runs)
             {
                 int inside = before[last + 1] - before[first];
                 if (forward && reached[own] && inside < last - first + 1)
                 {
-                    Array.Fill(reached, true, first, last - first + 1);
+                    opened[first]++;
+                    opened[last + 1]--;
                     grew = true;
                 }
                 else if (!forward && !reached[own] && inside > 0)
@@ -108,6 +110,13 @@ internal sealed class LogWindows
                     reached[own] = true;
                     grew = true;
                 }
+            }
+
+            // All windows of a round at once: one by one they would cost failures times ages.
+            for (int j = 0, open = 0; j < reached.Length; j++)
+            {
+                open += opened[j];
+                reached[j] |= open > 0;
             }
         }
 

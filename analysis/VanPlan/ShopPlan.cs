@@ -8,7 +8,8 @@ using PartsSignal.Analysis.VanPlan.Shelf;
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>Everything a shop is told about its vans as of today.</summary>
-/// <param name="Plans">A plan per van.</param>
+/// <param name="Plans">A plan per van; empty where groups were joined, see <see cref="JoinedPlan"/>.</param>
+/// <param name="Totals">Sums over all plans.</param>
 /// <param name="Summaries">Each in one line.</param>
 /// <param name="Rows">Parts per van.</param>
 /// <param name="Changes">Steps from what is aboard.</param>
@@ -18,7 +19,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Shelf">Reorder points of the shop's shelf.</param>
 /// <param name="Booked">Parts the booked jobs may need.</param>
 public sealed record ShopPlan(
-    IReadOnlyList<PlannedVan> Plans, IReadOnlyList<VanSummary> Summaries, IReadOnlyList<PlanRow> Rows, IReadOnlyList<VanChange> Changes,
+    IReadOnlyList<PlannedVan> Plans, PlanTotals Totals, IReadOnlyList<VanSummary> Summaries, IReadOnlyList<PlanRow> Rows, IReadOnlyList<VanChange> Changes,
     IReadOnlyList<OrderLine> Orders, IReadOnlyList<NextPart> Next, IReadOnlyList<CurvePoint> Curve, IReadOnlyList<ShelfLevel> Shelf,
     IReadOnlyList<BookedRow> Booked)
 {
@@ -32,6 +33,7 @@ public sealed record ShopPlan(
         IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
         return new ShopPlan(
             plans,
+            PlanTotals.Of(plans),
             [.. plans.Select(p => VanSummary.Of(p, Aboard(data, p)))],
             [.. plans.SelectMany(p => PlanRow.Of(p, options, serviceTarget))],
             changes,

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Checks;
@@ -12,6 +14,7 @@ namespace PartsSignal.Pipeline.Learning;
 public static class LookupStore
 {
     private const string Risks = "next_year_risk";
+    private const string FileName = "lookup.facts";
 
     /// <summary>The facts of the last run.</summary>
     /// <param name="output">Folder of the run.</param>
@@ -24,8 +27,21 @@ public static class LookupStore
             throw new BadInputException($"{output.Store}: there is no store yet. Run 'partssignal run' first, or name its folder with --out.");
         }
 
-        using Database database = CurrentStore.Open(output);
-        return FactReader.Read(database, CheckTableReader.Load(input), YearRisks(database, output));
+        CheckTable checks = CheckTableReader.Load(input);
+        return new LookupFacts(Kept(StoreFolders.Resolve(output.Store)) ?? FromTables(output), checks);
+    }
+
+    /// <summary>
+    /// Keeps the facts of a run within its store, whose one rename publishes both: opening the engine is most of what an
+    /// answer would wait for. A store that was only loaded has none, and is asked itself.
+    /// </summary>
+    /// <param name="database">A session over the store, with the results of the run.</param>
+    /// <param name="output">The run's draft.</param>
+    public static void Keep(Database database, OutputFolder output)
+    {
+        StoreFacts facts = FactReader.Rows(database, FactReader.Risks(database));
+        using FileStream stream = File.Create(Path.Combine(StoreFolders.Resolve(output.Store), FileName));
+        FactFile.Write(stream, facts);
     }
 
     /// <summary>What the store knows of the appliance with a serial; null: nothing.</summary>
@@ -51,6 +67,26 @@ public static class LookupStore
         return UnitHistory.Read(database, units, on);
     }
 
+    private static StoreFacts? Kept(string store)
+    {
+        string path = Path.Combine(store, FileName);
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+
+        using var bytes = new MemoryStream(File.ReadAllBytes(path));
+        return FactFile.Read(bytes);
+    }
+
+    // Apart, so that the engine is not even loaded where it is not needed.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static StoreFacts FromTables(OutputFolder output)
+    {
+        using Database database = CurrentStore.Open(output);
+        return FactReader.Rows(database, YearRisks(database, output));
+    }
+
     private static IReadOnlyList<YearRisk> YearRisks(Database database, OutputFolder output)
     {
         string path = Path.Combine(output.Results, Risks + ".parquet");
@@ -60,7 +96,6 @@ public static class LookupStore
         }
 
         database.Execute($"create or replace view {Database.Quote(Risks)} as from read_parquet({Database.Literal(path)})");
-        return database.Read("Prediction/year_risks.sql", r => new YearRisk(
-            r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3), r.Int(4), r.GetDouble(5), r.Long(6) ?? 0));
+        return FactReader.Risks(database);
     }
 }

@@ -11,8 +11,7 @@ internal static class VanRecord
     public static JsonObject Of(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
     {
         EvidenceRow? All(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == "all" && r.Van == "all" && r.Policy == policy);
-        double gained = plan.Plans.Sum(p => p.Plan.Value - p.Plan.AlwaysDone);
-        double bound = plan.Plans.Sum(p => p.Plan.Bound - p.Plan.AlwaysDone);
+        (decimal budget, double gained, double bound) = plan.Totals;
         EvidenceRow? ours = All(ReplayPolicy.Plan);
         return new JsonObject
         {
@@ -26,7 +25,7 @@ internal static class VanRecord
             ["lead_lower"] = Rounded(ours?.LeadLower),
             ["lead_upper"] = Rounded(ours?.LeadUpper),
             ["bound_gap"] = bound > 0 ? Rounded((bound - gained) / bound) : null,
-            ["budget"] = plan.Plans.Sum(p => p.Van.Budget),
+            ["budget"] = budget,
             ["money_used"] = plan.Summaries.Sum(s => s.MoneyUsed),
             ["jobs_not_repaired"] = evidence.NotRepaired,
             ["jobs_parts_not_told"] = evidence.NotTold,

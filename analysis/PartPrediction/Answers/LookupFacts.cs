@@ -37,6 +37,12 @@ public sealed class LookupFacts
         Brands = [.. models.Select(m => m.Brand).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 
+    /// <summary>Indexes the rows of a store.</summary>
+    public LookupFacts(StoreFacts rows, CheckTable checks)
+        : this(rows.Parts, rows.ModelParts, rows.Companions, rows.Vans, rows.Models, checks, rows.Risks)
+    {
+    }
+
     /// <summary>Brands of all models, in ordinal order.</summary>
     public IReadOnlyList<string> Brands { get; }
 

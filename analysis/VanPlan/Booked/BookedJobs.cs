@@ -44,6 +44,19 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
         return new BookedJobs(calls, BookedNeed.Of(calls, model, facts(), options), $"{calls.Length} booked jobs count with their predicted odds");
     }
 
+    /// <summary>Those of some vans; null: all of them.</summary>
+    public BookedJobs Of(IReadOnlySet<string>? vans)
+    {
+        if (vans is null)
+        {
+            return this;
+        }
+
+        BookedCall[] calls = [.. Calls.Where(c => c.Van is not null && vans.Contains(c.Van))];
+        HashSet<string> jobs = [.. calls.Select(c => c.JobId)];
+        return this with { Calls = calls, Needs = [.. Needs.Where(n => jobs.Contains(n.JobId))] };
+    }
+
     /// <summary>A part ordered for a job comes by itself and is not asked of the van.</summary>
     private static bool IsToCome(BookedCall call, DateOnly day) =>
         call.Van is not null && call.Outcome != Outcome.PartOrdered && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);

@@ -8,35 +8,49 @@ public static class ShopDataReader
     /// <summary>Reads all of it.</summary>
     /// <param name="database">A session over the store.</param>
     /// <param name="asOf">Last day the data speaks for; null: the newest call.</param>
+    /// <param name="group">Vans whose jobs and counts are wanted; null: the whole shop's.</param>
     /// <returns>Null when there is no job and no day was given.</returns>
-    public static ShopData? Read(Database database, DateOnly? asOf)
+    public static ShopData? Read(Database database, DateOnly? asOf, VanGroup? group = null)
     {
         if ((asOf ?? database.Read("Van/shop_day.sql", r => r.Day(0))[0]) is not { } day)
         {
             return null;
         }
 
-        ILookup<string, ShopPartLine> lines = database
-            .Read("Van/shop_job_parts.sql", r => (Job: r.GetString(0), Line: new ShopPartLine(r.Text(1), r.Text(2), r.Int(3))))
-            .ToLookup(l => l.Job, l => l.Line);
         var numbers = new Dictionary<DateOnly, IReadOnlyDictionary<string, string>>();
         return new ShopData
         {
             AsOf = day,
-            Jobs = database.Read("Van/shop_jobs.sql", r => new ShopJob(
-                r.GetString(0), r.Text(1), r.Day(2)!.Value, r.Day(3), r.Text(4), r.Text(5), r.GetString(6), [.. lines[r.GetString(0)]])),
+            Jobs = Jobs(database, group),
             Parts = database.Read("Van/shop_parts.sql", r => new ShopPart(
                 r.GetString(0), r.GetString(1), r.Text(2), r.Text(3), r.Money(4), r.Text(5), r.Double(6) ?? 1, (int?)r.Long(7), r.Text(8))),
             Orders = database.Read("Van/shop_orders.sql", r => new ShopOrder(
                 r.GetString(0), r.Day(1)!.Value, r.Day(2), r.GetString(3), r.Int(4), r.Money(5), r.Text(6))),
-            Counts = database.Read("Van/shop_van_counts.sql", r => new ShopCount(
-                r.GetString(0), r.GetString(1), r.GetString(2), r.Int(3), r.Day(4))),
+            Counts = Counts(database, group),
             Aliases = database.Read("Van/shop_aliases.sql", r => new ShopAlias(r.GetString(0), r.GetString(1), r.GetString(2))),
             Fits = database.Read("Van/shop_fits.sql", r => new ShopFit(r.GetString(0), r.GetString(1))),
             Ended = database.Read("Van/shop_ended_parts.sql", r => new EndedPart(r.GetString(0), r.Day(1))),
             NumbersOn = known => numbers.TryGetValue(known, out var found) ? found : numbers[known] = NumbersOn(database, known),
         };
     }
+
+    /// <summary>The same shop with the jobs and counts of other vans.</summary>
+    public static ShopData Other(ShopData data, Database database, VanGroup group) =>
+        data with { Jobs = Jobs(database, group), Counts = Counts(database, group) };
+
+    private static IReadOnlyList<ShopJob> Jobs(Database database, VanGroup? group)
+    {
+        ResultTable.Write(database, "plan_vans", (group?.Vans ?? new HashSet<string>()).Select(v => new GroupVan(v)));
+        ILookup<string, ShopPartLine> lines = database
+            .Read("Van/shop_job_parts.sql", r => (Job: r.GetString(0), Line: new ShopPartLine(r.Text(1), r.Text(2), r.Int(3))))
+            .ToLookup(l => l.Job, l => l.Line);
+        return database.Read("Van/shop_jobs.sql", r => new ShopJob(
+            r.GetString(0), r.Text(1), r.Day(2)!.Value, r.Day(3), r.Text(4), r.Text(5), r.GetString(6), [.. lines[r.GetString(0)]]));
+    }
+
+    private static IReadOnlyList<ShopCount> Counts(Database database, VanGroup? group) =>
+        [.. database.Read("Van/shop_van_counts.sql", r => new ShopCount(
+            r.GetString(0), r.GetString(1), r.GetString(2), r.Int(3), r.Day(4))).Where(c => group?.Vans is not { } vans || vans.Contains(c.Van))];
 
     private static Dictionary<string, string> NumbersOn(Database database, DateOnly day)
     {
@@ -49,4 +63,6 @@ public static class ShopDataReader
 
         return numbers;
     }
+
+    private sealed record GroupVan(string Van);
 }

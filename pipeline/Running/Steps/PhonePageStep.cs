@@ -6,7 +6,7 @@ using PartsSignal.Reports.Lookup;
 
 namespace PartsSignal.Pipeline.Running.Steps;
 
-/// <summary>Writes the phone page. Runs after the predictor was learned; a run without one writes none.</summary>
+/// <summary>Writes the phone page, and keeps for <c>lookup</c> what it knows of parts and models. Runs after the predictor was learned; a run without one writes none.</summary>
 public sealed class PhonePageStep : IRunStep
 {
     /// <inheritdoc/>
@@ -20,6 +20,7 @@ public sealed class PhonePageStep : IRunStep
             return Task.FromResult(0L);
         }
 
+        LookupStore.Keep(context.Database, context.Output);
         LookupData data = PhonePageMaker.Of(context.Database, ModelStore.Read(context.Output), context.Settings, context.Input, asOf);
         File.WriteAllText(context.Output.LookupPage, LookupPage.Render(data), new UTF8Encoding(false));
         return Task.FromResult((long)data.Models.Count);

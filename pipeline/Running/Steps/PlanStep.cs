@@ -13,6 +13,7 @@ public sealed class PlanStep : IAheadStep
 {
     private const string Checks = "Van";
     private Task<Replay>? _begun;
+    private IReadOnlyList<VanGroup> _groups = [];
 
     /// <inheritdoc/>
     public string Name => "van plan";
@@ -20,8 +21,10 @@ public sealed class PlanStep : IAheadStep
     /// <inheritdoc/>
     public long Begin(RunContext context)
     {
-        VanPlanOptions options = ShopPlanOptions.From(context.Settings);
-        if (ShopDataReader.Read(context.Database, context.Settings.AsOf) is not { } data)
+        VanPlanOptions shop = ShopPlanOptions.From(context.Settings);
+        _groups = VanGroup.Of(context.Database, context.Settings.AsOf, shop);
+        VanPlanOptions options = _groups[0].Options(shop);
+        if (ShopDataReader.Read(context.Database, context.Settings.AsOf, _groups[0]) is not { } data)
         {
             return 0;
         }
@@ -55,7 +58,7 @@ public sealed class PlanStep : IAheadStep
         ShopData data = replay.Data;
         var learned = context.Shared.GetValueOrDefault(typeof(Learned)) as Learned;
         BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
-        ShopPlan plan = ShopPlan.Of(data, replay.Views, replay.Options, context.Settings.ServiceTarget, booked);
+        ShopPlan plan = JoinedPlan.Of(Plans(context, replay, booked, cancellation));
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("van_summary", plan.Summaries, Checks);
         context.AddResult("van_plan", plan.Rows, Checks);
@@ -70,6 +73,20 @@ public sealed class PlanStep : IAheadStep
         context.Record["van"] = VanRecord.Of(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return plan.Rows.Count;
+    }
+
+    // Groups are read and planned one by one, so that one of them stands in memory. The first is also replayed and speaks for all.
+    private IEnumerable<ShopPlan> Plans(RunContext context, Replay replay, BookedJobs booked, CancellationToken cancellation)
+    {
+        double target = context.Settings.ServiceTarget;
+        yield return ShopPlan.Of(replay.Data, replay.Views, replay.Options, target, booked.Of(_groups[0].Vans));
+        foreach (VanGroup group in _groups.Skip(1))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            ShopData data = ShopDataReader.Other(replay.Data, context.Database, group);
+            VanPlanOptions options = group.Options(ShopPlanOptions.From(context.Settings));
+            yield return ShopPlan.Of(data, new ShopViews(data, options), options, target, booked.Of(group.Vans));
+        }
     }
 
     private sealed record Replay(

@@ -40,5 +40,5 @@ public sealed class VanListsTests : IDisposable
         }
     }
 
-    private static ShopPlan Plan(IReadOnlyList<OrderLine> orders, IReadOnlyList<VanChange> changes) => new([], [], [], changes, orders, [], [], [], []);
+    private static ShopPlan Plan(IReadOnlyList<OrderLine> orders, IReadOnlyList<VanChange> changes) => new([], PlanTotals.Of([]), [], [], changes, orders, [], [], [], []);
 }
