@@ -63,7 +63,7 @@ public static class FactFile
                     r.ReadString(), r.ReadString(), r.ReadString(), r.ReadString(), r.ReadInt32(), r.ReadDouble(), r.ReadInt64())));
             return AtMark(reader) ? facts : null;
         }
-        catch (Exception damaged) when (damaged is EndOfStreamException or FormatException or ArgumentException or OverflowException)
+        catch (Exception damaged) when (damaged is IOException or FormatException or ArgumentException or OverflowException)
         {
             return null;
         }
