@@ -58,6 +58,9 @@ public sealed class Database : IDisposable
         command.ExecuteNonQuery();
     }
 
+    /// <summary>Changes how many threads the session may use, 1 or more.</summary>
+    public void LimitThreads(int threads) => Execute($"set threads = {threads.ToString(CultureInfo.InvariantCulture)}");
+
     /// <summary>Changes how much memory the session may use before it spills, in the engine's own notation.</summary>
     public void LimitMemory(string limit) => Execute($"set memory_limit = {Literal(limit)}");
 

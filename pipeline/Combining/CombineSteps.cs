@@ -41,6 +41,7 @@ public static class CombineSteps
         View("job_rows"),
         Between("model_writings"),
         Between("later_lines"),
+        Between("followed_parts"),
         Stored("job_parts"),
         Stored("van_counts"),
         Between("brands"),

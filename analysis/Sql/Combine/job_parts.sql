@@ -1,21 +1,5 @@
 -- One row per part line fitted on a job; a number that a kit replaces gives one row for each piece of the kit.
-with numbered as (
-    select p.*, r.part_number as fitted_number, coalesce(r.basis, 'unresolved') as basis
-    from kept_job_parts as p
-    left join resolved_numbers as r on r.supplier = '' and r.raw = p.part_raw and r.typed_key = p.part_key
-),
-followed as (
-    select
-        n.*,
-        coalesce(c.current_number, n.fitted_number) as current_number,
-        coalesce(c.place, 1) as place,
-        case when c.via = 'kit_part' then n.quantity * c.quantity else n.quantity end as pieces,
-        coalesce(j.closed_on, j.opened_on) as fitted_on
-    from numbered as n
-    left join current_numbers as c on c.old_number = n.fitted_number and (c.place = 1 or c.via = 'kit_part')
-    left join job_rows as j on j.job_id = n.job_id
-),
-ordered_for as (
+with ordered_for as (
     select job_id, part_number, min(supplier) as supplier
     from part_orders
     where job_id is not null and part_number is not null
@@ -58,7 +42,7 @@ select
     case when f.place = 1 then f.unit_price end as unit_price,
     f.source_file,
     f.source_line
-from followed as f
+from followed_parts as f
 left join parts as p on p.part_number = f.current_number
 left join ordered_for as o on o.job_id = f.job_id and o.part_number = f.current_number
 left join owner_of as a on a.alias_key = f.part_key
