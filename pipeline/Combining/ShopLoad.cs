@@ -2,6 +2,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
@@ -49,7 +50,7 @@ public static class ShopLoad
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
-        List<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
+        IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
         ReleaseMemory();
         Footprint staging = meter.Next("stage");
         using Database database = OpenSession(output);
@@ -59,6 +60,7 @@ public static class ShopLoad
         IReadOnlyList<ResultLog> steps = CombineRunner.Run(database, new CombineOptions { AsOf = settings.AsOf }, clock, null, cancellation);
         var books = Books.Read(database);
         books.RequireBalance();
+        staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
         IReadOnlyList<ReviewCount> review = ReviewLists.Write(database, answers, output.Review);
         Footprint combining = meter.Next("combine");
         long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);

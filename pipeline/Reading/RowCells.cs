@@ -27,6 +27,9 @@ public sealed class RowCells
         }
     }
 
+    /// <summary>Text of every cell.</summary>
+    public string[] Texts() => [.. Enumerable.Range(0, Count).Select(i => this[i].ToString())];
+
     /// <summary>Form of a cell.</summary>
     public CellForm Form(int index) => (uint)index < (uint)Count ? _forms[index] : CellForm.Text;
 

@@ -78,7 +78,7 @@ internal sealed class RowWorker(KindStager stager, MappedRow row, int width)
     {
         RowCells cells = row.Cells;
         bool cut = batch.Fault(at) is null;
-        string[] texts = cut ? [.. Enumerable.Range(0, cells.Count).Select(i => cells[i].ToString())] : [];
+        string[] texts = cut ? cells.Texts() : [];
         bool footer = cut && (summary || FooterRule.IsFreeLine(cells, width) || FooterRule.IsShortLine(cells, width));
         return new RejectedRow(batch.Line(at), fault, texts, batch.RawText(at, cells), footer);
     }

@@ -17,8 +17,11 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     /// <summary>Folder in the input folder for mended rejects: a file of the rejects folder, corrected, under the same name.</summary>
     public const string MendedFolder = "mended";
 
-    /// <summary>Twice the most files of one pattern; the upper half of the positions is for mended rejects.</summary>
-    public const int MaxFilesPerMap = 10_000;
+    /// <summary>Most files of one pattern.</summary>
+    public const int MostFilesPerMap = 5_000;
+
+    /// <summary>Positions of one pattern: its files, then their mended rejects, then their mended lines of unknown jobs.</summary>
+    public const int PositionsPerMap = 3 * MostFilesPerMap;
 
     /// <summary>All files that the shop's maps name, in order.</summary>
     /// <exception cref="BadInputException">A map names no file, or a file may not be read; all faults together.</exception>
@@ -38,7 +41,13 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
                     faults.Add($"shop.json: sources[{i}].files: no file in {folder} is named '{map.Files}'.");
                 }
 
-                SourceFile[] sources = [.. matches.Take(MaxFilesPerMap / 2).Select((f, n) => new SourceFile(f, map, (i * MaxFilesPerMap) + n))];
+                if (matches.Count > MostFilesPerMap)
+                {
+                    faults.Add($"shop.json: sources[{i}].files: '{map.Files}' names {matches.Count} files; the limit is {MostFilesPerMap}. Use several patterns, one a folder or a year.");
+                    continue;
+                }
+
+                SourceFile[] sources = [.. matches.Select((f, n) => new SourceFile(f, map, (i * PositionsPerMap) + n))];
                 found.AddRange(sources);
                 found.AddRange(sources.SelectMany(s => Mended(files, s)));
             }
@@ -58,9 +67,10 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
     // A file for mending has the columns of its source, whatever form the source had.
     private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source) =>
-        files.Find($"{MendedFolder}/{RejectWriter.FileName(source.File.Name)}").Select(f => new SourceFile(
-            f,
-            source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
-            source.Order + (MaxFilesPerMap / 2))
-        { Mends = source.File.Name });
+        new[] { RejectFile.NameOf(source.File.Name), RejectFile.NameOfUnknownJobs(source.File.Name) }.Index().SelectMany(named =>
+            files.Find($"{MendedFolder}/{named.Item}").Select(f => new SourceFile(
+                f,
+                source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
+                source.Order + ((named.Index + 1) * MostFilesPerMap))
+            { Mends = source.File.Name }));
 }

@@ -14,7 +14,7 @@ public sealed record StagedFile
     /// <summary>SHA-256 of the unpacked bytes, lower-case hex.</summary>
     public required string ContentHash { get; init; }
 
-    /// <summary>Position among all sources: the map's position times 10,000 plus the file's within its pattern. Later wins.</summary>
+    /// <summary>Position among all sources: the map's position times <see cref="SourceFile.PositionsPerMap"/> plus the file's within its pattern. Later wins.</summary>
     public required int SourceOrder { get; init; }
 
     /// <summary>Folder of the staged tables.</summary>
@@ -31,6 +31,9 @@ public sealed record StagedFile
 
     /// <summary>CSV file with the rejected rows as they were; null: there are none. Holds personal data.</summary>
     public required string? RawRejects { get; init; }
+
+    /// <summary>The same for lines whose job is in no log, which only combining knows; null: there are none.</summary>
+    public string? RawUnknownJobs { get; init; }
 
     /// <summary>Data rows of the file: without header, notes above it, blank lines, repeated headers and footers.</summary>
     public required long RowsRead { get; init; }

@@ -63,13 +63,13 @@ public sealed class Stager
         }
 
         RefusedFiles.List(used, _output.Rejects);
-        if (used.Any(u => u.RawRejects is not null))
+        var raw = used.SelectMany(u => new[] { u.RawRejects, u.RawUnknownJobs }).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        if (raw.Count > 0)
         {
             File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text());
         }
 
-        var raw = used.Where(u => u.RawRejects is not null).Select(u => u.RawRejects!).ToHashSet(StringComparer.Ordinal);
-        foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectWriter.Ending).ToList() : [])
+        foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectFile.Ending).ToList() : [])
         {
             if (!raw.Contains(file))
             {
@@ -122,7 +122,7 @@ public sealed class Stager
         return record.ToStagedFile(folder, RawPath(source));
     }
 
-    private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectWriter.FileName(source.File.Name));
+    private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectFile.NameOf(source.File.Name));
 
     private StageRecord? Known(string folder)
     {
@@ -133,7 +133,7 @@ public sealed class Stager
         }
 
         StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
-        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(Path.Combine(_output.Rejects, RejectWriter.FileName(record.SourceFile))));
+        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(Path.Combine(_output.Rejects, RejectFile.NameOf(record.SourceFile))));
         return rejectsThere ? record : null;
     }
 
@@ -169,7 +169,7 @@ public sealed class Stager
         var map = new FieldMap(name, source.Map, table.Header);
         var files = new StagedTableFiles(folder);
         await using ConfiguredAsyncDisposable closing = files.ConfigureAwait(false);
-        var rejects = new RejectWriter(folder, RawPath(source), name, new ColumnNames(table.Header).All, table.Separator);
+        var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), new ColumnNames(table.Header).All, table.Separator));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         KindStager[] stagers = [.. Enumerable.Range(0, _workers).Select(_ =>
             Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, name, source.Order, new FieldMap(name, source.Map, table.Header), _tools)))];

@@ -30,7 +30,7 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)
         {
-            io.Out.WriteLine(RejectWriter.Notice(settings.Out, report.Books.Total.Rejected));
+            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Books.Total.Rejected));
         }
 
         TablePrinter.Print(io.Out, settings.Format, [.. report.Books.Files, report.Books.Total], Columns);

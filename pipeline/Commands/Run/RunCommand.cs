@@ -23,7 +23,7 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
         var output = new OutputFolder(settings.Out);
         using OutputDraft draft = await OutputDraft.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
         var progress = ProgressLine.For(_io);
-        await _io.Out.WriteLineAsync(RejectWriter.Notice(settings.Out)).ConfigureAwait(false);
+        await _io.Out.WriteLineAsync(RejectFile.Notice(settings.Out)).ConfigureAwait(false);
         LoadReport? load;
         using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
         {

@@ -22,7 +22,9 @@ internal sealed class SmallShop : IDisposable
 
     public SmallShop Write(string name, string text)
     {
-        File.WriteAllText(Path.Combine(Input, name), text);
+        string path = Path.Combine(Input, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, text);
         return this;
     }
 

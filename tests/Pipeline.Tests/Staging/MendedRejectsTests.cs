@@ -24,7 +24,7 @@ public sealed class MendedRejectsTests
 
         string mended = File.ReadAllText(first.RawRejects!).Replace("A2,'=Belt,cheap,", "A2,'=Belt,\"2,000\",", StringComparison.Ordinal);
         Assert.Contains("'=Belt", mended, StringComparison.Ordinal);
-        rig.Write($"mended/{RejectWriter.FileName("list.txt")}", mended);
+        rig.Write($"mended/{RejectFile.NameOf("list.txt")}", mended);
         IReadOnlyList<StagedFile> both = await rig.StageAllAsync(settings);
         Assert.Equal(2, both.Count);
         Assert.Equal(["A2|=Belt|2.00", "A3|Hose|9.00"], StagingRig.Rows(both[1], "staged_parts", "part_raw, description, price"));
