@@ -82,6 +82,16 @@ public sealed class Database : IDisposable
         return rows;
     }
 
+    /// <summary>Hands over the rows of one embedded query while the engine makes them: for results that may be as long as the data.</summary>
+    public void Stream(string path, Action<DbDataReader> use)
+    {
+        using DuckDBCommand command = _connection.CreateCommand();
+        command.CommandText = SqlText.Read(path);
+        command.UseStreamingMode = true;
+        using DbDataReader reader = command.ExecuteReader();
+        use(reader);
+    }
+
     /// <summary>True when a table or view of that name exists in this session.</summary>
     public bool Has(string table) =>
         Read("Session/has_table.sql", r => r.GetInt64(0), ("name", table))[0] > 0;

@@ -61,7 +61,8 @@ public static class ShopLoad
         var books = Books.Read(database);
         books.RequireBalance();
         staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
-        IReadOnlyList<ReviewCount> review = ReviewLists.Write(database, answers, output.Review);
+        IReadOnlyList<ReviewCount> review = [];
+        MemoryLadder.Run(database, MemoryLadder.Rungs, () => review = ReviewLists.Write(database, answers, output.Review));
         Footprint combining = meter.Next("combine");
         long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
         stager.Tidy(staged);

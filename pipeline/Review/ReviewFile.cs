@@ -40,14 +40,12 @@ public static class ReviewFile
     /// <summary>Writes a list.</summary>
     public static void Write(string path, IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string?>> rows)
     {
-        var text = new StringBuilder();
-        text.AppendJoin(',', columns.Select(TablePrinter.CsvCell)).Append('\n');
+        using var file = new StreamWriter(path, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
+        file.Write(string.Join(',', columns.Select(TablePrinter.CsvCell)) + '\n');
         foreach (IReadOnlyList<string?> row in rows)
         {
-            text.AppendJoin(',', row.Select(TablePrinter.CsvCell)).Append('\n');
+            file.Write(string.Join(',', row.Select(TablePrinter.CsvCell)) + '\n');
         }
-
-        File.WriteAllText(path, text.ToString(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
     }
 
     private static List<ReviewRow> Parse(string text, string name)

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
@@ -25,8 +26,7 @@ public static class ReviewLists
         ILookup<(string, int), string> notes = database.Read("Review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
             .ToLookup(n => (n.File, n.Line), n => n.Note);
         List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, folder))];
-        OpenRows faults = Read(database, "Review/data_faults.sql");
-        ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), faults.Columns, faults.Cells);
+        database.Stream("Review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
         File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
         return counts;
     }
@@ -52,21 +52,19 @@ public static class ReviewLists
 
     private static OpenRows Read(Database database, string sql)
     {
-        string[] columns = [];
-        IReadOnlyList<string?[]> cells = database.Read(sql, r =>
-        {
-            columns = columns.Length > 0 ? columns : [.. Enumerable.Range(0, r.FieldCount).Select(r.GetName)];
-            return Enumerable.Range(0, r.FieldCount).Select(i => r.IsDBNull(i) ? null : Shown(r.GetValue(i))).ToArray();
-        });
-        return new OpenRows(columns.Length > 0 ? columns : Columns(database, sql), cells);
+        OpenRows? open = null;
+        database.Stream(sql, r => open = new OpenRows(Columns(r), [.. Rows(r)]));
+        return open!;
     }
 
-    private static string[] Columns(Database database, string sql)
+    private static string[] Columns(DbDataReader rows) => [.. Enumerable.Range(0, rows.FieldCount).Select(rows.GetName)];
+
+    private static IEnumerable<string?[]> Rows(DbDataReader rows)
     {
-        using var command = database.Connection.CreateCommand();
-        command.CommandText = SqlText.Read(sql);
-        using var reader = command.ExecuteReader();
-        return [.. Enumerable.Range(0, reader.FieldCount).Select(reader.GetName)];
+        while (rows.Read())
+        {
+            yield return [.. Enumerable.Range(0, rows.FieldCount).Select(i => rows.IsDBNull(i) ? null : Shown(rows.GetValue(i)))];
+        }
     }
 
     private static string?[][] Closest(Database database, string keysSql, OpenRows rows)
