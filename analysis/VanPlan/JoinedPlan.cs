@@ -47,8 +47,12 @@ public static class JoinedPlan
             CriticalRatio = pieces > 0 ? all.Sum(s => s.CriticalRatio * s.PiecesPerMonth) / pieces : all[0].CriticalRatio,
             ReorderPoint = all.Sum(s => s.ReorderPoint),
             ExpectedMissing = all.Sum(s => s.ExpectedMissing),
-            SbaPerMonth = all.Sum(s => s.SbaPerMonth),
-            TsbPerMonth = all.Sum(s => s.TsbPerMonth),
+            SbaPerMonth = Sum(all, s => s.SbaPerMonth),
+            TsbPerMonth = Sum(all, s => s.TsbPerMonth),
         };
     }
+
+    // A part that no group ever used stays without a forecast.
+    private static double? Sum(ShelfLevel[] all, Func<ShelfLevel, double?> forecast) =>
+        all.Any(s => forecast(s) is not null) ? all.Sum(forecast) : null;
 }

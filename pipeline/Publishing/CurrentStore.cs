@@ -7,7 +7,8 @@ namespace PartsSignal.Pipeline.Publishing;
 /// <summary>The one way by which a reader sees the current store.</summary>
 public static class CurrentStore
 {
-    private const string WriterMemory = "1536MB";
+    private const long LeastWriterMegabytes = 1536;
+    private const double WriterShare = 0.4;
 
     /// <summary>
     /// A session over the current store that touches nothing beyond the output folder. It has one worker: floating sums
@@ -18,11 +19,12 @@ public static class CurrentStore
 
     /// <summary>
     /// The same for a command that writes and so has the folder to itself: what its tables take beyond the memory it is
-    /// given goes to the folder's spill, so that it runs over more jobs than memory holds.
+    /// given goes to the folder's spill, so that it runs over more jobs than memory holds. Some queries hold what cannot
+    /// be spilled, so it is given four tenths of the machine's memory, or of what the program was allowed.
     /// </summary>
     /// <param name="output">Folder of the store, or a draft of it.</param>
     public static Database OpenToWrite(OutputFolder output) =>
-        Open(output, new DatabaseOptions { MemoryLimit = WriterMemory, SpillFolder = Directory.CreateDirectory(output.Spill).FullName });
+        Open(output, new DatabaseOptions { MemoryLimit = $"{Math.Max(LeastWriterMegabytes, (long)(WriterShare * (GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 20)))}MB", SpillFolder = Directory.CreateDirectory(output.Spill).FullName });
 
     private static Database Open(OutputFolder output, DatabaseOptions options)
     {
