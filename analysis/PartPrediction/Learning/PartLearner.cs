@@ -13,7 +13,11 @@ namespace PartsSignal.Analysis.PartPrediction.Learning;
 /// <param name="Entries">The contest; empty where there was none.</param>
 /// <param name="Answers">Test months, as answered; null where there were none.</param>
 /// <param name="Note">Why there was no contest; null: there was one.</param>
-public sealed record Learned(ShippedModel Model, Timetable? Timetable, IReadOnlyList<Entry> Entries, TestAnswers? Answers, string? Note);
+public sealed record Learned(ShippedModel Model, Timetable? Timetable, IReadOnlyList<Entry> Entries, TestAnswers? Answers, string? Note)
+{
+    /// <summary>Contenders that could not take part on this machine, each with its reason.</summary>
+    public IReadOnlyList<string> Absent { get; init; } = [];
+}
 
 /// <summary>Chooses a contender, judges it on later months, and trains it on everything known.</summary>
 public static class PartLearner
@@ -26,6 +30,14 @@ public static class PartLearner
     public static Learned Learn(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender>? contenders = null)
     {
         contenders ??= Contenders(options.Seed);
+        return Contest(calls, options, [.. contenders.Where(c => c.Missing is null)]) with
+        {
+            Absent = [.. contenders.Where(c => c.Missing is not null).Select(c => $"{c.Name}: {c.Missing}")],
+        };
+    }
+
+    private static Learned Contest(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender> contenders)
+    {
         Timetable? timetable = Timetable.For(calls, options);
         IContender backOff = contenders.Single(c => c.Name == BackOffContender.ContenderName);
         int before = timetable is null ? 0 : calls.Count(c => c.ClosedOn < timetable.Calibration.From);

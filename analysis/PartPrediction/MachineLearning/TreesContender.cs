@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Microsoft.ML;
 using Microsoft.ML.Trainers.LightGbm;
 using Microsoft.ML.Transforms;
@@ -7,8 +8,12 @@ using PartsSignal.Analysis.PartPrediction.Contest;
 namespace PartsSignal.Analysis.PartPrediction.MachineLearning;
 
 /// <summary>Boosted trees on plain facts and the back-off's odds, each job's odds taken from the other jobs alone.</summary>
-public sealed class TreesContender(int seed) : IContender
+/// <param name="seed">Seed of the learner.</param>
+/// <param name="hasLibrary">Whether a native library can be loaded; null: asks the system.</param>
+public sealed class TreesContender(int seed, Func<string, bool>? hasLibrary = null) : IContender
 {
+    private const string Library = "lib_lightgbm";
+
     /// <inheritdoc/>
     public string Name => "trees";
 
@@ -19,8 +24,22 @@ public sealed class TreesContender(int seed) : IContender
     public int Complexity => 5;
 
     /// <inheritdoc/>
+    public string? Missing => (hasLibrary ?? CanLoad)(Library) ? null : $"its native library ({Library}) does not come for this kind of machine";
+
+    /// <inheritdoc/>
     public IPredictor Train(IReadOnlyList<ClosedCall> calls, IPredictor? earlier = null) =>
         TypeTraining.Train(calls, seed, readsBackOff: true, Pipeline);
+
+    private static bool CanLoad(string library)
+    {
+        bool found = NativeLibrary.TryLoad(library, typeof(LightGbmMulticlassTrainer).Assembly, null, out nint handle);
+        if (found)
+        {
+            NativeLibrary.Free(handle);
+        }
+
+        return found;
+    }
 
     private IEstimator<ITransformer> Pipeline(MLContext context) => context.Transforms
         .Categorical.OneHotHashEncoding("FactsHot", nameof(LearnerRow.Facts), OneHotEncodingEstimator.OutputKind.Bag, numberOfBits: 9)

@@ -2,6 +2,7 @@ using PartsSignal.Analysis.PartPrediction;
 using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.Contest;
 using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.PartPrediction.MachineLearning;
 
 namespace PartsSignal.Analysis.Tests.PartPrediction.Contest;
 
@@ -44,6 +45,18 @@ public sealed class ContestTests
         Assert.InRange(figures.Coverage80!.Value, 0.75, 0.85);
         Assert.InRange(figures.Shipped.CalibrationError!.Value, 0, 0.05);
     }
+
+    [Fact]
+    public void Learn_ContenderWithoutItsLibrary_IsLeftOutAndNamed()
+    {
+        Learned learned = PartLearner.Learn(Calls(2_000, 3), new ContestOptions(), [.. Own, new TreesContender(1, hasLibrary: _ => false)]);
+        Assert.StartsWith("trees: its native library", Assert.Single(learned.Absent), StringComparison.Ordinal);
+        Assert.DoesNotContain(learned.Entries, e => e.Name == "trees");
+        Assert.Contains(learned.Entries, e => e.Ships);
+    }
+
+    [Fact]
+    public void Missing_TreesWhereTheirLibraryCame_Nothing() => Assert.Null(new TreesContender(1).Missing);
 
     [Fact]
     public void Learn_ThreeHundredJobs_IsNoWorseThanTheBackOff()
