@@ -48,4 +48,3 @@ select
 from (from shares union all from rates) as e
 left join age_bands as b
     on e.age_days >= b.from_days and (b.to_days is null or e.age_days < b.to_days)
-order by e.basis, e.job_id

@@ -34,4 +34,3 @@ watched as (
 select unit_id, basis, appliance_type, brand, model_family, born_on, starts_on, ends_before
 from watched
 where starts_on < ends_before and not no_start
-order by unit_id
