@@ -62,6 +62,7 @@ public static class ShopLoad
         books.RequireBalance();
         staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
         IReadOnlyList<ReviewCount> review = [];
+        database.LimitThreads(1);
         MemoryLadder.Run(database, MemoryLadder.Rungs, () => review = ReviewLists.Write(database, answers, output.Review));
         Footprint combining = meter.Next("combine");
         long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
