@@ -16,11 +16,7 @@ public sealed class Inspector(ReadingLimits limits, WordSets words)
     /// <param name="cancellation">Stops.</param>
     public Inspection Inspect(InputFile file, CancellationToken cancellation)
     {
-        ContentScan scan;
-        using (Stream bytes = file.Open(limits))
-        {
-            scan = ContentScan.Of(bytes, cancellation);
-        }
+        var scan = ContentScan.Of(file, limits, cancellation);
 
         var open = new SourceMap { Files = file.Name, Kind = "jobs" };
         using OpenedTable table = OpenedTable.Open(file, scan, open, limits);

@@ -25,7 +25,6 @@ public static class StorePublisher
         folders.Repair();
         string folder = folders.Begin(clock.GetUtcNow());
         long rows = 0;
-        database.LimitThreads(1);
         foreach (string table in StoreTables.Names)
         {
             string target = Directory.CreateDirectory(Path.Combine(folder, table)).FullName;

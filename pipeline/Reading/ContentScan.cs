@@ -17,6 +17,13 @@ public sealed record ContentScan(string Hash, long Bytes, Encoding? Mark, int Ma
     private const int BlockBytes = 1 << 18;
     private const int SampleBytes = 1 << 16;
 
+    /// <summary>Reads a file to its end.</summary>
+    public static ContentScan Of(InputFile file, ReadingLimits limits, CancellationToken cancellation)
+    {
+        using Stream bytes = file.Open(limits);
+        return Of(bytes, cancellation);
+    }
+
     /// <summary>Reads a stream to its end.</summary>
     public static ContentScan Of(Stream stream, CancellationToken cancellation)
     {

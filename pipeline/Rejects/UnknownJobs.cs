@@ -62,7 +62,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
 
     private async Task CopyAsync(SourceFile source, StagedFile staged, string path, CancellationToken cancellation)
     {
-        ContentScan scan = Scan(source, cancellation);
+        ContentScan scan = ContentScan.Of(source.File, limits, cancellation);
         if (scan.Hash != staged.ContentHash)
         {
             throw new FileRefusedException(source.File.Name, FileFaults.Changed);
@@ -89,12 +89,6 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
         }
 
         await file.CompleteAsync().ConfigureAwait(false);
-    }
-
-    private ContentScan Scan(SourceFile source, CancellationToken cancellation)
-    {
-        using Stream bytes = source.File.Open(limits);
-        return ContentScan.Of(bytes, cancellation);
     }
 
     private IEnumerable<(int Line, RowFault Fault)> Lines(int sourceOrder)

@@ -137,11 +137,7 @@ public sealed class Stager
         return rejectsThere ? record : null;
     }
 
-    private ContentScan Scan(SourceFile source, CancellationToken cancellation)
-    {
-        using Stream bytes = source.File.Open(_settings.Limits);
-        return ContentScan.Of(bytes, cancellation);
-    }
+    private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Of(source.File, _settings.Limits, cancellation);
 
     // A fault of a file that was changed since its scan may be no more than that.
     private async Task<StageRecord> ReadScannedAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)

@@ -105,11 +105,7 @@ internal sealed partial class PersonalData
 
     private void AddColumns(SourceFile source, ReadingLimits limits)
     {
-        ContentScan scan;
-        using (Stream bytes = source.File.Open(limits))
-        {
-            scan = ContentScan.Of(bytes, CancellationToken.None);
-        }
+        var scan = ContentScan.Of(source.File, limits, CancellationToken.None);
 
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, limits);
         var map = new FieldMap(source.File.Name, source.Map, table.Header);

@@ -71,11 +71,7 @@ public sealed class ReaderFuzzTests
         {
             try
             {
-                ContentScan scan;
-                using (Stream bytes = file.Open(Limits))
-                {
-                    scan = ContentScan.Of(bytes, CancellationToken.None);
-                }
+                var scan = ContentScan.Of(file, Limits, CancellationToken.None);
 
                 using OpenedTable table = OpenedTable.Open(file, scan, seed.Map, Limits);
                 long rows = 0;
