@@ -5,7 +5,7 @@ internal sealed class RowStamp(StagedTable table, StageTarget target)
 {
     private TextColumn? _hash;
     private ValueColumn<int>? _order;
-    private TextColumn? _file;
+    private WordColumn? _file;
     private ValueColumn<int>? _line;
 
     /// <summary>Fills them. The columns are made with the first row, after the table's own.</summary>
@@ -13,7 +13,7 @@ internal sealed class RowStamp(StagedTable table, StageTarget target)
     {
         (_hash ??= table.Text("row_hash")).Set(at, rowHash);
         (_order ??= table.Int("source_order")).Set(at, target.SourceOrder);
-        (_file ??= table.Text("source_file")).Set(at, target.SourceFile);
+        (_file ??= table.Word("source_file")).Set(at, target.SourceFile);
         (_line ??= table.Int("source_line")).Set(at, line);
     }
 }

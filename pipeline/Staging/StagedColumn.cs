@@ -3,11 +3,16 @@ using Parquet.Schema;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>Values of one column of the group of rows that is being filled.</summary>
-internal abstract class StagedColumn(DataField field)
+/// <summary>Cells of one column of the group of rows that is being filled.</summary>
+/// <param name="field">Its Parquet field.</param>
+/// <param name="repeats">True where few texts stand in many rows: written as a dictionary and places in it.</param>
+internal abstract class StagedColumn(DataField field, bool repeats = false)
 {
     /// <summary>Its Parquet field.</summary>
     public DataField Field { get; } = field;
+
+    /// <summary>True where few texts stand in many rows.</summary>
+    public bool Repeats { get; } = repeats;
 
     /// <summary>Makes room for so many rows.</summary>
     public abstract void Grow(int rows);
@@ -20,17 +25,79 @@ internal abstract class StagedColumn(DataField field)
     public abstract Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation);
 }
 
-/// <summary>A column of numbers, dates or flags.</summary>
-internal sealed class ValueColumn<T>(DataField made, int capacity) : StagedColumn(made)
+/// <summary>
+/// A column whose cells are written as <typeparamref name="TWritten"/>: apart from them, as Parquet has it, which rows
+/// have any.
+/// </summary>
+internal abstract class FilledColumn<TWritten>(DataField field, int capacity, bool repeats = false) : StagedColumn(field, repeats)
+    where TWritten : struct
+{
+    private int[] _levels = new int[capacity];
+    private TWritten[] _cells = new TWritten[capacity];
+
+    public override void Grow(int rows)
+    {
+        Array.Resize(ref _levels, rows);
+        Array.Resize(ref _cells, rows);
+    }
+
+    public override Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation)
+    {
+        int filled = _levels.AsSpan(0, count).IndexOf(0);
+        filled = filled < 0 ? count : filled;
+        for (int i = filled; i < count; i++)
+        {
+            if (_levels[i] > 0)
+            {
+                _cells[filled++] = _cells[i];
+            }
+        }
+
+        return group.WriteAllPartsAsync<TWritten>(field, _cells.AsMemory(0, filled), _levels.AsMemory(0, count), null, cancellation);
+    }
+
+    /// <summary>Sets a cell.</summary>
+    protected void Fill(int row, TWritten value)
+    {
+        _levels[row] = 1;
+        _cells[row] = value;
+    }
+
+    /// <summary>Leaves a cell empty.</summary>
+    protected void Empty(int row) => _levels[row] = 0;
+}
+
+/// <summary>A column of numbers or flags.</summary>
+internal sealed class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(field, capacity)
     where T : struct
 {
-    private T?[] _cells = new T?[capacity];
+    /// <summary>Sets a value; null: none.</summary>
+    public void Set(int row, T? value)
+    {
+        if (value is { } given)
+        {
+            Fill(row, given);
+        }
+        else
+        {
+            Empty(row);
+        }
+    }
+}
 
-    /// <summary>Sets a value.</summary>
-    public void Set(int row, T? value) => _cells[row] = value;
-
-    public override void Grow(int rows) => Array.Resize(ref _cells, rows);
-
-    public override Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation) =>
-        group.WriteAsync<T>(field, _cells.AsMemory(0, count), cancellationToken: cancellation);
+/// <summary>A column of a few words that many rows share.</summary>
+internal sealed class WordColumn(string name, int capacity) : FilledColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), true), capacity, repeats: true)
+{
+    /// <summary>Sets a word; null: none.</summary>
+    public void Set(int row, string? word)
+    {
+        if (word is null)
+        {
+            Empty(row);
+        }
+        else
+        {
+            Fill(row, word.AsMemory());
+        }
+    }
 }

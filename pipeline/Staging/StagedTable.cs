@@ -20,7 +20,10 @@ internal sealed class StagedTable
     /// <summary>Position of the row being filled.</summary>
     public int At { get; private set; }
 
-    /// <summary>Adds a column of text.</summary>
+    /// <summary>Adds a column of words that many rows share.</summary>
+    public WordColumn Word(string name) => Add(new WordColumn(name, _room));
+
+    /// <summary>Adds a column of texts that hardly repeat themselves.</summary>
     public TextColumn Text(string name) => Add(new TextColumn(name, _room));
 
     /// <summary>Adds a column of whole numbers.</summary>

@@ -9,17 +9,8 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="folder">Folder of the file, which is made with the first group.</param>
 internal sealed class StagedTableFile(string name, string folder) : IAsyncDisposable
 {
-    private static readonly ParquetOptions Options = new()
-    {
-        CompressionMethod = CompressionMethod.Snappy,
-        CompressionLevel = CompressionLevel.Optimal,
-        DictionaryEncodingThreshold = 0.5,
-        MaximumSmallPoolFreeBytes = 1 << 24,
-        MaximumLargePoolFreeBytes = 1 << 25,
-    };
-
     private readonly string _path = Path.Combine(folder, name + ".parquet");
-    private FileStream? _file;
+    private PageStream? _file;
     private ParquetWriter? _writer;
     private DataField[] _fields = [];
 
@@ -34,9 +25,9 @@ internal sealed class StagedTableFile(string name, string folder) : IAsyncDispos
     {
         if (_writer is null)
         {
-            _file = new FileStream(_path, FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16);
+            _file = new PageStream(_path);
             _fields = [.. columns.Select(c => c.Field)];
-            _writer = await ParquetWriter.CreateAsync(new ParquetSchema(_fields), _file, Options, cancellationToken: cancellation).ConfigureAwait(false);
+            _writer = await ParquetWriter.CreateAsync(new ParquetSchema(_fields), _file, Options(columns), cancellationToken: cancellation).ConfigureAwait(false);
         }
 
         using ParquetRowGroupWriter group = _writer.CreateRowGroup();
@@ -71,5 +62,23 @@ internal sealed class StagedTableFile(string name, string folder) : IAsyncDispos
             await _file.DisposeAsync().ConfigureAwait(false);
             _file = null;
         }
+    }
+
+    private static ParquetOptions Options(IReadOnlyList<StagedColumn> columns)
+    {
+        var options = new ParquetOptions
+        {
+            CompressionMethod = CompressionMethod.Snappy,
+            CompressionLevel = CompressionLevel.Optimal,
+            DictionaryEncodingThreshold = 0.5,
+            MaximumSmallPoolFreeBytes = 1 << 24,
+            MaximumLargePoolFreeBytes = 1 << 25,
+        };
+        foreach (StagedColumn column in columns.Where(c => c.Repeats))
+        {
+            options.ColumnEncodingHints[column.Field.Name] = EncodingHint.Dictionary;
+        }
+
+        return options;
     }
 }

@@ -4,39 +4,46 @@ using Parquet.Schema;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// A column of text. Characters that are no string yet are copied into blocks that serve group after group, so that a
-/// cell costs the collector nothing.
+/// A column of texts that hardly repeat themselves. Characters that are no string yet are copied into blocks that serve
+/// group after group, so that a cell costs the collector nothing.
 /// </summary>
-internal sealed class TextColumn(string name, int capacity) : StagedColumn(new DataField(name, typeof(string), true))
+internal sealed class TextColumn(string name, int capacity) : FilledColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), true), capacity)
 {
     private const int BlockChars = 1 << 15;
     private readonly List<char[]> _blocks = [];
-    private ReadOnlyMemory<char>?[] _cells = new ReadOnlyMemory<char>?[capacity];
     private int _block;
     private int _used;
 
     /// <summary>Sets a text; null: none.</summary>
-    public void Set(int row, string? value) => _cells[row] = value?.AsMemory();
+    public void Set(int row, string? value)
+    {
+        if (value is null)
+        {
+            Empty(row);
+        }
+        else
+        {
+            Fill(row, value.AsMemory());
+        }
+    }
 
     /// <summary>Sets a copy of a text; empty: none.</summary>
     public void Set(int row, ReadOnlySpan<char> value)
     {
         if (value.IsEmpty)
         {
-            _cells[row] = null;
+            Empty(row);
             return;
         }
 
         Memory<char> copy = Room(value.Length);
         value.CopyTo(copy.Span);
-        _cells[row] = copy;
+        Fill(row, copy);
     }
-
-    public override void Grow(int rows) => Array.Resize(ref _cells, rows);
 
     public override async Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation)
     {
-        await group.WriteAsync<ReadOnlyMemory<char>>(field, _cells.AsMemory(0, count), cancellationToken: cancellation).ConfigureAwait(false);
+        await base.WriteAsync(group, field, count, cancellation).ConfigureAwait(false);
         (_block, _used) = (0, 0);
     }
 

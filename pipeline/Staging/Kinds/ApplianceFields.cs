@@ -20,14 +20,14 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private readonly MappedField _made = map.Field("made_on");
     private readonly TextColumn _serialKeys = table.Text("serial_key");
     private readonly TextColumn _placeKeys = table.Text("place_key");
-    private readonly TextColumn _types = table.Text("appliance_type");
-    private readonly TextColumn _brands = table.Text("brand");
-    private readonly TextColumn _models = table.Text("model_raw");
-    private readonly TextColumn _modelKeys = table.Text("model_key");
-    private readonly TextColumn _confusables = table.Text("model_confusable");
+    private readonly WordColumn _types = table.Word("appliance_type");
+    private readonly WordColumn _brands = table.Word("brand");
+    private readonly WordColumn _models = table.Word("model_raw");
+    private readonly WordColumn _modelKeys = table.Word("model_key");
+    private readonly WordColumn _confusables = table.Word("model_confusable");
     private readonly ValueColumn<DateOnly> _madeFrom = table.Day("made_on_from");
     private readonly ValueColumn<DateOnly> _madeTo = table.Day("made_on_to");
-    private readonly TextColumn _candidates = table.Text("serial_candidates");
+    private readonly WordColumn _candidates = table.Word("serial_candidates");
 
     /// <summary>Why the last serial breaks its brand's rule; null: it does not.</summary>
     public string? SerialFault { get; private set; }

@@ -43,13 +43,13 @@ internal sealed class JobColumns(StagedTable table)
 
     public ValueColumn<DateOnly> Closed { get; } = table.Day("closed_on");
 
-    public TextColumn Technicians { get; } = table.Text("technician");
+    public WordColumn Technicians { get; } = table.Word("technician");
 
-    public TextColumn Vans { get; } = table.Text("van");
+    public WordColumn Vans { get; } = table.Word("van");
 
-    public TextColumn CustomerKinds { get; } = table.Text("customer_kind");
+    public WordColumn CustomerKinds { get; } = table.Word("customer_kind");
 
-    public TextColumn SerialFaults { get; } = table.Text("serial_fault");
+    public WordColumn SerialFaults { get; } = table.Word("serial_fault");
 
     public ValueColumn<DateOnly> Purchased { get; } = table.Day("purchased_on");
 
@@ -57,11 +57,11 @@ internal sealed class JobColumns(StagedTable table)
 
     public TextColumn Complaints { get; } = table.Text("complaint_text");
 
-    public TextColumn ComplaintKinds { get; } = table.Text("complaint_kind");
+    public WordColumn ComplaintKinds { get; } = table.Word("complaint_kind");
 
-    public TextColumn ErrorCodes { get; } = table.Text("error_code");
+    public WordColumn ErrorCodes { get; } = table.Word("error_code");
 
-    public TextColumn Outcomes { get; } = table.Text("outcome");
+    public WordColumn Outcomes { get; } = table.Word("outcome");
 
     public ValueColumn<int> Visits { get; } = table.Int("visits");
 

@@ -44,11 +44,11 @@ internal readonly record struct PartLine(string? Part, string? Description, int 
 internal sealed class PartLineTable(StagedTable table, StageTarget target)
 {
     private readonly TextColumn _jobs = table.Text("job_id");
-    private readonly TextColumn _parts = table.Text("part_raw");
-    private readonly TextColumn _keys = table.Text("part_key");
-    private readonly TextColumn _confusables = table.Text("part_confusable");
-    private readonly TextColumn _descriptions = table.Text("description");
-    private readonly TextColumn _components = table.Text("component");
+    private readonly WordColumn _parts = table.Word("part_raw");
+    private readonly WordColumn _keys = table.Word("part_key");
+    private readonly WordColumn _confusables = table.Word("part_confusable");
+    private readonly WordColumn _descriptions = table.Word("description");
+    private readonly WordColumn _components = table.Word("component");
     private readonly ValueColumn<int> _quantities = table.Int("quantity");
     private readonly ValueColumn<bool> _fromVan = table.Flag("from_van");
     private readonly ValueColumn<decimal> _prices = table.Money("unit_price");

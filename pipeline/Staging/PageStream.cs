@@ -1,0 +1,61 @@
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>
+/// Where the pages of a Parquet file are written to. The Parquet writer flushes before every page and awaits every
+/// piece of it; here pieces gather in the file's buffer and are written where they fall, without a change of thread.
+/// </summary>
+/// <param name="path">The file, made anew.</param>
+internal sealed class PageStream(string path) : Stream
+{
+    private const int BufferBytes = 1 << 18;
+    private readonly FileStream _file = new(path, FileMode.Create, FileAccess.ReadWrite, FileShare.None, BufferBytes);
+
+    public override bool CanRead => false;
+
+    public override bool CanSeek => true;
+
+    public override bool CanWrite => true;
+
+    public override long Length => _file.Length;
+
+    public override long Position
+    {
+        get => _file.Position;
+        set => throw new NotSupportedException();
+    }
+
+    // The file is of use only as a whole: it is flushed when it is closed.
+    public override void Flush()
+    {
+    }
+
+    public override void Write(byte[] buffer, int offset, int count) => _file.Write(buffer, offset, count);
+
+    public override void Write(ReadOnlySpan<byte> buffer) => _file.Write(buffer);
+
+    public override Task WriteAsync(byte[] buffer, int offset, int count, CancellationToken cancellationToken)
+    {
+        _file.Write(buffer, offset, count);
+        return Task.CompletedTask;
+    }
+
+    public override ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default)
+    {
+        _file.Write(buffer.Span);
+        return ValueTask.CompletedTask;
+    }
+
+    public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+
+    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+    public override void SetLength(long value) => throw new NotSupportedException();
+
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing)
+        {
+            _file.Dispose();
+        }
+    }
+}
