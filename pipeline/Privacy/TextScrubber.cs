@@ -12,6 +12,7 @@ namespace PartsSignal.Pipeline.Privacy;
 public static partial class TextScrubber
 {
     private const int ShortestName = 3;
+    private const string NameBreaks = " ,.;/&\t";
     private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789");
 
     // Words without which the patterns below cannot match: most texts hold none.
@@ -58,6 +59,21 @@ public static partial class TextScrubber
         return text;
     }
 
+    /// <summary>False when none of the customer's cells can stand in a text of these letters, so that nothing need be looked for.</summary>
+    /// <param name="text">Letters of the text.</param>
+    /// <param name="name">Name of the same row.</param>
+    /// <param name="phone">Its phone.</param>
+    /// <param name="address">Its address.</param>
+    /// <param name="email">Its e-mail.</param>
+    public static bool MayName(LetterSet text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
+    {
+        int comma = address.IndexOf(',');
+        return (!name.IsEmpty && (text.MayHold(name) || text.MayHoldAny(name, NameBreaks, ShortestName)))
+            || (!phone.IsEmpty && text.MayHold(phone))
+            || (!address.IsEmpty && text.MayHold(comma < 0 ? address : address[..comma]))
+            || (!email.IsEmpty && text.MayHold(email));
+    }
+
     /// <summary>The text without an address, and without its first line where that is all that stands there.</summary>
     public static string RemoveAddress(string text, ReadOnlySpan<char> address)
     {
@@ -70,7 +86,7 @@ public static partial class TextScrubber
     public static string RemoveName(string text, ReadOnlySpan<char> name)
     {
         text = Remove(text, name, "[name]");
-        foreach (Range range in name.SplitAny(" ,.;/&\t"))
+        foreach (Range range in name.SplitAny(NameBreaks))
         {
             ReadOnlySpan<char> word = name[range];
             if (word.Length >= ShortestName && Has(text, word))

@@ -123,11 +123,7 @@ public sealed class CsvTable : TableReader
             return true;
         }
 
-        for (int i = 0; i < _csv.FieldCount; i++)
-        {
-            Row.Add(_csv.GetSpan(i));
-        }
-
+        TakeCells();
         if (_shape.Learning && _malformed is null && Row.Count == _columns)
         {
             _shape.Learn(Row);
@@ -148,6 +144,25 @@ public sealed class CsvTable : TableReader
         {
             _csv.Dispose();
             _bytes.Dispose();
+        }
+    }
+
+    // Most rows are ASCII and most cells stand in them as they are: widened once, a cell is a place in the row.
+    private void TakeCells()
+    {
+        ReadOnlySpan<byte> record = _csv.RawRecord;
+        bool taken = Row.TryTake(record);
+        for (int i = 0; i < _csv.FieldCount; i++)
+        {
+            ReadOnlySpan<byte> cell = _csv.GetSpan(i);
+            if (taken && (record.Overlaps(cell, out int at) || cell.IsEmpty))
+            {
+                Row.AddPart(at, cell.Length);
+            }
+            else
+            {
+                Row.Add(cell);
+            }
         }
     }
 

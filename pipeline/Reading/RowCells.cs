@@ -6,11 +6,17 @@ namespace PartsSignal.Pipeline.Reading;
 public sealed class RowCells
 {
     private char[] _chars = new char[1024];
-    private int[] _ends = new int[64];
-    private CellForm[] _forms = new CellForm[64];
+    private int _offset;
+    private int _used;
+    private CellPlace[] _cells = new CellPlace[64];
+    private int _first;
+    private bool _shown;
 
     /// <summary>Number of cells.</summary>
     public int Count { get; private set; }
+
+    /// <summary>True when every cell was typed as text: a row of a text file.</summary>
+    public bool IsText { get; private set; } = true;
 
     /// <summary>Text of a cell as the file has it; empty beyond the last.</summary>
     public ReadOnlySpan<char> this[int index]
@@ -22,8 +28,8 @@ public sealed class RowCells
                 return [];
             }
 
-            int start = index == 0 ? 0 : _ends[index - 1];
-            return _chars.AsSpan(start, _ends[index] - start);
+            CellPlace cell = _cells[_first + index];
+            return _chars.AsSpan(_offset + cell.Start, cell.Length);
         }
     }
 
@@ -31,53 +37,69 @@ public sealed class RowCells
     public string[] Texts() => [.. Enumerable.Range(0, Count).Select(i => this[i].ToString())];
 
     /// <summary>Form of a cell.</summary>
-    public CellForm Form(int index) => (uint)index < (uint)Count ? _forms[index] : CellForm.Text;
+    public CellForm Form(int index) => (uint)index < (uint)Count ? _cells[_first + index].Form : CellForm.Text;
 
     /// <summary>True when every cell is empty or blank.</summary>
-    public bool IsBlank => Count == 0 || _chars.AsSpan(0, _ends[Count - 1]).IsWhiteSpace();
+    public bool IsBlank => FilledCount() == 0;
 
-    /// <summary>Characters of all cells, one cell after the other.</summary>
-    internal ReadOnlySpan<char> Characters => Count == 0 ? [] : _chars.AsSpan(0, _ends[Count - 1]);
+    /// <summary>Characters that the cells are parts of.</summary>
+    internal ReadOnlySpan<char> Characters => _chars.AsSpan(_offset, _used);
 
-    /// <summary>Where each cell ends in <see cref="Characters"/>.</summary>
-    internal ReadOnlySpan<int> Ends => _ends.AsSpan(0, Count);
+    /// <summary>Where each cell stands in <see cref="Characters"/>.</summary>
+    internal ReadOnlySpan<CellPlace> Places => _cells.AsSpan(_first, Count);
 
-    /// <summary>Form of each cell.</summary>
-    internal ReadOnlySpan<CellForm> Forms => _forms.AsSpan(0, Count);
-
-    /// <summary>Takes over a row that was kept.</summary>
-    internal void Set(ReadOnlySpan<char> characters, ReadOnlySpan<int> ends, ReadOnlySpan<CellForm> forms)
-    {
-        _chars = _chars.Length < characters.Length ? new char[characters.Length * 2] : _chars;
-        if (_ends.Length < ends.Length)
-        {
-            (_ends, _forms) = (new int[ends.Length * 2], new CellForm[ends.Length * 2]);
-        }
-
-        characters.CopyTo(_chars);
-        ends.CopyTo(_ends);
-        forms.CopyTo(_forms);
-        Count = ends.Length;
-    }
+    /// <summary>Shows a row that is kept elsewhere, until the next one is begun or shown.</summary>
+    internal void Show(char[] characters, int offset, CellPlace[] places, int first, int count, bool isText) =>
+        (_chars, _offset, _cells, _first, Count, IsText, _shown) = (characters, offset, places, first, count, isText, true);
 
     /// <summary>Starts a new row.</summary>
-    public void Clear() => Count = 0;
+    public void Clear()
+    {
+        if (_shown)
+        {
+            (_chars, _offset, _cells, _first, _shown) = (new char[1024], 0, new CellPlace[64], 0, false);
+        }
+
+        (Count, _used, IsText) = (0, 0, true);
+    }
+
+    /// <summary>
+    /// Takes the text of a whole row at once, for <see cref="AddPart"/> to name its cells; false where its bytes are not
+    /// its characters.
+    /// </summary>
+    internal bool TryTake(ReadOnlySpan<byte> utf8)
+    {
+        if (!Ascii.IsValid(utf8))
+        {
+            return false;
+        }
+
+        Reserve(utf8.Length);
+        Encoding.ASCII.GetChars(utf8, _chars);
+        _used = utf8.Length;
+        return true;
+    }
+
+    /// <summary>Adds a cell that is a part of the row's text.</summary>
+    internal void AddPart(int start, int length) => Add(new CellPlace(start, length, CellForm.Text));
 
     /// <summary>Adds a cell of UTF-8 bytes.</summary>
     public void Add(ReadOnlySpan<byte> utf8)
     {
-        int start = Room(utf8.Length);
-        _ends[Count - 1] = start + Encoding.UTF8.GetChars(utf8, _chars.AsSpan(start));
-        _forms[Count - 1] = CellForm.Text;
+        Reserve(utf8.Length);
+        int length = Encoding.UTF8.GetChars(utf8, _chars.AsSpan(_used));
+        Add(new CellPlace(_used, length, CellForm.Text));
+        _used += length;
     }
 
     /// <summary>Adds a cell of characters.</summary>
     public void Add(ReadOnlySpan<char> text, CellForm form = CellForm.Text)
     {
-        int start = Room(text.Length);
-        text.CopyTo(_chars.AsSpan(start));
-        _ends[Count - 1] = start + text.Length;
-        _forms[Count - 1] = form;
+        Reserve(text.Length);
+        text.CopyTo(_chars.AsSpan(_used));
+        Add(new CellPlace(_used, text.Length, form));
+        _used += text.Length;
+        IsText &= form == CellForm.Text;
     }
 
     /// <summary>Number of cells up to the last that is not blank.</summary>
@@ -92,21 +114,27 @@ public sealed class RowCells
         return n;
     }
 
-    private int Room(int length)
+    private void Add(CellPlace place)
     {
-        int start = Count == 0 ? 0 : _ends[Count - 1];
-        if (start + length > _chars.Length)
+        if (Count == _cells.Length)
         {
-            Array.Resize(ref _chars, Math.Max(_chars.Length * 2, start + length));
+            Array.Resize(ref _cells, Count * 2);
         }
 
-        if (Count == _ends.Length)
-        {
-            Array.Resize(ref _ends, Count * 2);
-            Array.Resize(ref _forms, Count * 2);
-        }
+        _cells[Count++] = place;
+    }
 
-        Count++;
-        return start;
+    private void Reserve(int length)
+    {
+        if (_used + length > _chars.Length)
+        {
+            Array.Resize(ref _chars, Math.Max(_chars.Length * 2, _used + length));
+        }
     }
 }
+
+/// <summary>Where a cell stands in the characters of its row, and what it was.</summary>
+/// <param name="Start">Its first character.</param>
+/// <param name="Length">How many it has.</param>
+/// <param name="Form">Its form.</param>
+internal readonly record struct CellPlace(int Start, int Length, CellForm Form);

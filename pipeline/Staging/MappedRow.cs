@@ -32,6 +32,9 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public IReadOnlyList<UnreadCells> Unread =>
         [.. _unread.Select(u => new UnreadCells(u.Key.Field, u.Key.Code, u.Value.Cells, u.Value.First))];
 
+    /// <summary>Cells tallied so far.</summary>
+    public long Skipped { get; private set; }
+
     /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
     public void Begin(int line) => (Line, Fault) = (line, null);
 
@@ -41,8 +44,19 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     /// <summary>Tallies a cell that counts as unknown.</summary>
     public void Skip(MappedField field, string code)
     {
+        Skipped++;
         (long cells, int first) = _unread.GetValueOrDefault((field.Name, code));
         _unread[(field.Name, code)] = (cells + 1, first == 0 ? Line : first);
+    }
+
+    /// <summary>
+    /// The cell as it stands in a text file, on which alone the field's value depends; false where it depends on more.
+    /// </summary>
+    public bool TryPlain(MappedField field, out ReadOnlySpan<char> cell)
+    {
+        bool plain = Cells.IsText && field.Columns.Length <= 1;
+        cell = plain && field.Columns.Length == 1 ? Cells[field.Columns[0]] : default;
+        return plain;
     }
 
     /// <summary>The text as the file has it, trimmed; several columns joined with a blank.</summary>

@@ -10,8 +10,7 @@ internal sealed class RowBatch
     private const int MostCharacters = 1 << 22;
     private readonly List<Entry> _rows = [];
     private char[] _chars = new char[1 << 12];
-    private int[] _ends = new int[1 << 10];
-    private CellForm[] _forms = new CellForm[1 << 10];
+    private CellPlace[] _cells = new CellPlace[1 << 10];
     private byte[] _raw = new byte[1 << 12];
     private int _charsUsed;
     private int _cellsUsed;
@@ -35,11 +34,9 @@ internal sealed class RowBatch
     {
         RowCells cells = reader.Row;
         ReadOnlySpan<byte> raw = reader.RawUtf8;
-        _rows.Add(new Entry(reader.Line, _charsUsed, _cellsUsed, cells.Count, _rawUsed, raw.Length, reader.Fault));
+        _rows.Add(new Entry(reader.Line, _charsUsed, _cellsUsed, cells.Count, cells.IsText, _rawUsed, raw.Length, reader.Fault));
         Append(ref _chars, ref _charsUsed, cells.Characters);
-        int cell = _cellsUsed;
-        Append(ref _ends, ref cell, cells.Ends);
-        Append(ref _forms, ref _cellsUsed, cells.Forms);
+        Append(ref _cells, ref _cellsUsed, cells.Places);
         Append(ref _raw, ref _rawUsed, raw);
     }
 
@@ -58,12 +55,11 @@ internal sealed class RowBatch
             : string.Join('\t', Enumerable.Range(0, cells.FilledCount()).Select(i => cells[i].ToString()));
     }
 
-    /// <summary>Makes a row the current one.</summary>
+    /// <summary>Makes a row the current one, as long as this batch keeps its rows.</summary>
     public void Load(int row, RowCells into)
     {
         Entry entry = _rows[row];
-        int chars = entry.Cells == 0 ? 0 : _ends[entry.CellStart + entry.Cells - 1];
-        into.Set(_chars.AsSpan(entry.CharStart, chars), _ends.AsSpan(entry.CellStart, entry.Cells), _forms.AsSpan(entry.CellStart, entry.Cells));
+        into.Show(_chars, entry.CharStart, _cells, entry.CellStart, entry.Cells, entry.IsText);
     }
 
     private static void Append<T>(ref T[] to, ref int used, ReadOnlySpan<T> more)
@@ -77,5 +73,5 @@ internal sealed class RowBatch
         used += more.Length;
     }
 
-    private readonly record struct Entry(int Line, int CharStart, int CellStart, int Cells, int RawStart, int RawLength, RowFault? Fault);
+    private readonly record struct Entry(int Line, int CharStart, int CellStart, int Cells, bool IsText, int RawStart, int RawLength, RowFault? Fault);
 }

@@ -1,7 +1,7 @@
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Kinds;
 
@@ -14,10 +14,10 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private readonly MappedField _phone = map.Field("phone");
     private readonly MappedField _address = map.Field("address");
     private readonly MappedField _email = map.Field("email");
-    private readonly MappedField _type = map.Field("appliance_type");
-    private readonly MappedField _brand = map.Field("brand");
-    private readonly MappedField _model = map.Field("model");
-    private readonly MappedField _made = map.Field("made_on");
+    private readonly RememberedField<string?> _type = new(map.Field("appliance_type"), (row, field) => ReadType(row, field, tools.Words.Appliances));
+    private readonly RememberedField<string?> _brand = new(map.Field("brand"), static (row, field) => row.Word(field));
+    private readonly RememberedField<CodeText> _model = new(map.Field("model"), static (row, field) => CodeText.Of(row.Code(field, lesser: true)));
+    private readonly RememberedField<(DateOnly From, DateOnly To)?> _made = new(map.Field("made_on"), ReadMade);
     private readonly TextColumn _serialKeys = table.Text("serial_key");
     private readonly TextColumn _placeKeys = table.Text("place_key");
     private readonly WordColumn _types = table.Word("appliance_type");
@@ -41,31 +41,59 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     /// <summary>Reads the row's appliance into the columns.</summary>
     public void Set(MappedRow row, int at)
     {
-        string? brand = row.Word(_brand);
-        string? model = row.Code(_model, lesser: true);
-        string modelKey = CompactKey.Of(model);
-        string? typeText = row.Word(_type);
-        Type = tools.Words.Appliances.Find(typeText) ?? (typeText is null ? null : OtherAppliance);
+        string? brand = _brand.Read(row);
+        CodeText model = _model.Read(row);
+        Type = _type.Read(row);
         _types.Set(at, Type);
         _brands.Set(at, brand);
-        _models.Set(at, model);
-        _modelKeys.Set(at, modelKey.Length == 0 ? null : modelKey);
-        _confusables.Set(at, modelKey.Length == 0 ? null : CompactKey.Confusable(modelKey));
+        _models.Set(at, model.Raw);
+        _modelKeys.Set(at, model.Key);
+        _confusables.Set(at, model.Confusable);
         SetSerial(row, at, brand);
-        SetMade(row, at);
+        (DateOnly From, DateOnly To)? made = _made.Read(row);
+        _madeFrom.Set(at, made?.From);
+        _madeTo.Set(at, made?.To);
         Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
         bool placed = PlaceText.TryIdentify(tools.Key, row.Raw(_phone), row.Raw(_address), row.Raw(_name), identifier);
         _placeKeys.Set(at, placed ? identifier : default);
-        IsNobody = !placed && model is null && row.Raw(_serial).IsEmpty;
+        IsNobody = !placed && model.Raw is null && row.Raw(_serial).IsEmpty;
     }
 
-    /// <summary>Takes the row's own customer out of a free text that was scrubbed.</summary>
-    public string WithoutCustomer(MappedRow row, string text)
+    /// <summary>A complaint without the row's own customer.</summary>
+    public string WithoutCustomer(MappedRow row, ComplaintText complaint)
     {
+        string text = complaint.Scrubbed;
+        if (!TextScrubber.MayName(complaint.Letters, row.Raw(_name), row.Raw(_phone), row.Raw(_address), row.Raw(_email)))
+        {
+            return text;
+        }
+
         text = TextScrubber.RemoveName(text, row.Raw(_name));
         text = TextScrubber.Remove(text, row.Raw(_phone), "[phone]");
         text = TextScrubber.RemoveAddress(text, row.Raw(_address));
         return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
+    }
+
+    private static string? ReadType(MappedRow row, MappedField field, PlainTable appliances)
+    {
+        string? typed = row.Word(field);
+        return appliances.Find(typed) ?? (typed is null ? null : OtherAppliance);
+    }
+
+    private static (DateOnly From, DateOnly To)? ReadMade(MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> made = row.Span(field);
+        if (MadeOnText.TryRead(made, row.Style.Dates, out DateOnly from, out DateOnly to))
+        {
+            return (from, to);
+        }
+
+        if (!EmptyMark.Is(made))
+        {
+            row.Skip(field, ReasonCode.BadDate);
+        }
+
+        return null;
     }
 
     private void SetSerial(MappedRow row, int at, string? brand)
@@ -77,18 +105,5 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         SerialReading reading = usable ? tools.Serials(brand, serial.ToString()) : default;
         _candidates.Set(at, reading.Candidates);
         SerialFault = reading.Fault;
-    }
-
-    private void SetMade(MappedRow row, int at)
-    {
-        ReadOnlySpan<char> made = row.Span(_made);
-        bool read = MadeOnText.TryRead(made, row.Style.Dates, out DateOnly from, out DateOnly to);
-        if (!read && !EmptyMark.Is(made))
-        {
-            row.Skip(_made, ReasonCode.BadDate);
-        }
-
-        _madeFrom.Set(at, read ? from : null);
-        _madeTo.Set(at, read ? to : null);
     }
 }

@@ -1,37 +1,96 @@
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Words;
+
 namespace PartsSignal.Pipeline.Staging.Kinds;
 
 /// <summary>Fields of a job log beside the appliance and the parts.</summary>
-internal sealed class JobFields(FieldMap map)
+internal sealed class JobFields(FieldMap map, WordSets words)
 {
+    private const double MaxAge = 100;
+
     public MappedField JobId { get; } = map.Field("job_id");
 
-    public MappedField Opened { get; } = map.Field("opened_on");
+    public RememberedField<DateOnly> Opened { get; } = new(map.Field("opened_on"), static (row, field) => row.NeededDay(field));
 
-    public MappedField Closed { get; } = map.Field("closed_on");
+    public RememberedField<DateOnly?> Closed { get; } = new(map.Field("closed_on"), static (row, field) => row.Day(field));
 
-    public MappedField Technician { get; } = map.Field("technician");
+    public RememberedField<string?> Technician { get; } = new(map.Field("technician"), static (row, field) => row.Word(field));
 
-    public MappedField Van { get; } = map.Field("van");
+    public RememberedField<string?> Van { get; } = new(map.Field("van"), static (row, field) => row.Word(field));
 
-    public MappedField CustomerKind { get; } = map.Field("customer_kind");
+    public RememberedField<string?> CustomerKind { get; } = new(map.Field("customer_kind"), static (row, field) => CustomerKindText.Read(row.Span(field)));
 
-    public MappedField Purchased { get; } = map.Field("purchased_on");
+    public RememberedField<DateOnly?> Purchased { get; } = new(map.Field("purchased_on"), static (row, field) => row.Day(field, lesser: true));
 
-    public MappedField Age { get; } = map.Field("age_years");
+    public RememberedField<double?> Age { get; } = new(map.Field("age_years"), ReadAge);
 
-    public MappedField Complaint { get; } = map.Field("complaint");
+    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.Text(field), words.Complaints));
 
-    public MappedField ErrorCode { get; } = map.Field("error_code");
+    public RememberedField<string?> ErrorCode { get; } = new(map.Field("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
 
-    public MappedField Outcome { get; } = map.Field("outcome");
+    public RememberedField<string> Outcome { get; } = new(map.Field("outcome"), (row, field) => ReadOutcome(row, field, words.Outcomes));
 
-    public MappedField Visits { get; } = map.Field("visits");
+    public RememberedField<int?> Visits { get; } = new(map.Field("visits"), static (row, field) => row.Quantity(field, lesser: true));
 
-    public MappedField Labour { get; } = map.Field("labour");
+    public RememberedField<double?> Labour { get; } = new(map.Field("labour"), ReadLabour);
 
-    public MappedField Updated { get; } = map.Field("updated_on");
+    public RememberedField<DateTime?> Updated { get; } = new(map.Field("updated_on"), static (row, field) => row.Time(field));
 
     public MappedField PartsList { get; } = map.Field("parts_list");
+
+    private static string ReadOutcome(MappedRow row, MappedField field, PlainTable outcomes)
+    {
+        string? typed = row.Word(field);
+        string? known = outcomes.Find(typed);
+        if (typed is not null && known is null)
+        {
+            row.Skip(field, ReasonCode.UnknownWord);
+        }
+
+        return known ?? Analysis.Vocabulary.Outcome.Unknown;
+    }
+
+    private static double? ReadAge(MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        if (!NumberText.TryRead(text, row.Style.Numbers, out decimal years))
+        {
+            row.Skip(field, ReasonCode.BadNumber);
+            return null;
+        }
+
+        if ((double)years is < 0 or > MaxAge)
+        {
+            row.Skip(field, ReasonCode.OutOfRange);
+            return null;
+        }
+
+        return (double)years;
+    }
+
+    private static double? ReadLabour(MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        if (DurationText.TryRead(text, row.Style.LabourInHours, out double minutes))
+        {
+            return minutes;
+        }
+
+        row.Skip(field, ReasonCode.BadNumber);
+        return null;
+    }
 }
 
 /// <summary>Columns of staged jobs beside the appliance's.</summary>

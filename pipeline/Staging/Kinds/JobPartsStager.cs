@@ -12,7 +12,7 @@ internal sealed class JobPartsStager : KindStager
         : base(target, "staged_job_parts")
     {
         _job = target.Map.Field("job_id");
-        _line = new PartLineFields(target.Map, null);
+        _line = new PartLineFields(target.Map, null, target.Tools.Words.Components);
         _updated = target.Map.Field("updated_on");
         _table = new PartLineTable(Table, target);
     }

@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Cleaning;
-using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Rejects;
 
 namespace PartsSignal.Pipeline.Staging.Kinds;
@@ -8,7 +7,6 @@ namespace PartsSignal.Pipeline.Staging.Kinds;
 /// <summary>Job logs: one row per job with its parts beside it, or one row per part.</summary>
 internal sealed class JobsStager : KindStager
 {
-    private const double MaxAge = 100;
     private readonly JobFields _fields;
     private readonly JobColumns _columns;
     private readonly ApplianceFields _appliance;
@@ -21,11 +19,11 @@ internal sealed class JobsStager : KindStager
     public JobsStager(StageTarget target)
         : base(target, "staged_jobs")
     {
-        _fields = new JobFields(target.Map);
+        _fields = new JobFields(target.Map, target.Tools.Words);
         _columns = new JobColumns(Table);
         _appliance = new ApplianceFields(target.Map, Table, target.Tools);
-        _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g))];
-        _ownPart = new PartLineFields(target.Map, null);
+        _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g, target.Tools.Words.Components))];
+        _ownPart = new PartLineFields(target.Map, null, target.Tools.Words.Components);
         _parts = new PartLineTable(NewTable("staged_job_parts"), target);
     }
 
@@ -35,8 +33,8 @@ internal sealed class JobsStager : KindStager
     {
         bool numbered = _fields.JobId.IsMapped;
         ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_fields.JobId) : [];
-        DateOnly opened = row.NeededDay(_fields.Opened);
-        DateOnly? closed = row.Day(_fields.Closed);
+        DateOnly opened = _fields.Opened.Read(row);
+        DateOnly? closed = _fields.Closed.Read(row);
         ReadLines(row);
         if (row.Fault is not null)
         {
@@ -47,7 +45,7 @@ internal sealed class JobsStager : KindStager
         ReadOnlySpan<char> hash = RowHash(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
         ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", hash[..16]);
-        DateTime? updated = row.Time(_fields.Updated);
+        DateTime? updated = _fields.Updated.Read(row);
         _appliance.Set(row, at);
         SetRest(row, at, updated);
         _columns.JobIds.Set(at, id);
@@ -99,7 +97,7 @@ internal sealed class JobsStager : KindStager
             }
             else if (!EmptyMark.Is(part))
             {
-                _lines.Add(new PartLine(part, null, quantity, null, null));
+                _lines.Add(new PartLine(CodeText.Of(part), default, quantity, null, null));
             }
         }
 
@@ -111,68 +109,21 @@ internal sealed class JobsStager : KindStager
 
     private void SetRest(MappedRow row, int at, DateTime? updated)
     {
-        string? complaint = row.Text(_fields.Complaint);
-        string? code = ErrorCodeText.Plain(row.Text(_fields.ErrorCode)) ?? ErrorCodeText.Find(complaint);
-        complaint = complaint is null ? null : _appliance.WithoutCustomer(row, TextScrubber.Scrub(complaint));
-        string? outcome = row.Word(_fields.Outcome);
-        string? known = Target.Tools.Words.Outcomes.Find(outcome);
-        if (outcome is not null && known is null)
-        {
-            row.Skip(_fields.Outcome, ReasonCode.UnknownWord);
-        }
-
-        _columns.Technicians.Set(at, row.Word(_fields.Technician));
-        _columns.Vans.Set(at, row.Word(_fields.Van));
-        _columns.CustomerKinds.Set(at, CustomerKindText.Read(row.Span(_fields.CustomerKind)));
+        ComplaintText? said = _fields.Complaint.Read(row);
+        string? code = _fields.ErrorCode.Read(row) ?? said?.Code;
+        string? complaint = said is null ? null : _appliance.WithoutCustomer(row, said);
+        _columns.Outcomes.Set(at, _fields.Outcome.Read(row));
+        _columns.Technicians.Set(at, _fields.Technician.Read(row));
+        _columns.Vans.Set(at, _fields.Van.Read(row));
+        _columns.CustomerKinds.Set(at, _fields.CustomerKind.Read(row));
         _columns.SerialFaults.Set(at, _appliance.SerialFault);
-        _columns.Purchased.Set(at, row.Day(_fields.Purchased, lesser: true));
-        _columns.Ages.Set(at, Age(row));
+        _columns.Purchased.Set(at, _fields.Purchased.Read(row));
+        _columns.Ages.Set(at, _fields.Age.Read(row));
         _columns.Complaints.Set(at, complaint);
-        _columns.ComplaintKinds.Set(at, Target.Tools.Words.Complaints.Kind(complaint, _appliance.Type));
+        _columns.ComplaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type));
         _columns.ErrorCodes.Set(at, code);
-        _columns.Outcomes.Set(at, known ?? Outcome.Unknown);
-        _columns.Visits.Set(at, row.Quantity(_fields.Visits, lesser: true));
-        _columns.Labour.Set(at, Labour(row));
+        _columns.Visits.Set(at, _fields.Visits.Read(row));
+        _columns.Labour.Set(at, _fields.Labour.Read(row));
         _columns.Updated.Set(at, updated);
-    }
-
-    private double? Age(MappedRow row)
-    {
-        ReadOnlySpan<char> text = row.Span(_fields.Age);
-        if (EmptyMark.Is(text))
-        {
-            return null;
-        }
-
-        if (!NumberText.TryRead(text, row.Style.Numbers, out decimal years))
-        {
-            row.Skip(_fields.Age, ReasonCode.BadNumber);
-            return null;
-        }
-
-        if ((double)years is < 0 or > MaxAge)
-        {
-            row.Skip(_fields.Age, ReasonCode.OutOfRange);
-            return null;
-        }
-
-        return (double)years;
-    }
-
-    private double? Labour(MappedRow row)
-    {
-        ReadOnlySpan<char> text = row.Span(_fields.Labour);
-        if (EmptyMark.Is(text))
-        {
-            return null;
-        }
-
-        if (DurationText.TryRead(text, row.Style.LabourInHours, out double minutes))
-        {
-            return minutes;
-        }
-
-        row.Skip(_fields.Labour, ReasonCode.BadNumber);
-        return null;
     }
 }

@@ -1,26 +1,25 @@
-using PartsSignal.Analysis.CrossReference;
-using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Kinds;
 
 /// <summary>Fields of one part line: of a row, or of one group of columns in a row.</summary>
 internal sealed class PartLineFields
 {
-    private readonly MappedField _part;
-    private readonly MappedField _description;
-    private readonly MappedField _quantity;
-    private readonly MappedField _price;
-    private readonly MappedField _fromVan;
+    private readonly RememberedField<CodeText> _part;
+    private readonly RememberedField<PartWords> _description;
+    private readonly RememberedField<int?> _quantity;
+    private readonly RememberedField<decimal?> _price;
+    private readonly RememberedField<bool?> _fromVan;
 
     /// <summary>Fields of the row itself (group null), or of a group.</summary>
-    public PartLineFields(FieldMap map, int? group)
+    public PartLineFields(FieldMap map, int? group, ComponentWords components)
     {
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
-        _part = Field("part");
-        _description = Field("description");
-        _quantity = Field("quantity");
-        _price = Field("price");
-        _fromVan = Field("from_van");
+        _part = new(Field("part"), static (row, field) => CodeText.Of(row.Code(field)));
+        _description = new(Field("description"), (row, field) => PartWords.Of(row.Word(field), components));
+        _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
+        _price = new(Field("price"), static (row, field) => row.Money(field));
+        _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
     }
 
     /// <summary>True when the file gives a part number or a description.</summary>
@@ -29,16 +28,25 @@ internal sealed class PartLineFields
     /// <summary>The line, or null where neither number nor description is there.</summary>
     public PartLine? Read(MappedRow row)
     {
-        string? part = row.Code(_part);
-        string? description = row.Word(_description);
-        int? quantity = row.Quantity(_quantity);
-        decimal? price = row.Money(_price);
-        return part is null && description is null ? null : new PartLine(part, description, quantity ?? 1, price, row.Flag(_fromVan));
+        CodeText part = _part.Read(row);
+        PartWords description = _description.Read(row);
+        int? quantity = _quantity.Read(row);
+        decimal? price = _price.Read(row);
+        return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row));
     }
 }
 
+/// <summary>A part's description and what component it names.</summary>
+/// <param name="Text">As typed; null: none.</param>
+/// <param name="Component">The component; null: the words do not say.</param>
+internal readonly record struct PartWords(string? Text, string? Component)
+{
+    /// <summary>The description with its component.</summary>
+    public static PartWords Of(string? text, ComponentWords components) => new(text, components.Component(text));
+}
+
 /// <summary>One part line as read.</summary>
-internal readonly record struct PartLine(string? Part, string? Description, int Quantity, decimal? Price, bool? FromVan);
+internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
 
 /// <summary>The staged part lines of jobs.</summary>
 internal sealed class PartLineTable(StagedTable table, StageTarget target)
@@ -61,13 +69,12 @@ internal sealed class PartLineTable(StagedTable table, StageTarget target)
     public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, bool withJob, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
     {
         int at = table.At;
-        string key = CompactKey.Of(line.Part);
         _jobs.Set(at, jobId);
-        _parts.Set(at, line.Part);
-        _keys.Set(at, key.Length == 0 ? null : key);
-        _confusables.Set(at, key.Length == 0 ? null : CompactKey.Confusable(key));
-        _descriptions.Set(at, line.Description);
-        _components.Set(at, target.Tools.Words.Components.Component(line.Description));
+        _parts.Set(at, line.Part.Raw);
+        _keys.Set(at, line.Part.Key);
+        _confusables.Set(at, line.Part.Confusable);
+        _descriptions.Set(at, line.Description.Text);
+        _components.Set(at, line.Description.Component);
         _quantities.Set(at, line.Quantity);
         _fromVan.Set(at, line.FromVan);
         _prices.Set(at, line.Price);

@@ -1,0 +1,38 @@
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>
+/// A field whose reading depends on nothing but its own cell. What was read without fault is remembered; a cell that
+/// cannot be read is read anew each time, so that every row of them is refused or tallied.
+/// </summary>
+/// <param name="field">The field.</param>
+/// <param name="read">Reads it from the current row.</param>
+internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, MappedField, T> read)
+{
+    private readonly CellMemory<T> _memory = new();
+
+    /// <summary>True when the file or the map gives this field.</summary>
+    public bool IsMapped { get; } = field.IsMapped;
+
+    /// <summary>What the current row says.</summary>
+    public T Read(MappedRow row)
+    {
+        if (row.Fault is not null || !row.TryPlain(field, out ReadOnlySpan<char> cell))
+        {
+            return read(row, field);
+        }
+
+        if (_memory.TryGet(cell, out T known))
+        {
+            return known;
+        }
+
+        long skipped = row.Skipped;
+        T value = read(row, field);
+        if (row.Fault is null && row.Skipped == skipped)
+        {
+            _memory.Keep(cell, value);
+        }
+
+        return value;
+    }
+}
