@@ -1,12 +1,16 @@
 using System.Buffers;
+using System.IO.Hashing;
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
+using Blake3;
 
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
 /// The secret that turns serials, phone numbers and addresses into identifiers: the same thing gets the same
-/// identifier, and without the key nobody can tell from the identifier what it was or try all phone numbers.
+/// identifier, and without the key nobody can tell from the identifier what it was or try all phone numbers. The hash is
+/// BLAKE3 in its keyed mode (O'Connor, Aumasson, Neves and Wilcox-O'Hearn 2020), the first 96 bits of it.
 /// </summary>
 public sealed class IdentityKey
 {
@@ -15,9 +19,10 @@ public sealed class IdentityKey
 
     private const int KeyBytes = 32;
     private const int ShownBytes = 12;
+    private const int ShortBytes = 256;
 
-    // A keyed hash that is begun anew each time costs several times as much as one that is kept; it serves one thread.
-    private readonly ThreadLocal<IncrementalHash> _hash;
+    // A hash that is begun anew each time costs more than one that is kept; it serves one thread.
+    private readonly ThreadLocal<Hasher> _hash;
 
     /// <summary>Takes a key of 32 bytes.</summary>
     public IdentityKey(byte[] key)
@@ -28,7 +33,7 @@ public sealed class IdentityKey
         }
 
         byte[] own = [.. key];
-        _hash = new ThreadLocal<IncrementalHash>(() => IncrementalHash.CreateHMAC(HashAlgorithmName.SHA256, own));
+        _hash = new ThreadLocal<Hasher>(() => Hasher.NewKeyed(own));
         Fingerprint = Convert.ToHexStringLower(SHA256.HashData(key))[..16];
     }
 
@@ -62,21 +67,40 @@ public sealed class IdentityKey
     public void Identify(string realm, ReadOnlySpan<char> text, Span<char> identifier)
     {
         int most = Encoding.UTF8.GetMaxByteCount(realm.Length + 1 + text.Length);
-        byte[]? rented = most <= 1024 ? null : ArrayPool<byte>.Shared.Rent(most);
-        Span<byte> bytes = rented ?? stackalloc byte[most];
+        byte[]? rented = most <= ShortBytes ? null : ArrayPool<byte>.Shared.Rent(most);
+        Span<byte> bytes = rented ?? stackalloc byte[ShortBytes];
         int n = Encoding.UTF8.GetBytes(realm, bytes);
         bytes[n++] = 0;
         n += Encoding.UTF8.GetBytes(text, bytes[n..]);
-        Span<byte> hash = stackalloc byte[HMACSHA256.HashSizeInBytes];
-        IncrementalHash keyed = _hash.Value!;
-        keyed.AppendData(bytes[..n]);
-        keyed.GetHashAndReset(hash);
-        Convert.TryToHexStringLower(hash[..ShownBytes], identifier, out _);
+        Hash(bytes[..n], identifier);
         if (rented is not null)
         {
             // It held a customer's details.
             ArrayPool<byte>.Shared.Return(rented, clearArray: true);
         }
+    }
+
+    /// <summary>
+    /// Identifier of a long text, for telling rows apart: the text is first drawn together to 128 bits (XXH3, Collet 2019),
+    /// which is several times as quick and as good as long as nobody writes rows in order to have them taken for others.
+    /// </summary>
+    public void IdentifyLong(string realm, ReadOnlySpan<char> text, Span<char> identifier)
+    {
+        Span<byte> bytes = stackalloc byte[ShortBytes];
+        int n = Encoding.UTF8.GetBytes(realm, bytes);
+        bytes[n++] = 0;
+        n += XxHash128.Hash(MemoryMarshal.AsBytes(text), bytes[n..]);
+        Hash(bytes[..n], identifier);
+    }
+
+    private void Hash(ReadOnlySpan<byte> bytes, Span<char> identifier)
+    {
+        Span<byte> hash = stackalloc byte[ShownBytes];
+        Hasher keyed = _hash.Value!;
+        keyed.Reset();
+        keyed.Update(bytes);
+        keyed.Finalize(hash);
+        Convert.TryToHexStringLower(hash, identifier, out _);
     }
 
     private static void Make(string path)

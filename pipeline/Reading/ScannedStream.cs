@@ -1,4 +1,4 @@
-using System.Security.Cryptography;
+using System.IO.Hashing;
 
 namespace PartsSignal.Pipeline.Reading;
 
@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// </summary>
 internal sealed class ScannedStream(Stream inner, string name, ContentScan scan) : ForwardStream(inner)
 {
-    private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+    private readonly XxHash128 _checksum = new();
     private bool _ended;
 
     /// <summary>Reads on.</summary>
@@ -16,22 +16,12 @@ internal sealed class ScannedStream(Stream inner, string name, ContentScan scan)
     public override int Read(Span<byte> buffer)
     {
         int n = Inner.Read(buffer);
-        _hash.AppendData(buffer[..n]);
+        _checksum.Append(buffer[..n]);
         At += n;
         bool ends = n == 0 && buffer.Length > 0 && !_ended;
         _ended |= ends;
-        return At > scan.Bytes || (ends && Convert.ToHexStringLower(_hash.GetHashAndReset()) != scan.Hash)
+        return At > scan.Bytes || (ends && _checksum.GetCurrentHashAsUInt128() != scan.Checksum)
             ? throw new FileRefusedException(name, FileFaults.Changed)
             : n;
-    }
-
-    protected override void Dispose(bool disposing)
-    {
-        if (disposing)
-        {
-            _hash.Dispose();
-        }
-
-        base.Dispose(disposing);
     }
 }

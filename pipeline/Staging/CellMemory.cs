@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -14,69 +15,71 @@ internal sealed class CellMemory<T>
     private const int MaxLength = 128;
     private const ulong Mix = 0x9E3779B97F4A7C15;
     private readonly Entry[] _entries = new Entry[Places];
-    private int _asked;
-    private int _known;
+    private long _asked;
+    private long _kept;
     private bool _useless;
 
     /// <summary>What was read from this text before.</summary>
     public bool TryGet(ReadOnlySpan<char> text, out T value)
     {
-        if (_useless || text.Length > MaxLength)
+        if (!_useless && text.Length <= MaxLength)
         {
-            value = default!;
-            return false;
+            _asked++;
+            ref readonly Entry entry = ref _entries[Place(text)];
+            if (entry.Text is { } same && text.SequenceEqual(same))
+            {
+                value = entry.Value;
+                return true;
+            }
         }
 
-        ref readonly Entry entry = ref _entries[Place(text)];
-        bool known = entry.Text is { } same && text.SequenceEqual(same);
-        value = known ? entry.Value : default!;
-        Judge(known);
-        return known;
+        value = default!;
+        return false;
     }
 
     /// <summary>Remembers what was read from a text.</summary>
     public void Keep(ReadOnlySpan<char> text, T value)
     {
-        if (!_useless && text.Length <= MaxLength)
+        if (_useless || text.Length > MaxLength)
         {
-            _entries[Place(text)] = new Entry(text.ToString(), value);
+            return;
         }
+
+        _entries[Place(text)] = new Entry(text.ToString(), value);
+        _useless = ++_kept >= Trial && _kept * 4 > _asked * 3;
     }
 
     // Multiply and fold, eight bytes at a time; the last ones overlap those before.
     private static int Place(ReadOnlySpan<char> text)
     {
-        ReadOnlySpan<byte> bytes = MemoryMarshal.AsBytes(text);
-        ulong hash = (ulong)bytes.Length * Mix;
-        if (bytes.Length >= sizeof(ulong))
+        ref byte start = ref Unsafe.As<char, byte>(ref MemoryMarshal.GetReference(text));
+        int bytes = text.Length * sizeof(char);
+        ulong hash = (ulong)bytes * Mix;
+        if (bytes >= sizeof(ulong))
         {
-            for (int at = 0; at + sizeof(ulong) < bytes.Length; at += sizeof(ulong))
+            int last = bytes - sizeof(ulong);
+            for (int at = 0; at < last; at += sizeof(ulong))
             {
-                hash = (hash ^ MemoryMarshal.Read<ulong>(bytes[at..])) * Mix;
-                hash ^= hash >> 32;
+                hash = Fold(hash ^ Unsafe.ReadUnaligned<ulong>(ref Unsafe.Add(ref start, at)));
             }
 
-            hash = (hash ^ MemoryMarshal.Read<ulong>(bytes[^sizeof(ulong)..])) * Mix;
+            hash = Fold(hash ^ Unsafe.ReadUnaligned<ulong>(ref Unsafe.Add(ref start, last)));
         }
         else
         {
             foreach (char c in text)
             {
-                hash = (hash ^ c) * Mix;
+                hash = Fold(hash ^ c);
             }
         }
 
         return (int)(hash >> (64 - BitOperations.Log2(Places)));
     }
 
-    private void Judge(bool known)
+    private static ulong Fold(ulong hash)
     {
-        _known += known ? 1 : 0;
-        if (++_asked == Trial)
-        {
-            _useless = _known < Trial / 4;
-            (_asked, _known) = (0, 0);
-        }
+        hash *= Mix;
+        return hash ^ (hash >> 32);
     }
 
     private readonly record struct Entry(string? Text, T Value);

@@ -10,7 +10,7 @@ internal static partial class FooterRule
 
     /// <summary>True for a row that sums up others: it begins with a word like total and leaves most cells empty.</summary>
     public static bool IsSummary(RowCells row, int width) =>
-        width >= FewestColumns && row.Count > 0 && CountFilled(row) * 2 <= Math.Max(width, 4) && Summary().IsMatch(FirstFilled(row));
+        width >= FewestColumns && MayBeWord(FirstFilled(row)) && CountFilled(row) * 2 <= Math.Max(width, 4) && Summary().IsMatch(FirstFilled(row));
 
     /// <summary>True for a row with a single filled cell.</summary>
     public static bool IsFreeLine(RowCells row, int width) => width >= FewestColumns && CountFilled(row) == 1;
@@ -39,6 +39,9 @@ internal static partial class FooterRule
 
         return any;
     }
+
+    // Nearly every row begins with a number or a date and needs no count.
+    private static bool MayBeWord(ReadOnlySpan<char> first) => first.Length > 2 && char.IsLetter(first[0]) && char.IsLetter(first[1]);
 
     private static int CountFilled(RowCells row)
     {

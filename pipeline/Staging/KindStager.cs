@@ -5,10 +5,12 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Turns the rows of one kind of file into staged rows. Not for two threads at a time.</summary>
 internal abstract class KindStager
 {
+    private const char FieldEnd = '\u001f';
     private readonly RowStamp _stamp;
     private readonly List<StagedTable> _tables = [];
     private readonly char[] _rowHash = new char[IdentityKey.IdentifierLength];
     private char[] _rowText = new char[1024];
+    private MappedField[]? _fields;
 
     protected KindStager(StageTarget target, string table)
     {
@@ -53,16 +55,15 @@ internal abstract class KindStager
     protected ReadOnlySpan<char> RowHash(MappedRow row)
     {
         int length = 0;
-        foreach (MappedField field in Target.Map.Used)
+        _fields ??= [.. Target.Map.Used];
+        foreach (MappedField field in _fields)
         {
             Append(row.Raw(field), ref length);
-            Append("\u001f", ref length);
         }
 
         Append(Target.Map.JobPrefix, ref length);
-        Append("\u001f", ref length);
         Append(Target.Map.Supplier, ref length);
-        Target.Tools.Key.Identify("row", _rowText.AsSpan(0, length), _rowHash);
+        Target.Tools.Key.IdentifyLong("row", _rowText.AsSpan(0, length), _rowHash);
         return _rowHash;
     }
 
@@ -75,12 +76,13 @@ internal abstract class KindStager
 
     private void Append(ReadOnlySpan<char> text, ref int length)
     {
-        if (length + text.Length > _rowText.Length)
+        if (length + text.Length >= _rowText.Length)
         {
-            Array.Resize(ref _rowText, Math.Max(_rowText.Length * 2, length + text.Length));
+            Array.Resize(ref _rowText, Math.Max(_rowText.Length * 2, length + text.Length + 1));
         }
 
         text.CopyTo(_rowText.AsSpan(length));
         length += text.Length;
+        _rowText[length++] = FieldEnd;
     }
 }

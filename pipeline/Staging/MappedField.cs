@@ -15,6 +15,9 @@ internal sealed class MappedField(string name, int[] columns, string? fixedValue
     /// <summary>Columns of the file.</summary>
     public int[] Columns { get; } = columns;
 
+    /// <summary>The only column; below zero: there is none, or several.</summary>
+    public int Column { get; } = columns.Length == 1 ? columns[0] : -1;
+
     /// <summary>Text where no column gives any.</summary>
     public string? Fixed { get; } = fixedValue;
 

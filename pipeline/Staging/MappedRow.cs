@@ -54,9 +54,8 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     /// </summary>
     public bool TryPlain(MappedField field, out ReadOnlySpan<char> cell)
     {
-        bool plain = Cells.IsText && field.Columns.Length <= 1;
-        cell = plain && field.Columns.Length == 1 ? Cells[field.Columns[0]] : default;
-        return plain;
+        cell = Cells[field.Column];
+        return Cells.IsText && (field.Column >= 0 || field.Columns.Length == 0);
     }
 
     /// <summary>The text as the file has it, trimmed; several columns joined with a blank.</summary>
@@ -65,7 +64,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
         ReadOnlySpan<char> text = field.Columns.Length switch
         {
             0 => default,
-            1 => Cell(field, field.Columns[0]),
+            1 => Cells.IsText && !mended ? Cells[field.Column].Trim() : Cell(field, field.Column),
             _ => Joined(field),
         };
         return text.IsEmpty ? field.Fixed : text;
