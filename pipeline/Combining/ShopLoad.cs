@@ -76,11 +76,11 @@ public static class ShopLoad
     {
         var staged = new List<StagedFile>();
         var faults = new List<string>();
-        foreach (SourceFile source in sources)
+        for (int i = 0; i < sources.Count; i++)
         {
             try
             {
-                staged.Add(await stager.StageAsync(source, cancellation).ConfigureAwait(false));
+                staged.Add(await stager.StageAsync(sources[i], i + 1 < sources.Count ? sources[i + 1] : null, cancellation).ConfigureAwait(false));
             }
             catch (BadInputException bad)
             {

@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
@@ -8,13 +7,13 @@ namespace PartsSignal.Pipeline.Staging;
 /// What was read from the texts of one column, for a column that repeats itself: a text is read once, not once a row.
 /// A place holds one text and the last one wins; a column that does not repeat itself is soon not remembered at all.
 /// </summary>
-internal sealed class CellMemory<T>
+/// <param name="bits">Bits of a place's number, 1 to 30.</param>
+internal sealed class CellMemory<T>(int bits)
 {
-    private const int Places = 1 << 12;
     private const int Trial = 1 << 13;
     private const int MaxLength = 128;
     private const ulong Mix = 0x9E3779B97F4A7C15;
-    private readonly Entry[] _entries = new Entry[Places];
+    private readonly Entry[] _entries = new Entry[1 << bits];
     private long _asked;
     private long _kept;
     private bool _useless;
@@ -50,7 +49,7 @@ internal sealed class CellMemory<T>
     }
 
     // Multiply and fold, eight bytes at a time; the last ones overlap those before.
-    private static int Place(ReadOnlySpan<char> text)
+    private int Place(ReadOnlySpan<char> text)
     {
         ref byte start = ref Unsafe.As<char, byte>(ref MemoryMarshal.GetReference(text));
         int bytes = text.Length * sizeof(char);
@@ -73,7 +72,7 @@ internal sealed class CellMemory<T>
             }
         }
 
-        return (int)(hash >> (64 - BitOperations.Log2(Places)));
+        return (int)(hash >> (64 - bits));
     }
 
     private static ulong Fold(ulong hash)

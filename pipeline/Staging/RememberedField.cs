@@ -6,9 +6,10 @@ namespace PartsSignal.Pipeline.Staging;
 /// </summary>
 /// <param name="field">The field.</param>
 /// <param name="read">Reads it from the current row.</param>
-internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, MappedField, T> read)
+/// <param name="bits">How much is remembered: about so many bits tell the texts apart.</param>
+internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, MappedField, T> read, int bits = 12)
 {
-    private readonly CellMemory<T> _memory = new();
+    private readonly CellMemory<T> _memory = new(bits);
 
     /// <summary>True when the file or the map gives this field.</summary>
     public bool IsMapped { get; } = field.IsMapped;

@@ -9,12 +9,12 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="table">The table.</param>
 /// <param name="workers">Who cleans; they take turns.</param>
 /// <param name="gate">Where refused rows go.</param>
+/// <param name="free">Batches that no one uses; they go back there.</param>
 /// <param name="progress">Told now and then how many rows and bytes were read.</param>
-internal sealed class RowLoop(OpenedTable table, IReadOnlyList<RowWorker> workers, RejectGate gate, Action<long, long> progress)
+internal sealed class RowLoop(OpenedTable table, IReadOnlyList<RowWorker> workers, RejectGate gate, Stack<RowBatch> free, Action<long, long> progress)
 {
     private const int ProgressRows = 10_000;
     private readonly Queue<Task<CleanedBatch>> _flying = [];
-    private readonly Stack<RowBatch> _free = [];
     private long _read;
 
     /// <summary>Header lines repeated among the data.</summary>
@@ -26,7 +26,7 @@ internal sealed class RowLoop(OpenedTable table, IReadOnlyList<RowWorker> worker
         try
         {
             Task before = Task.CompletedTask;
-            for (int turn = 0; Fill(_free.TryPop(out RowBatch? used) ? used : new RowBatch(), cancellation) is { } batch; turn++)
+            for (int turn = 0; Fill(free.TryPop(out RowBatch? used) ? used : new RowBatch(), cancellation) is { } batch; turn++)
             {
                 Task<CleanedBatch> next = workers[turn % workers.Count].StageAsync(batch, before, cancellation);
                 _flying.Enqueue(next);
@@ -52,7 +52,7 @@ internal sealed class RowLoop(OpenedTable table, IReadOnlyList<RowWorker> worker
             _ = _flying.Dequeue();
             await gate.TakeAsync(cleaned, cancellation).ConfigureAwait(false);
             cleaned.Batch.Clear();
-            _free.Push(cleaned.Batch);
+            free.Push(cleaned.Batch);
         }
     }
 

@@ -21,6 +21,8 @@ public sealed class Stager
     private readonly StagingTools _tools;
     private readonly IProgress<StageProgress>? _progress;
     private readonly Dictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
+    private readonly Stack<RowBatch> _free = [];
+    private (ScanAhead? This, ScanAhead? Next) _scans;
     private readonly int _workers;
 
     /// <summary>Prepares.</summary>
@@ -36,8 +38,28 @@ public sealed class Stager
     }
 
     /// <summary>Stages one file, or finds it staged.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="next">The file that will come after it, which is scanned meanwhile; null: none.</param>
+    /// <param name="cancellation">Stops.</param>
     /// <returns>The staged rows; for a file that cannot be read at all, why.</returns>
     /// <exception cref="BadInputException">The map does not suit the file: every fault found.</exception>
+    public async Task<StagedFile> StageAsync(SourceFile source, SourceFile? next, CancellationToken cancellation)
+    {
+        _scans = (_scans.Next, next is null ? null : new ScanAhead(next, Task.Run(() => Scan(next, cancellation), cancellation)));
+        try
+        {
+            return await StageAsync(source, cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            if (_scans.Next is { } ahead)
+            {
+                await ((Task)ahead.Scan).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            }
+        }
+    }
+
+    /// <summary>Stages one file alone, or finds it staged.</summary>
     public async Task<StagedFile> StageAsync(SourceFile source, CancellationToken cancellation)
     {
         try
@@ -93,7 +115,7 @@ public sealed class Stager
 
     private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, CancellationToken cancellation)
     {
-        ContentScan scan = Scan(source, cancellation);
+        ContentScan scan = await TakeScanAsync(source, cancellation).ConfigureAwait(false);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
         if (Known(folder) is { } known)
@@ -137,6 +159,14 @@ public sealed class Stager
         return rejectsThere ? record : null;
     }
 
+    // A scan made ahead serves once: who comes back has found the file changed.
+    private async Task<ContentScan> TakeScanAsync(SourceFile source, CancellationToken cancellation)
+    {
+        ScanAhead? made = _scans.This;
+        _scans = (null, _scans.Next);
+        return made?.Source == source ? await made.Scan.ConfigureAwait(false) : Scan(source, cancellation);
+    }
+
     private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Of(source.File, _settings.Limits, cancellation);
 
     // A fault of a file that was changed since its scan may be no more than that.
@@ -171,7 +201,7 @@ public sealed class Stager
             Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, name, source.Order, new FieldMap(name, source.Map, table.Header), _tools)))];
         RowWorker[] workers = [.. stagers.Select(s => new RowWorker(s, new MappedRow(table.Reader.Place, style, source.Mends is not null), table.Header.Count))];
         var gate = new RejectGate(rejects);
-        var loop = new RowLoop(table, workers, gate, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));
+        var loop = new RowLoop(table, workers, gate, _free, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));
         await loop.RunAsync(cancellation).ConfigureAwait(false);
         IReadOnlyList<string> tables = await files.CompleteAsync().ConfigureAwait(false);
         string? rejected = await rejects.CompleteAsync(cancellation).ConfigureAwait(false);
@@ -199,4 +229,6 @@ public sealed class Stager
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         return StyleVote.Decide(table, source.Map, _settings, source.File.Name);
     }
+
+    private sealed record ScanAhead(SourceFile Source, Task<ContentScan> Scan);
 }

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Reads a serial into build dates.</summary>
 /// <param name="brand">Brand as typed; null: unknown.</param>
 /// <param name="serial">Serial as typed.</param>
-public delegate SerialReading SerialReader(string? brand, string serial);
+public delegate SerialReading SerialReader(string? brand, ReadOnlySpan<char> serial);
 
 /// <summary>What a serial says.</summary>
 /// <param name="Candidates">Build intervals, <c>from/to;from/to</c> as ISO days; null: no rule.</param>
@@ -30,7 +30,7 @@ public sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader 
         var codes = SerialCodes.Load(input);
         return new StagingTools(IdentityKey.LoadOrMake(output.Key), WordSets.Load(input), Read, codes.Fingerprint);
 
-        SerialReading Read(string? brand, string serial)
+        SerialReading Read(string? brand, ReadOnlySpan<char> serial)
         {
             SerialDateReading reading = codes.Rules.Read(brand, serial, SerialCodes.Horizon);
             return new SerialReading(reading.Written, reading.Fault);

@@ -6,11 +6,26 @@ namespace PartsSignal.Analysis.CrossReference.SerialDates;
 /// </summary>
 internal sealed class FixedPattern
 {
-    private const int MostPlaces = 64;
+    /// <summary>Longest text that can match.</summary>
+    public const int MostPlaces = 64;
+
     private readonly bool[][] _places;
     private readonly Dictionary<string, Range> _groups;
 
-    private FixedPattern(bool[][] places, Dictionary<string, Range> groups) => (_places, _groups) = (places, groups);
+    private FixedPattern(bool[][] places, Dictionary<string, Range> groups)
+    {
+        (_places, _groups) = (places, groups);
+        (Year, Week, Month) = (Group("year"), Group("week"), Group("month"));
+    }
+
+    /// <summary>Where the year stands; null: nowhere.</summary>
+    public Range? Year { get; }
+
+    /// <summary>Where the week stands.</summary>
+    public Range? Week { get; }
+
+    /// <summary>Where the month stands.</summary>
+    public Range? Month { get; }
 
     /// <summary>Takes a pattern apart; null: it is of another kind, or of one this reading is not sure of.</summary>
     /// <param name="pattern">A regular expression, read blind to case.</param>

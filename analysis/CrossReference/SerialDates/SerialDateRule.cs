@@ -49,17 +49,18 @@ public sealed record SerialDateRule
     /// <param name="serial">The serial, trimmed, upper case.</param>
     /// <param name="notAfter">No later build date is possible.</param>
     /// <returns>Null when the serial does not have this rule's form.</returns>
-    internal SerialDateReading? Read(string serial, DateOnly notAfter)
+    internal SerialDateReading? Read(ReadOnlySpan<char> serial, DateOnly notAfter)
     {
         if (_fixed is not null && FixedPattern.Knows(serial))
         {
             return ReadFixed(_fixed, serial, notAfter);
         }
 
-        Match match = _pattern.Match(serial);
+        string text = serial.ToString();
+        Match match = _pattern.Match(text);
         if (!match.Success)
         {
-            match = _pattern.Match(CompactKey.Of(serial));
+            match = _pattern.Match(CompactKey.Of(text));
         }
 
         if (!match.Success)
@@ -71,21 +72,22 @@ public sealed record SerialDateRule
         return _codes.Read(new(match.Groups["year"].ValueSpan, week.ValueSpan, week.Success, month.ValueSpan, month.Success), notAfter);
     }
 
-    private SerialDateReading? ReadFixed(FixedPattern pattern, string serial, DateOnly notAfter)
+    private SerialDateReading? ReadFixed(FixedPattern pattern, ReadOnlySpan<char> serial, DateOnly notAfter)
     {
-        if (!pattern.IsMatch(serial))
+        if (pattern.IsMatch(serial))
         {
-            serial = CompactKey.Of(serial);
-            if (!pattern.IsMatch(serial))
-            {
-                return null;
-            }
+            return ReadMatched(pattern, serial, notAfter);
         }
 
-        (Range? week, Range? month) = (pattern.Group("week"), pattern.Group("month"));
-        return _codes.Read(
-            new(serial.AsSpan(pattern.Group("year")!.Value), week is null ? [] : serial.AsSpan(week.Value), week is not null, month is null ? [] : serial.AsSpan(month.Value), month is not null),
-            notAfter);
+        Span<char> compact = serial.Length <= FixedPattern.MostPlaces ? stackalloc char[serial.Length] : new char[serial.Length];
+        compact = compact[..CompactKey.Of(serial, compact)];
+        return pattern.IsMatch(compact) ? ReadMatched(pattern, compact, notAfter) : null;
+    }
+
+    private SerialDateReading ReadMatched(FixedPattern pattern, ReadOnlySpan<char> serial, DateOnly notAfter)
+    {
+        (Range? week, Range? month) = (pattern.Week, pattern.Month);
+        return _codes.Read(new(serial[pattern.Year!.Value], week is { } w ? serial[w] : [], week is not null, month is { } m ? serial[m] : [], month is not null), notAfter);
     }
 
     private static Regex? Compile(string? pattern, List<string> faults)

@@ -6,6 +6,7 @@ public sealed class SerialDateRules
     /// <summary>No rules: every serial is silent.</summary>
     public static readonly SerialDateRules None = new([]);
 
+    private const int ShortSerial = 64;
     private readonly SerialDateRule[] _rules;
 
     /// <summary>Keeps the rules in the order of the table; of two that fit one serial the first is used.</summary>
@@ -15,14 +16,17 @@ public sealed class SerialDateRules
     /// <param name="brand">Brand as typed.</param>
     /// <param name="serial">Serial as typed; empty: silent.</param>
     /// <param name="notAfter">Day on which the appliance was seen; nothing built later.</param>
-    public SerialDateReading Read(string? brand, string? serial, DateOnly notAfter)
+    public SerialDateReading Read(string? brand, ReadOnlySpan<char> serial, DateOnly notAfter)
     {
-        string typed = serial?.Trim().ToUpperInvariant() ?? "";
-        string brandKey = CompactKey.Of(brand);
-        if (typed.Length == 0)
+        serial = serial.Trim();
+        if (serial.IsEmpty)
         {
             return SerialDateReading.Silent;
         }
+
+        string brandKey = CompactKey.Of(brand);
+        Span<char> typed = serial.Length <= ShortSerial ? stackalloc char[serial.Length] : new char[serial.Length];
+        serial.ToUpperInvariant(typed);
 
         bool ruled = false;
         foreach (SerialDateRule rule in _rules)

@@ -102,7 +102,7 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
         bool usable = SerialKey.TryOf(tools.Key, brand, serial, identifier);
         _serialKeys.Set(at, usable ? identifier : default);
-        SerialReading reading = usable ? tools.Serials(brand, serial.ToString()) : default;
+        SerialReading reading = usable ? tools.Serials(brand, serial) : default;
         _candidates.Set(at, reading.Candidates);
         SerialFault = reading.Fault;
     }

@@ -9,6 +9,7 @@ namespace PartsSignal.Pipeline.Staging.Kinds;
 internal sealed class JobFields(FieldMap map, WordSets words)
 {
     private const double MaxAge = 100;
+    private const int ComplaintBits = 15;
 
     public MappedField JobId { get; } = map.Field("job_id");
 
@@ -26,7 +27,7 @@ internal sealed class JobFields(FieldMap map, WordSets words)
 
     public RememberedField<double?> Age { get; } = new(map.Field("age_years"), ReadAge);
 
-    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.Text(field), words.Complaints));
+    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.Text(field), words.Complaints), ComplaintBits);
 
     public RememberedField<string?> ErrorCode { get; } = new(map.Field("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
 

@@ -43,9 +43,10 @@ internal static class StepProgram
     private static async Task StageAsync(RunContext context)
     {
         var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input));
-        foreach (SourceFile source in SourceFile.Find(context.Input, context.Settings))
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(context.Input, context.Settings);
+        for (int i = 0; i < sources.Count; i++)
         {
-            await stager.StageAsync(source, CancellationToken.None).ConfigureAwait(false);
+            await stager.StageAsync(sources[i], i + 1 < sources.Count ? sources[i + 1] : null, CancellationToken.None).ConfigureAwait(false);
         }
     }
 
