@@ -39,7 +39,7 @@ public static class StagedSession
     }
 
     private static string Rows(StagedFile source, string file) =>
-        $"from {Parquet(file)} select * replace ({Database.Literal(source.SourceFile)} as source_file, {source.SourceOrder}::integer as source_order)";
+        $"from {Parquet(file)} select *, {Database.Literal(source.SourceFile)} as source_file, {source.SourceOrder}::integer as source_order";
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace PartsSignal.Pipeline.Reading;
@@ -21,6 +22,7 @@ public sealed class RowCells
     /// <summary>Text of a cell as the file has it; empty beyond the last.</summary>
     public ReadOnlySpan<char> this[int index]
     {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         get
         {
             if ((uint)index >= (uint)Count)

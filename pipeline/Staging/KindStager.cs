@@ -16,7 +16,7 @@ internal abstract class KindStager
     {
         Target = target;
         Table = NewTable(table);
-        _stamp = new RowStamp(Table, target);
+        _stamp = new RowStamp(Table);
     }
 
     /// <summary>Where rows go and what they are made with.</summary>

@@ -15,6 +15,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
 {
     private const int MaxTextLength = 20_000;
     private readonly Dictionary<(string Field, string Code), (long Cells, int First)> _unread = [];
+    private bool _plain;
 
     /// <summary>Why the row must be refused; null: nothing so far.</summary>
     public RowFault? Fault { get; private set; }
@@ -36,7 +37,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public long Skipped { get; private set; }
 
     /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
-    public void Begin(int line) => (Line, Fault) = (line, null);
+    public void Begin(int line) => (Line, Fault, _plain) = (line, null, Cells.IsText && !mended);
 
     /// <summary>Refuses the row; the first fault stays.</summary>
     public void Fail(MappedField field, string code, string message, string? suggestion) => Fault ??= new RowFault(field.Name, code, message, suggestion);
@@ -50,23 +51,19 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     }
 
     /// <summary>
-    /// The cell as it stands in a text file, on which alone the field's value depends; false where it depends on more.
+    /// The cell as it stands in a text file, on which alone the field's value depends; false where it depends on more, or
+    /// where the text may have been changed by us.
     /// </summary>
     public bool TryPlain(MappedField field, out ReadOnlySpan<char> cell)
     {
         cell = Cells[field.Column];
-        return Cells.IsText && (field.Column >= 0 || field.Columns.Length == 0);
+        return _plain && (field.Column >= 0 || field.Columns.Length == 0);
     }
 
     /// <summary>The text as the file has it, trimmed; several columns joined with a blank.</summary>
     public ReadOnlySpan<char> Raw(MappedField field)
     {
-        ReadOnlySpan<char> text = field.Columns.Length switch
-        {
-            0 => default,
-            1 => Cells.IsText && !mended ? Cells[field.Column].Trim() : Cell(field, field.Column),
-            _ => Joined(field),
-        };
+        ReadOnlySpan<char> text = _plain && field.Column >= 0 ? Cells[field.Column].Trim() : Read(field);
         return text.IsEmpty ? field.Fixed : text;
     }
 
@@ -264,6 +261,13 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
 
         return null;
     }
+
+    private ReadOnlySpan<char> Read(MappedField field) => field.Columns.Length switch
+    {
+        0 => default,
+        1 => Cell(field, field.Column),
+        _ => Joined(field),
+    };
 
     private ReadOnlySpan<char> Cell(MappedField field, int column)
     {

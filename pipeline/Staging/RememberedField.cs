@@ -10,6 +10,8 @@ namespace PartsSignal.Pipeline.Staging;
 internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, MappedField, T> read, int bits = 12)
 {
     private readonly CellMemory<T> _memory = new(bits);
+    private bool _knowsEmpty;
+    private T _empty = default!;
 
     /// <summary>True when the file or the map gives this field.</summary>
     public bool IsMapped { get; } = field.IsMapped;
@@ -17,19 +19,34 @@ internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, Mapp
     /// <summary>What the current row says.</summary>
     public T Read(MappedRow row)
     {
-        if (row.Fault is not null || !row.TryPlain(field, out ReadOnlySpan<char> cell))
+        bool plain = row.TryPlain(field, out ReadOnlySpan<char> cell);
+        if (row.Fault is not null || !plain)
         {
             return read(row, field);
         }
 
-        if (_memory.TryGet(cell, out T known))
+        if (cell.IsEmpty && _knowsEmpty)
         {
-            return known;
+            return _empty;
         }
 
+        return _memory.TryGet(cell, out T known) ? known : ReadAnew(row, cell);
+    }
+
+    private T ReadAnew(MappedRow row, ReadOnlySpan<char> cell)
+    {
         long skipped = row.Skipped;
         T value = read(row, field);
-        if (row.Fault is null && row.Skipped == skipped)
+        if (row.Fault is not null || row.Skipped != skipped)
+        {
+            return value;
+        }
+
+        if (cell.IsEmpty)
+        {
+            (_knowsEmpty, _empty) = (true, value);
+        }
+        else
         {
             _memory.Keep(cell, value);
         }

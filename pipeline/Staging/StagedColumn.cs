@@ -29,7 +29,7 @@ internal abstract class StagedColumn(DataField field, bool repeats = false)
 /// A column whose cells are written as <typeparamref name="TWritten"/>: apart from them, as Parquet has it, which rows
 /// have any.
 /// </summary>
-internal abstract class FilledColumn<TWritten>(DataField field, int capacity, bool repeats = false) : StagedColumn(field, repeats)
+internal abstract class FilledColumn<TWritten>(DataField field, int capacity) : StagedColumn(field)
     where TWritten : struct
 {
     private int[] _levels = new int[capacity];
@@ -86,18 +86,35 @@ internal sealed class ValueColumn<T>(DataField field, int capacity) : FilledColu
 }
 
 /// <summary>A column of a few words that many rows share.</summary>
-internal sealed class WordColumn(string name, int capacity) : FilledColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), true), capacity, repeats: true)
+internal sealed class WordColumn(string name, int capacity) : StagedColumn(new DataField(name, typeof(string), true), repeats: true)
 {
+    private string?[] _words = new string?[capacity];
+    private int[] _levels = [];
+    private ReadOnlyMemory<char>[] _filled = [];
+
     /// <summary>Sets a word; null: none.</summary>
-    public void Set(int row, string? word)
+    public void Set(int row, string? word) => _words[row] = word;
+
+    public override void Grow(int rows) => Array.Resize(ref _words, rows);
+
+    public override Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation)
     {
-        if (word is null)
+        if (_levels.Length < count)
         {
-            Empty(row);
+            (_levels, _filled) = (new int[_words.Length], new ReadOnlyMemory<char>[_words.Length]);
         }
-        else
+
+        int filled = 0;
+        for (int i = 0; i < count; i++)
         {
-            Fill(row, word.AsMemory());
+            string? word = _words[i];
+            _levels[i] = word is null ? 0 : 1;
+            if (word is not null)
+            {
+                _filled[filled++] = word.AsMemory();
+            }
         }
+
+        return group.WriteAllPartsAsync<ReadOnlyMemory<char>>(field, _filled.AsMemory(0, filled), _levels.AsMemory(0, count), null, cancellation);
     }
 }

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>One source file, staged: where its rows are and how they add up.</summary>
 public sealed record StagedFile
 {
-    /// <summary>Name relative to the input folder, with slashes; in <c>source_file</c> of every staged row.</summary>
+    /// <summary>Name relative to the input folder, with slashes; <c>source_file</c> of its rows.</summary>
     public required string SourceFile { get; init; }
 
     /// <summary>Kind of its rows, as in the map.</summary>

@@ -198,7 +198,7 @@ public sealed class Stager
         var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), new ColumnNames(table.Header).All, table.Separator));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         KindStager[] stagers = [.. Enumerable.Range(0, _workers).Select(_ =>
-            Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, name, source.Order, new FieldMap(name, source.Map, table.Header), _tools)))];
+            Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)))];
         RowWorker[] workers = [.. stagers.Select(s => new RowWorker(s, new MappedRow(table.Reader.Place, style, source.Mends is not null), table.Header.Count))];
         var gate = new RejectGate(rejects);
         var loop = new RowLoop(table, workers, gate, _free, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));

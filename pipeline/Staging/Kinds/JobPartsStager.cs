@@ -14,7 +14,7 @@ internal sealed class JobPartsStager : KindStager
         _job = target.Map.Field("job_id");
         _line = new PartLineFields(target.Map, null, target.Tools.Words.Components);
         _updated = target.Map.Field("updated_on");
-        _table = new PartLineTable(Table, target);
+        _table = new PartLineTable(Table);
     }
 
     public override void Stage(MappedRow row)

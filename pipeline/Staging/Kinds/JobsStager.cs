@@ -24,7 +24,7 @@ internal sealed class JobsStager : KindStager
         _appliance = new ApplianceFields(target.Map, Table, target.Tools);
         _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g, target.Tools.Words.Components))];
         _ownPart = new PartLineFields(target.Map, null, target.Tools.Words.Components);
-        _parts = new PartLineTable(NewTable("staged_job_parts"), target);
+        _parts = new PartLineTable(NewTable("staged_job_parts"));
     }
 
     public override bool OnePartPerRow => _ownPart.IsMapped;

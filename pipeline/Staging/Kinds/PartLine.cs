@@ -49,7 +49,7 @@ internal readonly record struct PartWords(string? Text, string? Component)
 internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
 
 /// <summary>The staged part lines of jobs.</summary>
-internal sealed class PartLineTable(StagedTable table, StageTarget target)
+internal sealed class PartLineTable(StagedTable table)
 {
     private readonly TextColumn _jobs = table.Text("job_id");
     private readonly WordColumn _parts = table.Word("part_raw");
@@ -63,7 +63,7 @@ internal sealed class PartLineTable(StagedTable table, StageTarget target)
     private readonly ValueColumn<int> _groups = table.Int("group_no");
     private readonly ValueColumn<DateTime> _updated = table.Time("updated_on");
     private readonly ValueColumn<bool> _withJob = table.Flag("with_job_row");
-    private readonly RowStamp _stamp = new(table, target);
+    private readonly RowStamp _stamp = new(table);
 
     /// <summary>Adds a line.</summary>
     public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, bool withJob, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
