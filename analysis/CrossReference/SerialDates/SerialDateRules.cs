@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace PartsSignal.Analysis.CrossReference.SerialDates;
 
 /// <summary>All rules of the shop's table.</summary>
@@ -7,7 +9,9 @@ public sealed class SerialDateRules
     public static readonly SerialDateRules None = new([]);
 
     private const int ShortSerial = 64;
+    private const int MostBrands = 2_000;
     private readonly SerialDateRule[] _rules;
+    private readonly ConcurrentDictionary<string, BrandRules> _ofBrands = new(StringComparer.Ordinal);
 
     /// <summary>Keeps the rules in the order of the table; of two that fit one serial the first is used.</summary>
     public SerialDateRules(IEnumerable<SerialDateRule> rules) => _rules = [.. rules];
@@ -24,25 +28,38 @@ public sealed class SerialDateRules
             return SerialDateReading.Silent;
         }
 
-        string brandKey = CompactKey.Of(brand);
         Span<char> typed = serial.Length <= ShortSerial ? stackalloc char[serial.Length] : new char[serial.Length];
         serial.ToUpperInvariant(typed);
-
-        bool ruled = false;
-        foreach (SerialDateRule rule in _rules)
+        BrandRules rules = Of(brand ?? "");
+        foreach (SerialDateRule rule in rules.Rules)
         {
-            if (rule.Brand.Length > 0 && rule.Brand != brandKey)
-            {
-                continue;
-            }
-
-            ruled |= rule.Brand.Length > 0;
             if (rule.Read(typed, notAfter) is { } reading)
             {
                 return reading;
             }
         }
 
-        return ruled ? SerialDateReading.Broken("the serial does not have the form of its brand") : SerialDateReading.Silent;
+        return rules.HasOwn ? SerialDateReading.Broken("the serial does not have the form of its brand") : SerialDateReading.Silent;
     }
+
+    private BrandRules Of(string brand)
+    {
+        if (_ofBrands.TryGetValue(brand, out BrandRules? known))
+        {
+            return known;
+        }
+
+        string key = CompactKey.Of(brand);
+        SerialDateRule[] rules = Array.FindAll(_rules, r => r.Brand.Length == 0 || r.Brand == key);
+        var found = new BrandRules(rules, Array.Exists(rules, r => r.Brand.Length > 0));
+        if (_ofBrands.Count < MostBrands)
+        {
+            _ofBrands.TryAdd(brand, found);
+        }
+
+        return found;
+    }
+
+    // The rules of a brand and those of any, in the order of the table.
+    private sealed record BrandRules(SerialDateRule[] Rules, bool HasOwn);
 }
