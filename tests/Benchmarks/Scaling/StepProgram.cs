@@ -36,7 +36,6 @@ internal static class StepProgram
             _ => throw new ArgumentException($"No step '{step}'."),
         }).ConfigureAwait(false);
         double seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
-        if (Environment.GetEnvironmentVariable("GCSTAT") is not null) Console.WriteLine($"gc {GC.CollectionCount(0)} {GC.CollectionCount(1)} {GC.CollectionCount(2)} pause {GC.GetTotalPauseDuration().TotalSeconds:0.00} cpu {Environment.CpuUsage.TotalTime.TotalSeconds:0.0}");
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{seconds:0.000} {(GC.GetTotalAllocatedBytes() - allocated) / (1024 * 1024)}"));
     }
 

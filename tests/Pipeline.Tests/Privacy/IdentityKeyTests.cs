@@ -1,3 +1,4 @@
+using System.Text;
 using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Tests.Privacy;
@@ -37,6 +38,33 @@ public sealed class IdentityKeyTests
         finally
         {
             File.Delete(path);
+        }
+    }
+
+    // The published test vector of keyed BLAKE3 for one byte of zero: what a realm and a text of no characters come to.
+    [Fact]
+    public void Identify_PublishedVector_ItsFirst96Bits() =>
+        Assert.Equal("6d7878dfff2f485635d39013", new IdentityKey(Encoding.ASCII.GetBytes("whats the Elvish word for friend")).Identify("", ""));
+
+    [Fact]
+    public void IdentifyLong_TextRealmOrKeyChanged_AnotherIdentifier()
+    {
+        string text = new('x', 5_000);
+        string[] identifiers =
+        [
+            Long(new byte[32], "row", text),
+            Long(new byte[32], "row", text[1..] + 'y'),
+            Long(new byte[32], "job", text),
+            Long([.. Enumerable.Repeat((byte)1, 32)], "row", text),
+        ];
+        Assert.Equal(identifiers.Length, identifiers.Distinct().Count());
+        Assert.Equal(identifiers[0], Long(new byte[32], "row", text));
+
+        static string Long(byte[] key, string realm, string text)
+        {
+            Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
+            new IdentityKey(key).IdentifyLong(realm, text, identifier);
+            return identifier.ToString();
         }
     }
 

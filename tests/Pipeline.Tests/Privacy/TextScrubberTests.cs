@@ -1,3 +1,4 @@
+using CsCheck;
 using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Tests.Privacy;
@@ -37,4 +38,34 @@ public sealed class TextScrubberTests
         string text = string.Concat(Enumerable.Repeat("1 a-b' 12 ", 2_000));
         Assert.NotNull(TextScrubber.Scrub(text));
     }
+
+    [Theory]
+    [InlineData("hums when Kettleby fills it", "Mrs Ines Kettleby", "", "", "")]
+    [InlineData("INES says it leaks", "Mrs Ines Kettleby", "", "", "")]
+    [InlineData("number 0117 496 0463 again", "", "0117 496 0463", "", "")]
+    [InlineData("at 12 mill road", "", "", "12 Mill Road, Townley", "")]
+    [InlineData("write to ines@example.com", "", "", "", "Ines@example.com")]
+    [InlineData("b\u00fcgel klemmt", "B\u00dcGEL", "", "", "")]
+    public void MayName_TextThatNamesTheCustomer_True(string text, string name, string phone, string address, string email) =>
+        Assert.True(TextScrubber.MayName(LetterSet.Of(text), name, phone, address, email));
+
+    [Fact]
+    public void MayName_PlainComplaint_False() =>
+        Assert.False(TextScrubber.MayName(LetterSet.Of("does not fill"), "Mr Gudrun Kettleby", "0117 496 0463", "12 Mill Road, Townley", "ines@example.com"));
+
+    // Whatever the filter lets through, it never hides a text from those who look for the customer in it.
+    [Fact]
+    public void MayName_False_NothingToRemove() =>
+        Gen.Select(Some, Some, Some, Some, Some).Sample((text, name, phone, address, email) =>
+        {
+            if (!TextScrubber.MayName(LetterSet.Of(text), name, phone, address, email))
+            {
+                Assert.Equal(text, TextScrubber.RemoveName(text, name));
+                Assert.Equal(text, TextScrubber.Remove(text, phone, "[phone]"));
+                Assert.Equal(text, TextScrubber.RemoveAddress(text, address));
+                Assert.Equal(text, TextScrubber.Remove(text, email, "[e-mail]"));
+            }
+        });
+
+    private static Gen<string> Some { get; } = Gen.String[Gen.OneOf(Gen.Char["abAB12 ,."], Gen.Char["sSkK\u017f\u212a\u00e9"]), 0, 14];
 }

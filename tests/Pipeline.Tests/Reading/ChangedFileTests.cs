@@ -52,6 +52,34 @@ public sealed class ChangedFileTests
     }
 
     [Fact]
+    public async Task StageAsync_ChangedAfterItWasScannedAhead_StagedAsItIsNow()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        rig.Write("b.csv", Plain);
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
+        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
+        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
+        rig.Write("b.csv", Longer);
+        StagedFile staged = await stager.StageAsync(sources[1], null, CancellationToken.None);
+        Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Longer))), staged.ContentHash);
+        Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(staged, "staged_parts", "part_raw"));
+    }
+
+    [Fact]
+    public async Task StageAsync_GoneAfterItWasScannedAhead_RefusedAlone()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        rig.Write("b.csv", Plain);
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
+        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
+        Assert.Null((await stager.StageAsync(sources[0], sources[1], CancellationToken.None)).Refused);
+        File.Delete(Path.Combine(rig.Input, "b.csv"));
+        Assert.Equal("file_gone", (await stager.StageAsync(sources[1], null, CancellationToken.None)).Refused?.Code);
+    }
+
+    [Fact]
     public async Task StageAsync_HeaderHalfWrittenAndThenMore_RefusedAloneAndNoFaultOfTheMap()
     {
         using var rig = new StagingRig();

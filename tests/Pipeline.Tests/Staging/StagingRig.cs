@@ -33,9 +33,10 @@ internal sealed class StagingRig : IDisposable
     {
         var stager = new Stager(Output, settings, Tools, progress);
         var staged = new List<StagedFile>();
-        foreach (SourceFile source in SourceFile.Find(Input, settings))
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(Input, settings);
+        for (int i = 0; i < sources.Count; i++)
         {
-            staged.Add(await stager.StageAsync(source, CancellationToken.None));
+            staged.Add(await stager.StageAsync(sources[i], sources.ElementAtOrDefault(i + 1), CancellationToken.None));
         }
 
         stager.Tidy(staged);
