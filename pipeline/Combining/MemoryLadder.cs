@@ -13,6 +13,9 @@ internal static class MemoryLadder
     /// <summary>Limits in the order they are tried. Beside them stand the program and what the engine does not count, some 250 MB.</summary>
     public static readonly IReadOnlyList<string> Rungs = ["320MB", "400MB", "640MB", "1280MB", "2560MB"];
 
+    /// <summary>The same for what is only written out: it needs less, and what is being written stands in memory beside what the engine counts.</summary>
+    public static readonly IReadOnlyList<string> WritingRungs = ["160MB", .. Rungs];
+
     /// <summary>Runs a step that can be begun again.</summary>
     /// <param name="database">The session.</param>
     /// <param name="rungs">Limits to try.</param>

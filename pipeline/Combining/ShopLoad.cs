@@ -64,7 +64,7 @@ public static class ShopLoad
         // What is only written is written by one thread: it is as quick, and takes half the memory.
         database.LimitThreads(1);
         IReadOnlyList<ReviewCount> review = [];
-        MemoryLadder.Run(database, MemoryLadder.Rungs, () => review = ReviewLists.Write(database, answers, output.Review));
+        MemoryLadder.Run(database, MemoryLadder.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
         Footprint combining = meter.Next("combine");
         long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
         stager.Tidy(staged);

@@ -14,9 +14,7 @@ public static class StorePublisher
 {
     private const string FileName = "part-0.parquet";
 
-    // Groups that are being written stand in memory beside what the engine counts: both are kept small.
     private const int GroupRows = 40_960;
-    private static readonly IReadOnlyList<string> Memory = ["160MB", .. MemoryLadder.Rungs];
 
     /// <summary>Publishes the session's tables of the store.</summary>
     /// <returns>Rows written.</returns>
@@ -55,6 +53,6 @@ public static class StorePublisher
     }
 
     private static void Write(Database database, string rows, string folder) =>
-        MemoryLadder.Run(database, Memory, () => database.Execute(
+        MemoryLadder.Run(database, MemoryLadder.WritingRungs, () => database.Execute(
             $"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd, row_group_size {GroupRows})"));
 }

@@ -56,6 +56,10 @@ public sealed class Stager
             {
                 await ((Task)ahead.Scan).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
+            else
+            {
+                _free.Clear();
+            }
         }
     }
 
