@@ -49,6 +49,7 @@ internal sealed class CellMemory<T>(int bits)
     }
 
     // Multiply and fold, eight bytes at a time; the last ones overlap those before.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int Place(ReadOnlySpan<char> text)
     {
         ref byte start = ref Unsafe.As<char, byte>(ref MemoryMarshal.GetReference(text));

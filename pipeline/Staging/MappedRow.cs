@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
@@ -54,6 +55,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     /// The cell as it stands in a text file, on which alone the field's value depends; false where it depends on more, or
     /// where the text may have been changed by us.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool TryPlain(MappedField field, out ReadOnlySpan<char> cell)
     {
         cell = Cells[field.Column];
@@ -61,6 +63,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     }
 
     /// <summary>The text as the file has it, trimmed; several columns joined with a blank.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ReadOnlySpan<char> Raw(MappedField field)
     {
         ReadOnlySpan<char> text = _plain && field.Column >= 0 ? Cells[field.Column].Trim() : Read(field);
@@ -78,13 +81,20 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public string? Text(MappedField field)
     {
         ReadOnlySpan<char> text = Span(field);
+        return text.Length > MaxTextLength || text.Contains('\0') ? FreeText(field) : text.IsEmpty ? null : field.Pooled(text);
+    }
+
+    /// <summary>The same, for texts that hardly repeat themselves.</summary>
+    public string? FreeText(MappedField field)
+    {
+        ReadOnlySpan<char> text = Span(field);
         if (text.Length > MaxTextLength)
         {
             Fail(field, ReasonCode.TextTooLong, $"The cell has {text.Length:N0} characters; the limit is {MaxTextLength:N0}.", "Shorten the text.");
             return null;
         }
 
-        return text.IsEmpty ? null : text.Contains('\0') ? field.Pooled(text.ToString().Replace("\0", "", StringComparison.Ordinal)) : field.Pooled(text);
+        return text.IsEmpty ? null : text.ToString().Replace("\0", "", StringComparison.Ordinal);
     }
 
     /// <summary>Text, or null where the cell is empty or says unknown.</summary>

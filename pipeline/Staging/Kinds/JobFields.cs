@@ -27,7 +27,7 @@ internal sealed class JobFields(FieldMap map, WordSets words)
 
     public RememberedField<double?> Age { get; } = new(map.Field("age_years"), ReadAge);
 
-    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.Text(field), words.Complaints), ComplaintBits);
+    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.FreeText(field), words.Complaints), ComplaintBits);
 
     public RememberedField<string?> ErrorCode { get; } = new(map.Field("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
 
