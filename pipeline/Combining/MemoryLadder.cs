@@ -23,19 +23,21 @@ internal static class MemoryLadder
     /// <exception cref="DuckDBException">The last limit was too low, or anything else went wrong.</exception>
     public static void Run(Database database, IReadOnlyList<string> rungs, Action step)
     {
-        for (int rung = 0; ; rung++)
+        foreach (string rung in rungs.SkipLast(1))
         {
-            database.LimitMemory(rungs[rung]);
-            if (rung + 1 == rungs.Count)
+            if (Fits(() => Within(rung)))
             {
-                step();
                 return;
             }
+        }
 
-            if (Fits(step))
-            {
-                return;
-            }
+        Within(rungs[^1]);
+
+        // What the engine holds already may not fit either.
+        void Within(string limit)
+        {
+            database.LimitMemory(limit);
+            step();
         }
     }
 

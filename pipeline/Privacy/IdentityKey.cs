@@ -97,9 +97,11 @@ public sealed class IdentityKey
     {
         Span<byte> hash = stackalloc byte[ShownBytes];
         Hasher keyed = _hash.Value!;
-        keyed.Reset();
         keyed.Update(bytes);
         keyed.Finalize(hash);
+
+        // It would hold the end of a customer's details until the next call.
+        keyed.Reset();
         Convert.TryToHexStringLower(hash, identifier, out _);
     }
 

@@ -68,10 +68,12 @@ public static partial class TextScrubber
     public static bool MayName(LetterSet text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
     {
         int comma = address.IndexOf(',');
-        return (!name.IsEmpty && (text.MayHold(name) || text.MayHoldAny(name, NameBreaks, ShortestName)))
-            || (!phone.IsEmpty && text.MayHold(phone))
-            || (!address.IsEmpty && text.MayHold(comma < 0 ? address : address[..comma]))
-            || (!email.IsEmpty && text.MayHold(email));
+        return MayHold(text, name)
+            || text.MayHoldAny(name, NameBreaks, ShortestName)
+            || MayHold(text, phone)
+            || MayHold(text, address)
+            || MayHold(text, comma < 0 ? [] : address[..comma])
+            || MayHold(text, email);
     }
 
     /// <summary>The text without an address, and without its first line where that is all that stands there.</summary>
@@ -96,6 +98,13 @@ public static partial class TextScrubber
         }
 
         return text;
+    }
+
+    // Trimmed as those trim that look for it.
+    private static bool MayHold(LetterSet text, ReadOnlySpan<char> cell)
+    {
+        cell = cell.Trim();
+        return !cell.IsEmpty && text.MayHold(cell);
     }
 
     // Blind to case. The framework's own search looks at every place one by one.

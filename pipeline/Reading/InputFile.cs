@@ -20,6 +20,16 @@ public sealed record InputFile(string Name, string Path, string? Entry)
     /// <summary>Bytes on disk, of the whole zip for an entry.</summary>
     public long Size => new FileInfo(Path).Length;
 
+    /// <summary>Bytes on disk and when they were last written, to tell whether the file is still the one it was; below zero where it is gone.</summary>
+    public (long Bytes, DateTime Written) Stamp
+    {
+        get
+        {
+            var file = new FileInfo(Path);
+            return file.Exists ? (file.Length, file.LastWriteTimeUtc) : (-1, default);
+        }
+    }
+
     /// <summary>Opens the unpacked bytes under the limits.</summary>
     /// <exception cref="FileRefusedException">It cannot be read, its packing is broken, or a limit is passed (also while reading).</exception>
     public Stream Open(ReadingLimits limits)

@@ -11,7 +11,6 @@ public sealed class RowCells
     private int _used;
     private CellPlace[] _cells = new CellPlace[64];
     private int _first;
-    private bool _shown;
 
     /// <summary>Number of cells.</summary>
     public int Count { get; private set; }
@@ -50,20 +49,12 @@ public sealed class RowCells
     /// <summary>Where each cell stands in <see cref="Characters"/>.</summary>
     internal ReadOnlySpan<CellPlace> Places => _cells.AsSpan(_first, Count);
 
-    /// <summary>Shows a row that is kept elsewhere, until the next one is begun or shown.</summary>
-    internal void Show(char[] characters, int offset, CellPlace[] places, int first, int count, bool isText) =>
-        (_chars, _offset, _cells, _first, Count, IsText, _shown) = (characters, offset, places, first, count, isText, true);
+    /// <summary>Shows a row that is kept elsewhere, until the next one is shown. Who shows rows makes none himself: the buffer is not his.</summary>
+    internal void Show(char[] characters, int offset, int length, CellPlace[] places, int first, int count, bool isText) =>
+        (_chars, _offset, _used, _cells, _first, Count, IsText) = (characters, offset, length, places, first, count, isText);
 
     /// <summary>Starts a new row.</summary>
-    public void Clear()
-    {
-        if (_shown)
-        {
-            (_chars, _offset, _cells, _first, _shown) = (new char[1024], 0, new CellPlace[64], 0, false);
-        }
-
-        (Count, _used, IsText) = (0, 0, true);
-    }
+    public void Clear() => (Count, _used, IsText) = (0, 0, true);
 
     /// <summary>
     /// Takes the text of a whole row at once, for <see cref="AddPart"/> to name its cells; false where its bytes are not

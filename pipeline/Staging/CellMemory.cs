@@ -13,7 +13,7 @@ internal sealed class CellMemory<T>(int bits)
     private const int Trial = 1 << 13;
     private const int MaxLength = 128;
     private const ulong Mix = 0x9E3779B97F4A7C15;
-    private readonly Entry[] _entries = new Entry[1 << bits];
+    private Entry[]? _entries;
     private long _asked;
     private long _kept;
     private bool _useless;
@@ -21,10 +21,10 @@ internal sealed class CellMemory<T>(int bits)
     /// <summary>What was read from this text before.</summary>
     public bool TryGet(ReadOnlySpan<char> text, out T value)
     {
-        if (!_useless && text.Length <= MaxLength)
+        if (_entries is { } entries && text.Length <= MaxLength)
         {
             _asked++;
-            ref readonly Entry entry = ref _entries[Place(text)];
+            ref readonly Entry entry = ref entries[Place(text)];
             if (entry.Text is { } same && text.SequenceEqual(same))
             {
                 value = entry.Value;
@@ -44,8 +44,10 @@ internal sealed class CellMemory<T>(int bits)
             return;
         }
 
+        _entries ??= new Entry[1 << bits];
         _entries[Place(text)] = new Entry(text.ToString(), value);
         _useless = ++_kept >= Trial && _kept * 4 > _asked * 3;
+        _entries = _useless ? null : _entries;
     }
 
     // Multiply and fold, eight bytes at a time; the last ones overlap those before.

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Staging;
 internal sealed class PageStream(string path) : Stream
 {
     private const int BufferBytes = 1 << 18;
-    private readonly FileStream _file = new(path, FileMode.Create, FileAccess.ReadWrite, FileShare.None, BufferBytes);
+    private readonly FileStream _file = new(path, FileMode.Create, FileAccess.Write, FileShare.None, BufferBytes);
 
     public override bool CanRead => false;
 
@@ -28,6 +28,8 @@ internal sealed class PageStream(string path) : Stream
     public override void Flush()
     {
     }
+
+    public override Task FlushAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
     public override void Write(byte[] buffer, int offset, int count) => _file.Write(buffer, offset, count);
 

@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// </summary>
 /// <param name="field">The field.</param>
 /// <param name="read">Reads it from the current row.</param>
-/// <param name="bits">How much is remembered: about so many bits tell the texts apart.</param>
+/// <param name="bits">How much is remembered: two to this power texts at most.</param>
 internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, MappedField, T> read, int bits = 12)
 {
     private readonly CellMemory<T> _memory = new(bits);

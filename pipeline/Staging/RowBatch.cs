@@ -34,7 +34,7 @@ internal sealed class RowBatch
     {
         RowCells cells = reader.Row;
         ReadOnlySpan<byte> raw = reader.RawUtf8;
-        _rows.Add(new Entry(reader.Line, _charsUsed, _cellsUsed, cells.Count, cells.IsText, _rawUsed, raw.Length, reader.Fault));
+        _rows.Add(new Entry(reader.Line, _charsUsed, cells.Characters.Length, _cellsUsed, cells.Count, cells.IsText, _rawUsed, raw.Length, reader.Fault));
         Append(ref _chars, ref _charsUsed, cells.Characters);
         Append(ref _cells, ref _cellsUsed, cells.Places);
         Append(ref _raw, ref _rawUsed, raw);
@@ -59,7 +59,7 @@ internal sealed class RowBatch
     public void Load(int row, RowCells into)
     {
         Entry entry = _rows[row];
-        into.Show(_chars, entry.CharStart, _cells, entry.CellStart, entry.Cells, entry.IsText);
+        into.Show(_chars, entry.CharStart, entry.Chars, _cells, entry.CellStart, entry.Cells, entry.IsText);
     }
 
     private static void Append<T>(ref T[] to, ref int used, ReadOnlySpan<T> more)
@@ -73,5 +73,5 @@ internal sealed class RowBatch
         used += more.Length;
     }
 
-    private readonly record struct Entry(int Line, int CharStart, int CellStart, int Cells, bool IsText, int RawStart, int RawLength, RowFault? Fault);
+    private readonly record struct Entry(int Line, int CharStart, int Chars, int CellStart, int Cells, bool IsText, int RawStart, int RawLength, RowFault? Fault);
 }

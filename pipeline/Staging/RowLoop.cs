@@ -73,7 +73,13 @@ internal sealed class RowLoop(OpenedTable table, IReadOnlyList<RowWorker> worker
             }
         }
 
-        return batch.Count > 0 ? batch : null;
+        if (batch.Count > 0)
+        {
+            return batch;
+        }
+
+        free.Push(batch);
+        return null;
     }
 
     private bool IsRepeatedHeader()

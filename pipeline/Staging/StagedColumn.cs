@@ -67,7 +67,7 @@ internal abstract class FilledColumn<TWritten>(DataField field, int capacity) : 
     protected void Empty(int row) => _levels[row] = 0;
 }
 
-/// <summary>A column of numbers or flags.</summary>
+/// <summary>A column of numbers, flags, days or times.</summary>
 internal sealed class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(field, capacity)
     where T : struct
 {

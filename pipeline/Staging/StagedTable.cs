@@ -23,7 +23,7 @@ internal sealed class StagedTable
     /// <summary>Adds a column of words that many rows share.</summary>
     public WordColumn Word(string name) => Add(new WordColumn(name, _room));
 
-    /// <summary>Adds a column of texts that hardly repeat themselves.</summary>
+    /// <summary>Adds a column of texts, written as they are.</summary>
     public TextColumn Text(string name) => Add(new TextColumn(name, _room));
 
     /// <summary>Adds a column of whole numbers.</summary>

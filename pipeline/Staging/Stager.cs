@@ -45,7 +45,7 @@ public sealed class Stager
     /// <exception cref="BadInputException">The map does not suit the file: every fault found.</exception>
     public async Task<StagedFile> StageAsync(SourceFile source, SourceFile? next, CancellationToken cancellation)
     {
-        _scans = (_scans.Next, next is null ? null : new ScanAhead(next, Task.Run(() => Scan(next, cancellation), cancellation)));
+        _scans = (_scans.Next, next is null ? null : new ScanAhead(next, next.File.Stamp, Task.Run(() => Scan(next, cancellation), cancellation)));
         try
         {
             return await StageAsync(source, cancellation).ConfigureAwait(false);
@@ -119,7 +119,7 @@ public sealed class Stager
 
     private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, CancellationToken cancellation)
     {
-        ContentScan scan = await TakeScanAsync(source, cancellation).ConfigureAwait(false);
+        ContentScan scan = TakeScan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
         if (Known(folder) is { } known)
@@ -163,12 +163,14 @@ public sealed class Stager
         return rejectsThere ? record : null;
     }
 
-    // A scan made ahead serves once: who comes back has found the file changed.
-    private async Task<ContentScan> TakeScanAsync(SourceFile source, CancellationToken cancellation)
+    // A scan made ahead serves once, and only where the file is still the one it was: a fault of then may be none by now,
+    // and who comes back has found the file changed.
+    private ContentScan TakeScan(SourceFile source, CancellationToken cancellation)
     {
         ScanAhead? made = _scans.This;
         _scans = (null, _scans.Next);
-        return made?.Source == source ? await made.Scan.ConfigureAwait(false) : Scan(source, cancellation);
+        bool holds = made is not null && made.Source == source && made.Scan.IsCompletedSuccessfully && made.Stamp == source.File.Stamp;
+        return holds ? made!.Scan.Result : Scan(source, cancellation);
     }
 
     private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Of(source.File, _settings.Limits, cancellation);
@@ -234,5 +236,5 @@ public sealed class Stager
         return StyleVote.Decide(table, source.Map, _settings, source.File.Name);
     }
 
-    private sealed record ScanAhead(SourceFile Source, Task<ContentScan> Scan);
+    private sealed record ScanAhead(SourceFile Source, (long Bytes, DateTime Written) Stamp, Task<ContentScan> Scan);
 }

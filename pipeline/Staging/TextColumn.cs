@@ -4,7 +4,7 @@ using Parquet.Schema;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// A column of texts that hardly repeat themselves. Characters that are no string yet are copied into blocks that serve
+/// A column of texts, written as they are: for those that hardly repeat themselves, and for short tables. Characters that are no string yet are copied into blocks that serve
 /// group after group, so that a cell costs the collector nothing.
 /// </summary>
 internal sealed class TextColumn(string name, int capacity) : FilledColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), true), capacity)

@@ -10,12 +10,12 @@ internal sealed class FixedPattern
     public const int MostPlaces = 64;
 
     private readonly bool[][] _places;
-    private readonly Dictionary<string, Range> _groups;
 
     private FixedPattern(bool[][] places, Dictionary<string, Range> groups)
     {
-        (_places, _groups) = (places, groups);
+        _places = places;
         (Year, Week, Month) = (Group("year"), Group("week"), Group("month"));
+        Range? Group(string name) => groups.TryGetValue(name, out Range range) ? range : null;
     }
 
     /// <summary>Where the year stands; null: nowhere.</summary>
@@ -100,9 +100,6 @@ internal sealed class FixedPattern
 
         return true;
     }
-
-    /// <summary>What a group holds in a text that matches; null: there is no such group.</summary>
-    public Range? Group(string name) => _groups.TryGetValue(name, out Range range) ? range : null;
 
     private static bool IsName(ReadOnlySpan<char> name) => char.IsAsciiLetter(name[0]) && !name.ContainsAnyExcept(NameCharacters);
 

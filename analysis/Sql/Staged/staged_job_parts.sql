@@ -10,7 +10,7 @@ create table staged_job_parts (
     from_van         boolean,
     unit_price       decimal(12,2),
     group_no         integer not null,       -- position within the row, from 1
-    row_hash         varchar not null,
+    row_hash         varchar,                -- null: came with a jobs row, which has its own
     updated_on       timestamp,
     with_job_row     boolean not null,       -- true: came with a jobs row and stands or falls with it
     source_order     integer not null,

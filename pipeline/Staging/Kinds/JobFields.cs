@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Words;

@@ -29,7 +29,7 @@ internal sealed class JobPartsStager : KindStager
 
         if (row.Fault is null)
         {
-            _table.Add(Target.Map.JobPrefix + job, line!.Value, 1, false, updated, RowHash(row), row.Line);
+            _table.Add(Target.Map.JobPrefix + job, line!.Value, 1, updated, RowHash(row), row.Line);
         }
     }
 }

@@ -58,7 +58,7 @@ internal sealed class JobsStager : KindStager
 
         for (int i = 0; i < _lines.Count; i++)
         {
-            _parts.Add(id, _lines[i], i + 1, true, updated, hash, row.Line);
+            _parts.Add(id, _lines[i], i + 1, updated, [], row.Line);
         }
 
         EndRow(row, hash);

@@ -66,7 +66,13 @@ internal sealed class PartLineTable(StagedTable table)
     private readonly RowStamp _stamp = new(table);
 
     /// <summary>Adds a line.</summary>
-    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, bool withJob, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
+    /// <param name="jobId">Its job.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="group">Position within the row, from 1.</param>
+    /// <param name="updated">When the row was last changed.</param>
+    /// <param name="rowHash">Identifier of the row; empty: it is the job's row, which has one itself.</param>
+    /// <param name="sourceLine">Where the row stands.</param>
+    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
     {
         int at = table.At;
         _jobs.Set(at, jobId);
@@ -80,7 +86,7 @@ internal sealed class PartLineTable(StagedTable table)
         _prices.Set(at, line.Price);
         _groups.Set(at, group);
         _updated.Set(at, updated);
-        _withJob.Set(at, withJob);
+        _withJob.Set(at, rowHash.IsEmpty);
         _stamp.Set(at, rowHash, sourceLine);
         table.EndRow();
     }

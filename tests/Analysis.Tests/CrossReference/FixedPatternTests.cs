@@ -57,7 +57,7 @@ public sealed class FixedPatternTests
     public void Knows_LettersBeyondAscii_AreLeftToTheRegularExpression() => Assert.False(FixedPattern.Knows("A\u0664"));
 
     private static bool Same(FixedPattern pattern, Match match, string text) =>
-        new[] { "year", "week" }.All(g => text[pattern.Group(g)!.Value] == match.Groups[g].Value);
+        text[pattern.Year!.Value] == match.Groups["year"].Value && text[pattern.Week!.Value] == match.Groups["week"].Value;
 
     // A character of each place's set.
     private static string Filled(string pattern, int digit) => Regex.Replace(

@@ -44,6 +44,7 @@ public sealed class TextScrubberTests
     [InlineData("INES says it leaks", "Mrs Ines Kettleby", "", "", "")]
     [InlineData("number 0117 496 0463 again", "", "0117 496 0463", "", "")]
     [InlineData("at 12 mill road", "", "", "12 Mill Road, Townley", "")]
+    [InlineData("leaking at rose cottage 4", "", "", "Rose Cottage 4\t, Townley", "")]
     [InlineData("write to ines@example.com", "", "", "", "Ines@example.com")]
     [InlineData("b\u00fcgel klemmt", "B\u00dcGEL", "", "", "")]
     public void MayName_TextThatNamesTheCustomer_True(string text, string name, string phone, string address, string email) =>
@@ -55,17 +56,27 @@ public sealed class TextScrubberTests
 
     // Whatever the filter lets through, it never hides a text from those who look for the customer in it.
     [Fact]
-    public void MayName_False_NothingToRemove() =>
-        Gen.Select(Some, Some, Some, Some, Some).Sample((text, name, phone, address, email) =>
+    public void MayName_TextBuiltAroundACell_TrueWhereverSomethingIsTakenOut()
+    {
+        int taken = 0;
+        Gen.Select(Some, Some, Cell, Blank, Gen.Int[0, 3], Gen.Bool).Sample((before, after, cell, blank, which, loud) =>
         {
-            if (!TextScrubber.MayName(LetterSet.Of(text), name, phone, address, email))
-            {
-                Assert.Equal(text, TextScrubber.RemoveName(text, name));
-                Assert.Equal(text, TextScrubber.Remove(text, phone, "[phone]"));
-                Assert.Equal(text, TextScrubber.RemoveAddress(text, address));
-                Assert.Equal(text, TextScrubber.Remove(text, email, "[e-mail]"));
-            }
-        });
+            string[] cells = ["", "", "", ""];
+            cells[which] = which == 2 ? cell + blank + ",Townley" : blank + cell + blank;
+            string text = before + (loud ? cell.ToUpperInvariant() : cell) + after;
+            bool changed = TextScrubber.RemoveName(text, cells[0]) != text
+                || TextScrubber.Remove(text, cells[1], "[phone]") != text
+                || TextScrubber.RemoveAddress(text, cells[2]) != text
+                || TextScrubber.Remove(text, cells[3], "[e-mail]") != text;
+            Assert.True(!changed || TextScrubber.MayName(LetterSet.Of(text), cells[0], cells[1], cells[2], cells[3]));
+            Interlocked.Add(ref taken, changed ? 1 : 0);
+        }, iter: 5_000);
+        Assert.True(taken > 1_000);
+    }
 
     private static Gen<string> Some { get; } = Gen.String[Gen.OneOf(Gen.Char["abAB12 ,."], Gen.Char["sSkK\u017f\u212a\u00e9"]), 0, 14];
+
+    private static Gen<string> Cell { get; } = Gen.String[Gen.OneOf(Gen.Char["mnop34 "], Gen.Char["sSkK\u017f\u212a\u00e9"]), 1, 14];
+
+    private static Gen<string> Blank { get; } = Gen.Int[0, 3].Select(i => new[] { "", " ", "\t", "\n" }[i]);
 }

@@ -67,6 +67,37 @@ public sealed class ChangedFileTests
     }
 
     [Fact]
+    public async Task StageAsync_StagedBeforeAndChangedAfterItWasScannedAhead_NotTheOldRows()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a.csv", Plain);
+        rig.Write("b.csv", Plain);
+        await rig.StageAllAsync(Settings);
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
+        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
+        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
+        rig.Write("b.csv", Longer);
+        Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(await stager.StageAsync(sources[1], null, CancellationToken.None), "staged_parts", "part_raw"));
+    }
+
+    [Fact]
+    public async Task StageAsync_HalfCopiedWhenScannedAheadAndWholeAtItsTurn_Staged()
+    {
+        using var rig = new StagingRig();
+        byte[] packed = Gzip(Longer);
+        rig.Write("a.csv", Plain);
+        rig.Write("b.csv.gz", packed[..(packed.Length / 2)]);
+        var settings = new ShopSettings { Sources = [Parts with { Files = "*.csv*" }] };
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, settings);
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
+        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
+        rig.Write("b.csv.gz", packed);
+        StagedFile staged = await stager.StageAsync(sources[1], null, CancellationToken.None);
+        Assert.Null(staged.Refused);
+        Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(staged, "staged_parts", "part_raw"));
+    }
+
+    [Fact]
     public async Task StageAsync_GoneAfterItWasScannedAhead_RefusedAlone()
     {
         using var rig = new StagingRig();
