@@ -14,7 +14,7 @@ public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
     [SlowFact]
     public async Task Load_DiskFullEarlierAndLater_FailsWithOneLineAndTheNextOneIsFine()
     {
-        foreach (int freeKilobytes in (int[])[20, 100, 200, 300, 500, 700, 900, 1100, 2500, 5500])
+        foreach (int freeKilobytes in (int[])[20, 100, 200, 300, 500, 700, 900, 1100, 2500, 4500])
         {
             await FillDiskAsync("load", freeKilobytes);
         }
