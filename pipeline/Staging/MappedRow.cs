@@ -15,7 +15,6 @@ namespace PartsSignal.Pipeline.Staging;
 internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, bool mended = false)
 {
     private const int MaxTextLength = 20_000;
-    private readonly Dictionary<(string Field, string Code), (long Cells, int First)> _unread = [];
     private bool _plain;
 
     /// <summary>Why the row must be refused; null: nothing so far.</summary>
@@ -31,11 +30,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public FileStyle Style => style;
 
     /// <summary>Cells that could not be read and count as unknown.</summary>
-    public IReadOnlyList<UnreadCells> Unread =>
-        [.. _unread.Select(u => new UnreadCells(u.Key.Field, u.Key.Code, u.Value.Cells, u.Value.First))];
-
-    /// <summary>Cells tallied so far.</summary>
-    public long Skipped { get; private set; }
+    public UnreadTally Unread { get; } = new();
 
     /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
     public void Begin(int line) => (Line, Fault, _plain) = (line, null, Cells.IsText && !mended);
@@ -44,12 +39,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public void Fail(MappedField field, string code, string message, string? suggestion) => Fault ??= new RowFault(field.Name, code, message, suggestion);
 
     /// <summary>Tallies a cell that counts as unknown.</summary>
-    public void Skip(MappedField field, string code)
-    {
-        Skipped++;
-        (long cells, int first) = _unread.GetValueOrDefault((field.Name, code));
-        _unread[(field.Name, code)] = (cells + 1, first == 0 ? Line : first);
-    }
+    public void Skip(MappedField field, string code) => Unread.Add(field.Name, code, Line);
 
     /// <summary>
     /// The cell as it stands in a text file, on which alone the field's value depends; false where it depends on more, or

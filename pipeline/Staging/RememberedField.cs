@@ -35,9 +35,9 @@ internal sealed class RememberedField<T>(MappedField field, Func<MappedRow, Mapp
 
     private T ReadAnew(MappedRow row, ReadOnlySpan<char> cell)
     {
-        long skipped = row.Skipped;
+        long skipped = row.Unread.Cells;
         T value = read(row, field);
-        if (row.Fault is not null || row.Skipped != skipped)
+        if (row.Fault is not null || row.Unread.Cells != skipped)
         {
             return value;
         }

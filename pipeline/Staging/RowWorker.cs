@@ -12,7 +12,7 @@ internal sealed class RowWorker(KindStager stager, MappedRow row, int width)
     private Task _last = Task.CompletedTask;
 
     /// <summary>Cells that could not be read and count as unknown.</summary>
-    public IReadOnlyList<UnreadCells> Unread => row.Unread;
+    public IReadOnlyList<UnreadCells> Unread => row.Unread.ByField;
 
     /// <summary>Cleans a batch, then writes its rows once those of the batch before it are written.</summary>
     /// <param name="batch">The batch; nobody else's until the task ends.</param>

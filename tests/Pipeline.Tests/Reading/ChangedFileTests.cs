@@ -55,13 +55,7 @@ public sealed class ChangedFileTests
     public async Task StageAsync_ChangedAfterItWasScannedAhead_StagedAsItIsNow()
     {
         using var rig = new StagingRig();
-        rig.Write("a.csv", Plain);
-        rig.Write("b.csv", Plain);
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
-        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
-        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
-        rig.Write("b.csv", Longer);
-        StagedFile staged = await stager.StageAsync(sources[1], null, CancellationToken.None);
+        StagedFile staged = await StageAfterScanAheadAsync(rig, "b.csv", Encoding.UTF8.GetBytes(Plain), () => rig.Write("b.csv", Longer));
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Longer))), staged.ContentHash);
         Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(staged, "staged_parts", "part_raw"));
     }
@@ -70,14 +64,10 @@ public sealed class ChangedFileTests
     public async Task StageAsync_StagedBeforeAndChangedAfterItWasScannedAhead_NotTheOldRows()
     {
         using var rig = new StagingRig();
-        rig.Write("a.csv", Plain);
         rig.Write("b.csv", Plain);
-        await rig.StageAllAsync(Settings);
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
-        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
-        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
-        rig.Write("b.csv", Longer);
-        Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(await stager.StageAsync(sources[1], null, CancellationToken.None), "staged_parts", "part_raw"));
+        await rig.StageAllAsync(new ShopSettings { Sources = [Parts with { Files = "*.csv*" }] });
+        StagedFile staged = await StageAfterScanAheadAsync(rig, "b.csv", Encoding.UTF8.GetBytes(Plain), () => rig.Write("b.csv", Longer));
+        Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(staged, "staged_parts", "part_raw"));
     }
 
     [Fact]
@@ -85,14 +75,7 @@ public sealed class ChangedFileTests
     {
         using var rig = new StagingRig();
         byte[] packed = Gzip(Longer);
-        rig.Write("a.csv", Plain);
-        rig.Write("b.csv.gz", packed[..(packed.Length / 2)]);
-        var settings = new ShopSettings { Sources = [Parts with { Files = "*.csv*" }] };
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, settings);
-        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
-        await stager.StageAsync(sources[0], sources[1], CancellationToken.None);
-        rig.Write("b.csv.gz", packed);
-        StagedFile staged = await stager.StageAsync(sources[1], null, CancellationToken.None);
+        StagedFile staged = await StageAfterScanAheadAsync(rig, "b.csv.gz", packed[..(packed.Length / 2)], () => rig.Write("b.csv.gz", packed));
         Assert.Null(staged.Refused);
         Assert.Equal(["A1", "A2", "A3"], StagingRig.Rows(staged, "staged_parts", "part_raw"));
     }
@@ -101,13 +84,8 @@ public sealed class ChangedFileTests
     public async Task StageAsync_GoneAfterItWasScannedAhead_RefusedAlone()
     {
         using var rig = new StagingRig();
-        rig.Write("a.csv", Plain);
-        rig.Write("b.csv", Plain);
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, Settings);
-        var stager = new Stager(rig.Output, Settings, StagingRig.Tools);
-        Assert.Null((await stager.StageAsync(sources[0], sources[1], CancellationToken.None)).Refused);
-        File.Delete(Path.Combine(rig.Input, "b.csv"));
-        Assert.Equal("file_gone", (await stager.StageAsync(sources[1], null, CancellationToken.None)).Refused?.Code);
+        StagedFile staged = await StageAfterScanAheadAsync(rig, "b.csv", Encoding.UTF8.GetBytes(Plain), () => File.Delete(Path.Combine(rig.Input, "b.csv")));
+        Assert.Equal("file_gone", staged.Refused?.Code);
     }
 
     [Fact]
@@ -203,6 +181,19 @@ public sealed class ChangedFileTests
         IReadOnlyList<StagedFile> staged = await rig.StageAllAsync(settings, change);
         Assert.Equal(["X1", "A1 A2 A3", "A1 A2 A3"], staged.Select(s => string.Join(' ', StagingRig.Rows(s, "staged_parts", "part_raw"))));
         Assert.All(await rig.StageAllAsync(settings), s => Assert.True(s.FromCache));
+    }
+
+    // Another file is staged while this one is scanned; then it changes, and its own turn comes.
+    private static async Task<StagedFile> StageAfterScanAheadAsync(StagingRig rig, string name, byte[] before, Action change)
+    {
+        rig.Write("a.csv", Plain);
+        rig.Write(name, before);
+        var settings = new ShopSettings { Sources = [Parts with { Files = "*.csv*" }] };
+        IReadOnlyList<SourceFile> sources = SourceFile.Find(rig.Input, settings);
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
+        Assert.Null((await stager.StageAsync(sources[0], sources[1], CancellationToken.None)).Refused);
+        change();
+        return await stager.StageAsync(sources[1], null, CancellationToken.None);
     }
 
     private static byte[] Workbook(string part) =>
