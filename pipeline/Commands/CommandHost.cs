@@ -6,6 +6,8 @@ namespace PartsSignal.Pipeline.Commands;
 /// <summary>The program: which verbs there are, and how faults become exit codes.</summary>
 public static class CommandHost
 {
+    private const string Unread = "Failed to convert '";
+
     /// <summary>Runs one command line.</summary>
     /// <returns>0 done, 1 failed, 2 bad input or options.</returns>
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, TimeProvider clock)
@@ -41,7 +43,7 @@ public static class CommandHost
         }
         catch (CommandAppException bad)
         {
-            await error.WriteLineAsync($"{bad.Message} Try --help.").ConfigureAwait(false);
+            await error.WriteLineAsync($"{Plain(bad.Message)} Try --help.").ConfigureAwait(false);
             return ExitCode.BadInput;
         }
         catch (OperationCanceledException)
@@ -59,6 +61,12 @@ public static class CommandHost
             Console.CancelKeyPress -= onBreak;
         }
     }
+
+    // The library names the type that a value does not fit, as code has it.
+    private static string Plain(string message) =>
+        message.IndexOf("' to ", StringComparison.Ordinal) is > 0 and int end && message.StartsWith(Unread, StringComparison.Ordinal)
+            ? $"'{message[Unread.Length..end]}' does not fit its option."
+            : message;
 
     private static void Configure(IConfigurator config)
     {

@@ -36,6 +36,15 @@ public sealed class HelpTests
         Assert.Contains("--help", error.ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task RunAsync_ValueThatIsNoNumber_SaidWithoutNamesOfTheCode()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        Assert.Equal(ExitCode.BadInput, await CommandHost.RunAsync(["lookup", "--complaint", "leaks", "--age", "abc"], output, error, TimeProvider.System));
+        Assert.Equal("'abc' does not fit its option. Try --help.", error.ToString().Trim());
+    }
+
     private static async Task<string> HelpAsync(params string[] args)
     {
         using var output = new StringWriter();
