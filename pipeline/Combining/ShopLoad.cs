@@ -74,20 +74,9 @@ public static class ShopLoad
     // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
     private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, CancellationToken cancellation)
     {
-        var staged = new List<StagedFile>();
-        var faults = new List<string>();
-        for (int i = 0; i < sources.Count; i++)
-        {
-            try
-            {
-                staged.Add(await stager.StageAsync(sources[i], i + 1 < sources.Count ? sources[i + 1] : null, cancellation).ConfigureAwait(false));
-            }
-            catch (BadInputException bad)
-            {
-                faults.AddRange(bad.Faults);
-            }
-        }
-
+        IReadOnlyList<StageOutcome> outcomes = await new ShopStaging(stager).RunAsync(sources, cancellation).ConfigureAwait(false);
+        var staged = outcomes.Select(o => o.File).OfType<StagedFile>().ToList();
+        var faults = outcomes.SelectMany(o => o.Faults).ToList();
         if (faults.Count == 0 && staged.TrueForAll(s => s.Refused is not null))
         {
             faults.AddRange(staged.Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion}"));

@@ -7,31 +7,25 @@ public static class PlaceText
     private const int MostDigits = 32;
 
     /// <summary>Realm and text that stand for the place: the phone number, else the address, else the name; null: nothing usable.</summary>
-    public static (string Realm, string Text)? Of(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
+    public static (IdentityRealm Realm, string Text)? Of(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
         int most = Room(phone, address, name);
         Span<char> text = most <= 512 ? stackalloc char[most] : new char[most];
         return Write(phone, address, name, text, out int length) is { } realm ? (realm, text[..length].ToString()) : null;
     }
 
-    /// <summary>The identifier of the place: fills <see cref="IdentityKey.IdentifierLength"/> characters, or returns false where nothing is usable.</summary>
-    public static bool TryIdentify(IdentityKey key, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name, Span<char> identifier)
+    /// <summary>The digest of the place; null: nothing usable.</summary>
+    public static UInt128? Digest(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
         int most = Room(phone, address, name);
         Span<char> text = most <= 512 ? stackalloc char[most] : new char[most];
-        if (Write(phone, address, name, text, out int length) is not { } realm)
-        {
-            return false;
-        }
-
-        key.Identify(realm, text[..length], identifier);
-        return true;
+        return Write(phone, address, name, text, out int length) is { } realm ? IdentityKey.Digest(realm, text[..length]) : null;
     }
 
     private static int Room(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name) =>
         Math.Max(MostDigits, Math.Max(phone.Length, Math.Max(address.Length, name.Length)));
 
-    private static string? Write(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name, Span<char> text, out int length)
+    private static IdentityRealm? Write(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name, Span<char> text, out int length)
     {
         length = Digits(phone, text);
         if (length >= 7)
@@ -41,17 +35,17 @@ public static class PlaceText
             ReadOnlySpan<char> kept = length > PhoneDigits ? digits[^PhoneDigits..] : digits.TrimStart('0');
             length = kept.Length;
             kept.CopyTo(text);
-            return "phone";
+            return IdentityRealm.Phone;
         }
 
         length = Letters(address, text);
         if (length >= 5)
         {
-            return "address";
+            return IdentityRealm.Address;
         }
 
         length = Letters(name, text);
-        return length >= 3 ? "name" : null;
+        return length >= 3 ? IdentityRealm.Customer : null;
     }
 
     private static int Digits(ReadOnlySpan<char> text, Span<char> kept)

@@ -35,7 +35,7 @@ internal sealed class RejectTable : IAsyncDisposable
         _suggestions.Set(at, fault.Suggestion);
         _table.EndRow();
         Rows++;
-        if (_table.At == StagedTable.GroupRows)
+        if (_table.At == RowGroup.MostRows)
         {
             await _table.WriteGroupAsync(cancellation).ConfigureAwait(false);
         }

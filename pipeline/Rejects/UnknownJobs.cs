@@ -71,8 +71,6 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, limits);
         var file = new RejectFile(path, new ColumnNames(table.Header).All, table.Separator);
         await using ConfiguredAsyncDisposable closing = file.ConfigureAwait(false);
-        var batch = new RowBatch();
-        var cells = new RowCells();
         using IEnumerator<(int Line, RowFault Fault)> lost = Lines(staged.SourceOrder).GetEnumerator();
         bool more = lost.MoveNext();
         while (table.Reader.Read())
@@ -80,10 +78,8 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
             cancellation.ThrowIfCancellationRequested();
             if (more && table.Reader.Line == lost.Current.Line)
             {
-                batch.Clear();
-                batch.Add(table.Reader);
-                batch.Load(0, cells);
-                file.Add(new RejectedRow(lost.Current.Line, lost.Current.Fault, cells.Texts(), batch.RawText(0, cells), MayBeFooter: false));
+                RowCells cells = table.Reader.Row;
+                file.Add(new RejectedRow(lost.Current.Line, lost.Current.Fault, cells.Texts(), RowCleaner.RawText(cells, table.Reader.RawUtf8), MayBeFooter: false));
                 more = lost.MoveNext();
             }
         }

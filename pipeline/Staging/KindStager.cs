@@ -8,7 +8,6 @@ internal abstract class KindStager
     private const char FieldEnd = '\u001f';
     private readonly RowStamp _stamp;
     private readonly List<StagedTable> _tables = [];
-    private readonly char[] _rowHash = new char[IdentityKey.IdentifierLength];
     private char[] _rowText = new char[1024];
     private MappedField[]? _fields;
 
@@ -16,7 +15,7 @@ internal abstract class KindStager
     {
         Target = target;
         Table = NewTable(table);
-        _stamp = new RowStamp(Table);
+        _stamp = new RowStamp(Table, target.Tools.Key);
     }
 
     /// <summary>Where rows go and what they are made with.</summary>
@@ -49,10 +48,10 @@ internal abstract class KindStager
     }
 
     /// <summary>
-    /// Identifier of the row's mapped text: the same text in the same fields gives the same one, wherever it stands. Good
-    /// until the next row.
+    /// Digest of the row's mapped text, of which its hash is made: the same text in the same fields gives the same one,
+    /// wherever it stands.
     /// </summary>
-    protected ReadOnlySpan<char> RowHash(MappedRow row)
+    protected UInt128 RowDigest(MappedRow row)
     {
         int length = 0;
         _fields ??= [.. Target.Map.Used];
@@ -63,14 +62,13 @@ internal abstract class KindStager
 
         Append(Target.Map.JobPrefix, ref length);
         Append(Target.Map.Supplier, ref length);
-        Target.Tools.Key.IdentifyLong("row", _rowText.AsSpan(0, length), _rowHash);
-        return _rowHash;
+        return IdentityKey.Digest(IdentityRealm.Row, _rowText.AsSpan(0, length));
     }
 
     /// <summary>Ends the row of the first table.</summary>
-    protected void EndRow(MappedRow row, ReadOnlySpan<char> rowHash)
+    protected void EndRow(MappedRow row, UInt128 digest)
     {
-        _stamp.Set(Table.At, rowHash, row.Line);
+        _stamp.Set(Table.At, digest, row.Line);
         Table.EndRow();
     }
 

@@ -9,10 +9,11 @@ namespace PartsSignal.Pipeline.Staging;
 /// The current row by fields, cleaned on demand. The first cell that the row cannot do without sets
 /// <see cref="Fault"/>; lesser cells that cannot be read count as unknown and are tallied.
 /// </summary>
+/// <param name="cells">Cells of the current row.</param>
 /// <param name="place">Names the place of a column and line for people.</param>
 /// <param name="style">What holds for the whole file.</param>
 /// <param name="mended">True for a file that was our own rejects.</param>
-internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, bool mended = false)
+internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, FileStyle style, bool mended = false)
 {
     private const int MaxTextLength = 20_000;
     private bool _plain;
@@ -24,7 +25,7 @@ internal sealed class MappedRow(Func<int, int, string> place, FileStyle style, b
     public int Line { get; private set; }
 
     /// <summary>Its cells.</summary>
-    public RowCells Cells { get; } = new();
+    public RowCells Cells => cells;
 
     /// <summary>What holds for the whole file.</summary>
     public FileStyle Style => style;

@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Rejects;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// Tells rejects from footers: what may be a footer is one when no good row follows. Takes the batches of a file in
+/// Tells rejects from footers: what may be a footer is one when no good row follows. Takes the rows of a file in
 /// their order.
 /// </summary>
 internal sealed class RejectGate(RejectWriter rejects)
@@ -17,8 +17,8 @@ internal sealed class RejectGate(RejectWriter rejects)
     /// <summary>Footer lines.</summary>
     public long Footers { get; private set; }
 
-    /// <summary>Takes the next batch.</summary>
-    public async ValueTask TakeAsync(CleanedBatch cleaned, CancellationToken cancellation)
+    /// <summary>Takes the next rows.</summary>
+    public async ValueTask TakeAsync(CleanedRows cleaned, CancellationToken cancellation)
     {
         int next = 0;
         foreach ((int at, RejectedRow row) in cleaned.Refused)
@@ -29,12 +29,12 @@ internal sealed class RejectGate(RejectWriter rejects)
             next = at + 1;
         }
 
-        if (next < cleaned.Batch.Count)
+        if (next < cleaned.Count)
         {
             await ReleaseAsync(0, cancellation).ConfigureAwait(false);
         }
 
-        Rows += cleaned.Batch.Count;
+        Rows += cleaned.Count;
     }
 
     /// <summary>Decides about what is still held.</summary>

@@ -1,4 +1,3 @@
-using System.Text;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -6,8 +5,6 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Rows of a table that were read and wait to be cleaned; bounded in rows and in characters.</summary>
 internal sealed class RowBatch
 {
-    private const int MostRows = StagedTable.GroupRows;
-    private const int MostCharacters = 1 << 22;
     private readonly List<Entry> _rows = [];
     private char[] _chars = new char[1 << 12];
     private CellPlace[] _cells = new CellPlace[1 << 10];
@@ -20,7 +17,7 @@ internal sealed class RowBatch
     public int Count => _rows.Count;
 
     /// <summary>True when no further row should come in.</summary>
-    public bool IsFull => _rows.Count >= MostRows || _charsUsed >= MostCharacters;
+    public bool IsFull => RowGroup.IsFull(_rows.Count, _charsUsed);
 
     /// <summary>Forgets all rows.</summary>
     public void Clear()
@@ -46,14 +43,8 @@ internal sealed class RowBatch
     /// <summary>Why the row could not be cut into cells; null: it could.</summary>
     public RowFault? Fault(int row) => _rows[row].Fault;
 
-    /// <summary>The row as the file has it; a row that was never text is its cells, with tabs between.</summary>
-    public string RawText(int row, RowCells cells)
-    {
-        Entry entry = _rows[row];
-        return entry.RawLength > 0
-            ? Encoding.UTF8.GetString(_raw, entry.RawStart, entry.RawLength)
-            : string.Join('\t', Enumerable.Range(0, cells.FilledCount()).Select(i => cells[i].ToString()));
-    }
+    /// <summary>Text of a row in the file, or the start of it; empty: it was never text.</summary>
+    public ReadOnlySpan<byte> Raw(int row) => _raw.AsSpan(_rows[row].RawStart, _rows[row].RawLength);
 
     /// <summary>Makes a row the current one, as long as this batch keeps its rows.</summary>
     public void Load(int row, RowCells into)

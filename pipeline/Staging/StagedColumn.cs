@@ -25,15 +25,12 @@ internal abstract class StagedColumn(DataField field, bool repeats = false)
     public abstract Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation);
 }
 
-/// <summary>
-/// A column whose cells are written as <typeparamref name="TWritten"/>: apart from them, as Parquet has it, which rows
-/// have any.
-/// </summary>
-internal abstract class FilledColumn<TWritten>(DataField field, int capacity) : StagedColumn(field)
-    where TWritten : struct
+/// <summary>A column whose cells are kept as <typeparamref name="T"/> and, apart from them, as Parquet has it, which rows have any.</summary>
+internal abstract class FilledColumn<T>(DataField field, int capacity) : StagedColumn(field)
+    where T : struct
 {
     private int[] _levels = new int[capacity];
-    private TWritten[] _cells = new TWritten[capacity];
+    private T[] _cells = new T[capacity];
 
     public override void Grow(int rows)
     {
@@ -53,11 +50,20 @@ internal abstract class FilledColumn<TWritten>(DataField field, int capacity) : 
             }
         }
 
-        return group.WriteAllPartsAsync<TWritten>(field, _cells.AsMemory(0, filled), _levels.AsMemory(0, count), null, cancellation);
+        return WriteAsync(group, field, _cells.AsMemory(0, filled), _levels.AsMemory(0, count), cancellation);
     }
 
+    /// <summary>Writes the cells that there are.</summary>
+    /// <param name="group">The group.</param>
+    /// <param name="field">The column in the file's schema.</param>
+    /// <param name="cells">The cells; free for any use.</param>
+    /// <param name="levels">1 for a row that has one, else 0.</param>
+    /// <param name="cancellation">Stops.</param>
+    protected virtual Task WriteAsync(ParquetRowGroupWriter group, DataField field, Memory<T> cells, ReadOnlyMemory<int> levels, CancellationToken cancellation) =>
+        group.WriteAllPartsAsync<T>(field, cells, levels, null, cancellation);
+
     /// <summary>Sets a cell.</summary>
-    protected void Fill(int row, TWritten value)
+    protected void Fill(int row, T value)
     {
         _levels[row] = 1;
         _cells[row] = value;
@@ -68,7 +74,7 @@ internal abstract class FilledColumn<TWritten>(DataField field, int capacity) : 
 }
 
 /// <summary>A column of numbers, flags, days or times.</summary>
-internal sealed class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(field, capacity)
+internal class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(field, capacity)
     where T : struct
 {
     /// <summary>Sets a value; null: none.</summary>

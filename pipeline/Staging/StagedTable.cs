@@ -1,13 +1,11 @@
 using Parquet.Schema;
+using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>The rows of one staged table that are being gathered into a group.</summary>
 internal sealed class StagedTable
 {
-    /// <summary>Rows of one group of a table with a row per source row.</summary>
-    public const int GroupRows = 16_384;
-
     private const int FirstRows = 512;
     private readonly List<StagedColumn> _columns = [];
     private readonly StagedTableFile _file;
@@ -44,6 +42,9 @@ internal sealed class StagedTable
     /// <summary>Adds a column of days with time.</summary>
     public ValueColumn<DateTime> Time(string name) =>
         Add(new ValueColumn<DateTime>(new DateTimeDataField(name, DateTimeFormat.Timestamp, false, DateTimeTimeUnit.Micros, true), _room));
+
+    /// <summary>Adds a column of digests, written as the identifiers that a key makes of them.</summary>
+    public ValueColumn<UInt128> Identifier(string name, IdentityKey key) => Add(new IdentifierColumn(name, _room, key));
 
     /// <summary>Ends the row being filled.</summary>
     public void EndRow()

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
 using PartsSignal.Pipeline.Commands;
@@ -20,55 +21,27 @@ public sealed class Stager
     private readonly ShopSettings _settings;
     private readonly StagingTools _tools;
     private readonly IProgress<StageProgress>? _progress;
-    private readonly Dictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
-    private readonly Stack<RowBatch> _free = [];
-    private (ScanAhead? This, ScanAhead? Next) _scans;
-    private readonly int _workers;
+    private readonly ConcurrentDictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
 
     /// <summary>Prepares.</summary>
     /// <param name="output">Where staged files and rejects go.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="tools">Key, words, serials.</param>
-    /// <param name="progress">Told when the rows of a file begin and now and then after; null: nobody.</param>
-    /// <param name="workers">How many clean the rows of a file at a time, 1 or more; null: one a core, four at most. Changes nothing in what is written.</param>
-    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null, int? workers = null)
-    {
+    /// <param name="progress">Told when the rows of a file begin, now and then after, and at its end, on the thread that stages it; null: nobody.</param>
+    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null) =>
         (_output, _settings, _tools, _progress) = (output, settings, tools, progress);
-        _workers = workers ?? Math.Clamp(Environment.ProcessorCount, 1, 4);
-    }
 
-    /// <summary>Stages one file, or finds it staged.</summary>
+    /// <summary>Stages one file, or finds it staged. Several may be staged at a time, but none before the file that it mends.</summary>
     /// <param name="source">The file.</param>
-    /// <param name="next">The file that will come after it, which is scanned meanwhile; null: none.</param>
+    /// <param name="workers">How many clean its rows at a time, 1 or more; changes nothing in what is written.</param>
     /// <param name="cancellation">Stops.</param>
     /// <returns>The staged rows; for a file that cannot be read at all, why.</returns>
     /// <exception cref="BadInputException">The map does not suit the file: every fault found.</exception>
-    public async Task<StagedFile> StageAsync(SourceFile source, SourceFile? next, CancellationToken cancellation)
-    {
-        _scans = (_scans.Next, next is null ? null : new ScanAhead(next, next.File.Stamp, Task.Run(() => Scan(next, cancellation), cancellation)));
-        try
-        {
-            return await StageAsync(source, cancellation).ConfigureAwait(false);
-        }
-        finally
-        {
-            if (_scans.Next is { } ahead)
-            {
-                await ((Task)ahead.Scan).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            }
-            else
-            {
-                _free.Clear();
-            }
-        }
-    }
-
-    /// <summary>Stages one file alone, or finds it staged.</summary>
-    public async Task<StagedFile> StageAsync(SourceFile source, CancellationToken cancellation)
+    public async Task<StagedFile> StageAsync(SourceFile source, int workers, CancellationToken cancellation)
     {
         try
         {
-            return await StageTwiceAsync(source, cancellation).ConfigureAwait(false);
+            return await StageTwiceAsync(source, workers, cancellation).ConfigureAwait(false);
         }
         catch (FileRefusedException refused)
         {
@@ -105,21 +78,21 @@ public sealed class Stager
     }
 
     // What wrote to a file while it was read has mostly ended when it is read again.
-    private async Task<StagedFile> StageTwiceAsync(SourceFile source, CancellationToken cancellation)
+    private async Task<StagedFile> StageTwiceAsync(SourceFile source, int workers, CancellationToken cancellation)
     {
         try
         {
-            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+            return await StageOrRefuseAsync(source, workers, cancellation).ConfigureAwait(false);
         }
         catch (FileRefusedException changed) when (changed.Fault == FileFaults.Changed)
         {
-            return await StageOrRefuseAsync(source, cancellation).ConfigureAwait(false);
+            return await StageOrRefuseAsync(source, workers, cancellation).ConfigureAwait(false);
         }
     }
 
-    private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, CancellationToken cancellation)
+    private async Task<StagedFile> StageOrRefuseAsync(SourceFile source, int workers, CancellationToken cancellation)
     {
-        ContentScan scan = TakeScan(source, cancellation);
+        ContentScan scan = Scan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
         if (Known(folder) is { } known)
@@ -136,7 +109,7 @@ public sealed class Stager
 
         Directory.CreateDirectory(making);
         _progress?.Report(new StageProgress(source.File.Name, 0, 0, scan.Bytes));
-        StageRecord record = await ReadScannedAsync(source, scan, making, mendStyle, cancellation).ConfigureAwait(false);
+        StageRecord record = await ReadScannedAsync(source, scan, making, mendStyle, workers, cancellation).ConfigureAwait(false);
         await File.WriteAllTextAsync(Path.Combine(making, RecordName), JsonSerializer.Serialize(record, Json), cancellation).ConfigureAwait(false);
         if (Directory.Exists(folder))
         {
@@ -163,24 +136,14 @@ public sealed class Stager
         return rejectsThere ? record : null;
     }
 
-    // A scan made ahead serves once, and only where the file is still the one it was: a fault of then may be none by now,
-    // and who comes back has found the file changed.
-    private ContentScan TakeScan(SourceFile source, CancellationToken cancellation)
-    {
-        ScanAhead? made = _scans.This;
-        _scans = (null, _scans.Next);
-        bool holds = made is not null && made.Source == source && made.Scan.IsCompletedSuccessfully && made.Stamp == source.File.Stamp;
-        return holds ? made!.Scan.Result : Scan(source, cancellation);
-    }
-
     private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Of(source.File, _settings.Limits, cancellation);
 
     // A fault of a file that was changed since its scan may be no more than that.
-    private async Task<StageRecord> ReadScannedAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)
+    private async Task<StageRecord> ReadScannedAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, int workers, CancellationToken cancellation)
     {
         try
         {
-            return await ReadAsync(source, scan, folder, mendStyle, cancellation).ConfigureAwait(false);
+            return await ReadAsync(source, scan, folder, mendStyle, workers, cancellation).ConfigureAwait(false);
         }
         catch (BadInputException fault) when (fault is not FileRefusedException { Fault.Code: ReasonCode.FileChanged or ReasonCode.FileGone })
         {
@@ -193,22 +156,21 @@ public sealed class Stager
         }
     }
 
-    private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, CancellationToken cancellation)
+    private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, int workers, CancellationToken cancellation)
     {
         string name = source.File.Name;
         (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? Decide(source, scan) : (mendStyle, []);
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
-        var map = new FieldMap(name, source.Map, table.Header);
         var files = new StagedTableFiles(folder);
         await using ConfiguredAsyncDisposable closing = files.ConfigureAwait(false);
         var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), new ColumnNames(table.Header).All, table.Separator));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
-        KindStager[] stagers = [.. Enumerable.Range(0, _workers).Select(_ =>
-            Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)))];
-        RowWorker[] workers = [.. stagers.Select(s => new RowWorker(s, new MappedRow(table.Reader.Place, style, source.Mends is not null), table.Header.Count))];
+        RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new RejectGate(rejects);
-        var loop = new RowLoop(table, workers, gate, _free, (rows, bytes) => _progress?.Report(new StageProgress(name, rows, bytes, scan.Bytes)));
+        var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(name, read, bytes, scan.Bytes)));
+        IRowLoop loop = workers > 1 ? new SharedLoop(rows, [.. cleaners.Select(c => new RowWorker(c))], gate) : new StraightLoop(rows, cleaners[0], gate);
         await loop.RunAsync(cancellation).ConfigureAwait(false);
+        _progress?.Report(new StageProgress(name, gate.Rows, scan.Bytes, scan.Bytes));
         IReadOnlyList<string> tables = await files.CompleteAsync().ConfigureAwait(false);
         string? rejected = await rejects.CompleteAsync(cancellation).ConfigureAwait(false);
         return new StageRecord
@@ -222,12 +184,17 @@ public sealed class Stager
             RowsRead = gate.Rows,
             Rejected = rejects.Rows,
             Footers = gate.Footers,
-            RepeatedHeaders = loop.RepeatedHeaders,
-            OnePartPerRow = stagers[0].OnePartPerRow,
+            RepeatedHeaders = rows.RepeatedHeaders,
+            OnePartPerRow = cleaners[0].Stager.OnePartPerRow,
             Style = style,
             Remarks = remarks,
-            UnreadCells = UnreadCells.Sum(workers.SelectMany(w => w.Unread)),
+            UnreadCells = UnreadCells.Sum(cleaners.SelectMany(c => c.Unread)),
         };
+
+        RowCleaner Cleaner(RowCells cells) => new(
+            Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
+            new MappedRow(cells, table.Reader.Place, style, source.Mends is not null),
+            table.Header.Count);
     }
 
     private (FileStyle Style, IReadOnlyList<string> Remarks) Decide(SourceFile source, ContentScan scan)
@@ -235,6 +202,4 @@ public sealed class Stager
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         return StyleVote.Decide(table, source.Map, _settings, source.File.Name);
     }
-
-    private sealed record ScanAhead(SourceFile Source, (long Bytes, DateTime Written) Stamp, Task<ContentScan> Scan);
 }

@@ -18,8 +18,8 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private readonly RememberedField<string?> _brand = new(map.Field("brand"), static (row, field) => row.Word(field));
     private readonly RememberedField<CodeText> _model = new(map.Field("model"), static (row, field) => CodeText.Of(row.Code(field, lesser: true)));
     private readonly RememberedField<(DateOnly From, DateOnly To)?> _made = new(map.Field("made_on"), ReadMade);
-    private readonly TextColumn _serialKeys = table.Text("serial_key");
-    private readonly TextColumn _placeKeys = table.Text("place_key");
+    private readonly ValueColumn<UInt128> _serialKeys = table.Identifier("serial_key", tools.Key);
+    private readonly ValueColumn<UInt128> _placeKeys = table.Identifier("place_key", tools.Key);
     private readonly WordColumn _types = table.Word("appliance_type");
     private readonly WordColumn _brands = table.Word("brand");
     private readonly WordColumn _models = table.Word("model_raw");
@@ -53,10 +53,9 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         (DateOnly From, DateOnly To)? made = _made.Read(row);
         _madeFrom.Set(at, made?.From);
         _madeTo.Set(at, made?.To);
-        Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
-        bool placed = PlaceText.TryIdentify(tools.Key, row.Raw(_phone), row.Raw(_address), row.Raw(_name), identifier);
-        _placeKeys.Set(at, placed ? identifier : default);
-        IsNobody = !placed && model.Raw is null && row.Raw(_serial).IsEmpty;
+        UInt128? place = PlaceText.Digest(row.Raw(_phone), row.Raw(_address), row.Raw(_name));
+        _placeKeys.Set(at, place);
+        IsNobody = place is null && model.Raw is null && row.Raw(_serial).IsEmpty;
     }
 
     /// <summary>A complaint without the row's own customer.</summary>
@@ -99,10 +98,9 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private void SetSerial(MappedRow row, int at, string? brand)
     {
         ReadOnlySpan<char> serial = row.CodeSpan(_serial);
-        Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
-        bool usable = SerialKey.TryOf(tools.Key, brand, serial, identifier);
-        _serialKeys.Set(at, usable ? identifier : default);
-        SerialReading reading = usable ? tools.Serials(brand, serial) : default;
+        UInt128? digest = SerialKey.Digest(brand, serial);
+        _serialKeys.Set(at, digest);
+        SerialReading reading = digest is not null ? tools.Serials(brand, serial) : default;
         _candidates.Set(at, reading.Candidates);
         SerialFault = reading.Fault;
     }

@@ -49,6 +49,6 @@ internal sealed class FitmentsStager : KindStager
         _parts.Set(at, part);
         _partKeys.Set(at, CompactKey.Of(part));
         _quantities.Set(at, quantity ?? 1);
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

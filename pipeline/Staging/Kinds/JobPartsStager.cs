@@ -14,7 +14,7 @@ internal sealed class JobPartsStager : KindStager
         _job = target.Map.Field("job_id");
         _line = new PartLineFields(target.Map, null, target.Tools.Words.Components);
         _updated = target.Map.Field("updated_on");
-        _table = new PartLineTable(Table);
+        _table = new PartLineTable(Table, target.Tools.Key);
     }
 
     public override void Stage(MappedRow row)
@@ -29,7 +29,7 @@ internal sealed class JobPartsStager : KindStager
 
         if (row.Fault is null)
         {
-            _table.Add(Target.Map.JobPrefix + job, line!.Value, 1, updated, RowHash(row), row.Line);
+            _table.Add(Target.Map.JobPrefix + job, line!.Value, 1, updated, RowDigest(row), row.Line);
         }
     }
 }

@@ -24,7 +24,7 @@ internal sealed class JobsStager : KindStager
         _appliance = new ApplianceFields(target.Map, Table, target.Tools);
         _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g, target.Tools.Words.Components))];
         _ownPart = new PartLineFields(target.Map, null, target.Tools.Words.Components);
-        _parts = new PartLineTable(NewTable("staged_job_parts"));
+        _parts = new PartLineTable(NewTable("staged_job_parts"), target.Tools.Key);
     }
 
     public override bool OnePartPerRow => _ownPart.IsMapped;
@@ -42,9 +42,9 @@ internal sealed class JobsStager : KindStager
         }
 
         int at = Table.At;
-        ReadOnlySpan<char> hash = RowHash(row);
+        UInt128 digest = RowDigest(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
-        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", hash[..16]);
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", Target.Tools.Key.Identify(digest).AsSpan(0, 16));
         DateTime? updated = _fields.Updated.Read(row);
         _appliance.Set(row, at);
         SetRest(row, at, updated);
@@ -58,10 +58,10 @@ internal sealed class JobsStager : KindStager
 
         for (int i = 0; i < _lines.Count; i++)
         {
-            _parts.Add(id, _lines[i], i + 1, updated, [], row.Line);
+            _parts.Add(id, _lines[i], i + 1, updated, null, row.Line);
         }
 
-        EndRow(row, hash);
+        EndRow(row, digest);
     }
 
     private ReadOnlySpan<char> Joined(string first, ReadOnlySpan<char> second)

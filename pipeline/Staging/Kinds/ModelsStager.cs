@@ -49,7 +49,7 @@ internal sealed class ModelsStager : KindStager
         _brands.Set(at, row.Word(_brand));
         _firstMade.Set(at, first);
         _lastMade.Set(at, last);
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 
     private static DateOnly? Made(MappedRow row, MappedField field, bool last)

@@ -42,6 +42,6 @@ internal sealed class PartAliasesStager : KindStager
         _aliasKeys.Set(at, CompactKey.Of(alias));
         _parts.Set(at, part);
         _partKeys.Set(at, CompactKey.Of(part));
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

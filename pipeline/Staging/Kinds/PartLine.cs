@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Kinds;
@@ -49,7 +50,7 @@ internal readonly record struct PartWords(string? Text, string? Component)
 internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
 
 /// <summary>The staged part lines of jobs.</summary>
-internal sealed class PartLineTable(StagedTable table)
+internal sealed class PartLineTable(StagedTable table, IdentityKey key)
 {
     private readonly TextColumn _jobs = table.Text("job_id");
     private readonly WordColumn _parts = table.Word("part_raw");
@@ -63,16 +64,16 @@ internal sealed class PartLineTable(StagedTable table)
     private readonly ValueColumn<int> _groups = table.Int("group_no");
     private readonly ValueColumn<DateTime> _updated = table.Time("updated_on");
     private readonly ValueColumn<bool> _withJob = table.Flag("with_job_row");
-    private readonly RowStamp _stamp = new(table);
+    private readonly RowStamp _stamp = new(table, key);
 
     /// <summary>Adds a line.</summary>
     /// <param name="jobId">Its job.</param>
     /// <param name="line">The line.</param>
     /// <param name="group">Position within the row, from 1.</param>
     /// <param name="updated">When the row was last changed.</param>
-    /// <param name="rowHash">Identifier of the row; empty: it is the job's row, which has one itself.</param>
+    /// <param name="rowDigest">Digest of the row; null: it is the job's row, which has one itself.</param>
     /// <param name="sourceLine">Where the row stands.</param>
-    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, ReadOnlySpan<char> rowHash, int sourceLine)
+    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, UInt128? rowDigest, int sourceLine)
     {
         int at = table.At;
         _jobs.Set(at, jobId);
@@ -86,8 +87,8 @@ internal sealed class PartLineTable(StagedTable table)
         _prices.Set(at, line.Price);
         _groups.Set(at, group);
         _updated.Set(at, updated);
-        _withJob.Set(at, rowHash.IsEmpty);
-        _stamp.Set(at, rowHash, sourceLine);
+        _withJob.Set(at, rowDigest is null);
+        _stamp.Set(at, rowDigest, sourceLine);
         table.EndRow();
     }
 }

@@ -71,6 +71,6 @@ internal sealed class PartOrdersStager : KindStager
         _returnedQuantities.Set(at, returned ?? 0);
         _reasons.Set(at, reason is null ? null : TextScrubber.Scrub(reason));
         _updatedOn.Set(at, row.Time(_updated));
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

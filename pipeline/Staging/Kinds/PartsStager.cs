@@ -58,6 +58,6 @@ internal sealed class PartsStager : KindStager
         _returnableDays.Set(at, returnable);
         _warrantyDays.Set(at, warranty);
         _suppliers.Set(at, Target.Map.Supplier ?? row.Word(_supplier));
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

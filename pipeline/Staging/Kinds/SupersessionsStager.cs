@@ -57,6 +57,6 @@ internal sealed class SupersessionsStager : KindStager
         _effectiveOn.Set(at, effective);
         _kinds.Set(at, kind);
         _quantities.Set(at, quantity ?? 1);
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

@@ -35,6 +35,6 @@ internal sealed class UnitsStager : KindStager
 
         _installedOn.Set(at, installed);
         _removedOn.Set(at, removed);
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

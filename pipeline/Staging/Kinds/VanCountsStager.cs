@@ -47,6 +47,6 @@ internal sealed class VanCountsStager : KindStager
         _confusables.Set(at, CompactKey.Confusable(key));
         _counts.Set(at, count!.Value);
         _countedOn.Set(at, counted);
-        EndRow(row, RowHash(row));
+        EndRow(row, RowDigest(row));
     }
 }

@@ -20,6 +20,7 @@ internal static class StepProgram
         var folder = new OutputFolder(output);
         Directory.CreateDirectory(output);
         using var context = new RunContext(shop, folder, ShopFile.Load(shop), TimeProvider.System);
+        using var dbg = Environment.GetEnvironmentVariable("ADBG") is null ? null : new AllocDbg();
         long allocated = GC.GetTotalAllocatedBytes();
         long started = Stopwatch.GetTimestamp();
         await (step switch
@@ -35,6 +36,8 @@ internal static class StepProgram
             "van-plan" => new PlanStep().RunAsync(context, CancellationToken.None),
             _ => throw new ArgumentException($"No step '{step}'."),
         }).ConfigureAwait(false);
+        dbg?.Dump();
+        Console.Error.WriteLine($"GCDBG {GC.CollectionCount(0)} {GC.CollectionCount(1)} {GC.CollectionCount(2)} pause {GC.GetTotalPauseDuration().TotalSeconds}");
         double seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{seconds:0.000} {(GC.GetTotalAllocatedBytes() - allocated) / (1024 * 1024)}"));
     }
@@ -42,11 +45,7 @@ internal static class StepProgram
     private static async Task StageAsync(RunContext context)
     {
         var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input));
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(context.Input, context.Settings);
-        for (int i = 0; i < sources.Count; i++)
-        {
-            await stager.StageAsync(sources[i], i + 1 < sources.Count ? sources[i + 1] : null, CancellationToken.None).ConfigureAwait(false);
-        }
+        await new ShopStaging(stager).RunAsync(SourceFile.Find(context.Input, context.Settings), CancellationToken.None).ConfigureAwait(false);
     }
 
     // The engine by itself: all its threads, its own limits, the separator and the header told.
