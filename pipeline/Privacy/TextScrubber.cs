@@ -59,13 +59,13 @@ public static partial class TextScrubber
         return text;
     }
 
-    /// <summary>False when none of the customer's cells can stand in a text of these letters, so that nothing need be looked for.</summary>
-    /// <param name="text">Letters of the text.</param>
+    /// <summary>False when none of the customer's cells can stand in a text with these pairs of letters, so that nothing need be looked for.</summary>
+    /// <param name="text">Pairs of letters of the text.</param>
     /// <param name="name">Name of the same row.</param>
     /// <param name="phone">Its phone.</param>
     /// <param name="address">Its address.</param>
     /// <param name="email">Its e-mail.</param>
-    public static bool MayName(LetterSet text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
+    public static bool MayName(LetterPairs text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
     {
         int comma = address.IndexOf(',');
         return MayHold(text, name)
@@ -101,7 +101,7 @@ public static partial class TextScrubber
     }
 
     // Trimmed as those trim that look for it.
-    private static bool MayHold(LetterSet text, ReadOnlySpan<char> cell)
+    private static bool MayHold(LetterPairs text, ReadOnlySpan<char> cell)
     {
         cell = cell.Trim();
         return !cell.IsEmpty && text.MayHold(cell);

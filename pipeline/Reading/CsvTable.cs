@@ -1,4 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Unicode;
 using CsvHelper;
@@ -155,9 +157,10 @@ public sealed class CsvTable : TableReader
         for (int i = 0; i < _csv.FieldCount; i++)
         {
             ReadOnlySpan<byte> cell = _csv.GetSpan(i);
-            if (taken && (record.Overlaps(cell, out int at) || cell.IsEmpty))
+            nint at = Unsafe.ByteOffset(in MemoryMarshal.GetReference(record), in MemoryMarshal.GetReference(cell));
+            if (taken && (cell.IsEmpty || ((nuint)at < (nuint)record.Length)))
             {
-                Row.AddPart(at, cell.Length);
+                Row.AddPart(cell.IsEmpty ? 0 : (int)at, cell.Length);
             }
             else
             {

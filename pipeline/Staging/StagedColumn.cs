@@ -92,11 +92,12 @@ internal class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(f
 }
 
 /// <summary>A column of a few words that many rows share.</summary>
-internal sealed class WordColumn(string name, int capacity) : StagedColumn(new DataField(name, typeof(string), true), repeats: true)
+/// <param name="name">Its name.</param>
+/// <param name="capacity">Rows there is room for.</param>
+/// <param name="scratch">Room to write from, shared with the columns that are written before and after.</param>
+internal sealed class WordColumn(string name, int capacity, WordScratch scratch) : StagedColumn(new DataField(name, typeof(string), true), repeats: true)
 {
     private string?[] _words = new string?[capacity];
-    private int[] _levels = [];
-    private ReadOnlyMemory<char>[] _filled = [];
 
     /// <summary>Sets a word; null: none.</summary>
     public void Set(int row, string? word) => _words[row] = word;
@@ -105,22 +106,36 @@ internal sealed class WordColumn(string name, int capacity) : StagedColumn(new D
 
     public override Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation)
     {
-        if (_levels.Length < count)
-        {
-            (_levels, _filled) = (new int[_words.Length], new ReadOnlyMemory<char>[_words.Length]);
-        }
-
-        int filled = 0;
+        (int[] levels, ReadOnlyMemory<char>[] filled) = scratch.For(count);
+        int next = 0;
         for (int i = 0; i < count; i++)
         {
             string? word = _words[i];
-            _levels[i] = word is null ? 0 : 1;
+            levels[i] = word is null ? 0 : 1;
             if (word is not null)
             {
-                _filled[filled++] = word.AsMemory();
+                filled[next++] = word.AsMemory();
             }
         }
 
-        return group.WriteAllPartsAsync<ReadOnlyMemory<char>>(field, _filled.AsMemory(0, filled), _levels.AsMemory(0, count), null, cancellation);
+        return group.WriteAllPartsAsync<ReadOnlyMemory<char>>(field, filled.AsMemory(0, next), levels.AsMemory(0, count), null, cancellation);
+    }
+}
+
+/// <summary>Room from which one column of words after the other is written.</summary>
+internal sealed class WordScratch
+{
+    private int[] _levels = [];
+    private ReadOnlyMemory<char>[] _filled = [];
+
+    /// <summary>Room for so many rows: which of them have a word, and the words.</summary>
+    public (int[] Levels, ReadOnlyMemory<char>[] Filled) For(int rows)
+    {
+        if (_levels.Length < rows)
+        {
+            (_levels, _filled) = (new int[rows], new ReadOnlyMemory<char>[rows]);
+        }
+
+        return (_levels, _filled);
     }
 }

@@ -8,6 +8,7 @@ internal sealed class StagedTable
 {
     private const int FirstRows = 512;
     private readonly List<StagedColumn> _columns = [];
+    private readonly WordScratch _scratch = new();
     private readonly StagedTableFile _file;
     private int _room = FirstRows;
 
@@ -19,7 +20,7 @@ internal sealed class StagedTable
     public int At { get; private set; }
 
     /// <summary>Adds a column of words that many rows share.</summary>
-    public WordColumn Word(string name) => Add(new WordColumn(name, _room));
+    public WordColumn Word(string name) => Add(new WordColumn(name, _room, _scratch));
 
     /// <summary>Adds a column of texts, written as they are.</summary>
     public TextColumn Text(string name) => Add(new TextColumn(name, _room));

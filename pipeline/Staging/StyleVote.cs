@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Decides what holds for a whole file: the map says, else the shop's setting, else the file's own cells.</summary>
 internal sealed class StyleVote
 {
-    private const int Rows = 20_000;
+    private const int Rows = 5_000;
     private static readonly string[] DateFields =
         ["opened_on", "closed_on", "purchased_on", "made_on", "updated_on", "ordered_on", "received_on", "effective_on", "first_made", "last_made", "installed_on", "removed_on", "counted_on"];
 

@@ -62,7 +62,7 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     public string WithoutCustomer(MappedRow row, ComplaintText complaint)
     {
         string text = complaint.Scrubbed;
-        if (!TextScrubber.MayName(complaint.Letters, row.Raw(_name), row.Raw(_phone), row.Raw(_address), row.Raw(_email)))
+        if (!TextScrubber.MayName(complaint.Pairs, row.Raw(_name), row.Raw(_phone), row.Raw(_address), row.Raw(_email)))
         {
             return text;
         }

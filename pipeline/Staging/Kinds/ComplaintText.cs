@@ -8,21 +8,21 @@ namespace PartsSignal.Pipeline.Staging.Kinds;
 internal sealed class ComplaintText
 {
     private readonly ComplaintWords _words;
-    private (string? Type, string Kind)? _last;
+    private readonly List<(string? Type, string Kind)> _kinds = [];
 
     private ComplaintText(string typed, ComplaintWords words)
     {
         _words = words;
         Code = ErrorCodeText.Find(typed);
         Scrubbed = TextScrubber.Scrub(typed);
-        Letters = LetterSet.Of(Scrubbed);
+        Pairs = LetterPairs.Of(Scrubbed);
     }
 
     /// <summary>The text without what is personal by its form; names and numbers of the row's customer may still stand in it.</summary>
     public string Scrubbed { get; }
 
-    /// <summary>Its letters.</summary>
-    public LetterSet Letters { get; }
+    /// <summary>Its pairs of letters.</summary>
+    public LetterPairs Pairs { get; }
 
     /// <summary>A displayed code that it names; null: none.</summary>
     public string? Code { get; }
@@ -40,11 +40,16 @@ internal sealed class ComplaintText
             return _words.Kind(text, type);
         }
 
-        if (_last is not { } last || last.Type != type)
+        // There are a handful of types, and most complaints are made of few of them.
+        foreach ((string? known, string kind) in _kinds)
         {
-            _last = last = (type, _words.Kind(text, type));
+            if (known == type)
+            {
+                return kind;
+            }
         }
 
-        return last.Kind;
+        _kinds.Add((type, _words.Kind(text, type)));
+        return _kinds[^1].Kind;
     }
 }

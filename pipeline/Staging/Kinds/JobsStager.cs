@@ -44,7 +44,7 @@ internal sealed class JobsStager : KindStager
         int at = Table.At;
         UInt128 digest = RowDigest(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
-        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", Target.Tools.Key.Identify(digest).AsSpan(0, 16));
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", Target.Tools.Key.Identify(digest));
         DateTime? updated = _fields.Updated.Read(row);
         _appliance.Set(row, at);
         SetRest(row, at, updated);

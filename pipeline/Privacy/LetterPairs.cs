@@ -1,0 +1,80 @@
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// Which pairs of neighbouring ASCII characters a text holds, blind to case and drawn together to 128 marks (a Bloom
+/// filter with one hash): what needs a pair that is not marked cannot stand in it. A text with other characters may hold
+/// anything.
+/// </summary>
+public readonly record struct LetterPairs
+{
+    private const int CaseBit = 0x20;
+    private const int Spread = 37;
+    private readonly ulong _low;
+    private readonly ulong _high;
+
+    private LetterPairs(ulong low, ulong high) => (_low, _high) = (low, high);
+
+    /// <summary>The pairs of a text.</summary>
+    public static LetterPairs Of(ReadOnlySpan<char> text)
+    {
+        Span<ulong> marks = [0, 0];
+        char before = '\0';
+        for (int i = 0; i < text.Length; i++)
+        {
+            char c = text[i];
+            if (c >= 128)
+            {
+                return new LetterPairs(ulong.MaxValue, ulong.MaxValue);
+            }
+
+            if (i > 0)
+            {
+                int mark = Mark(before, c);
+                marks[mark >> 6 & 1] |= 1UL << (mark & 63);
+            }
+
+            before = c;
+        }
+
+        return new LetterPairs(marks[0], marks[1]);
+    }
+
+    /// <summary>False when the text cannot hold this one, however its letters are written.</summary>
+    public bool MayHold(ReadOnlySpan<char> part)
+    {
+        for (int i = 1; i < part.Length; i++)
+        {
+            (char before, char c) = (part[i - 1], part[i]);
+            int mark = Mark(before, c);
+            if ((before | c) < 128 && ((((mark & 64) == 0 ? _low : _high) >> (mark & 63)) & 1) == 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>False when the text can hold none of these words.</summary>
+    /// <param name="words">Words, such as a name.</param>
+    /// <param name="breaks">Characters between words.</param>
+    /// <param name="shortest">Words of fewer characters do not count alone.</param>
+    public bool MayHoldAny(ReadOnlySpan<char> words, ReadOnlySpan<char> breaks, int shortest)
+    {
+        while (!words.IsEmpty)
+        {
+            int end = words.IndexOfAny(breaks);
+            ReadOnlySpan<char> word = end < 0 ? words : words[..end];
+            if (word.Length >= shortest && MayHold(word))
+            {
+                return true;
+            }
+
+            words = end < 0 ? [] : words[(end + 1)..];
+        }
+
+        return false;
+    }
+
+    private static int Mark(char before, char c) => ((before | CaseBit) * Spread) + (c | CaseBit);
+}
