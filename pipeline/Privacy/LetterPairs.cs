@@ -55,25 +55,32 @@ public readonly record struct LetterPairs
         return true;
     }
 
-    /// <summary>False when the text can hold none of these words.</summary>
+    /// <summary>False when the text can hold none of these words; where all are too short to count alone, when it cannot hold the whole.</summary>
     /// <param name="words">Words, such as a name.</param>
     /// <param name="breaks">Characters between words.</param>
     /// <param name="shortest">Words of fewer characters do not count alone.</param>
     public bool MayHoldAny(ReadOnlySpan<char> words, ReadOnlySpan<char> breaks, int shortest)
     {
-        while (!words.IsEmpty)
+        bool counted = false;
+        ReadOnlySpan<char> rest = words;
+        while (!rest.IsEmpty)
         {
-            int end = words.IndexOfAny(breaks);
-            ReadOnlySpan<char> word = end < 0 ? words : words[..end];
-            if (word.Length >= shortest && MayHold(word))
+            int end = rest.IndexOfAny(breaks);
+            ReadOnlySpan<char> word = end < 0 ? rest : rest[..end];
+            if (word.Length >= shortest)
             {
-                return true;
+                counted = true;
+                if (MayHold(word))
+                {
+                    return true;
+                }
             }
 
-            words = end < 0 ? [] : words[(end + 1)..];
+            rest = end < 0 ? [] : rest[(end + 1)..];
         }
 
-        return false;
+        words = words.Trim();
+        return !counted && !words.IsEmpty && MayHold(words);
     }
 
     private static int Mark(char before, char c) => ((before | CaseBit) * Spread) + (c | CaseBit);

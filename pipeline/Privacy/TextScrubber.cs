@@ -67,12 +67,11 @@ public static partial class TextScrubber
     /// <param name="email">Its e-mail.</param>
     public static bool MayName(LetterPairs text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
     {
+        // Where the whole can stand, its first line can.
         int comma = address.IndexOf(',');
-        return MayHold(text, name)
-            || text.MayHoldAny(name, NameBreaks, ShortestName)
+        return text.MayHoldAny(name, NameBreaks, ShortestName)
             || MayHold(text, phone)
-            || MayHold(text, address)
-            || MayHold(text, comma < 0 ? [] : address[..comma])
+            || MayHold(text, comma <= 0 ? address : address[..comma])
             || MayHold(text, email);
     }
 

@@ -1,21 +1,23 @@
 using System.Buffers;
+using System.Globalization;
 using System.IO.Hashing;
-using System.Security.Cryptography;
 using System.Text;
 
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>What one pass over a file's unpacked bytes tells before any row is read.</summary>
-/// <param name="Hash">SHA-256 of the bytes, lower-case hex.</param>
-/// <param name="Checksum">XXH3 of 128 bits (Collet 2019): tells whether they are the same when they are read again.</param>
+/// <param name="Checksum">XXH3 of 128 bits (Collet 2019): tells whether they are the same when they are read again, now or at the next load.</param>
 /// <param name="Bytes">How many there are.</param>
 /// <param name="Mark">Encoding named by a byte order mark, or UTF-16 told by its zeros; null: neither.</param>
 /// <param name="MarkBytes">Length of the byte order mark.</param>
 /// <param name="ValidUtf8">Characters above ASCII that are valid UTF-8.</param>
 /// <param name="InvalidUtf8">Bytes that are no valid UTF-8.</param>
 /// <param name="Sample">Lines that hold bytes above ASCII, at most 64 KiB; for guessing an old encoding.</param>
-public sealed record ContentScan(string Hash, UInt128 Checksum, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
+public sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
 {
+    /// <summary>The checksum as 32 hex digits, lower case.</summary>
+    public string Hash { get; } = Checksum.ToString("x32", CultureInfo.InvariantCulture);
+
     private const int BlockBytes = 1 << 18;
     private const int SampleBytes = 1 << 16;
 
@@ -42,7 +44,6 @@ public sealed record ContentScan(string Hash, UInt128 Checksum, long Bytes, Enco
 
     private static ContentScan Read(Stream stream, byte[] block, CancellationToken cancellation)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var checksum = new XxHash128();
         var sample = new MemoryStream();
         (Encoding? Encoding, int Length) mark = default;
@@ -52,7 +53,6 @@ public sealed record ContentScan(string Hash, UInt128 Checksum, long Bytes, Enco
         {
             cancellation.ThrowIfCancellationRequested();
             int n = stream.ReadAtLeast(block.AsSpan(carried, BlockBytes), BlockBytes, throwOnEndOfStream: false);
-            hash.AppendData(block, carried, n);
             checksum.Append(block.AsSpan(carried, n));
             Span<byte> all = block.AsSpan(0, carried + n);
             if (total == 0)
@@ -66,7 +66,7 @@ public sealed record ContentScan(string Hash, UInt128 Checksum, long Bytes, Enco
             all[^carried..].CopyTo(block);
             if (last)
             {
-                return new ContentScan(Convert.ToHexStringLower(hash.GetHashAndReset()), checksum.GetCurrentHashAsUInt128(), total, mark.Encoding, mark.Length, valid, invalid, sample.ToArray());
+                return new ContentScan(checksum.GetCurrentHashAsUInt128(), total, mark.Encoding, mark.Length, valid, invalid, sample.ToArray());
             }
         }
     }

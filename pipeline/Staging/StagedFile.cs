@@ -11,7 +11,7 @@ public sealed record StagedFile
     /// <summary>Kind of its rows, as in the map.</summary>
     public required string Kind { get; init; }
 
-    /// <summary>SHA-256 of the unpacked bytes, lower-case hex.</summary>
+    /// <summary>Checksum of the unpacked bytes (XXH3 of 128 bits), lower-case hex.</summary>
     public required string ContentHash { get; init; }
 
     /// <summary>Position among all sources: the map's position times <see cref="SourceFile.PositionsPerMap"/> plus the file's within its pattern. Later wins.</summary>

@@ -9,6 +9,7 @@ internal sealed class JobFields(FieldMap map, WordSets words)
 {
     private const double MaxAge = 100;
     private const int ComplaintBits = 15;
+    private const int PeopleBits = 14;
 
     public MappedField JobId { get; } = map.Field("job_id");
 
@@ -16,9 +17,9 @@ internal sealed class JobFields(FieldMap map, WordSets words)
 
     public RememberedField<DateOnly?> Closed { get; } = new(map.Field("closed_on"), static (row, field) => row.Day(field));
 
-    public RememberedField<string?> Technician { get; } = new(map.Field("technician"), static (row, field) => row.Word(field));
+    public RememberedField<string?> Technician { get; } = new(map.Field("technician"), static (row, field) => row.Word(field), PeopleBits);
 
-    public RememberedField<string?> Van { get; } = new(map.Field("van"), static (row, field) => row.Word(field));
+    public RememberedField<string?> Van { get; } = new(map.Field("van"), static (row, field) => row.Word(field), PeopleBits);
 
     public RememberedField<string?> CustomerKind { get; } = new(map.Field("customer_kind"), static (row, field) => CustomerKindText.Read(row.Span(field)));
 

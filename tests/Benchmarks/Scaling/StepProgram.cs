@@ -20,7 +20,6 @@ internal static class StepProgram
         var folder = new OutputFolder(output);
         Directory.CreateDirectory(output);
         using var context = new RunContext(shop, folder, ShopFile.Load(shop), TimeProvider.System);
-        using var dbg = Environment.GetEnvironmentVariable("ADBG") is null ? null : new AllocDbg();
         long allocated = GC.GetTotalAllocatedBytes();
         long started = Stopwatch.GetTimestamp();
         await (step switch
@@ -36,8 +35,6 @@ internal static class StepProgram
             "van-plan" => new PlanStep().RunAsync(context, CancellationToken.None),
             _ => throw new ArgumentException($"No step '{step}'."),
         }).ConfigureAwait(false);
-        dbg?.Dump();
-        Console.Error.WriteLine($"GCDBG {GC.CollectionCount(0)} {GC.CollectionCount(1)} {GC.CollectionCount(2)} pause {GC.GetTotalPauseDuration().TotalSeconds}");
         double seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{seconds:0.000} {(GC.GetTotalAllocatedBytes() - allocated) / (1024 * 1024)}"));
     }

@@ -1,4 +1,4 @@
-using System.Text;
+using System.Runtime.InteropServices;
 using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Tests.Privacy;
@@ -14,8 +14,9 @@ public sealed class IdentityKeyTests
             string path = Path.Combine(folder, "out", "identity.key");
             var first = IdentityKey.LoadOrMake(path);
             var again = IdentityKey.LoadOrMake(path);
-            Assert.Equal(first.Identify("phone", "123"), again.Identify("phone", "123"));
-            Assert.NotEqual(first.Identify("phone", "123"), first.Identify("name", "123"));
+            UInt128 phone = IdentityKey.Digest(IdentityRealm.Phone, "123");
+            Assert.Equal(first.Identify(phone), again.Identify(phone));
+            Assert.NotEqual(first.Identify(phone), first.Identify(IdentityKey.Digest(IdentityRealm.Customer, "123")));
             if (!OperatingSystem.IsWindows())
             {
                 Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
@@ -41,31 +42,43 @@ public sealed class IdentityKeyTests
         }
     }
 
-    // The published test vector of keyed BLAKE3 for one byte of zero: what a realm and a text of no characters come to.
+    // The published example of AES-256 (FIPS 197, C.3), first 72 bits of its 8ea2b7ca516745bfea...
     [Fact]
-    public void Identify_PublishedVector_ItsFirst96Bits() =>
-        Assert.Equal("6d7878dfff2f485635d39013", new IdentityKey(Encoding.ASCII.GetBytes("whats the Elvish word for friend")).Identify("", ""));
+    public void Identify_PublishedBlock_ItsFirst72BitsAsText()
+    {
+        byte[] key = [.. Enumerable.Range(0, 32).Select(i => (byte)i)];
+        byte[] block = [.. Enumerable.Range(0, 16).Select(i => (byte)(i * 0x11))];
+        Assert.Equal("jqK3ylFnRb_q", new IdentityKey(key).Identify(MemoryMarshal.Read<UInt128>(block)));
+    }
 
     [Fact]
-    public void IdentifyLong_TextRealmOrKeyChanged_AnotherIdentifier()
+    public void Identify_Many_EachAsAlone()
+    {
+        var key = new IdentityKey(new byte[32]);
+        UInt128[] digests = [.. Enumerable.Range(0, 300).Select(i => IdentityKey.Digest(IdentityRealm.Row, $"row {i}"))];
+        string[] alone = [.. digests.Select(key.Identify)];
+        char[] all = new char[(digests.Length + 1) * IdentityKey.IdentifierLength];
+        key.Identify(digests, all);
+        Assert.Equal(string.Concat(alone), new string(all, 0, alone.Length * IdentityKey.IdentifierLength));
+        Assert.Equal(alone.Length, alone.Distinct(StringComparer.Ordinal).Count());
+        Assert.DoesNotContain(alone, a => a.Contains('-', StringComparison.Ordinal));
+        key.Identify([], all);
+    }
+
+    [Fact]
+    public void Identify_TextRealmOrKeyChanged_AnotherIdentifier()
     {
         string text = new('x', 5_000);
+        var (zeros, ones) = (new IdentityKey(new byte[32]), new IdentityKey([.. Enumerable.Repeat((byte)1, 32)]));
         string[] identifiers =
         [
-            Long(new byte[32], "row", text),
-            Long(new byte[32], "row", text[1..] + 'y'),
-            Long(new byte[32], "job", text),
-            Long([.. Enumerable.Repeat((byte)1, 32)], "row", text),
+            zeros.Identify(IdentityKey.Digest(IdentityRealm.Row, text)),
+            zeros.Identify(IdentityKey.Digest(IdentityRealm.Row, text[1..] + 'y')),
+            zeros.Identify(IdentityKey.Digest(IdentityRealm.Phone, text)),
+            ones.Identify(IdentityKey.Digest(IdentityRealm.Row, text)),
         ];
         Assert.Equal(identifiers.Length, identifiers.Distinct().Count());
-        Assert.Equal(identifiers[0], Long(new byte[32], "row", text));
-
-        static string Long(byte[] key, string realm, string text)
-        {
-            Span<char> identifier = stackalloc char[IdentityKey.IdentifierLength];
-            new IdentityKey(key).IdentifyLong(realm, text, identifier);
-            return identifier.ToString();
-        }
+        Assert.Equal(identifiers[0], zeros.Identify(IdentityKey.Digest(IdentityRealm.Row, text)));
     }
 
     [Theory]
@@ -76,8 +89,8 @@ public sealed class IdentityKeyTests
     [Fact]
     public void Of_NoPhone_AddressThenNameThenNothing()
     {
-        Assert.Equal(("address", "12millrdtown"), PlaceText.Of("", "12 Mill Rd., Town", "X Y"));
-        Assert.Equal(("name", "adaho"), PlaceText.Of("-", "", "Ada Ho"));
+        Assert.Equal((IdentityRealm.Address, "12millrdtown"), PlaceText.Of("", "12 Mill Rd., Town", "X Y"));
+        Assert.Equal((IdentityRealm.Customer, "adaho"), PlaceText.Of("-", "", "Ada Ho"));
         Assert.Null(PlaceText.Of("", "", " "));
     }
 }

@@ -20,7 +20,7 @@ public sealed class SamplePrivacyTests
             var stager = new Stager(new OutputFolder(folder), settings, StagingRig.Tools);
             foreach (SourceFile source in SourceFile.Find(RepositoryFolder.SampleShop, settings))
             {
-                await stager.StageAsync(source, CancellationToken.None);
+                await stager.StageAsync(source, 1, CancellationToken.None);
             }
 
             string all = string.Join('\n', Texts(Path.Combine(folder, "stage"))).ToLowerInvariant();

@@ -81,8 +81,8 @@ public sealed class RefusedFileTests
         IReadOnlyList<SourceFile> listed = SourceFile.Find(rig.Input, settings);
         File.Delete(Path.Combine(rig.Input, "a.csv"));
         var stager = new Stager(rig.Output, settings, StagingRig.Tools);
-        Assert.Equal("file_gone", (await stager.StageAsync(listed[0], CancellationToken.None)).Refused?.Code);
-        Assert.Null((await stager.StageAsync(listed[1], CancellationToken.None)).Refused);
+        Assert.Equal("file_gone", (await stager.StageAsync(listed[0], 1, CancellationToken.None)).Refused?.Code);
+        Assert.Null((await stager.StageAsync(listed[1], 1, CancellationToken.None)).Refused);
     }
 
     [Fact]

@@ -33,10 +33,9 @@ internal sealed class StagingRig : IDisposable
     {
         var stager = new Stager(Output, settings, Tools, progress);
         var staged = new List<StagedFile>();
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(Input, settings);
-        for (int i = 0; i < sources.Count; i++)
+        foreach (SourceFile source in SourceFile.Find(Input, settings))
         {
-            staged.Add(await stager.StageAsync(sources[i], sources.ElementAtOrDefault(i + 1), CancellationToken.None));
+            staged.Add(await stager.StageAsync(source, 1, CancellationToken.None));
         }
 
         stager.Tidy(staged);
