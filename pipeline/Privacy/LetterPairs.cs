@@ -56,12 +56,13 @@ public readonly record struct LetterPairs
     }
 
     /// <summary>False when the text can hold none of these words; where all are too short to count alone, when it cannot hold the whole.</summary>
-    /// <param name="words">Words, such as a name.</param>
+    /// <param name="words">Words, such as a name; blanks around them do not count.</param>
     /// <param name="breaks">Characters between words.</param>
     /// <param name="shortest">Words of fewer characters do not count alone.</param>
     public bool MayHoldAny(ReadOnlySpan<char> words, ReadOnlySpan<char> breaks, int shortest)
     {
         bool counted = false;
+        words = words.Trim();
         ReadOnlySpan<char> rest = words;
         while (!rest.IsEmpty)
         {
@@ -79,7 +80,6 @@ public readonly record struct LetterPairs
             rest = end < 0 ? [] : rest[(end + 1)..];
         }
 
-        words = words.Trim();
         return !counted && !words.IsEmpty && MayHold(words);
     }
 
