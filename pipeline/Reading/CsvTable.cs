@@ -95,14 +95,15 @@ public sealed class CsvTable : TableReader
 
         Line = _lineBase + (int)_csv.LineNumber;
         long at = _base + _csv.ByteOffset;
-        Mark(at);
+        bool spansLines = _csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') >= 0;
+        Mark(at, spansLines);
         if (_malformed is { } reason && reason != CsvMalformedReason.StrayQuote
-            && (SpansLines() || reason == CsvMalformedReason.UnterminatedQuote))
+            && (spansLines || reason == CsvMalformedReason.UnterminatedQuote))
         {
             return RejectLine(at, Line);
         }
 
-        if (SpansLines() && SwallowedRows())
+        if (spansLines && SwallowedRows())
         {
             return RejectLine(at, Line);
         }
@@ -169,8 +170,6 @@ public sealed class CsvTable : TableReader
         }
     }
 
-    private bool SpansLines() => _csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') >= 0;
-
     // A quoted cell may hold line ends, but not whole rows: lines with as many cells as a row, and figures where rows
     // have figures, are rows. Where no column of figures is known, a line between the first and the last decides.
     private bool SwallowedRows()
@@ -201,11 +200,11 @@ public sealed class CsvTable : TableReader
         return whole >= 2;
     }
 
-    private void Mark(long at)
+    private void Mark(long at, bool spansLines)
     {
         _bytes.KeepFrom = at;
         _resume = at + _csv.RawRecord.Length;
-        _resumeLine = Line + (_csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') < 0 ? 0 : Breaks(_csv.RawRecord));
+        _resumeLine = Line + (spansLines ? Breaks(_csv.RawRecord) : 0);
     }
 
     private static int Breaks(ReadOnlySpan<byte> text)

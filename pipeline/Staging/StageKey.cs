@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Staging;
 internal static class StageKey
 {
     // Raised whenever the same bytes and map would be staged otherwise than before.
-    private const int Version = 10;
+    private const int Version = 11;
 
     /// <summary>The folder's name: 16 hex digits of the content, 16 of everything else.</summary>
     public static string Of(SourceFile source, string contentHash, ShopSettings settings, StagingTools tools, FileStyle? style)

@@ -9,7 +9,7 @@ said as (
     select
         compact_key(brand) as brand_key,
         model_key,
-        min(model_confusable) as model_confusable,
+        translate(model_key, 'OIL', '011') as model_confusable,
         last(trim(model_raw) order by source_order, source_line) as model_raw,
         last(model_pattern order by source_order, source_line) as model_pattern,
         last(model_family order by source_order, source_line) filter (model_family is not null) as model_family,

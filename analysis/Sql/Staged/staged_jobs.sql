@@ -12,7 +12,6 @@ create table staged_jobs (
     brand             varchar,
     model_raw         varchar,
     model_key         varchar,               -- compact: NFKC, upper case, A-Z and 0-9 only
-    model_confusable  varchar,               -- compact with O->0, I and L->1; for matching only
     made_on_from      date,                  -- stated build day or month or year, as an interval
     made_on_to        date,
     serial_candidates varchar,               -- build intervals read from the serial: from/to;from/to;... (ISO days); null: no rule or no serial

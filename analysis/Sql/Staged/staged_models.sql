@@ -2,7 +2,6 @@
 create table staged_models (
     model_raw         varchar not null,
     model_key         varchar not null,
-    model_confusable  varchar not null,
     model_pattern     varchar,               -- LIKE patterns over model keys, divided by |; null: no wildcard
     model_family      varchar,               -- null: to be learned
     appliance_type    varchar,

@@ -6,7 +6,6 @@ create table staged_part_orders (
     received_on        date,
     part_raw           varchar,
     part_key           varchar,
-    part_confusable    varchar,
     other_raw          varchar,              -- second number on the line: the maker's beside the supplier's
     other_key          varchar,
     description        varchar,

@@ -7,7 +7,6 @@ create table staged_units (
     brand             varchar,
     model_raw         varchar,
     model_key         varchar,
-    model_confusable  varchar,
     made_on_from      date,
     made_on_to        date,
     installed_on      date,

@@ -3,7 +3,6 @@ create table staged_van_counts (
     van              varchar not null,
     part_raw         varchar not null,
     part_key         varchar not null,
-    part_confusable  varchar not null,
     on_hand          integer not null,
     counted_on       date,
     row_hash         varchar not null,

@@ -24,7 +24,6 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private readonly WordColumn _brands = table.Word("brand");
     private readonly WordColumn _models = table.Word("model_raw");
     private readonly WordColumn _modelKeys = table.Word("model_key");
-    private readonly WordColumn _confusables = table.Word("model_confusable");
     private readonly ValueColumn<DateOnly> _madeFrom = table.Day("made_on_from");
     private readonly ValueColumn<DateOnly> _madeTo = table.Day("made_on_to");
     private readonly WordColumn _candidates = table.Word("serial_candidates");
@@ -48,7 +47,6 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         _brands.Set(at, brand);
         _models.Set(at, model.Raw);
         _modelKeys.Set(at, model.Key);
-        _confusables.Set(at, model.Confusable);
         SetSerial(row, at, brand);
         (DateOnly From, DateOnly To)? made = _made.Read(row);
         _madeFrom.Set(at, made?.From);

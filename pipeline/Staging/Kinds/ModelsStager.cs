@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Staging.Kinds;
 internal sealed class ModelsStager : KindStager
 {
     private readonly MappedField _model, _family, _type, _brand, _first, _last;
-    private readonly TextColumn _models, _keys, _confusables, _patterns, _families, _types, _brands;
+    private readonly TextColumn _models, _keys, _patterns, _families, _types, _brands;
     private readonly ValueColumn<DateOnly> _firstMade, _lastMade;
 
     public ModelsStager(StageTarget target)
@@ -17,7 +17,7 @@ internal sealed class ModelsStager : KindStager
         FieldMap map = target.Map;
         (_model, _family, _type, _brand, _first, _last) =
             (map.Field("model"), map.Field("model_family"), map.Field("appliance_type"), map.Field("brand"), map.Field("first_made"), map.Field("last_made"));
-        (_models, _keys, _confusables) = (Table.Text("model_raw"), Table.Text("model_key"), Table.Text("model_confusable"));
+        (_models, _keys) = (Table.Text("model_raw"), Table.Text("model_key"));
         (_patterns, _families) = (Table.Text("model_pattern"), Table.Text("model_family"));
         (_types, _brands, _firstMade, _lastMade) = (Table.Text("appliance_type"), Table.Text("brand"), Table.Day("first_made"), Table.Day("last_made"));
     }
@@ -42,7 +42,6 @@ internal sealed class ModelsStager : KindStager
         string? type = row.Word(_type);
         _models.Set(at, model);
         _keys.Set(at, key);
-        _confusables.Set(at, CompactKey.Confusable(key));
         _patterns.Set(at, ModelWildcard.Pattern(model));
         _families.Set(at, row.Word(_family));
         _types.Set(at, Target.Tools.Words.Appliances.Find(type) ?? (type is null ? null : "other"));

@@ -55,7 +55,6 @@ internal sealed class PartLineTable(StagedTable table, IdentityKey key)
     private readonly TextColumn _jobs = table.Text("job_id");
     private readonly WordColumn _parts = table.Word("part_raw");
     private readonly WordColumn _keys = table.Word("part_key");
-    private readonly WordColumn _confusables = table.Word("part_confusable");
     private readonly WordColumn _descriptions = table.Word("description");
     private readonly WordColumn _components = table.Word("component");
     private readonly ValueColumn<int> _quantities = table.Int("quantity");
@@ -70,7 +69,7 @@ internal sealed class PartLineTable(StagedTable table, IdentityKey key)
     /// <param name="jobId">Its job.</param>
     /// <param name="line">The line.</param>
     /// <param name="group">Position within the row, from 1.</param>
-    /// <param name="updated">When the row was last changed.</param>
+    /// <param name="updated">When the row was last changed; kept where it is not the job's row.</param>
     /// <param name="rowDigest">Digest of the row; null: it is the job's row, which has one itself.</param>
     /// <param name="sourceLine">Where the row stands.</param>
     public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, UInt128? rowDigest, int sourceLine)
@@ -79,14 +78,13 @@ internal sealed class PartLineTable(StagedTable table, IdentityKey key)
         _jobs.Set(at, jobId);
         _parts.Set(at, line.Part.Raw);
         _keys.Set(at, line.Part.Key);
-        _confusables.Set(at, line.Part.Confusable);
         _descriptions.Set(at, line.Description.Text);
         _components.Set(at, line.Description.Component);
         _quantities.Set(at, line.Quantity);
         _fromVan.Set(at, line.FromVan);
         _prices.Set(at, line.Price);
         _groups.Set(at, group);
-        _updated.Set(at, updated);
+        _updated.Set(at, rowDigest is null ? null : updated);
         _withJob.Set(at, rowDigest is null);
         _stamp.Set(at, rowDigest, sourceLine);
         table.EndRow();

@@ -9,7 +9,7 @@ internal sealed class PartOrdersStager : KindStager
 {
     private const string UnknownSupplier = "unknown";
     private readonly MappedField _order, _supplier, _ordered, _received, _part, _other, _description, _quantity, _cost, _job, _returned, _reason, _updated;
-    private readonly TextColumn _orders, _suppliers, _parts, _keys, _confusables, _others, _otherKeys, _descriptions, _components, _jobs, _reasons;
+    private readonly TextColumn _orders, _suppliers, _parts, _keys, _others, _otherKeys, _descriptions, _components, _jobs, _reasons;
     private readonly ValueColumn<DateOnly> _orderedOn, _receivedOn;
     private readonly ValueColumn<int> _quantities, _returnedQuantities;
     private readonly ValueColumn<decimal> _costs;
@@ -23,7 +23,7 @@ internal sealed class PartOrdersStager : KindStager
         (_part, _other, _description, _quantity) = (map.Field("part"), map.Field("other_part"), map.Field("description"), map.Field("quantity"));
         (_cost, _job, _returned, _reason, _updated) = (map.Field("unit_cost"), map.Field("job_id"), map.Field("returned_quantity"), map.Field("return_reason"), map.Field("updated_on"));
         (_orders, _suppliers, _parts, _keys) = (Table.Text("order_id"), Table.Text("supplier"), Table.Text("part_raw"), Table.Text("part_key"));
-        (_confusables, _others, _otherKeys) = (Table.Text("part_confusable"), Table.Text("other_raw"), Table.Text("other_key"));
+        (_others, _otherKeys) = (Table.Text("other_raw"), Table.Text("other_key"));
         (_descriptions, _components, _jobs, _reasons) = (Table.Text("description"), Table.Text("component"), Table.Text("job_id"), Table.Text("return_reason"));
         (_orderedOn, _receivedOn, _updatedOn) = (Table.Day("ordered_on"), Table.Day("received_on"), Table.Time("updated_on"));
         (_quantities, _returnedQuantities, _costs) = (Table.Int("quantity"), Table.Int("returned_quantity"), Table.Money("unit_cost"));
@@ -60,7 +60,6 @@ internal sealed class PartOrdersStager : KindStager
         _receivedOn.Set(at, received);
         _parts.Set(at, part);
         _keys.Set(at, key.Length == 0 ? null : key);
-        _confusables.Set(at, key.Length == 0 ? null : CompactKey.Confusable(key));
         _others.Set(at, other);
         _otherKeys.Set(at, otherKey.Length == 0 ? null : otherKey);
         _descriptions.Set(at, description);

@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Staging.Kinds;
 internal sealed class VanCountsStager : KindStager
 {
     private readonly MappedField _van, _part, _onHand, _counted;
-    private readonly TextColumn _vans, _parts, _keys, _confusables;
+    private readonly TextColumn _vans, _parts, _keys;
     private readonly ValueColumn<int> _counts;
     private readonly ValueColumn<DateOnly> _countedOn;
 
@@ -14,7 +14,7 @@ internal sealed class VanCountsStager : KindStager
         : base(target, "staged_van_counts")
     {
         (_van, _part, _onHand, _counted) = (target.Map.Field("van"), target.Map.Field("part"), target.Map.Field("on_hand"), target.Map.Field("counted_on"));
-        (_vans, _parts, _keys, _confusables) = (Table.Text("van"), Table.Text("part_raw"), Table.Text("part_key"), Table.Text("part_confusable"));
+        (_vans, _parts, _keys) = (Table.Text("van"), Table.Text("part_raw"), Table.Text("part_key"));
         (_counts, _countedOn) = (Table.Int("on_hand"), Table.Day("counted_on"));
     }
 
@@ -44,7 +44,6 @@ internal sealed class VanCountsStager : KindStager
         _vans.Set(at, van);
         _parts.Set(at, part);
         _keys.Set(at, key);
-        _confusables.Set(at, CompactKey.Confusable(key));
         _counts.Set(at, count!.Value);
         _countedOn.Set(at, counted);
         EndRow(row, RowDigest(row));

@@ -16,7 +16,6 @@ internal abstract record StagedRow
 
     protected static string? Key(string? raw) => raw is null ? null : CompactKey.Of(raw);
 
-    protected static string? Alike(string? raw) => raw is null ? null : CompactKey.Confusable(CompactKey.Of(raw));
 }
 
 internal sealed record StagedJob(string JobId) : StagedRow
@@ -42,8 +41,6 @@ internal sealed record StagedJob(string JobId) : StagedRow
     public string? ModelRaw { get; init; }
 
     public string? ModelKey => Key(ModelRaw);
-
-    public string? ModelConfusable => Alike(ModelRaw);
 
     public DateOnly? MadeOnFrom { get; init; }
 
@@ -76,8 +73,6 @@ internal sealed record StagedJobPart(string JobId, string? PartRaw) : StagedRow
 {
     public string? PartKey => Key(PartRaw);
 
-    public string? PartConfusable => Alike(PartRaw);
-
     public string? Description { get; init; }
 
     public string? Component { get; init; }
@@ -102,8 +97,6 @@ internal sealed record StagedOrder(string OrderId, string Supplier, string? Part
     public DateOnly? ReceivedOn { get; init; }
 
     public string? PartKey => Key(PartRaw);
-
-    public string? PartConfusable => Alike(PartRaw);
 
     public string? OtherRaw { get; init; }
 
@@ -169,8 +162,6 @@ internal sealed record StagedModel(string ModelRaw, string? ModelFamily) : Stage
 {
     public string ModelKey => Key(ModelRaw)!;
 
-    public string ModelConfusable => Alike(ModelRaw)!;
-
     public string? ModelPattern => ModelWildcard.Pattern(ModelRaw);
 
     public string? ApplianceType { get; init; } = "washer";
@@ -195,8 +186,6 @@ internal sealed record StagedUnit(string? SerialKey) : StagedRow
     public string? ModelRaw { get; init; }
 
     public string? ModelKey => Key(ModelRaw);
-
-    public string? ModelConfusable => Alike(ModelRaw);
 
     public DateOnly? MadeOnFrom { get; init; }
 
@@ -225,8 +214,6 @@ internal sealed record StagedFitment(string PartRaw) : StagedRow
 internal sealed record StagedCount(string Van, string PartRaw, int OnHand) : StagedRow
 {
     public string PartKey => Key(PartRaw)!;
-
-    public string PartConfusable => Alike(PartRaw)!;
 
     public DateOnly? CountedOn { get; init; }
 }
