@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
@@ -59,7 +61,7 @@ public readonly record struct LetterPairs
     /// <param name="words">Words, such as a name; blanks around them do not count.</param>
     /// <param name="breaks">Characters between words.</param>
     /// <param name="shortest">Words of fewer characters do not count alone.</param>
-    public bool MayHoldAny(ReadOnlySpan<char> words, ReadOnlySpan<char> breaks, int shortest)
+    public bool MayHoldAny(ReadOnlySpan<char> words, SearchValues<char> breaks, int shortest)
     {
         bool counted = false;
         words = words.Trim();

@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Privacy;
 public static partial class TextScrubber
 {
     private const int ShortestName = 3;
-    private const string NameBreaks = " ,.;/&\t";
+    private static readonly SearchValues<char> NameBreaks = SearchValues.Create(" ,.;/&\t");
     private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789");
 
     // Words without which the patterns below cannot match: most texts hold none.

@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
 
@@ -8,8 +9,9 @@ internal abstract class KindStager
     private const char FieldEnd = '\u001f';
     private readonly RowStamp _stamp;
     private readonly List<StagedTable> _tables = [];
-    private char[] _rowText = new char[1024];
     private MappedField[]? _fields;
+    private int[]? _columns;
+    private char[] _rowText = new char[1024];
 
     protected KindStager(StageTarget target, string table)
     {
@@ -53,11 +55,24 @@ internal abstract class KindStager
     /// </summary>
     protected UInt128 RowDigest(MappedRow row)
     {
+        // With the first row every field has been asked for.
         int length = 0;
-        _fields ??= [.. Target.Map.Used];
-        foreach (MappedField field in _fields)
+        if (_fields is null)
         {
-            Append(row.Raw(field), ref length);
+            _fields = [.. Target.Map.Used];
+            _columns = OwnColumns(_fields);
+        }
+
+        if (row.IsPlain && _columns is not null)
+        {
+            AppendPlain(row.Cells, _columns, ref length);
+        }
+        else
+        {
+            foreach (MappedField field in _fields)
+            {
+                Append(row.Raw(field), ref length);
+            }
         }
 
         Append(Target.Map.JobPrefix, ref length);
@@ -72,15 +87,43 @@ internal abstract class KindStager
         Table.EndRow();
     }
 
+    // Null where a field is joined from cells, has a fixed value, or shares a cell with another.
+    private static int[]? OwnColumns(MappedField[] fields)
+    {
+        int[] columns = [.. fields.Select(f => f.Fixed is null ? f.Column : -1)];
+        return columns.All(c => c >= 0) && columns.Distinct().Count() == columns.Length ? columns : null;
+    }
+
+    // Most rows: every field is a cell of its own, and so all of them are no longer than the row.
+    private void AppendPlain(RowCells cells, int[] columns, ref int length)
+    {
+        ReadOnlySpan<char> characters = cells.Characters;
+        ReadOnlySpan<CellPlace> places = cells.Places;
+        Reserve(length + characters.Length + columns.Length);
+        Span<char> text = _rowText;
+        foreach (int column in columns)
+        {
+            CellPlace place = (uint)column < (uint)places.Length ? places[column] : default;
+            ReadOnlySpan<char> cell = characters.Slice(place.Start, place.Length).Trim();
+            cell.CopyTo(text[length..]);
+            length += cell.Length;
+            text[length++] = FieldEnd;
+        }
+    }
+
     private void Append(ReadOnlySpan<char> text, ref int length)
     {
-        if (length + text.Length >= _rowText.Length)
-        {
-            Array.Resize(ref _rowText, Math.Max(_rowText.Length * 2, length + text.Length + 1));
-        }
-
+        Reserve(length + text.Length + 1);
         text.CopyTo(_rowText.AsSpan(length));
         length += text.Length;
         _rowText[length++] = FieldEnd;
+    }
+
+    private void Reserve(int length)
+    {
+        if (length > _rowText.Length)
+        {
+            Array.Resize(ref _rowText, Math.Max(_rowText.Length * 2, length));
+        }
     }
 }

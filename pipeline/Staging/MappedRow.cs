@@ -36,6 +36,9 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
     /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
     public void Begin(int line) => (Line, Fault, _plain) = (line, null, Cells.IsText && !mended);
 
+    /// <summary>True for a row of a text file that we have not changed: a cell is what it says.</summary>
+    public bool IsPlain => _plain;
+
     /// <summary>Refuses the row; the first fault stays.</summary>
     public void Fail(MappedField field, string code, string message, string? suggestion) => Fault ??= new RowFault(field.Name, code, message, suggestion);
 

@@ -97,12 +97,12 @@ internal class ValueColumn<T>(DataField field, int capacity) : FilledColumn<T>(f
 /// <param name="scratch">Room to write from, shared with the columns that are written before and after.</param>
 internal sealed class WordColumn(string name, int capacity, WordScratch scratch) : StagedColumn(new DataField(name, typeof(string), true), repeats: true)
 {
-    private string?[] _words = new string?[capacity];
+    private Cell[] _cells = new Cell[capacity];
 
     /// <summary>Sets a word; null: none.</summary>
-    public void Set(int row, string? word) => _words[row] = word;
+    public void Set(int row, string? word) => _cells[row] = new Cell(word);
 
-    public override void Grow(int rows) => Array.Resize(ref _words, rows);
+    public override void Grow(int rows) => Array.Resize(ref _cells, rows);
 
     public override Task WriteAsync(ParquetRowGroupWriter group, DataField field, int count, CancellationToken cancellation)
     {
@@ -110,7 +110,7 @@ internal sealed class WordColumn(string name, int capacity, WordScratch scratch)
         int next = 0;
         for (int i = 0; i < count; i++)
         {
-            string? word = _words[i];
+            string? word = _cells[i].Word;
             levels[i] = word is null ? 0 : 1;
             if (word is not null)
             {
@@ -120,6 +120,9 @@ internal sealed class WordColumn(string name, int capacity, WordScratch scratch)
 
         return group.WriteAllPartsAsync<ReadOnlyMemory<char>>(field, filled.AsMemory(0, next), levels.AsMemory(0, count), null, cancellation);
     }
+
+    // An array of strings would be asked at every word whether it takes strings.
+    private readonly record struct Cell(string? Word);
 }
 
 /// <summary>Room from which one column of words after the other is written.</summary>

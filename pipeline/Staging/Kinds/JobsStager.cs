@@ -89,7 +89,20 @@ internal sealed class JobsStager : KindStager
             }
         }
 
-        foreach ((string part, int quantity) in _fields.PartsList.IsMapped ? PartsListText.Read(row.Span(_fields.PartsList)) : [])
+        if (_fields.PartsList.IsMapped)
+        {
+            ReadPartsList(row);
+        }
+
+        if (_ownPart.IsMapped && _ownPart.Read(row) is { } own)
+        {
+            _lines.Add(own);
+        }
+    }
+
+    private void ReadPartsList(MappedRow row)
+    {
+        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_fields.PartsList)))
         {
             if (DamagedCode.Is(part))
             {
@@ -99,11 +112,6 @@ internal sealed class JobsStager : KindStager
             {
                 _lines.Add(new PartLine(CodeText.Of(part), default, quantity, null, null));
             }
-        }
-
-        if (_ownPart.IsMapped && _ownPart.Read(row) is { } own)
-        {
-            _lines.Add(own);
         }
     }
 
