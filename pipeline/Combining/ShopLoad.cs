@@ -50,7 +50,7 @@ public static class ShopLoad
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
         var stager = new Stager(output, settings, StagingTools.For(output, input), progress);
-        IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, cancellation).ConfigureAwait(false);
+        IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         ReleaseMemory();
         Footprint staging = meter.Next("stage");
         using Database database = OpenSession(output);
@@ -72,9 +72,9 @@ public static class ShopLoad
     }
 
     // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
-    private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, CancellationToken cancellation)
+    private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, IProgress<StageProgress>? progress, CancellationToken cancellation)
     {
-        IReadOnlyList<StageOutcome> outcomes = await new ShopStaging(stager).RunAsync(sources, cancellation).ConfigureAwait(false);
+        IReadOnlyList<StageOutcome> outcomes = await new ShopStaging(stager, progress).RunAsync(sources, cancellation).ConfigureAwait(false);
         var staged = outcomes.Select(o => o.File).OfType<StagedFile>().ToList();
         var faults = outcomes.SelectMany(o => o.Faults).ToList();
         if (faults.Count == 0 && staged.TrueForAll(s => s.Refused is not null))

@@ -24,10 +24,12 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     private StreamWriter? _writer;
 
     /// <summary>Name of the file with the rows of a source that could not be read.</summary>
-    public static string NameOf(string sourceFile) => sourceFile.Replace("/", "__", StringComparison.Ordinal) + Ending;
+    /// <param name="ownName">The source's <see cref="Staging.SourceFile.OwnName"/>.</param>
+    public static string NameOf(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + Ending;
 
     /// <summary>Name of the file with the lines of a source whose job is in no log.</summary>
-    public static string NameOfUnknownJobs(string sourceFile) => sourceFile.Replace("/", "__", StringComparison.Ordinal) + UnknownJobsEnding;
+    /// <param name="ownName">The source's <see cref="Staging.SourceFile.OwnName"/>.</param>
+    public static string NameOfUnknownJobs(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + UnknownJobsEnding;
 
     /// <summary>The first line of what a load says: where rows are kept as they were.</summary>
     /// <param name="output">The output folder, as the user named it.</param>

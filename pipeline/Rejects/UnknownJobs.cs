@@ -39,7 +39,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
 
     private async Task<StagedFile> WriteAsync(SourceFile source, StagedFile staged, string mark, CancellationToken cancellation)
     {
-        string path = Path.Combine(output.Rejects, RejectFile.NameOfUnknownJobs(staged.SourceFile));
+        string path = Path.Combine(output.Rejects, RejectFile.NameOfUnknownJobs(source.OwnName));
         string marked = Path.Combine(staged.Folder, MarkName);
         StagedFile written = staged with { RawUnknownJobs = path };
         if (File.Exists(path) && File.Exists(marked) && await File.ReadAllTextAsync(marked, cancellation).ConfigureAwait(false) == mark)

@@ -7,12 +7,12 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="rows">The rows.</param>
 /// <param name="workers">Who cleans; they take turns.</param>
 /// <param name="gate">Where refused rows go.</param>
-internal sealed class SharedLoop(DataRows rows, IReadOnlyList<RowWorker> workers, RejectGate gate) : IRowLoop
+internal sealed class SharedLoop(DataRows rows, IReadOnlyList<RowWorker> workers, RejectGate gate)
 {
     private readonly Stack<RowBatch> _free = [];
     private readonly Queue<Task<(RowBatch Batch, CleanedRows Rows)>> _flying = [];
 
-    /// <inheritdoc/>
+    /// <summary>Reads to the end.</summary>
     public async Task RunAsync(CancellationToken cancellation)
     {
         try

@@ -7,19 +7,16 @@ namespace PartsSignal.Pipeline.Staging;
 /// file that is more than everything behind it. Which way a file goes changes nothing in what is written.
 /// </summary>
 /// <param name="stager">Stages a file.</param>
-/// <param name="cores">How many threads work, 1 or more.</param>
-public sealed class ShopStaging(Stager stager, int cores)
+/// <param name="progress">Told of every file at the start and at its end, from several threads; null: nobody.</param>
+/// <param name="cores">How many files at a time, 1 or more; null: one a core, four at most.</param>
+public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progress = null, int? cores = null)
 {
     private const int MostCores = 4;
 
     // Below this a second thread takes longer to set up than it saves.
     private const long WorthSharing = 1 << 22;
 
-    /// <summary>Stages with the cores of this machine, four at most: more wait for the disk.</summary>
-    public ShopStaging(Stager stager)
-        : this(stager, Math.Clamp(Environment.ProcessorCount, 1, MostCores))
-    {
-    }
+    private readonly int _cores = cores ?? Math.Clamp(Environment.ProcessorCount, 1, MostCores);
 
     /// <summary>Stages all files.</summary>
     /// <param name="sources">The files.</param>
@@ -27,27 +24,29 @@ public sealed class ShopStaging(Stager stager, int cores)
     /// <returns>What became of each, in their order.</returns>
     public async Task<IReadOnlyList<StageOutcome>> RunAsync(IReadOnlyList<SourceFile> sources, CancellationToken cancellation)
     {
-        var outcomes = new StageOutcome[sources.Count];
-
-        // What mends a file is read in the style that was decided for it.
-        foreach (IGrouping<bool, int> wave in Enumerable.Range(0, sources.Count).GroupBy(i => sources[i].Mends is not null).OrderBy(w => w.Key))
+        Waiting[] files = [.. sources.Select((s, i) => new Waiting(i, s, Math.Max(0, s.File.Stamp.Bytes)))];
+        foreach (Waiting file in files)
         {
-            await StageAsync(sources, [.. wave], outcomes, cancellation).ConfigureAwait(false);
+            progress?.Report(new StageProgress(file.Source.OwnName, 0, 0, file.Bytes));
         }
 
+        // What mends a file is read in the style that was decided for it.
+        var outcomes = new StageOutcome[files.Length];
+        await StageAsync([.. files.Where(f => f.Source.Mends is null)], outcomes, cancellation).ConfigureAwait(false);
+        await StageAsync([.. files.Where(f => f.Source.Mends is not null)], outcomes, cancellation).ConfigureAwait(false);
         return outcomes;
     }
 
     // The largest first, so that no large one is left alone at the end.
-    private async Task StageAsync(IReadOnlyList<SourceFile> sources, int[] wave, StageOutcome[] outcomes, CancellationToken cancellation)
+    private async Task StageAsync(Waiting[] files, StageOutcome[] outcomes, CancellationToken cancellation)
     {
-        (int At, long Bytes)[] order = [.. wave.Select(i => (i, sources[i].File.Stamp.Bytes)).OrderByDescending(f => f.Bytes)];
-        long left = order.Sum(f => f.Bytes);
-        var options = new ParallelOptions { MaxDegreeOfParallelism = cores, CancellationToken = cancellation };
-        await Parallel.ForEachAsync(order, options, async (file, stop) =>
+        long left = files.Sum(f => f.Bytes);
+        var options = new ParallelOptions { MaxDegreeOfParallelism = _cores, CancellationToken = cancellation };
+        await Parallel.ForEachAsync(files.OrderByDescending(f => f.Bytes), options, async (file, stop) =>
         {
             bool share = file.Bytes >= WorthSharing && file.Bytes > Interlocked.Add(ref left, -file.Bytes);
-            outcomes[file.At] = await StageAsync(sources[file.At], share ? cores : 1, stop).ConfigureAwait(false);
+            outcomes[file.At] = await StageAsync(file.Source, share ? _cores : 1, stop).ConfigureAwait(false);
+            progress?.Report(new StageProgress(file.Source.OwnName, outcomes[file.At].Read, file.Bytes, file.Bytes));
         }).ConfigureAwait(false);
     }
 
@@ -62,9 +61,15 @@ public sealed class ShopStaging(Stager stager, int cores)
             return new StageOutcome(null, bad.Faults);
         }
     }
+
+    private sealed record Waiting(int At, SourceFile Source, long Bytes);
 }
 
 /// <summary>What became of one file.</summary>
 /// <param name="File">Its staged rows; null: its map does not suit it.</param>
 /// <param name="Faults">Every fault of its map.</param>
-public sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults);
+public sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults)
+{
+    /// <summary>Rows that were read; none where the file was found staged.</summary>
+    internal long Read => File is { FromCache: false } file ? file.RowsRead : 0;
+}

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
@@ -11,8 +12,14 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="Order">Position among all sources; see <see cref="StagedFile.SourceOrder"/>.</param>
 public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 {
-    /// <summary>Name of the source whose mended rejects this file holds; null: it is a source itself.</summary>
+    /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds; null: it is a source itself.</summary>
     public string? Mends { get; init; }
+
+    /// <summary>How many sources before this one read the same file, as another sheet or by another map.</summary>
+    public int Again { get; init; }
+
+    /// <summary>Name of the file, with a number behind it where a source before reads the same one.</summary>
+    public string OwnName => Again == 0 ? File.Name : string.Create(CultureInfo.InvariantCulture, $"{File.Name}.{Again + 1}");
 
     /// <summary>Folder in the input folder for mended rejects: a file of the rejects folder, corrected, under the same name.</summary>
     public const string MendedFolder = "mended";
@@ -29,6 +36,7 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     {
         var files = new InputFiles(folder, settings.Limits);
         var found = new List<SourceFile>();
+        var reads = new Dictionary<string, int>(StringComparer.Ordinal);
         var faults = new List<string>();
         for (int i = 0; i < settings.Sources.Count; i++)
         {
@@ -47,7 +55,12 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
                     continue;
                 }
 
-                SourceFile[] sources = [.. matches.Select((f, n) => new SourceFile(f, map, (i * PositionsPerMap) + n))];
+                SourceFile[] sources = [.. matches.Select((f, n) => new SourceFile(f, map, (i * PositionsPerMap) + n) { Again = reads.GetValueOrDefault(f.Name) })];
+                foreach (SourceFile source in sources)
+                {
+                    reads[source.File.Name] = source.Again + 1;
+                }
+
                 found.AddRange(sources);
                 found.AddRange(sources.SelectMany(s => Mended(files, s)));
             }
@@ -67,10 +80,10 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
     // A file for mending has the columns of its source, whatever form the source had.
     private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source) =>
-        new[] { RejectFile.NameOf(source.File.Name), RejectFile.NameOfUnknownJobs(source.File.Name) }.Index().SelectMany(named =>
+        new[] { RejectFile.NameOf(source.OwnName), RejectFile.NameOfUnknownJobs(source.OwnName) }.Index().SelectMany(named =>
             files.Find($"{MendedFolder}/{named.Item}").Select(f => new SourceFile(
                 f,
                 source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
                 source.Order + ((named.Index + 1) * MostFilesPerMap))
-            { Mends = source.File.Name }));
+            { Mends = source.OwnName }));
 }

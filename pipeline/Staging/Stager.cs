@@ -27,7 +27,7 @@ public sealed class Stager
     /// <param name="output">Where staged files and rejects go.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="tools">Key, words, serials.</param>
-    /// <param name="progress">Told when the rows of a file begin, now and then after, and at its end, on the thread that stages it; null: nobody.</param>
+    /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it; null: nobody.</param>
     public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null) =>
         (_output, _settings, _tools, _progress) = (output, settings, tools, progress);
 
@@ -95,9 +95,9 @@ public sealed class Stager
         ContentScan scan = Scan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
-        if (Known(folder) is { } known)
+        if (Known(folder, source) is { } known)
         {
-            _styles[known.SourceFile] = known.Style;
+            _styles[source.OwnName] = known.Style;
             return known.ToStagedFile(folder, RawPath(source)) with { FromCache = true };
         }
 
@@ -108,7 +108,7 @@ public sealed class Stager
         }
 
         Directory.CreateDirectory(making);
-        _progress?.Report(new StageProgress(source.File.Name, 0, 0, scan.Bytes));
+        _progress?.Report(new StageProgress(source.OwnName, 0, 0, scan.Bytes));
         StageRecord record = await ReadScannedAsync(source, scan, making, mendStyle, workers, cancellation).ConfigureAwait(false);
         await File.WriteAllTextAsync(Path.Combine(making, RecordName), JsonSerializer.Serialize(record, Json), cancellation).ConfigureAwait(false);
         if (Directory.Exists(folder))
@@ -117,13 +117,13 @@ public sealed class Stager
         }
 
         Directory.Move(making, folder);
-        _styles[record.SourceFile] = record.Style;
+        _styles[source.OwnName] = record.Style;
         return record.ToStagedFile(folder, RawPath(source));
     }
 
-    private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectFile.NameOf(source.File.Name));
+    private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectFile.NameOf(source.OwnName));
 
-    private StageRecord? Known(string folder)
+    private StageRecord? Known(string folder, SourceFile source)
     {
         string path = Path.Combine(folder, RecordName);
         if (!File.Exists(path))
@@ -132,7 +132,7 @@ public sealed class Stager
         }
 
         StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
-        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(Path.Combine(_output.Rejects, RejectFile.NameOf(record.SourceFile))));
+        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(RawPath(source)));
         return rejectsThere ? record : null;
     }
 
@@ -167,10 +167,10 @@ public sealed class Stager
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new RejectGate(rejects);
-        var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(name, read, bytes, scan.Bytes)));
-        IRowLoop loop = workers > 1 ? new SharedLoop(rows, [.. cleaners.Select(c => new RowWorker(c))], gate) : new StraightLoop(rows, cleaners[0], gate);
-        await loop.RunAsync(cancellation).ConfigureAwait(false);
-        _progress?.Report(new StageProgress(name, gate.Rows, scan.Bytes, scan.Bytes));
+        var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(source.OwnName, read, bytes, scan.Bytes)));
+        await (workers > 1
+            ? new SharedLoop(rows, [.. cleaners.Select(c => new RowWorker(c))], gate).RunAsync(cancellation)
+            : new StraightLoop(rows, cleaners[0], gate).RunAsync(cancellation)).ConfigureAwait(false);
         IReadOnlyList<string> tables = await files.CompleteAsync().ConfigureAwait(false);
         string? rejected = await rejects.CompleteAsync(cancellation).ConfigureAwait(false);
         return new StageRecord

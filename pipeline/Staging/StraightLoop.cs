@@ -10,9 +10,9 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="rows">The rows.</param>
 /// <param name="cleaner">Cleans them; its current row is the reader's.</param>
 /// <param name="gate">Where refused rows go.</param>
-internal sealed class StraightLoop(DataRows rows, RowCleaner cleaner, RejectGate gate) : IRowLoop
+internal sealed class StraightLoop(DataRows rows, RowCleaner cleaner, RejectGate gate)
 {
-    /// <inheritdoc/>
+    /// <summary>Reads to the end.</summary>
     public async Task RunAsync(CancellationToken cancellation)
     {
         while (Group(cancellation) is { Count: > 0 } group)

@@ -1,0 +1,106 @@
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Rejects;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>The fields of a row read as days, amounts, counts and flags.</summary>
+internal static class FieldValues
+{
+    /// <summary>A day. A cell that is no day refuses the row, or counts as unknown where the field is a lesser one.</summary>
+    public static DateOnly? Day(this MappedRow row, MappedField field, bool lesser = false)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        if (DateText.TryDay(text, row.Style.Dates, out DateOnly day))
+        {
+            return day;
+        }
+
+        return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, "is no date in the file's date order", "Write the date as 2026-08-03.");
+    }
+
+    /// <summary>A day that the row cannot do without.</summary>
+    public static DateOnly NeededDay(this MappedRow row, MappedField field)
+    {
+        DateOnly? day = row.Day(field);
+        if (day is null)
+        {
+            row.Missing(field);
+        }
+
+        return day ?? default;
+    }
+
+    /// <summary>A day with time; a cell that is none counts as unknown.</summary>
+    public static DateTime? Time(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        return EmptyMark.Is(text) ? null
+            : DateText.TryTime(text, row.Style.Dates, out DateTime time) ? time
+            : Unusable<DateTime>(row, field, true, ReasonCode.BadDate, "", "");
+    }
+
+    /// <summary>An amount.</summary>
+    public static decimal? Money(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        NumberStyle numbers = row.IsNumberCell(field) ? NumberStyle.Point : row.Style.Numbers;
+        return MoneyText.TryRead(text, numbers, out decimal amount) ? amount
+            : Unusable<decimal>(row, field, false, ReasonCode.BadNumber, "is no amount in the file's number style", "Write the amount as 1234.50, or set numberStyle in the map.");
+    }
+
+    /// <summary>A count, 0 or more.</summary>
+    public static int? Quantity(this MappedRow row, MappedField field, bool lesser = false)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        NumberStyle numbers = row.IsNumberCell(field) ? NumberStyle.Point : row.Style.Numbers;
+        if (!QuantityText.TryRead(text, numbers, out int count))
+        {
+            return Unusable<int>(row, field, lesser, ReasonCode.BadNumber, "is no whole number", "Write a whole number.");
+        }
+
+        return count >= 0 ? count : Unusable<int>(row, field, lesser, ReasonCode.OutOfRange, "is below zero", "Write a number of 0 or more.");
+    }
+
+    /// <summary>Yes or no; a cell that is neither counts as unknown.</summary>
+    public static bool? Flag(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        return text.IsEmpty ? null : YesNoText.TryRead(text, out bool yes) ? yes
+            : EmptyMark.Is(text) ? null : Unusable<bool>(row, field, true, ReasonCode.BadNumber, "", "");
+    }
+
+    /// <summary>True when the field's cell is a number cell of a workbook, which has a point for its decimals whatever the file's row.Style.</summary>
+    public static bool IsNumberCell(this MappedRow row, MappedField field) => field.Columns.Length == 1 && row.Cells.Form(field.Columns[0]) is CellForm.Number or CellForm.DamagedNumber;
+
+    private static T? Unusable<T>(MappedRow row, MappedField field, bool lesser, string code, string what, string suggestion)
+        where T : struct
+    {
+        if (lesser)
+        {
+            row.Skip(field, code);
+        }
+        else
+        {
+            string where = field.Columns.Length > 0 ? row.Place(field.Columns[0]) : "the map's fixed value";
+            row.Fail(field, code, $"The {field.Name.Replace('_', ' ')} in {where} {what}.", suggestion);
+        }
+
+        return null;
+    }
+}
