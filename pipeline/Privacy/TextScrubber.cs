@@ -68,6 +68,7 @@ public static partial class TextScrubber
     public static bool MayName(LetterPairs text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
     {
         // Where the whole can stand, its first line can.
+        address = address.Trim();
         int comma = address.IndexOf(',');
         return text.MayHoldAny(name, NameBreaks, ShortestName)
             || MayHold(text, phone)

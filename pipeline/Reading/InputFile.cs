@@ -8,6 +8,8 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Entry">Full name of the entry within a zip; null: the file itself.</param>
 public sealed record InputFile(string Name, string Path, string? Entry)
 {
+    private const int UsualRatio = 3;
+
     /// <summary>Why the file may not be opened; null: it may.</summary>
     public RowFault? Fault { get; init; }
 
@@ -17,16 +19,16 @@ public sealed record InputFile(string Name, string Path, string? Entry)
     /// <summary>True for workbooks.</summary>
     public bool IsWorkbook => HasEnding(InnerName, ".xlsx") || HasEnding(InnerName, ".xlsm") || HasEnding(InnerName, ".xls");
 
-    /// <summary>Bytes on disk, of the whole zip for an entry.</summary>
-    public long Size => new FileInfo(Path).Length;
+    /// <summary>Bytes of an entry, unpacked, as its zip states them; null: no entry.</summary>
+    public long? EntryBytes { get; init; }
 
-    /// <summary>Bytes on disk and when they were last written, to tell whether the file is still the one it was; below zero where it is gone.</summary>
-    public (long Bytes, DateTime Written) Stamp
+    /// <summary>About how many bytes there are to read: those of an entry or of a plain file, and of one packed with gzip as many as it usually unpacks to; 0 where it is gone.</summary>
+    public long Weight
     {
         get
         {
             var file = new FileInfo(Path);
-            return file.Exists ? (file.Length, file.LastWriteTimeUtc) : (-1, default);
+            return EntryBytes ?? (file.Exists ? file.Length * (HasEnding(Name, ".gz") ? UsualRatio : 1) : 0);
         }
     }
 

@@ -99,7 +99,7 @@ public sealed class InputFiles
             using ZipArchive zip = ZipFile.OpenRead(file.FullName);
             return zip.Entries.Count > limits.MaxEntries
                 ? Refused(FileFaults.TooLarge($"The zip holds {zip.Entries.Count} entries; the limit is {limits.MaxEntries}.", "maxEntries"))
-                : [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName))];
+                : [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName) { EntryBytes = e.Length })];
         }
         catch (InvalidDataException bad)
         {

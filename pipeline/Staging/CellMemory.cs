@@ -5,9 +5,9 @@ namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
 /// What was read from the texts of one column, for a column that repeats itself: a text is read once, not once a row.
-/// A text is known by its length and 64 bits of hash (XXH3, Collet 2019): in a column of a hundred million rows the chance
-/// that one text is taken for another is one in ten thousand million. A place holds one text and the last one wins; a
-/// column that does not repeat itself is soon not remembered at all.
+/// A text is known by its length and 64 bits of hash (XXH3, Collet 2019), of which its place says the first: in a column of
+/// a hundred million rows the chance that any text is taken for another is below one in a million. A place holds one text
+/// and the last one wins; a column that does not repeat itself is soon not remembered at all.
 /// </summary>
 /// <param name="bits">Bits of a place's number, 1 to 30.</param>
 internal sealed class CellMemory<T>(int bits)

@@ -85,7 +85,7 @@ internal static class FieldValues
             : EmptyMark.Is(text) ? null : Unusable<bool>(row, field, true, ReasonCode.BadNumber, "", "");
     }
 
-    /// <summary>True when the field's cell is a number cell of a workbook, which has a point for its decimals whatever the file's row.Style.</summary>
+    /// <summary>True when the field's cell is a number cell of a workbook, which has a point for its decimals whatever the file's style.</summary>
     public static bool IsNumberCell(this MappedRow row, MappedField field) => field.Columns.Length == 1 && row.Cells.Form(field.Columns[0]) is CellForm.Number or CellForm.DamagedNumber;
 
     private static T? Unusable<T>(MappedRow row, MappedField field, bool lesser, string code, string what, string suggestion)

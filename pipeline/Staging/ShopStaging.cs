@@ -24,7 +24,7 @@ public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progres
     /// <returns>What became of each, in their order.</returns>
     public async Task<IReadOnlyList<StageOutcome>> RunAsync(IReadOnlyList<SourceFile> sources, CancellationToken cancellation)
     {
-        Waiting[] files = [.. sources.Select((s, i) => new Waiting(i, s, Math.Max(0, s.File.Stamp.Bytes)))];
+        Waiting[] files = [.. sources.Select((s, i) => new Waiting(i, s, s.File.Weight))];
         foreach (Waiting file in files)
         {
             progress?.Report(new StageProgress(file.Source.OwnName, 0, 0, file.Bytes));
@@ -46,7 +46,7 @@ public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progres
         {
             bool share = file.Bytes >= WorthSharing && file.Bytes > Interlocked.Add(ref left, -file.Bytes);
             outcomes[file.At] = await StageAsync(file.Source, share ? _cores : 1, stop).ConfigureAwait(false);
-            progress?.Report(new StageProgress(file.Source.OwnName, outcomes[file.At].Read, file.Bytes, file.Bytes));
+            progress?.Report(outcomes[file.At].End(file.Source.OwnName, file.Bytes));
         }).ConfigureAwait(false);
     }
 
@@ -70,6 +70,6 @@ public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progres
 /// <param name="Faults">Every fault of its map.</param>
 public sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults)
 {
-    /// <summary>Rows that were read; none where the file was found staged.</summary>
-    internal long Read => File is { FromCache: false } file ? file.RowsRead : 0;
+    // What was found staged was not read, and says nothing of how long the others take.
+    internal StageProgress End(string name, long bytes) => File is { FromCache: false } read ? new(name, read.RowsRead, bytes, bytes) : new(name, 0, 0, 0);
 }

@@ -15,11 +15,8 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds; null: it is a source itself.</summary>
     public string? Mends { get; init; }
 
-    /// <summary>How many sources before this one read the same file, as another sheet or by another map.</summary>
-    public int Again { get; init; }
-
-    /// <summary>Name of the file, with a number behind it where a source before reads the same one.</summary>
-    public string OwnName => Again == 0 ? File.Name : string.Create(CultureInfo.InvariantCulture, $"{File.Name}.{Again + 1}");
+    /// <summary>Name of the file; where several sources read the same one, with the kind behind it, and a number where even that is the same.</summary>
+    public string OwnName { get; init; } = File.Name;
 
     /// <summary>Folder in the input folder for mended rejects: a file of the rejects folder, corrected, under the same name.</summary>
     public const string MendedFolder = "mended";
@@ -36,7 +33,6 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     {
         var files = new InputFiles(folder, settings.Limits);
         var found = new List<SourceFile>();
-        var reads = new Dictionary<string, int>(StringComparer.Ordinal);
         var faults = new List<string>();
         for (int i = 0; i < settings.Sources.Count; i++)
         {
@@ -55,14 +51,7 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
                     continue;
                 }
 
-                SourceFile[] sources = [.. matches.Select((f, n) => new SourceFile(f, map, (i * PositionsPerMap) + n) { Again = reads.GetValueOrDefault(f.Name) })];
-                foreach (SourceFile source in sources)
-                {
-                    reads[source.File.Name] = source.Again + 1;
-                }
-
-                found.AddRange(sources);
-                found.AddRange(sources.SelectMany(s => Mended(files, s)));
+                found.AddRange(matches.Select((f, n) => new SourceFile(f, map, (i * PositionsPerMap) + n)));
             }
             catch (BadInputException bad)
             {
@@ -75,7 +64,33 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
             faults.Add($"{folder}: no sources are mapped. Run inspect --write on the shop's files first.");
         }
 
-        return faults.Count == 0 ? found : throw new BadInputException(faults);
+        if (faults.Count > 0)
+        {
+            throw new BadInputException(faults);
+        }
+
+        // What is mended goes by the name of its source, so sources are named first.
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        SourceFile[] sources = Named(found, taken);
+        return [.. sources, .. Named([.. sources.SelectMany(s => Mended(files, s))], taken)];
+    }
+
+    // No two go by names that would be one name in the rejects folder.
+    private static SourceFile[] Named(IReadOnlyList<SourceFile> sources, HashSet<string> taken)
+    {
+        var readers = sources.CountBy(s => s.File.Name, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        return [.. sources.Select(s => s with { OwnName = Free(readers[s.File.Name] == 1 ? s.File.Name : $"{s.File.Name}.{s.Map.Kind}") })];
+
+        string Free(string name)
+        {
+            string free = name;
+            for (int n = 2; !taken.Add(RejectFile.NameOf(free)); n++)
+            {
+                free = string.Create(CultureInfo.InvariantCulture, $"{name}.{n}");
+            }
+
+            return free;
+        }
     }
 
     // A file for mending has the columns of its source, whatever form the source had.

@@ -9,13 +9,13 @@ namespace PartsSignal.Pipeline.Staging;
 internal static class StageKey
 {
     // Raised whenever the same bytes and map would be staged otherwise than before.
-    private const int Version = 11;
+    private const int Version = 12;
 
     /// <summary>The folder's name: 16 hex digits of the content, 16 of everything else.</summary>
     public static string Of(SourceFile source, string contentHash, ShopSettings settings, StagingTools tools, FileStyle? style)
     {
         var text = new StringBuilder();
-        text.Append(Version).Append('\n').Append(source.File.Name).Append('\n').Append(source.Order).Append('\n')
+        text.Append(Version).Append('\n').Append(source.File.Name).Append('\n').Append(source.OwnName).Append('\n').Append(source.Order).Append('\n')
             .Append(JsonSerializer.Serialize(source.Map)).Append('\n')
             .Append(settings.DateOrder).Append('\n').Append(settings.NumberStyle).Append('\n')
             .Append(settings.Limits).Append('\n').Append(style).Append('\n')

@@ -7,7 +7,8 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Decides what holds for a whole file: the map says, else the shop's setting, else the file's own cells.</summary>
 internal sealed class StyleVote
 {
-    private const int Rows = 5_000;
+    private const int FewestRows = 5_000;
+    private const int Rows = 20_000;
     private static readonly string[] DateFields =
         ["opened_on", "closed_on", "purchased_on", "made_on", "updated_on", "ordered_on", "received_on", "effective_on", "first_made", "last_made", "installed_on", "removed_on", "counted_on"];
 
@@ -32,7 +33,8 @@ internal sealed class StyleVote
         DateOrder? order = OrderOf(map.DateOrder) ?? OrderOf(settings.DateOrder);
         NumberStyle? style = StyleOf(map.NumberStyle) ?? StyleOf(settings.NumberStyle);
         MappedField labour = fields.Field("labour");
-        vote.Count(table.Reader, fields, labour, order is null);
+        bool labourOpen = labour.IsMapped && !Says(map, "min", "hour", "hrs");
+        vote.Count(table.Reader, fields, labour, (order is null, style is null, labourOpen));
         var remarks = new List<string>();
         if (order is null)
         {
@@ -57,13 +59,15 @@ internal sealed class StyleVote
         return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs")), remarks);
     }
 
-    private void Count(TableReader table, FieldMap fields, MappedField labour, bool datesOpen)
+    private void Count(TableReader table, FieldMap fields, MappedField labour, (bool Dates, bool Numbers, bool Labour) open)
     {
         int[] dates = [.. DateFields.SelectMany(f => fields.Field(f).Columns)];
         int[] amounts = [.. AmountFields.SelectMany(f => fields.Field(f).Columns), .. Enumerable.Range(0, fields.PartGroups).SelectMany(g => fields.Field("price", g).Columns)];
         for (int n = 0; table.Read(); n++)
         {
-            if (n >= Rows && (!datesOpen || _dates.IsDecided || _dates.Ambiguous == 0))
+            bool datesSettled = !open.Dates || _dates.IsDecided;
+            bool allSettled = datesSettled && (!open.Numbers || amounts.Length == 0 || _numbers.Decide() is not null) && (!open.Labour || _minutes);
+            if ((n >= FewestRows && allSettled) || (n >= Rows && (datesSettled || _dates.Ambiguous == 0)))
             {
                 return;
             }

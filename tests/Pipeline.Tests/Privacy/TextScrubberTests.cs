@@ -45,6 +45,7 @@ public sealed class TextScrubberTests
     [InlineData("number 0117 496 0463 again", "", "0117 496 0463", "", "")]
     [InlineData("at 12 mill road", "", "", "12 Mill Road, Townley", "")]
     [InlineData("leaking at rose cottage 4", "", "", "Rose Cottage 4\t, Townley", "")]
+    [InlineData("leak at ,12 mill rd", "", "", " ,12 Mill Rd", "")]
     [InlineData("write to ines@example.com", "", "", "", "Ines@example.com")]
     [InlineData("b\u00fcgel klemmt", "B\u00dcGEL", "", "", "")]
     public void MayName_TextThatNamesTheCustomer_True(string text, string name, string phone, string address, string email) =>
@@ -63,7 +64,8 @@ public sealed class TextScrubberTests
         {
             string[] cells = ["", "", "", ""];
             cells[which] = which == 2 ? cell + blank + ",Townley" : blank + cell + blank;
-            string text = before + (loud ? cell.ToUpperInvariant() : cell) + after;
+            string said = which == 2 && before.Length % 2 == 0 ? cells[which] : cell;
+            string text = before + (loud ? said.ToUpperInvariant() : said) + after;
             bool changed = TextScrubber.RemoveName(text, cells[0]) != text
                 || TextScrubber.Remove(text, cells[1], "[phone]") != text
                 || TextScrubber.RemoveAddress(text, cells[2]) != text

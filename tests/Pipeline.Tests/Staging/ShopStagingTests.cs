@@ -77,26 +77,39 @@ public sealed class ShopStagingTests
     {
         using var rig = new StagingRig();
         rig.Write("list.csv", "Part,Text,Price,Old,New\nP1,Pump,1.50,O1,P1\nQ1,Belt,cheap,,Q1\n");
-        var settings = new ShopSettings
-        {
-            Sources =
-            [
-                Parts with { Files = "list.csv" },
-                new SourceMap { Files = "list.csv", Kind = "supersessions", Columns = new Dictionary<string, IReadOnlyList<string>> { ["old_part"] = ["Old"], ["new_part"] = ["New"] } },
-            ],
-        };
-        StagedFile[] files = await StageAsync();
+        var settings = new ShopSettings { Sources = [Parts with { Files = "list.csv" }, Superseded] };
+        StagedFile[] files = await StageAsync(rig, settings);
         Assert.Equal([1, 1], files.Select(f => f.Rejected));
         Assert.Equal(["list.csv", "list.csv"], files.Select(f => f.SourceFile));
-        Assert.Equal(["list.csv.rejects.csv", "list.csv.2.rejects.csv"], files.Select(f => Path.GetFileName(f.RawRejects)));
+        Assert.Equal(["list.csv.parts.rejects.csv", "list.csv.supersessions.rejects.csv"], files.Select(f => Path.GetFileName(f.RawRejects)));
         Assert.Contains("cheap", await File.ReadAllTextAsync(files[0].RawRejects!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
-        rig.Write("mended/list.csv.2.rejects.csv", "Old,New\nO2,Q1\n");
-        files = await StageAsync();
+        rig.Write("mended/list.csv.supersessions.rejects.csv", "Old,New\nO2,Q1\n");
+        files = await StageAsync(rig, settings);
         Assert.Equal(["parts", "supersessions", "supersessions"], files.Select(f => f.Kind));
         Assert.Equal(["O2|Q1"], StagingRig.Rows(files[2], "staged_supersessions", "old_raw, new_raw"));
+    }
 
-        async Task<StagedFile[]> StageAsync() =>
-            [.. (await new ShopStaging(new Stager(rig.Output, settings, StagingRig.Tools), cores: 2).RunAsync(SourceFile.Find(rig.Input, settings), CancellationToken.None)).Select(o => o.File!)];
+    [Fact]
+    public async Task RunAsync_FileThatLosesItsOtherMap_KeepsItsOwnRejects()
+    {
+        using var rig = new StagingRig();
+        rig.Write("list.csv", "Part,Text,Price,Old,New\nP1,Pump,1.50,O1,P1\nQ1,Belt,cheap,,Q1\n");
+        rig.Write("other.csv", "Part,Text,Price\nP2,Pump,dear\n");
+        await StageAsync(rig, new ShopSettings { Sources = [Parts with { Files = "list.csv" }, Superseded] });
+        StagedFile[] files = await StageAsync(rig, new ShopSettings { Sources = [Parts with { Files = "other.csv" }, Superseded] });
+        Assert.Equal(["other.csv.rejects.csv", "list.csv.rejects.csv"], files.Select(f => Path.GetFileName(f.RawRejects)));
+        Assert.Contains("The row has no old part.", await File.ReadAllTextAsync(files[1].RawRejects!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Find_NamesThatWouldBeOneInTheRejectsFolder_ToldApart()
+    {
+        using var rig = new StagingRig();
+        rig.Write("a/b.csv", "Part\n");
+        rig.Write("a__b.csv", "Part\n");
+        var settings = new ShopSettings { Sources = [Parts with { Files = "a/b.csv" }, Parts with { Files = "a__b.csv" }, Parts with { Files = "a__b.csv" }] };
+        Assert.Equal(["a/b.csv", "a__b.csv.parts", "a__b.csv.parts.2"], SourceFile.Find(rig.Input, settings).Select(s => s.OwnName));
+        Assert.Equal(["a/b.csv", "a__b.csv.2"], SourceFile.Find(rig.Input, settings with { Sources = [.. settings.Sources.Take(2)] }).Select(s => s.OwnName));
     }
 
     [Fact]
@@ -133,12 +146,23 @@ public sealed class ShopStagingTests
         Assert.All(told, p => Assert.Equal(new FileInfo(Path.Combine(rig.Input, p.File)).Length, p.AllBytes));
     }
 
+    private static SourceMap Superseded { get; } =
+        new() { Files = "list.csv", Kind = "supersessions", Columns = new Dictionary<string, IReadOnlyList<string>> { ["old_part"] = ["Old"], ["new_part"] = ["New"] } };
+
     private static ShopSettings Settings { get; } = new() { Sources = [Parts] };
 
     private static ShopStaging Staging(StagingRig rig, int cores)
     {
         var output = new OutputFolder(Path.Combine(rig.Output.Root, cores.ToString(CultureInfo.InvariantCulture)));
         return new ShopStaging(new Stager(output, Settings, StagingRig.Tools), cores: cores);
+    }
+
+    private static async Task<StagedFile[]> StageAsync(StagingRig rig, ShopSettings settings)
+    {
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
+        StagedFile[] files = [.. (await new ShopStaging(stager, cores: 2).RunAsync(SourceFile.Find(rig.Input, settings), CancellationToken.None)).Select(o => o.File!)];
+        stager.Tidy(files);
+        return files;
     }
 
     private static async Task<IReadOnlyList<StagedFile>> StageAsync(StagingRig rig, int cores) =>

@@ -33,9 +33,15 @@ internal sealed class StagingRig : IDisposable
     {
         var stager = new Stager(Output, settings, Tools, progress);
         var staged = new List<StagedFile>();
+        var beside = new Stager(new OutputFolder(Path.Combine(_root, "beside")), settings, Tools);
         foreach (SourceFile source in SourceFile.Find(Input, settings))
         {
             staged.Add(await stager.StageAsync(source, 1, CancellationToken.None));
+            if (progress is null)
+            {
+                // One thread or several: every test of a file is a test that they write the same.
+                AssertSame(staged[^1], await beside.StageAsync(source, 2, CancellationToken.None));
+            }
         }
 
         stager.Tidy(staged);
@@ -63,6 +69,15 @@ internal sealed class StagingRig : IDisposable
         file.Rejects is null ? [] : Query(file.Rejects, "source_line, field, reason_code");
 
     public void Dispose() => Directory.Delete(_root, recursive: true);
+
+    private static void AssertSame(StagedFile one, StagedFile other)
+    {
+        Assert.Equal(one.Tables.Keys.Order(StringComparer.Ordinal), other.Tables.Keys.Order(StringComparer.Ordinal));
+        Assert.All(one.Tables, t => Assert.Equal(File.ReadAllBytes(t.Value), File.ReadAllBytes(other.Tables[t.Key])));
+        Assert.Equal(one.RawRejects is null ? null : File.ReadAllText(one.RawRejects), other.RawRejects is null ? null : File.ReadAllText(other.RawRejects));
+        Assert.Equal((one.RowsRead, one.Rejected, one.Footers, one.RepeatedHeaders, one.Refused), (other.RowsRead, other.Rejected, other.Footers, other.RepeatedHeaders, other.Refused));
+        Assert.Equal(one.UnreadCells, other.UnreadCells);
+    }
 
     private static IReadOnlyList<string> Query(string path, string columns)
     {
