@@ -4,7 +4,8 @@ namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
 /// Stages the files of a shop, several at a time: each by one thread, which does the least work, but all cores share a
-/// file that is more than everything behind it. Which way a file goes changes nothing in what is written.
+/// file that is more than everything behind it, and workbooks go one by one. Which way a file goes changes nothing in what
+/// is written.
 /// </summary>
 /// <param name="stager">Stages a file.</param>
 /// <param name="progress">Told of every file at the start and at its end, from several threads; null: nobody.</param>
@@ -41,11 +42,31 @@ public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progres
     private async Task StageAsync(Waiting[] files, StageOutcome[] outcomes, CancellationToken cancellation)
     {
         long left = files.Sum(f => f.Bytes);
+
+        // A workbook is held in memory.
+        using var oneWorkbook = new SemaphoreSlim(1);
         var options = new ParallelOptions { MaxDegreeOfParallelism = _cores, CancellationToken = cancellation };
         await Parallel.ForEachAsync(files.OrderByDescending(f => f.Bytes), options, async (file, stop) =>
         {
             bool share = file.Bytes >= WorthSharing && file.Bytes > Interlocked.Add(ref left, -file.Bytes);
-            outcomes[file.At] = await StageAsync(file.Source, share ? _cores : 1, stop).ConfigureAwait(false);
+            bool waits = file.Source.File.IsWorkbook;
+            if (waits)
+            {
+                await oneWorkbook.WaitAsync(stop).ConfigureAwait(false);
+            }
+
+            try
+            {
+                outcomes[file.At] = await StageAsync(file.Source, share ? _cores : 1, stop).ConfigureAwait(false);
+            }
+            finally
+            {
+                if (waits)
+                {
+                    oneWorkbook.Release();
+                }
+            }
+
             progress?.Report(outcomes[file.At].End(file.Source.OwnName, file.Bytes));
         }).ConfigureAwait(false);
     }
