@@ -82,6 +82,17 @@ public sealed class PartCommandTests : IDisposable
         Assert.Contains("AB-200", error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("??")]
+    public async Task Part_NumberWithoutLetterOrDigit_SaysSo(string typed)
+    {
+        (int code, string text, string error) = await Run("part", typed);
+        Assert.Equal(ExitCode.BadInput, code);
+        Assert.Empty(text);
+        Assert.Contains($"NUMBER '{typed}': has no letter and no digit.", error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Part_KitBehindAnOldNumber_ListsItsPieces()
     {
