@@ -64,6 +64,25 @@ public sealed class Database : IDisposable
     /// <summary>Changes how much memory the session may use before it spills, in the engine's own notation.</summary>
     public void LimitMemory(string limit) => Execute($"set memory_limit = {Literal(limit)}");
 
+    /// <summary>Rows of one embedded query, its columns matched by name: <c>opened_on</c> fills <c>OpenedOn</c> (see <see cref="RowReader{T}"/>).</summary>
+    /// <typeparam name="T">A record, or a plain value for a query of one column.</typeparam>
+    /// <param name="path">Path under <c>Sql/</c>.</param>
+    /// <param name="parameters">Named parameters.</param>
+    /// <exception cref="InvalidOperationException">A column is missing, of another type, or null where the record does not allow it.</exception>
+    public IReadOnlyList<T> Read<T>(string path, params ReadOnlySpan<(string Name, object? Value)> parameters) => Rows<T>(SqlText.Read(path), path, parameters);
+
+    /// <summary>The one row of an embedded query that always gives one, its columns matched by name.</summary>
+    /// <exception cref="InvalidOperationException">The query gave no row or several, or a column does not fit.</exception>
+    public T Single<T>(string path, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
+        Read<T>(path, parameters) is [var only] ? only : throw new InvalidOperationException($"{path} must give one row.");
+
+    /// <summary>Rows of a table or view in its own order, its columns matched by name.</summary>
+    /// <exception cref="InvalidOperationException">A column is missing, of another type, or null where the record does not allow it.</exception>
+    public IReadOnlyList<T> ReadTable<T>(string table) => Rows<T>($"from {Quote(table)}", table, []);
+
+    /// <summary>Hands over the rows of one embedded query while the engine makes them: for results that may be as long as the data.</summary>
+    public void Stream<T>(string path, Action<IEnumerable<T>> use) => Stream(path, reader => use(Rows<T>(reader, path)));
+
     /// <summary>Rows of one embedded query, each turned into a record as it streams by.</summary>
     public IReadOnlyList<T> Read<T>(string path, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
         Query(SqlText.Read(path), row, parameters);
@@ -107,6 +126,22 @@ public sealed class Database : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => _connection.Dispose();
+
+    private List<T> Rows<T>(string sql, string source, ReadOnlySpan<(string Name, object? Value)> parameters)
+    {
+        using DbCommand command = Command(sql, parameters);
+        using DbDataReader reader = command.ExecuteReader();
+        return [.. Rows<T>(reader, source)];
+    }
+
+    private static IEnumerable<T> Rows<T>(DbDataReader reader, string source)
+    {
+        var rows = new RowReader<T>(reader, source);
+        while (reader.Read())
+        {
+            yield return rows.Current();
+        }
+    }
 
     private DbCommand Command(string sql, ReadOnlySpan<(string Name, object? Value)> parameters)
     {

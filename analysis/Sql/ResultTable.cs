@@ -51,7 +51,7 @@ internal sealed record ResultColumn<T>(string Name, string SqlType, Func<T, obje
             case DateOnly day: line.AppendValue(day); break;
             case double number when double.IsFinite(number): line.AppendValue(number); break;
             case double: throw new ArgumentException($"Column {Name} holds NaN or infinity.", nameof(row));
-            case Enum choice: line.AppendValue(SnakeCase(choice.ToString())); break;
+            case Enum choice: line.AppendValue(ResultColumn.SnakeCase(choice.ToString())); break;
             default: throw new ArgumentException($"Column {Name} has an unsupported type.", nameof(row));
         }
     }
@@ -73,10 +73,15 @@ internal sealed record ResultColumn<T>(string Name, string SqlType, Func<T, obje
         ParameterExpression row = Expression.Parameter(typeof(T));
         var read = Expression.Lambda<Func<T, object?>>(
             Expression.Convert(Expression.Property(row, property), typeof(object)), row).Compile();
-        return new ResultColumn<T>(SnakeCase(property.Name), sql, read);
+        return new ResultColumn<T>(ResultColumn.SnakeCase(property.Name), sql, read);
     }
+}
 
-    internal static string SnakeCase(string name)
+/// <summary>How a property is named as a column.</summary>
+internal static class ResultColumn
+{
+    /// <summary>A name in snake case: <c>ShareLower30</c> is <c>share_lower_30</c>.</summary>
+    public static string SnakeCase(string name)
     {
         var text = new StringBuilder(name.Length + 8);
         for (int i = 0; i < name.Length; i++)
