@@ -1,6 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Http;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;
 

@@ -9,7 +9,7 @@ namespace PartsSignal.Reports.Lookup;
 public static class LookupPage
 {
     // The default encoder writes every character that could end a script as an escape.
-    private static readonly JsonSerializerOptions Format = new()
+    private static readonly JsonSerializerOptions JsonStyle = new()
     {
         Encoder = JavaScriptEncoder.Default,
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
@@ -22,7 +22,7 @@ public static class LookupPage
     /// <summary>The document's text.</summary>
     public static string Render(LookupData data)
     {
-        var json = new Element("script", new TrustedNode(JsonSerializer.Serialize(data, Format))).With("type", "application/json").Id("lookup-data");
+        var json = new Element("script", new TrustedNode(JsonSerializer.Serialize(data, JsonStyle))).With("type", "application/json").Id("lookup-data");
         Node header = new Element("header",
             Tag.P(data.Shop).Class("kicker"),
             new Element("h1", "What will it need?"),

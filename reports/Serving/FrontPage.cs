@@ -18,7 +18,7 @@ public static class FrontPage
     public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer)
     {
         var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
-            dataUpTo is { } day ? Tag.P($"Data up to {Pages.Shown.Day(day)}.").Class("basis") : Node.Empty);
+            dataUpTo is { } day ? Tag.P($"Data up to {Shown.Day(day)}.").Class("basis") : Node.Empty);
         Node form = new Element("form",
             Field("model", "Model number or family", asked.Model),
             Types(asked.Type),
@@ -31,7 +31,7 @@ public static class FrontPage
             Tag.Link("lookup.html", "Phone page, to keep on a phone"),
             Tag.Link("openapi.json", "Description of the programs' interface"),
         ])).With("aria-label", "Pages");
-        return Page.Render("What will it need?", Node.Group(header, new Element("main", form, answer is null ? Node.Empty : Shown(answer), links)), "lookup.css", form: true);
+        return Page.Render("What will it need?", Node.Group(header, new Element("main", form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
     }
 
     private static Node Field(string id, string label, string value) => Node.Group(
@@ -48,18 +48,18 @@ public static class FrontPage
 
     private static Element Chosen(Element option, bool chosen) => chosen ? option.With("selected", "") : option;
 
-    private static Element Shown(Answer answer) => new Element("section",
+    private static Element AnswerSection(Answer answer) => new Element("section",
         new Element("h2", "Answer").Id("answer-heading"),
         Node.Group(answer.Cautions.Select(c => (Node)Tag.P(c).Class("caution"))),
         Node.Group(answer.Notes.Select(n => (Node)Tag.P(n).Class("basis"))),
         Tag.P(answer.Evidence.Sentence()).Class("basis"),
         Node.Group(answer.Needs.Select(Need)),
-        answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Pages.Shown.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
+        answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Shown.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
         answer.WhileThere.Count > 0 ? Node.Group(Tag.H3("While you are there"), Tag.List(answer.WhileThere.Select(w => (Node)$"{w.Advice} ({w.Figure})"))) : Node.Empty)
         .With("aria-labelledby", "answer-heading");
 
     private static Node Need(LikelyNeed need) => Tag.Div(
-        Tag.P(Tag.Span(Pages.Shown.Percent(need.Odds)).Class("odds"), $" {Pages.Shown.Words(need.Need)}, {need.Word}{(need.Bring ? ", bring it" : "")}"),
+        Tag.P(Tag.Span(Shown.Percent(need.Odds)).Class("odds"), $" {Shown.Words(need.Need)}, {need.Word}{(need.Bring ? ", bring it" : "")}"),
         Node.Group(need.Parts.Select(p => (Node)Tag.P(
             Tag.Span(p.Part.PartNumber).Class("number"),
             $" {p.Part.Description}; {(p.Vans.Count == 0 ? "on no van" : string.Join(", ", p.Vans.Select(v => $"van {v.Van} has {v.OnHand}")))}").Class("part")))).Class("need");

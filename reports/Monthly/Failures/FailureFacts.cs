@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Charts;
 
 namespace PartsSignal.Reports.Monthly.Failures;
 
@@ -33,4 +34,4 @@ public sealed record FamilyRow(string Family, string? ApplianceType, string? Bra
 /// <param name="Name">What fails.</param>
 /// <param name="Basis">Whose unit-years, and how many.</param>
 /// <param name="Bands">The bands, youngest first.</param>
-public sealed record BandSeries(string Name, string Basis, IReadOnlyList<Charts.BandRate> Bands);
+public sealed record BandSeries(string Name, string Basis, IReadOnlyList<BandRate> Bands);

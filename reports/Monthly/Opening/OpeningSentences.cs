@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Reports.Monthly.Returns;
 using PartsSignal.Reports.Pages;
 
 namespace PartsSignal.Reports.Monthly.Opening;
@@ -100,7 +101,7 @@ internal static class OpeningSentences
     private static string Beside(OpeningFacts facts, Func<MonthFacts, string?> figure) =>
         Beside(facts.Before is { } b ? figure(b) : null, facts.YearAgo is { } y ? figure(y) : null);
 
-    private static string? ShareOf(Returns.ReturnMonth? month) => month?.Share.Value is { } share ? Shown.Percent(share) : null;
+    private static string? ShareOf(ReturnMonth? month) => month?.Share.Value is { } share ? Shown.Percent(share) : null;
 
     private static string Beside(string? before, string? yearAgo)
     {

@@ -10,7 +10,7 @@ public sealed class ChartGalleryBrowserTests(BrowserHost browser) : IClassFixtur
 
     private async Task OpenAsync(int width)
     {
-        await using OpenedPage page = await browser.OpenTextAsync(ChartGallery.Page(), width);
+        await using OpenedPage page = await browser.OpenTextAsync(ChartGallery.PageText(), width);
         await page.ShootAsync($"gallery-{width}");
         await page.AssertSoundAsync();
     }

@@ -5,12 +5,12 @@ namespace PartsSignal.Reports.Tests.Charts;
 public sealed class ChartSvgTests
 {
     [Fact]
-    public void Draw_EveryKind_GivesSameBytesTwice() => Assert.Equal(ChartGallery.Page(), ChartGallery.Page());
+    public void Draw_EveryKind_GivesSameBytesTwice() => Assert.Equal(ChartGallery.PageText(), ChartGallery.PageText());
 
     [Fact]
     public void Draw_SeveralOnOnePage_IdsAreUniqueAndReferencesResolve()
     {
-        string page = ChartGallery.Page();
+        string page = ChartGallery.PageText();
         string[] ids = [.. Regex.Matches(page, " id=\"([^\"]+)\"").Select(m => m.Groups[1].Value)];
         Assert.Equal(ids.Length, ids.Distinct(StringComparer.Ordinal).Count());
         Assert.All(Regex.Matches(page, "url\\(#([^)]+)\\)"), m => Assert.Contains(m.Groups[1].Value, ids));
@@ -30,12 +30,12 @@ public sealed class ChartSvgTests
     }
 
     [Fact]
-    public void Draw_NoFontNamed_LabelsTakeThePagesOwn() => Assert.DoesNotContain("font-family=", ChartGallery.Page(), StringComparison.Ordinal);
+    public void Draw_NoFontNamed_LabelsTakeThePagesOwn() => Assert.DoesNotContain("font-family=", ChartGallery.PageText(), StringComparison.Ordinal);
 
     [Fact]
     public void Draw_MarkupInNames_IsShownAsTyped()
     {
-        string page = ChartGallery.Page();
+        string page = ChartGallery.PageText();
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("&lt;script&gt;window", page, StringComparison.Ordinal);
     }

@@ -1,8 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
 using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Pages;
 
-namespace PartsSignal.Reports.Pages;
+namespace PartsSignal.Reports.Phone;
 
 /// <summary>The content policy a server sends with every page of ours.</summary>
 public static class ServedPolicy
