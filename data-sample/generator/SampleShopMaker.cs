@@ -1,5 +1,5 @@
+using PartsSignal.SampleShop.Scoring;
 using PartsSignal.SampleShop.Simulation;
-using PartsSignal.SampleShop.Truth;
 using PartsSignal.SampleShop.Writing;
 
 namespace PartsSignal.SampleShop;

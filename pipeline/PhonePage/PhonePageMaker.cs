@@ -5,7 +5,7 @@ using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.PhonePage;
 

@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.PhonePage;
 

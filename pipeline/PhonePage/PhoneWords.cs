@@ -1,5 +1,5 @@
 using PartsSignal.Pipeline.Words;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.PhonePage;
 

@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Text;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Running;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Monthly;
-using PartsSignal.Reports.Pages;
 using PartsSignal.Reports.Workbook;
 
 namespace PartsSignal.Pipeline.Reporting;
@@ -23,7 +23,7 @@ public static class ReportFiles
         File.WriteAllText(Path.Combine(folder, "summary.txt"), SummaryText.Render(report), PlainUtf8);
         using (FileStream workbook = File.Create(Path.Combine(folder, "tables.xlsx")))
         {
-            WorkbookWriter.Write(workbook, report.Sheets);
+            WorkbookWriter.Write(workbook, report.Tables);
         }
 
         return Path.Combine(folder, "index.html");

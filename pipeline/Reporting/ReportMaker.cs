@@ -27,7 +27,7 @@ public static class ReportMaker
         Directory.CreateDirectory(output.Reports);
         string[] pages = [.. months.Select(month =>
         {
-            var query = new MonthlyQuery(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
+            var query = new MonthlyOptions(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
             return output.AsPublished(ReportFiles.WriteMonth(output, MonthlyReader.Read(database, query).Report()));
         })];
         ReportFiles.WriteIndex(output, database, settings.Shop, asOf);

@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Pipeline.Words;
-using PartsSignal.Reports.Serving;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;
 

@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -21,23 +20,23 @@ public sealed record BandRates(ChartText Text, string BandTitle, string RateTitl
     public Node Draw(string currency = "")
     {
         double top = Bands.Select(b => b.Rate.Upper ?? b.Rate.Value ?? 0).DefaultIfEmpty(0).Max();
-        Scale y = Scale.FromZero(top, RateTitle, Shown.Tick);
+        Scale y = Scale.FromZero(top, RateTitle, Format.Tick);
         Scale x = Scale.Places([.. Bands.Select(b => b.Band)], BandTitle);
         var canvas = new ChartCanvas(new ChartFrame(250, Top: 30), x, y);
-        canvas.LabelAt(52, 14, "dot: rate; line: 95 % interval; number: events counted", TextAnchor.Start, Ink.Quiet);
+        canvas.LabelAt(52, 14, "dot: rate; line: 95 % interval; number: events counted", TextAnchor.Start, Palette.Quiet);
         for (int i = 0; i < Bands.Count; i++)
         {
             Estimate rate = Bands[i].Rate;
             if (rate.Value is not { } value)
             {
-                canvas.Label(i, y.Min, "none", TextAnchor.Middle, 0, -8, Ink.Quiet);
+                canvas.Label(i, y.Min, "none", TextAnchor.Middle, 0, -8, Palette.Quiet);
                 continue;
             }
 
             double upper = rate.Upper ?? value;
-            canvas.Line(i, rate.Lower ?? value, i, upper, Ink.Main, 2);
-            canvas.Mark(i, value, MarkShape.Dot, Ink.Main, 9);
-            canvas.Label(i, upper, Shown.Count(Bands[i].Events), TextAnchor.Middle, 0, -5, Ink.Quiet);
+            canvas.Line(i, rate.Lower ?? value, i, upper, Palette.Main, 2);
+            canvas.Mark(i, value, MarkShape.Dot, Palette.Main, 9);
+            canvas.Label(i, upper, Format.Count(Bands[i].Events), TextAnchor.Middle, 0, -5, Palette.Quiet);
         }
 
         return ChartSvg.Figure(canvas, Text);

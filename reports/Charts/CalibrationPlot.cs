@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -18,12 +17,12 @@ public sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBi
     /// <inheritdoc/>
     public Node Draw(string currency = "")
     {
-        Scale x = Scale.Between(0, 100, "odds stated, %", Shown.Tick);
-        Scale y = Scale.Between(0, 100, "came true, %", Shown.Tick);
-        IReadOnlyList<LegendEntry> legend = [new("came true, 95 % interval", Ink.Main, MarkShape.Dot, Stroke.Solid), new("perfect agreement", Ink.Quiet, null, Stroke.Dashed)];
+        Scale x = Scale.Between(0, 100, "odds stated, %", Format.Tick);
+        Scale y = Scale.Between(0, 100, "came true, %", Format.Tick);
+        IReadOnlyList<LegendEntry> legend = [new("came true, 95 % interval", Palette.Main, MarkShape.Dot, Stroke.Solid), new("perfect agreement", Palette.Quiet, null, Stroke.Dashed)];
         int head = Legend.Height(legend, 440);
         var canvas = new ChartCanvas(new ChartFrame(290 + head, Top: 10 + head), x, y);
-        canvas.Line(0, 0, 100, 100, Ink.Quiet, 1.5f, Stroke.Dashed);
+        canvas.Line(0, 0, 100, 100, Palette.Quiet, 1.5f, Stroke.Dashed);
         foreach (CalibrationBin bin in Bins)
         {
             if (bin.CameTrue.Value is not { } share)
@@ -32,8 +31,8 @@ public sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBi
             }
 
             double at = bin.Stated * 100;
-            canvas.Line(at, (bin.CameTrue.Lower ?? share) * 100, at, (bin.CameTrue.Upper ?? share) * 100, Ink.Main, 2);
-            canvas.Mark(at, share * 100, MarkShape.Dot, Ink.Main, 8);
+            canvas.Line(at, (bin.CameTrue.Lower ?? share) * 100, at, (bin.CameTrue.Upper ?? share) * 100, Palette.Main, 2);
+            canvas.Mark(at, share * 100, MarkShape.Dot, Palette.Main, 8);
         }
 
         Legend.Draw(canvas, legend);

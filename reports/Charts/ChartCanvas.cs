@@ -84,11 +84,11 @@ internal sealed class ChartCanvas
     }
 
     /// <summary>Writes text at a place of the data.</summary>
-    public void Label(double x, double y, string text, TextAnchor anchor, double dx = 0, double dy = 0, string ink = Ink.Text) =>
+    public void Label(double x, double y, string text, TextAnchor anchor, double dx = 0, double dy = 0, string ink = Palette.Text) =>
         Labels.Add(new ChartLabel(Frame.PixelX(X, x) + dx, Frame.PixelY(Y, y) + dy, text, anchor, ink));
 
     /// <summary>Writes text at a place of the picture, in its own units.</summary>
-    public void LabelAt(double left, double top, string text, TextAnchor anchor, string ink = Ink.Text) =>
+    public void LabelAt(double left, double top, string text, TextAnchor anchor, string ink = Palette.Text) =>
         Labels.Add(new ChartLabel(left, top, text, anchor, ink));
 
     public string Geometry() => _plot.GetSvgXml(Frame.Width, Frame.Height);

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -34,19 +34,19 @@ internal static class ChartSvg
         double bottom = frame.Height - frame.Bottom, right = frame.Width - frame.Right;
         foreach (Tick tick in canvas.X.Ticks)
         {
-            yield return Label(new ChartLabel(frame.PixelX(canvas.X, tick.At), bottom + 15, tick.Text, TextAnchor.Middle, Ink.Text));
+            yield return Label(new ChartLabel(frame.PixelX(canvas.X, tick.At), bottom + 15, tick.Text, TextAnchor.Middle, Palette.Text));
         }
 
         foreach (Tick tick in canvas.Y.Ticks)
         {
             double at = frame.PixelY(canvas.Y, tick.At);
-            yield return Rule(frame.Left, at, right, at, Ink.Rule);
-            yield return Label(new ChartLabel(frame.Left - 6, at + 4, tick.Text, TextAnchor.End, Ink.Text));
+            yield return Rule(frame.Left, at, right, at, Palette.Rule);
+            yield return Label(new ChartLabel(frame.Left - 6, at + 4, tick.Text, TextAnchor.End, Palette.Text));
         }
 
-        yield return Rule(frame.Left, bottom, right, bottom, Ink.Quiet);
-        yield return Label(new ChartLabel((frame.Left + right) / 2, frame.Height - 6, canvas.X.Title, TextAnchor.Middle, Ink.Text));
-        yield return Label(new ChartLabel(12, (frame.Top + bottom) / 2, canvas.Y.Title, TextAnchor.Middle, Ink.Text, Upwards: true));
+        yield return Rule(frame.Left, bottom, right, bottom, Palette.Quiet);
+        yield return Label(new ChartLabel((frame.Left + right) / 2, frame.Height - 6, canvas.X.Title, TextAnchor.Middle, Palette.Text));
+        yield return Label(new ChartLabel(12, (frame.Top + bottom) / 2, canvas.Y.Title, TextAnchor.Middle, Palette.Text, Upwards: true));
     }
 
     private static IEnumerable<XElement> Marks(string geometry, string prefix)

@@ -1,5 +1,4 @@
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -29,7 +28,7 @@ public sealed record Curves(
     double? MarkAt = null, string? MarkName = null, double? YTop = null) : IBlock
 {
     private static readonly (string Ink, Stroke Stroke)[] Styles =
-        [(Ink.Main, Stroke.Solid), (Ink.Alert, Stroke.Dashed), (Ink.Third, Stroke.Dotted)];
+        [(Palette.Main, Stroke.Solid), (Palette.Alert, Stroke.Dashed), (Palette.Third, Stroke.Dotted)];
 
     /// <inheritdoc/>
     public Node Draw(string currency = "")
@@ -37,19 +36,19 @@ public sealed record Curves(
         List<LegendEntry> legend = [.. Lines.Select((l, i) => new LegendEntry(l.Name, Styles[i % 3].Ink, null, Styles[i % 3].Stroke))];
         if (MarkAt is not null)
         {
-            legend.Add(new(MarkName ?? "mark", Ink.Quiet, null, Stroke.Dashed));
+            legend.Add(new(MarkName ?? "mark", Palette.Quiet, null, Stroke.Dashed));
         }
 
         CurvePoint[] all = [.. Lines.SelectMany(l => l.Points)];
         double right = all.Select(p => p.X).Append(MarkAt ?? 0).DefaultIfEmpty(1).Max();
         double top = YTop ?? all.Select(p => p.Upper ?? p.Value).DefaultIfEmpty(1).Max();
-        Scale x = Scale.FromZero(right, XTitle, Shown.Tick);
-        Scale y = Scale.FromZero(top, YTitle, Shown.Tick);
+        Scale x = Scale.FromZero(right, XTitle, Format.Tick);
+        Scale y = Scale.FromZero(top, YTitle, Format.Tick);
         int head = Legend.Height(legend, 440);
         var canvas = new ChartCanvas(new ChartFrame(250 + head, Top: 10 + head), x, y);
         if (MarkAt is { } mark)
         {
-            canvas.Line(mark, y.Min, mark, y.Max, Ink.Quiet, 1.5f, Stroke.Dashed);
+            canvas.Line(mark, y.Min, mark, y.Max, Palette.Quiet, 1.5f, Stroke.Dashed);
         }
 
         for (int i = 0; i < Lines.Count; i++)

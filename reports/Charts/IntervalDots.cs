@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -30,27 +29,27 @@ public sealed record IntervalDots(
     /// <inheritdoc/>
     public Node Draw(string currency = "")
     {
-        List<LegendEntry> legend = [new("estimate, 95 % interval", Ink.Main, MarkShape.Dot, Stroke.Solid)];
+        List<LegendEntry> legend = [new("estimate, 95 % interval", Palette.Main, MarkShape.Dot, Stroke.Solid)];
         if (Rows.Any(r => r.StandsOut))
         {
-            legend.Add(new("stands out", Ink.Alert, MarkShape.Triangle, Stroke.Solid));
+            legend.Add(new("stands out", Palette.Alert, MarkShape.Triangle, Stroke.Solid));
         }
 
         if (CompareName is not null)
         {
-            legend.Add(new(CompareName, Ink.Quiet, MarkShape.Ring));
+            legend.Add(new(CompareName, Palette.Quiet, MarkShape.Ring));
         }
 
         if (Reference is not null)
         {
-            legend.Add(new(ReferenceName ?? "all", Ink.Quiet, null, Stroke.Dashed));
+            legend.Add(new(ReferenceName ?? "all", Palette.Quiet, null, Stroke.Dashed));
         }
 
         int top = Legend.Height(legend, 440) + 8;
-        var frame = new ChartFrame(top + (RowHeight * Rows.Count) + 46, Left: Room(Rows.Select(r => Shown.Shorten(r.Name, LongestName)), 90), Right: Room(Rows.Select(r => r.Count), 40), Top: top);
+        var frame = new ChartFrame(top + (RowHeight * Rows.Count) + 46, Left: Room(Rows.Select(r => Format.Shorten(r.Name, LongestName)), 90), Right: Room(Rows.Select(r => r.Count), 40), Top: top);
         double highest = Rows.Select(r => r.Value.Upper ?? r.Value.Value ?? 0).Append(Reference ?? 0).Concat(Rows.Select(r => r.Compare ?? 0)).Max();
         double unit = Percent ? 100 : 1;
-        Scale x = Scale.FromZero(highest * unit, AxisTitle, Shown.Tick, 4);
+        Scale x = Scale.FromZero(highest * unit, AxisTitle, Format.Tick, 4);
         x = x with { Min = -0.03 * x.Max };
         var canvas = new ChartCanvas(frame, x, new Scale(-0.5, Rows.Count - 0.5, [], ""));
         Guides(canvas, unit);
@@ -69,30 +68,30 @@ public sealed record IntervalDots(
     {
         foreach (Tick tick in canvas.X.Ticks)
         {
-            canvas.Line(tick.At, canvas.Y.Min, tick.At, canvas.Y.Max, Ink.Rule);
+            canvas.Line(tick.At, canvas.Y.Min, tick.At, canvas.Y.Max, Palette.Rule);
         }
 
         if (Reference is { } reference)
         {
-            canvas.Line(reference * unit, canvas.Y.Min, reference * unit, canvas.Y.Max, Ink.Quiet, 1.5f, Stroke.Dashed);
+            canvas.Line(reference * unit, canvas.Y.Min, reference * unit, canvas.Y.Max, Palette.Quiet, 1.5f, Stroke.Dashed);
         }
     }
 
     private static void Row(ChartCanvas canvas, IntervalRow row, int at, double unit)
     {
-        canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Name, LongestName), TextAnchor.End, -6, 4);
-        canvas.Label(canvas.X.Max, at, row.Count, TextAnchor.Start, 6, 4, Ink.Quiet);
+        canvas.Label(canvas.X.Min, at, Format.Shorten(row.Name, LongestName), TextAnchor.End, -6, 4);
+        canvas.Label(canvas.X.Max, at, row.Count, TextAnchor.Start, 6, 4, Palette.Quiet);
         if (row.Value.Value is not { } value)
         {
-            canvas.Label(canvas.X.Min, at, Shown.Shorten(row.Value.Missing ?? "not known", 30), TextAnchor.Start, 6, 4, Ink.Quiet);
+            canvas.Label(canvas.X.Min, at, Format.Shorten(row.Value.Missing ?? "not known", 30), TextAnchor.Start, 6, 4, Palette.Quiet);
             return;
         }
 
-        string ink = row.StandsOut ? Ink.Alert : Ink.Main;
+        string ink = row.StandsOut ? Palette.Alert : Palette.Main;
         canvas.Line((row.Value.Lower ?? value) * unit, at, (row.Value.Upper ?? value) * unit, at, ink, 2);
         if (row.Compare is { } compare)
         {
-            canvas.Mark(compare * unit, at, MarkShape.Ring, Ink.Quiet, 9);
+            canvas.Mark(compare * unit, at, MarkShape.Ring, Palette.Quiet, 9);
         }
 
         canvas.Mark(value * unit, at, row.StandsOut ? MarkShape.Triangle : MarkShape.Dot, ink, row.StandsOut ? 10 : 8);

@@ -1,6 +1,5 @@
 using System.Globalization;
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Charts;
 
@@ -22,20 +21,20 @@ public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyL
     /// <inheritdoc/>
     public Node Draw(string currency = "")
     {
-        List<LegendEntry> legend = [new("counted", Ink.Main, MarkShape.Square), new("expected", Ink.Third, null, Stroke.Solid), new("alarm limit", Ink.Quiet, null, Stroke.Dashed)];
+        List<LegendEntry> legend = [new("counted", Palette.Main, MarkShape.Square), new("expected", Palette.Third, null, Stroke.Solid), new("alarm limit", Palette.Quiet, null, Stroke.Dashed)];
         if (Months.Any(m => m.Alarm))
         {
-            legend.Add(new("alarm", Ink.Alert, MarkShape.Triangle));
+            legend.Add(new("alarm", Palette.Alert, MarkShape.Triangle));
         }
 
         if (Months.Any(m => !m.Complete))
         {
-            legend.Add(new("not complete", Ink.Main, MarkShape.HollowSquare));
+            legend.Add(new("not complete", Palette.Main, MarkShape.HollowSquare));
         }
 
         double top = Months.Select(m => Math.Max(m.Count, m.Limit ?? 0)).DefaultIfEmpty(1).Max();
         int head = Legend.Height(legend, 440);
-        Scale y = Scale.FromZero(top * 1.08, CountTitle, Shown.Tick);
+        Scale y = Scale.FromZero(top * 1.08, CountTitle, Format.Tick);
         Scale x = new(-0.7, Math.Max(Months.Count, 1) - 0.3, [.. MonthTicks()], "month of the call");
         var canvas = new ChartCanvas(new ChartFrame(230 + head, Top: 10 + head), x, y);
         for (int i = 0; i < Months.Count; i++)
@@ -43,18 +42,18 @@ public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyL
             Month(canvas, Months[i], i);
         }
 
-        Line(canvas, m => m.Expected, Ink.Third, Stroke.Solid);
-        Line(canvas, m => m.Limit, Ink.Quiet, Stroke.Dashed);
+        Line(canvas, m => m.Expected, Palette.Third, Stroke.Solid);
+        Line(canvas, m => m.Limit, Palette.Quiet, Stroke.Dashed);
         Legend.Draw(canvas, legend);
         return ChartSvg.Figure(canvas, Text);
     }
 
     private static void Month(ChartCanvas canvas, SeriesMonth month, int at)
     {
-        canvas.Bar(at, month.Count, 0.32, month.Alarm ? Ink.Alert : Ink.Main, hollow: !month.Complete);
+        canvas.Bar(at, month.Count, 0.32, month.Alarm ? Palette.Alert : Palette.Main, hollow: !month.Complete);
         if (month.Alarm)
         {
-            canvas.Mark(at, month.Count + (canvas.Y.Max * 0.035), MarkShape.Triangle, Ink.Alert, 9);
+            canvas.Mark(at, month.Count + (canvas.Y.Max * 0.035), MarkShape.Triangle, Palette.Alert, 9);
         }
     }
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -22,7 +22,7 @@ public static class MonthIndex
             ? Tag.Div(Tag.P("No month has a call yet.")).Class("missing")
             : Tag.Div(new Element("table", head, body).With("aria-labelledby", "caption-months"))
                 .Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", "caption-months");
-        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "Failure reports by month"), Tag.P($"As known on {Shown.Day(asOf)}.").Class("basis")).Class("top");
+        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "Failure reports by month"), Tag.P($"As known on {Format.Day(asOf)}.").Class("basis")).Class("top");
         return Page.Render("Failure reports by month", Node.Group(header, new Element("main", Tag.P("All months with calls, newest first.").Class("caption").Id("caption-months"), list)));
     }
 
@@ -30,8 +30,8 @@ public static class MonthIndex
     {
         string folder = month.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
         return new Element("tr",
-            new Element("th", month.Written ? Tag.Link($"{folder}/index.html", Shown.Month(month.Month)) : Shown.Month(month.Month)).With("scope", "row"),
-            new Element("td", Shown.Count(month.Calls)).Class("num"),
+            new Element("th", month.Written ? Tag.Link($"{folder}/index.html", Format.Month(month.Month)) : Format.Month(month.Month)).With("scope", "row"),
+            new Element("td", Format.Count(month.Calls)).Class("num"),
             new Element("td", month.FirstVisit),
             new Element("td", month.Written ? "" : $"partssignal report --month {folder}"));
     }

@@ -1,12 +1,3 @@
-using PartsSignal.Reports.Monthly.Ages;
-using PartsSignal.Reports.Monthly.Failures;
-using PartsSignal.Reports.Monthly.Mending;
-using PartsSignal.Reports.Monthly.Opening;
-using PartsSignal.Reports.Monthly.Predictor;
-using PartsSignal.Reports.Monthly.Returns;
-using PartsSignal.Reports.Monthly.Rising;
-using PartsSignal.Reports.Monthly.Suppliers;
-using PartsSignal.Reports.Monthly.Vans;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -44,7 +35,7 @@ public sealed record MonthlyFacts
     public PredictorFacts? Predictor { get; init; }
 
     /// <summary>The data itself.</summary>
-    public required MendingFacts Mending { get; init; }
+    public required DataQualityFacts DataQuality { get; init; }
 
     /// <summary>The report: sections in the order an owner reads them.</summary>
     public MonthlyReport Report() => new(Shop, Currency, Opening.Now.Month, Opening.AsOf, OpeningSection.Sentences(Opening),
@@ -57,6 +48,6 @@ public sealed record MonthlyFacts
         SupplierSection.Build(Suppliers),
         VanSection.Build(Vans, Currency),
         PredictorSection.Build(Predictor),
-        MendingSection.Build(Mending),
+        DataQualitySection.Build(DataQuality),
     ]);
 }

@@ -1,4 +1,4 @@
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -12,11 +12,11 @@ public static class MonthlyPage
     /// <summary>The document's text.</summary>
     public static string Render(MonthlyReport report)
     {
-        string title = $"Failure report, {Shown.Month(report.Month)}";
+        string title = $"Failure report, {Format.Month(report.Month)}";
         Node header = new Element("header",
             Tag.P(report.Shop).Class("kicker"),
             new Element("h1", title),
-            Tag.P($"Calls of {Shown.Month(report.Month)}, by what was known on {Shown.Day(report.AsOf)}. Intervals are 95 % intervals.").Class("basis"),
+            Tag.P($"Calls of {Format.Month(report.Month)}, by what was known on {Format.Day(report.AsOf)}. Intervals are 95 % intervals.").Class("basis"),
             Contents(report)).Class("top");
         Node main = new Element("main", [.. report.Sections.Select(s => s.Draw(report.Currency))]);
         Node footer = new Element("footer",

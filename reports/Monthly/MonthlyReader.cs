@@ -1,13 +1,4 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Reports.Monthly.Ages;
-using PartsSignal.Reports.Monthly.Failures;
-using PartsSignal.Reports.Monthly.Mending;
-using PartsSignal.Reports.Monthly.Opening;
-using PartsSignal.Reports.Monthly.Predictor;
-using PartsSignal.Reports.Monthly.Returns;
-using PartsSignal.Reports.Monthly.Rising;
-using PartsSignal.Reports.Monthly.Suppliers;
-using PartsSignal.Reports.Monthly.Vans;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -15,11 +6,11 @@ namespace PartsSignal.Reports.Monthly;
 public static class MonthlyReader
 {
     /// <summary>Reads the facts of one month.</summary>
-    public static MonthlyFacts Read(Database database, MonthlyQuery query)
+    public static MonthlyFacts Read(Database database, MonthlyOptions query)
     {
         RisingFacts? rising = RisingReader.Read(database, query);
         ReturnFacts? returns = ReturnReader.Read(database, query);
-        MendingFacts mending = MendingReader.Read(database);
+        DataQualityFacts mending = DataQualityReader.Read(database);
         return new MonthlyFacts
         {
             Shop = query.Shop,
@@ -32,7 +23,7 @@ public static class MonthlyReader
             Suppliers = SupplierReader.Read(database),
             Vans = VanReader.Read(database, query.Currency),
             Predictor = PredictorReader.Read(database, query),
-            Mending = mending,
+            DataQuality = mending,
         };
     }
 }

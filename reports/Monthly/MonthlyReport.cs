@@ -1,5 +1,4 @@
-using PartsSignal.Reports.Blocks;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -11,8 +10,8 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Sentences">The month in five sentences.</param>
 /// <param name="Sections">The sections, in reading order; the first is the month in sentences.</param>
 public sealed record MonthlyReport(
-    string Shop, string Currency, DateOnly Month, DateOnly AsOf, IReadOnlyList<string> Sentences, IReadOnlyList<SectionView> Sections)
+    string Shop, string Currency, DateOnly Month, DateOnly AsOf, IReadOnlyList<string> Sentences, IReadOnlyList<Section> Sections)
 {
     /// <summary>All tables, for the workbook.</summary>
-    public IReadOnlyList<Sheet> Sheets => [.. Sections.SelectMany(s => s.Sheets)];
+    public IReadOnlyList<TableView> Tables => [.. Sections.SelectMany(s => s.Tables)];
 }

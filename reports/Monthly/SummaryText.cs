@@ -1,5 +1,5 @@
 using System.Text;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -12,8 +12,8 @@ public static class SummaryText
     public static string Render(MonthlyReport report)
     {
         var text = new StringBuilder();
-        text.Append(report.Shop).Append(", ").Append(Shown.Month(report.Month)).Append('\n');
-        text.Append("As known on ").Append(Shown.Day(report.AsOf)).Append("; intervals are 95 % intervals.\n");
+        text.Append(report.Shop).Append(", ").Append(Format.Month(report.Month)).Append('\n');
+        text.Append("As known on ").Append(Format.Day(report.AsOf)).Append("; intervals are 95 % intervals.\n");
         for (int i = 0; i < report.Sentences.Count; i++)
         {
             text.Append('\n');

@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
-using PartsSignal.Reports.Lookup;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Phone;
 

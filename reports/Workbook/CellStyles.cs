@@ -1,5 +1,5 @@
 using System.Xml;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 

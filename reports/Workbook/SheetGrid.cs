@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
@@ -9,14 +9,14 @@ namespace PartsSignal.Reports.Workbook;
 /// </summary>
 internal sealed record SheetGrid(IReadOnlyList<string> Heads, IReadOnlyList<IReadOnlyList<GridCell>> Rows)
 {
-    public static SheetGrid Of(Sheet sheet)
+    public static SheetGrid Of(TableView sheet)
     {
         bool[] wide = [.. sheet.Columns.Select((_, i) => sheet.Rows.Any(r => Bare(r[i]) is Estimate))];
         var heads = sheet.Columns.SelectMany((c, i) => wide[i] ? [c.Head, "from", "to", "why not"] : new[] { c.Head });
         return new SheetGrid([.. heads], [.. sheet.Rows.Select(r => Row(sheet, r, wide))]);
     }
 
-    private static IReadOnlyList<GridCell> Row(Sheet sheet, IReadOnlyList<object?> cells, bool[] wide)
+    private static IReadOnlyList<GridCell> Row(TableView sheet, IReadOnlyList<object?> cells, bool[] wide)
     {
         var row = new List<GridCell>();
         for (int i = 0; i < cells.Count; i++)

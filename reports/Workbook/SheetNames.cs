@@ -1,5 +1,5 @@
 using System.Globalization;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
@@ -8,11 +8,11 @@ internal static class SheetNames
 {
     private const int Longest = 31;
 
-    public static IReadOnlyList<string> Of(IReadOnlyList<Sheet> sheets)
+    public static IReadOnlyList<string> Of(IReadOnlyList<TableView> sheets)
     {
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         var names = new List<string>();
-        foreach (Sheet sheet in sheets)
+        foreach (TableView sheet in sheets)
         {
             string clean = Clean(sheet.Key), name = clean;
             for (int n = 2; !taken.Add(name); n++)

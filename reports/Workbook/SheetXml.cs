@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Xml;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 

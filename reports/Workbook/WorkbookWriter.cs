@@ -1,7 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using System.Xml;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
@@ -21,11 +21,11 @@ public static class WorkbookWriter
     /// <summary>Writes the workbook: a list of the tables first, then each table.</summary>
     /// <param name="stream">Receives the bytes; must be writable.</param>
     /// <param name="sheets">The tables; their keys name the sheets.</param>
-    public static void Write(Stream stream, IReadOnlyList<Sheet> sheets)
+    public static void Write(Stream stream, IReadOnlyList<TableView> sheets)
     {
-        var contents = new Sheet("contents", "Tables in this workbook", "", [new("Sheet"), new("Table"), new("Basis")],
+        var contents = new TableView("contents", "Tables in this workbook", "", [new("Sheet"), new("Table"), new("Basis")],
             [.. sheets.Select(s => (IReadOnlyList<object?>)[SheetNames.Clean(s.Key), s.Title, s.Rows.Count == 0 ? s.WhenEmpty : s.Basis])]);
-        Sheet[] all = [contents, .. sheets];
+        TableView[] all = [contents, .. sheets];
         IReadOnlyList<string> names = SheetNames.Of(all);
         using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
         Part(zip, "[Content_Types].xml", w => ContentTypes(w, all.Length));

@@ -1,4 +1,4 @@
-using PartsSignal.SampleShop.Truth;
+using PartsSignal.SampleShop.Scoring;
 
 namespace PartsSignal.SampleShop.Tests;
 

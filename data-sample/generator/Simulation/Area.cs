@@ -1,5 +1,4 @@
 using PartsSignal.SampleShop.Chance;
-using PartsSignal.SampleShop.Typing;
 using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Simulation;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using PartsSignal.SampleShop;
-using PartsSignal.SampleShop.Truth;
+using PartsSignal.SampleShop.Scoring;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands.Sample;

@@ -2,7 +2,7 @@ using System.Text;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.PhonePage;
 using PartsSignal.Pipeline.Reporting;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Running.Steps;
 

@@ -4,7 +4,7 @@ using PartsSignal.Analysis.PartPrediction.CarrySets;
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Pipeline.PhonePage;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
 

@@ -10,7 +10,7 @@ using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.PhonePage;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
 

@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Reports.Lookup;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
 

@@ -7,8 +7,8 @@ using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Serving;
 using PartsSignal.Pipeline.Words;
-using PartsSignal.Reports.Lookup;
 using PartsSignal.Reports.Monthly;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.Serving;
 

@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
-using PartsSignal.Reports.Pages;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Tests.Charts;
 

@@ -1,5 +1,4 @@
 using PartsSignal.Reports.Monthly;
-using PartsSignal.Reports.Monthly.Opening;
 
 namespace PartsSignal.Reports.Tests.Monthly;
 

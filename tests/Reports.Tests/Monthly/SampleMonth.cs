@@ -1,15 +1,6 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Monthly;
-using PartsSignal.Reports.Monthly.Ages;
-using PartsSignal.Reports.Monthly.Failures;
-using PartsSignal.Reports.Monthly.Mending;
-using PartsSignal.Reports.Monthly.Opening;
-using PartsSignal.Reports.Monthly.Predictor;
-using PartsSignal.Reports.Monthly.Returns;
-using PartsSignal.Reports.Monthly.Rising;
-using PartsSignal.Reports.Monthly.Suppliers;
-using PartsSignal.Reports.Monthly.Vans;
 using PartsSignal.Reports.Tests.Charts;
 
 namespace PartsSignal.Reports.Tests.Monthly;
@@ -51,7 +42,7 @@ internal static class SampleMonth
             [new("back-off", "all", 2210, 1.71, 0.48, 0.79, 0.021), new("complaint only", "all", 2210, 2.05, 0.37, 0.68, 0.03)],
             [new("back-off", "all", 371, 1.69, 0.49, 0.8, 0.04)], ChartGallery.Calibration().Bins, "2,210 closed jobs of the test months, first answers.",
             [("What it answers", "Odds over the parts a call may need, no part among them."), ("Not for", "Deciding whether work is safe.")]),
-        Mending = new MendingFacts(
+        DataQuality = new DataQualityFacts(
             [new("jobs-2023.csv", "jobs", 4000, 3900, 60, 30, 10), new("orders <b>.csv", "part_orders", 2000, 1990, 0, 0, 10)],
             [new("date_unreadable", "opened_on", 12, "jobs-2023.csv, line 77", "Write days as 2024-02-29.")],
             [new("supersession_cycle", 1, "PX-1 to PX-2 to PX-1")],
@@ -62,7 +53,7 @@ internal static class SampleMonth
     {
         Shop = "the shop",
         Opening = new OpeningFacts(now, null, null, null, null, 30, 0, 0, new DateOnly(2024, 6, 12)),
-        Mending = new MendingFacts([], [], [], []),
+        DataQuality = new DataQualityFacts([], [], [], []),
     };
 
     public static MonthFacts OneJob() => new(Month, 1, 0, 1, Estimate.Of(1, 0.207, 1), 1, Estimate.Of(0, 0, 0.793), "drain_pump", 1, Estimate.Of(1, 0.207, 1), 0, 1, 0);

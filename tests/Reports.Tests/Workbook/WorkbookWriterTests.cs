@@ -1,6 +1,6 @@
 using ExcelDataReader;
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Reports.Tables;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Tests.Monthly;
 using PartsSignal.Reports.Workbook;
 
@@ -10,7 +10,7 @@ public sealed class WorkbookWriterTests
 {
     static WorkbookWriterTests() => System.Text.Encoding.RegisterProvider(System.Text.CodePagesEncodingProvider.Instance);
 
-    private static readonly Sheet Sample = new("sample", "A table", "3 jobs", [new("Name"), new("Share", CellKind.Share), new("Price", CellKind.Money), new("Day", CellKind.Day), new("Count", CellKind.Count)],
+    private static readonly TableView Sample = new("sample", "A table", "3 jobs", [new("Name"), new("Share", CellKind.Share), new("Price", CellKind.Money), new("Day", CellKind.Day), new("Count", CellKind.Count)],
     [
         ["=1+1", Estimate.Of(0.25, 0.1, 0.5), 12.34m, new DateOnly(2024, 2, 29), 7L],
         ["\t=cmd|' /C calc'!A0", Estimate.None("too few"), null, null, null],
@@ -33,7 +33,7 @@ public sealed class WorkbookWriterTests
     [Fact]
     public void Write_FullMonth_OneSheetPerTableAndAListFirst()
     {
-        IReadOnlyList<Sheet> sheets = SampleMonth.Full().Report().Sheets;
+        IReadOnlyList<TableView> sheets = SampleMonth.Full().Report().Tables;
         object?[][] contents = ReadBack(sheets, "contents");
         Assert.Equal(sheets.Count, contents.Length - 1);
         Assert.Equal(sheets.Select(s => s.Title), contents.Skip(1).Select(r => (string)r[1]!));
@@ -43,18 +43,18 @@ public sealed class WorkbookWriterTests
     public void Write_KeysThatCollideOrAreTooLong_StillNameSheetsApart()
     {
         string name = new('x', 40);
-        Sheet[] sheets = [Sample with { Key = name }, Sample with { Key = name }, Sample with { Key = "a/b:c" }];
+        TableView[] sheets = [Sample with { Key = name }, Sample with { Key = name }, Sample with { Key = "a/b:c" }];
         Assert.Equal(["contents", new string('x', 31), new string('x', 29) + " 2", "a b c"], Names(sheets));
     }
 
-    private static byte[] Bytes(IReadOnlyList<Sheet> sheets)
+    private static byte[] Bytes(IReadOnlyList<TableView> sheets)
     {
         using var stream = new MemoryStream();
         WorkbookWriter.Write(stream, sheets);
         return stream.ToArray();
     }
 
-    private static List<string> Names(IReadOnlyList<Sheet> sheets)
+    private static List<string> Names(IReadOnlyList<TableView> sheets)
     {
         using IExcelDataReader reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(Bytes(sheets)));
         var names = new List<string>();
@@ -66,7 +66,7 @@ public sealed class WorkbookWriterTests
         return names;
     }
 
-    private static object?[][] ReadBack(IReadOnlyList<Sheet> sheets, string name)
+    private static object?[][] ReadBack(IReadOnlyList<TableView> sheets, string name)
     {
         using IExcelDataReader reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(Bytes(sheets)));
         while (reader.Name != name)

@@ -1,0 +1,82 @@
+using PartsSignal.SampleShop.Simulation;
+using PartsSignal.SampleShop.World;
+
+namespace PartsSignal.SampleShop.Scoring;
+
+/// <summary>One possibility of family, build month and age, with its weight before the complaint is looked at.</summary>
+internal sealed record BuildGuess(ModelFamily Family, int BuildMonth, double Age, double Weight)
+{
+    // days from built to installed, each about equally likely
+    private static readonly double[] LagDays = [9, 23, 48, 87, 158];
+    private static readonly double[] MeanLag = [FleetAges.MeanLagDays];
+
+    /// <summary>Everything that what was typed about a unit leaves possible; dates that contradict each other are left out of account.</summary>
+    public static IReadOnlyList<BuildGuess> All(Job job)
+    {
+        BuildGuess[] all = [.. Possible(job, job.Note.PurchasedDay, job.Note.StatedAge)];
+        return all.Length > 0 ? all : [.. Possible(job, null, null)];
+    }
+
+    private static IEnumerable<BuildGuess> Possible(Job job, int? purchased, int? stated)
+    {
+        CallNote note = job.Note;
+        Unit unit = job.Unit;
+        bool serialRead = note.SerialTyped.Length > 0 && unit.Family.Brand.Serial.TellsDate;
+        bool registered = unit.Owner.IsContract && note.SerialTyped.Length > 0;
+        IReadOnlyList<(int From, int To)>? read = registered ? [(unit.BuildMonth, unit.BuildMonth)]
+            : serialRead ? unit.Family.Brand.Serial.Intervals(unit.BuiltDay, job.OpenedDay)
+            : null;
+        int? installed = registered ? unit.InstalledDay : purchased;
+        foreach (ModelFamily family in ModelReader.Families(note.ModelTyped, note.BrandTyped, unit.Family.Type))
+        {
+            int last = Math.Min(family.StopMonth, ShopCalendar.MonthIndex(job.OpenedDay));
+            for (int month = Math.Max(0, family.LaunchMonth); month <= last; month++)
+            {
+                if (read is not null && !read.Any(r => month >= r.From && month <= r.To))
+                {
+                    continue;
+                }
+
+                foreach (BuildGuess guess in OfMonth(job, family, month, installed, stated, read is not null))
+                {
+                    yield return guess;
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<BuildGuess> OfMonth(Job job, ModelFamily family, int month, int? installed, int? stated, bool monthKnown)
+    {
+        double middle = ShopCalendar.MonthStart(month) + 14;
+        if (installed is { } day)
+        {
+            double lag = FleetAges.LagBetween(day - middle - 15, day - middle + 15);
+            double age = Math.Max(0, (job.OpenedDay - day) / ShopCalendar.DaysPerYear);
+            double weight = lag * FleetAges.Weight(family, month, age) * (1 - Scraps(job, age));
+            if (weight > 0)
+            {
+                yield return new BuildGuess(family, month, age, weight);
+            }
+
+            yield break;
+        }
+
+        foreach (double lag in monthKnown ? LagDays : MeanLag)
+        {
+            double age = (job.OpenedDay - middle - lag) / ShopCalendar.DaysPerYear;
+            if (age < -0.04 || (stated is { } years && Math.Abs(age - years) > 0.5))
+            {
+                continue;
+            }
+
+            age = Math.Max(0, age);
+            double weight = FleetAges.Weight(family, month, age) * (1 - Scraps(job, age));
+            if (weight > 0)
+            {
+                yield return new BuildGuess(family, month, age, weight);
+            }
+        }
+    }
+
+    private static double Scraps(Job job, double age) => job.Unit.Owner.IsContract ? 0 : Wear.ScrapsAtOnce(age);
+}

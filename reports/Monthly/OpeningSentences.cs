@@ -1,0 +1,110 @@
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Reports.Components;
+
+namespace PartsSignal.Reports.Monthly;
+
+/// <summary>Writes the month in five sentences: calls, first visits, causes, what rises and came back, and what is not known.</summary>
+internal static class OpeningSentences
+{
+    public static IReadOnlyList<string> Write(OpeningFacts facts) =>
+        [Calls(facts), FirstVisits(facts), Causes(facts), RisingAndReturns(facts), NotKnown(facts)];
+
+    private static string Calls(OpeningFacts facts)
+    {
+        string month = Format.Month(facts.Now.Month);
+        string beside = Beside(facts, m => Format.Count(m.Calls));
+        return facts.Now.Calls == 0
+            ? $"No call of {month} is in the files{beside}."
+            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.Open)} of them were closed by {Format.Day(facts.AsOf)}.";
+    }
+
+    private static string FirstVisits(OpeningFacts facts)
+    {
+        Estimate share = facts.Now.FirstVisit;
+        string beside = Beside(facts, m => m.FirstVisit.Value is { } v ? Format.Percent(v) : null);
+        return (facts.Now.VisitsKnown, share.Value) switch
+        {
+            (_, null) => $"How many were finished at the first visit cannot be told ({share.Missing}).",
+            (1, { } one) => $"The one closed job whose visits are recorded {(one > 0 ? "was" : "was not")} finished at the first visit{beside}.",
+            var (jobs, _) => $"Of {Counted(jobs, "closed job")} whose visits are recorded, {Format.Share(share)} were finished at the first visit{beside}{Unripe(facts.Now)}.",
+        };
+    }
+
+    // Jobs that wait for a part close last, so a young month looks better than it is.
+    private static string Unripe(MonthFacts month) => month.Open * 20 > month.Calls
+        ? "; jobs still open mostly wait for a part, so the share will fall as they close"
+        : "";
+
+    private static string Causes(OpeningFacts facts)
+    {
+        if (facts.Now.Diagnosed == 0)
+        {
+            return "For no call of the month is the cause known yet.";
+        }
+
+        if (facts.Now.Diagnosed == 1)
+        {
+            return $"For one call the cause is known: {Format.Words(facts.Now.TopComponent ?? Need.NoPart)}.";
+        }
+
+        string top = facts.Now.TopComponent is { } component
+            ? $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}"
+            : "no part was named as the cause";
+        return $"Of {Counted(facts.Now.Diagnosed, "call")} whose cause is known, {top}; {Format.Share(facts.Now.NoPart)} needed no part{Beside(facts, m => m.NoPart.Value is { } v ? Format.Percent(v) : null)}.";
+    }
+
+    private static string RisingAndReturns(OpeningFacts facts)
+    {
+        string rising = facts.Rising switch
+        {
+            null => "Whether anything is rising was not computed",
+            { Count: 0 } => "Nothing rose beyond what chance explains",
+            { Count: 1 } one => $"One thing is rising: {one[0]}",
+            { Count: 2 } two => $"Two things are rising: {two[0]} and {two[1]}",
+            { } more => $"{more.Count} things are rising, first {more[0]} and {more[1]}",
+        };
+        string back = facts.CameBack switch
+        {
+            null => "how many repairs came back cannot be told",
+            { } month => $"of {Counted(month.Repairs, "repair")} closed in {Format.Month(month.Month)}, {Format.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint, {Format.Share(month.Share)}{Beside(ShareOf(facts.CameBackBefore), ShareOf(facts.CameBackYearAgo))}",
+        };
+        return $"{rising}; {back}.";
+    }
+
+    private static string NotKnown(OpeningFacts facts)
+    {
+        MonthFacts now = facts.Now;
+        var gaps = new List<string>();
+        Add(gaps, now.Open, now.Calls, "still open, so neither cause nor visits are known");
+        Add(gaps, now.ModelUnknown, now.Calls, "of no known model family");
+        Add(gaps, now.AgeUnknown, now.Calls, "of unknown age");
+        Add(gaps, now.ComplaintUnknown, now.Calls, "with a complaint in no table");
+        string calls = gaps.Count == 0 ? "Of the month's calls nothing that this report uses is missing" : $"Not known: {string.Join("; ", gaps)}";
+        string rows = facts.Read == 0
+            ? "no rows were read"
+            : $"over all files {Format.Count(facts.Rejected)} of {Format.Count(facts.Read)} rows could not be read";
+        return $"{calls}; {rows}.";
+    }
+
+    private static void Add(List<string> gaps, long count, long of, string what)
+    {
+        if (count > 0)
+        {
+            gaps.Add($"{Format.Count(count)} of {Counted(of, "call")} {what}");
+        }
+    }
+
+    private static string Counted(long count, string what) => $"{Format.Count(count)} {what}{(count == 1 ? "" : "s")}";
+
+    private static string Beside(OpeningFacts facts, Func<MonthFacts, string?> figure) =>
+        Beside(facts.Before is { } b ? figure(b) : null, facts.YearAgo is { } y ? figure(y) : null);
+
+    private static string? ShareOf(ReturnMonth? month) => month?.Share.Value is { } share ? Format.Percent(share) : null;
+
+    private static string Beside(string? before, string? yearAgo)
+    {
+        string[] parts = [.. new[] { before is null ? null : $"{before} the month before", yearAgo is null ? null : $"{yearAgo} a year earlier" }.OfType<string>()];
+        return parts.Length == 0 ? "" : $" ({string.Join(", ", parts)})";
+    }
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Reports.Components;
+
+namespace PartsSignal.Reports.Phone;
+
+/// <summary>What was asked, as typed; empty texts: not told.</summary>
+public sealed record AskedQuestion(string Model, string Complaint, string Type, double? Age);
+
+/// <summary>The server's first page: a question to the live predictor, its answer, and the way to the reports.</summary>
+public static class FrontPage
+{
+    /// <summary>The document's text.</summary>
+    /// <param name="shop">Name of the shop.</param>
+    /// <param name="dataUpTo">Last day the data speaks for; null: not known.</param>
+    /// <param name="asked">What was asked, to be shown again.</param>
+    /// <param name="answer">The answer; null: nothing was asked.</param>
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer)
+    {
+        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
+            dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
+        Node form = new Element("form",
+            Field("model", "Model number or family", asked.Model),
+            Types(asked.Type),
+            Field("complaint", "Complaint", asked.Complaint),
+            Field("age", "Age in years, if known", asked.Age?.ToString(CultureInfo.InvariantCulture) ?? ""),
+            new Element("button", "Answer").With("type", "submit")).With("method", "get").With("action", "answer").With("autocomplete", "off");
+        Node links = new Element("nav", Tag.List(
+        [
+            Tag.Link("reports/index.html", "Monthly failure reports"),
+            Tag.Link("lookup.html", "Phone page, to keep on a phone"),
+            Tag.Link("openapi.json", "Description of the programs' interface"),
+        ])).With("aria-label", "Pages");
+        return Page.Render("What will it need?", Node.Group(header, new Element("main", form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
+    }
+
+    private static Node Field(string id, string label, string value) => Node.Group(
+        new Element("label", label).With("for", id),
+        new Element("input").Id(id).With("name", id).With("type", "text").With("maxlength", "200").With("value", value));
+
+    private static Node Types(string asked)
+    {
+        string[] types = ["", "washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
+        return Node.Group(
+            new Element("label", "Appliance, if the model is not known").With("for", "type"),
+            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : t).With("value", t), t == asked))]).Id("type").With("name", "type"));
+    }
+
+    private static Element Chosen(Element option, bool chosen) => chosen ? option.With("selected", "") : option;
+
+    private static Element AnswerSection(Answer answer) => new Element("section",
+        new Element("h2", "Answer").Id("answer-heading"),
+        Node.Group(answer.Cautions.Select(c => (Node)Tag.P(c).Class("caution"))),
+        Node.Group(answer.Notes.Select(n => (Node)Tag.P(n).Class("basis"))),
+        Tag.P(answer.Evidence.Sentence()).Class("basis"),
+        Node.Group(answer.Needs.Select(Need)),
+        answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Format.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
+        answer.WhileThere.Count > 0 ? Node.Group(Tag.H3("While you are there"), Tag.List(answer.WhileThere.Select(w => (Node)$"{w.Advice} ({w.Figure})"))) : Node.Empty)
+        .With("aria-labelledby", "answer-heading");
+
+    private static Node Need(LikelyNeed need) => Tag.Div(
+        Tag.P(Tag.Span(Format.Percent(need.Odds)).Class("odds"), $" {Format.Words(need.Need)}, {need.Word}{(need.Bring ? ", bring it" : "")}"),
+        Node.Group(need.Parts.Select(p => (Node)Tag.P(
+            Tag.Span(p.Part.PartNumber).Class("number"),
+            $" {p.Part.Description}; {(p.Vans.Count == 0 ? "on no van" : string.Join(", ", p.Vans.Select(v => $"van {v.Van} has {v.OnHand}")))}").Class("part")))).Class("need");
+}
