@@ -113,7 +113,7 @@ public sealed class Database : IDisposable
 
     /// <summary>True when a table or view of that name exists in this session.</summary>
     public bool Has(string table) =>
-        Read("Session/has_table.sql", r => r.GetInt64(0), ("name", table))[0] > 0;
+        Read("queries/session/has_table.sql", r => r.GetInt64(0), ("name", table))[0] > 0;
 
     /// <summary>Number of rows of a table or view.</summary>
     public long Count(string table) => Query($"from {Quote(table)} select count(*)", r => r.GetInt64(0))[0];

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Sql;
 
 /// <summary>One table that SQL alone builds over the store.</summary>
-/// <param name="Path">File below <c>Sql/Results/</c> without its ending, for example <c>Rates/observation</c>.</param>
+/// <param name="Path">File below <c>Sql/results/</c> without its ending, for example <c>rates/observation</c>.</param>
 /// <param name="Published">True: a result of its own; false: only a stage for later tables.</param>
 public sealed record ResultStep(string Path, bool Published = true)
 {
@@ -9,8 +9,8 @@ public sealed record ResultStep(string Path, bool Published = true)
     public string Table => Path[(Path.LastIndexOf('/') + 1)..];
 
     /// <summary>The query.</summary>
-    public string Sql => $"Results/{Path}.sql";
+    public string Sql => $"results/{Path}.sql";
 
     /// <summary>The query of offending rows.</summary>
-    public string Checks => $"Results/{Path}.checks.sql";
+    public string Checks => $"results/{Path}.checks.sql";
 }

@@ -10,7 +10,7 @@ public static class SqlText
     private static readonly Assembly Home = typeof(SqlText).Assembly;
     private static readonly ConcurrentDictionary<string, string> Texts = new(StringComparer.Ordinal);
 
-    /// <summary>Text of one file, for example <c>Contract/jobs.sql</c>.</summary>
+    /// <summary>Text of one file, for example <c>marts/jobs.sql</c>.</summary>
     /// <exception cref="ArgumentException">No such file is embedded.</exception>
     public static string Read(string path) => Texts.GetOrAdd(path, static p =>
     {
@@ -25,6 +25,14 @@ public static class SqlText
 
     /// <summary>True when the file is embedded.</summary>
     public static bool Exists(string path) => Home.GetManifestResourceInfo(Root + path) is not null;
+
+    /// <summary>Path of the one file of that name, whatever folder it is in.</summary>
+    /// <exception cref="ArgumentException">There is none, or more than one.</exception>
+    public static string PathOf(string fileName)
+    {
+        string[] found = [.. Home.GetManifestResourceNames().Where(n => n.StartsWith(Root, StringComparison.Ordinal) && n.EndsWith("/" + fileName, StringComparison.Ordinal))];
+        return found.Length == 1 ? found[0][Root.Length..] : throw new ArgumentException($"{found.Length} embedded SQL files are named '{fileName}'.", nameof(fileName));
+    }
 
     /// <summary>All paths below a folder, in ordinal order.</summary>
     public static IReadOnlyList<string> List(string folder) =>

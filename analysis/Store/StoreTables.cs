@@ -44,5 +44,5 @@ public static class StoreTables
     }
 
     /// <summary>Creates one empty table of the contract's shape.</summary>
-    public static void CreateEmpty(Database database, string name) => database.Run($"Contract/{name}.sql");
+    public static void CreateEmpty(Database database, string name) => database.Run($"marts/{name}.contract.sql");
 }

@@ -17,13 +17,13 @@ public static class CombineRunner
     public static IReadOnlyList<ResultLog> Run(
         Database database, CombineOptions options, TimeProvider clock, Action<ResultLog>? done = null, CancellationToken cancellation = default)
     {
-        database.Run("Session/compact_key.sql");
+        database.Run("macros/compact_key.sql");
         Set(database, "as_of", options.AsOf);
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
         var log = new List<ResultLog>();
         Run(CombineSteps.Numbers);
-        Set(database, "arrows_as_of", database.Query("from as_of", r => r.Day(0))[0]);
+        Set(database, "arrows_as_of", database.Query("from int_as_of", r => r.Day(0))[0]);
         Run(CombineSteps.Rows);
         return log;
 
@@ -69,7 +69,7 @@ public static class CombineRunner
             database.Execute($"insert into {table} by name {SqlText.Read(step.Sql)}");
         }
 
-        string checks = $"Combine/{step.Table}.checks.sql";
+        string checks = $"marts/{step.Table}.checks.sql";
         if (SqlText.Exists(checks))
         {
             ResultRunner.Check(database, checks);
@@ -77,7 +77,7 @@ public static class CombineRunner
     }
 
     private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database, long jobs) =>
-        database.Read("Session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", jobs));
+        database.Read("queries/session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", jobs));
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));

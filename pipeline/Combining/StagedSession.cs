@@ -6,9 +6,9 @@ namespace PartsSignal.Pipeline.Combining;
 /// <summary>Makes staged files visible to the combining SQL.</summary>
 public static class StagedSession
 {
-    /// <summary>The staged tables, named as their files under <c>Sql/Staged</c>.</summary>
+    /// <summary>The staged tables, named as their files under <c>Sql/staging</c>.</summary>
     public static readonly IReadOnlyList<string> Tables =
-        [.. SqlText.List("Staged").Select(p => Path.GetFileNameWithoutExtension(p))];
+        [.. SqlText.List("staging").Select(p => Path.GetFileNameWithoutExtension(p)).Where(t => t.StartsWith("staged_", StringComparison.Ordinal))];
 
     /// <summary>
     /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position
@@ -18,7 +18,7 @@ public static class StagedSession
     {
         foreach (string table in Tables)
         {
-            database.Run($"Staged/{table}.sql");
+            database.Run($"staging/{table}.sql");
             StagedFile[] holders = [.. sources.Where(s => s.Tables.ContainsKey(table))];
             if (holders.Length > 0)
             {
@@ -31,10 +31,10 @@ public static class StagedSession
 
         ResultTable.Write(database, "source_files", sources.Select(s =>
             new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
-        database.Run("Session/staged_rejects.sql");
+        database.Run("staging/rejected_rows.sql");
         foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
         {
-            database.Execute($"insert into staged_rejects by name from {Parquet(source.Rejects!)} select * replace ({Database.Literal(source.SourceFile)} as source_file)");
+            database.Execute($"insert into rejected_rows by name from {Parquet(source.Rejects!)} select * replace ({Database.Literal(source.SourceFile)} as source_file)");
         }
     }
 

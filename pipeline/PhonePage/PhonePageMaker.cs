@@ -25,7 +25,7 @@ public static class PhonePageMaker
         CheckTable checks = CheckTableReader.Load(input);
         LookupFacts facts = FactReader.Read(database, checks, []);
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
-        IReadOnlyList<LookupModel> models = database.Read("Report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
+        IReadOnlyList<LookupModel> models = database.Read("queries/report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
         IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
         LookupWeights? weights = PhoneWeights.Of(model);
         var costs = new AnswerOptions { SecondVisitCost = settings.SecondVisitCost };
@@ -83,8 +83,8 @@ public static class PhonePageMaker
 
     private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts)
     {
-        ILookup<string, string> old = database.Read("Report/old_numbers.sql", r => (New: r.GetString(0), Old: r.GetString(1))).ToLookup(r => r.New, r => r.Old);
-        var groups = database.Read("Report/family_parts.sql", r => (Family: r.GetString(0), Component: r.GetString(1)));
+        ILookup<string, string> old = database.Read("queries/report/old_numbers.sql", r => (New: r.GetString(0), Old: r.GetString(1))).ToLookup(r => r.New, r => r.Old);
+        var groups = database.Read("queries/report/family_parts.sql", r => (Family: r.GetString(0), Component: r.GetString(1)));
         return Keyed(groups.Select(g => ($"{g.Family}/{g.Component}", (IReadOnlyList<LookupPart>)[.. facts.Parts(g.Family, g.Component)
             .OrderByDescending(p => p.Available).ThenByDescending(p => p.TimesSeen).ThenByDescending(p => p.Listed).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Take(PartsCarried)
@@ -94,7 +94,7 @@ public static class PhonePageMaker
     }
 
     private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(
-        database.Read("Prediction/model_parts.sql", r => (Model: r.GetString(0), Part: r.GetString(1), Jobs: r.GetInt64(2)))
+        database.Read("queries/prediction/model_parts.sql", r => (Model: r.GetString(0), Part: r.GetString(1), Jobs: r.GetInt64(2)))
             .GroupBy(r => r.Model)
             .ToDictionary(
                 g => g.Key,

@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Rejects;
 /// Part lines whose job is in no log. Only combining finds them, when their cells are gone; so their files are read
 /// again, and the lines stand in the rejects folder as they were.
 /// </summary>
-/// <param name="database">The session, with <c>lost_rows</c>.</param>
+/// <param name="database">The session, with <c>int_orphan_part_lines</c>.</param>
 /// <param name="output">Where the rejects go.</param>
 /// <param name="limits">Limits of reading.</param>
 internal sealed class UnknownJobs(Database database, OutputFolder output, ReadingLimits limits)
@@ -25,7 +25,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
     /// <returns>The staged files, with where their lines are.</returns>
     public async Task<IReadOnlyList<StagedFile>> WriteAsync(IReadOnlyList<SourceFile> sources, IReadOnlyList<StagedFile> staged, CancellationToken cancellation)
     {
-        var marks = database.Read("Session/unknown_job_files.sql", r => (Order: r.GetInt32(0), Mark: $"{r.GetInt64(1)} {r.GetString(2)}")).ToDictionary(f => f.Order, f => f.Mark);
+        var marks = database.Read("queries/session/unknown_job_files.sql", r => (Order: r.GetInt32(0), Mark: $"{r.GetInt64(1)} {r.GetString(2)}")).ToDictionary(f => f.Order, f => f.Mark);
         var all = new List<StagedFile>();
         foreach (StagedFile file in staged)
         {
@@ -94,7 +94,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
         do
         {
             next = database.Read(
-                "Session/unknown_job_lines.sql",
+                "queries/session/unknown_job_lines.sql",
                 r => (r.GetInt32(0), new RowFault(r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4))),
                 ("source_order", sourceOrder), ("after", after), ("lines", LinesAtATime));
             foreach ((int Line, RowFault Fault) line in next)

@@ -34,7 +34,7 @@ public sealed class ReviewAnswers
     /// <summary>Puts the answers where the combining SQL reads them.</summary>
     public void Attach(Database database)
     {
-        database.Run("Review/answers.sql");
+        database.Run("staging/review_answers.sql");
         Put(database, "review_part_numbers", ReviewNames.PartNumbers, "number", r => new NumberAnswer(
             r["supplier"].Length > 0 ? r["supplier"] : null, r["number"], CompactKey.Of(r["number"]), r.Answer, Is(r.Answer, "new") ? null : CompactKey.Of(r.Answer), r.File, r.Line));
         Put(database, "review_collisions", ReviewNames.Collisions, "number", r => new CollisionAnswer(

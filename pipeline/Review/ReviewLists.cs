@@ -23,10 +23,10 @@ public static class ReviewLists
     public static IReadOnlyList<ReviewCount> Write(Database database, ReviewAnswers answers, string folder)
     {
         Directory.CreateDirectory(folder);
-        ILookup<(string, int), string> notes = database.Read("Review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
+        ILookup<(string, int), string> notes = database.Read("queries/review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
             .ToLookup(n => (n.File, n.Line), n => n.Note);
         List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, folder))];
-        database.Stream("Review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
+        database.Stream("queries/review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
         File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
         return counts;
     }
@@ -34,10 +34,10 @@ public static class ReviewLists
     private static ReviewCount WriteList(
         Database database, ReviewList list, IReadOnlyList<ReviewRow> answered, ILookup<(string File, int Line), string> notes, string folder)
     {
-        OpenRows rows = Read(database, $"Review/{list.Sql}.sql");
+        OpenRows rows = Read(database, $"queries/review/{list.Sql}.sql");
         if (list.KnownKeys is not null)
         {
-            rows = rows.With(Closest(database, $"Review/{list.KnownKeys}.sql", rows));
+            rows = rows.With(Closest(database, $"queries/review/{list.KnownKeys}.sql", rows));
         }
 
         var known = answered.Select(a => list.Name(c => a[c])).ToHashSet(StringComparer.Ordinal);

@@ -13,13 +13,13 @@ public static class ResultPublisher
     /// <exception cref="InvalidDataException">A table holds NaN or infinity.</exception>
     public static long Publish(Database database, IEnumerable<string> tables, string folder)
     {
-        database.Run("Session/spreadsheet_text.sql");
+        database.Run("macros/spreadsheet_text.sql");
         Directory.CreateDirectory(folder);
         long rows = 0;
         foreach (string table in tables)
         {
             IReadOnlyList<(string Name, string Type)> columns =
-                database.Read("Session/columns.sql", r => (r.GetString(0), r.GetString(1)), ("name", table));
+                database.Read("queries/session/columns.sql", r => (r.GetString(0), r.GetString(1)), ("name", table));
             RequireFinite(database, table, columns);
             string quoted = Database.Quote(table);
             string target = Path.Combine(folder, table);

@@ -46,15 +46,11 @@ public sealed class RunContext : IDisposable
     /// <summary>Puts records into a result table that is published when the run ends well.</summary>
     /// <param name="name">Name of the table.</param>
     /// <param name="rows">The records, in the order to keep.</param>
-    /// <param name="checks">Folder of its checks, <c>Sql/Results/FOLDER/NAME.checks.sql</c>; null: it has none.</param>
-    public void AddResult<T>(string name, IEnumerable<T> rows, string? checks = null)
+    /// <exception cref="InvalidDataException">Its checks, <c>Sql/results/FOLDER/NAME.checks.sql</c>, found offending rows.</exception>
+    public void AddResult<T>(string name, IEnumerable<T> rows)
     {
         ResultTable.Write(Database, name, rows);
-        if (checks is not null)
-        {
-            ResultRunner.Check(Database, $"Results/{checks}/{name}.checks.sql");
-        }
-
+        ResultRunner.Check(Database, SqlText.PathOf($"{name}.checks.sql"));
         if (!ResultTables.Contains(name))
         {
             ResultTables.Add(name);

@@ -21,11 +21,11 @@ internal static class AgeReader
             return null;
         }
 
-        IReadOnlyList<Row> rows = database.Read("Report/age_curves.sql", r => new Row(
+        IReadOnlyList<Row> rows = database.Read("queries/report/age_curves.sql", r => new Row(
             r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3), r.Text(4), r.Long(5) ?? 0, r.Long(6) ?? 0,
             r.Double(7), r.Double(8), r.Double(9), r.Text(10), r.Text(11), r.Double(12)));
         var groups = rows.GroupBy(r => (r.Basis, r.Type, r.Component)).Select(g => Group(database, [.. g]));
-        IReadOnlyList<AgeRefusal> refused = database.Read("Report/ages_not_drawn.sql", r => new AgeRefusal(
+        IReadOnlyList<AgeRefusal> refused = database.Read("queries/report/ages_not_drawn.sql", r => new AgeRefusal(
             $"{Format.Words(r.GetString(0))} {Format.Words(r.GetString(1))}", r.Long(2) ?? 0, r.Text(3) ?? "not known"));
         return new AgeFacts([.. groups], refused);
     }
@@ -69,7 +69,7 @@ internal static class AgeReader
 
     private static string Name(Row row) => row.Family == AllFamilies ? "all families" : $"family {row.Family}";
 
-    private static IReadOnlyList<CurvePoint> Points(Database database, Row row) => database.Read("Report/age_points.sql", r => new CurvePoint(
+    private static IReadOnlyList<CurvePoint> Points(Database database, Row row) => database.Read("queries/report/age_points.sql", r => new CurvePoint(
         r.Double(0)!.Value, 100 * (1 - r.Double(1)!.Value), r.Double(3) is { } upper ? 100 * (1 - upper) : null, r.Double(2) is { } lower ? 100 * (1 - lower) : null),
         ("type", row.Type), ("component", row.Component), ("family", row.Family), ("basis", row.Basis));
 

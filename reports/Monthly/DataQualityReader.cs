@@ -7,10 +7,10 @@ namespace PartsSignal.Reports.Monthly;
 internal static class DataQualityReader
 {
     public static DataQualityFacts Read(Database database) => new(
-        database.Read("Report/files.sql", r => new FileBooks(r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5), r.GetInt64(6))),
-        database.Read("Report/reject_reasons.sql", r => new RejectReason(r.GetString(0), r.Text(1), r.GetInt64(2), $"{r.GetString(3)}, line {Format.Count(r.GetInt32(4))}", r.GetString(5))),
-        database.Read("Report/fault_kinds.sql", r => new FaultKind(r.GetString(0), r.GetInt64(1), r.GetString(2))),
-        database.Read("Report/gaps.sql", r => Describe(r.GetString(0), r.GetInt64(1), r.GetInt64(2))));
+        database.Read("queries/report/files.sql", r => new FileBooks(r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5), r.GetInt64(6))),
+        database.Read("queries/report/reject_reasons.sql", r => new RejectReason(r.GetString(0), r.Text(1), r.GetInt64(2), $"{r.GetString(3)}, line {Format.Count(r.GetInt32(4))}", r.GetString(5))),
+        database.Read("queries/report/fault_kinds.sql", r => new FaultKind(r.GetString(0), r.GetInt64(1), r.GetString(2))),
+        database.Read("queries/report/gaps.sql", r => Describe(r.GetString(0), r.GetInt64(1), r.GetInt64(2))));
 
     private static Gap Describe(string gap, long missing, long of)
     {

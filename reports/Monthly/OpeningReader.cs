@@ -8,7 +8,7 @@ internal static class OpeningReader
     public static OpeningFacts Read(Database database, MonthlyOptions query, RisingFacts? rising, ReturnFacts? returns, DataQualityFacts mending)
     {
         Dictionary<DateOnly, MonthFacts> months = database.Has("month_figures")
-            ? database.Read("Report/month_figures.sql", r => new MonthFacts(
+            ? database.Read("queries/report/month_figures.sql", r => new MonthFacts(
                 r.Day(0)!.Value, r.GetInt64(1), r.GetInt64(2), r.GetInt64(3), r.Estimate(4, "no closed job of the month tells its visits"), r.GetInt64(7),
                 r.Estimate(8, "no cause is known"), r.Text(11), r.GetInt64(12), r.Estimate(13), r.GetInt64(16), r.GetInt64(17), r.GetInt64(18)),
                 ("month", query.Month)).ToDictionary(m => m.Month)

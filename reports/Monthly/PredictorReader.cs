@@ -16,12 +16,12 @@ internal static class PredictorReader
             return null;
         }
 
-        IReadOnlyList<ScoreRow> scores = database.Read("Report/prediction_scores.sql", r => new ScoreRow(
+        IReadOnlyList<ScoreRow> scores = database.Read("queries/report/prediction_scores.sql", r => new ScoreRow(
             Name(r.GetString(0)), Calls(r.GetString(1)), r.Int(2), r.Double(3), r.Double(4), r.Double(5), r.Double(6)));
-        IReadOnlyList<CalibrationBin> bins = database.Read("Report/prediction_reliability.sql", r => new CalibrationBin(
+        IReadOnlyList<CalibrationBin> bins = database.Read("queries/report/prediction_reliability.sql", r => new CalibrationBin(
             r.Double(1)!.Value, Estimate.Of(r.Double(2)!.Value, r.Double(3), r.Double(4)), r.Int(0)));
         return new PredictorFacts(
-            Answers(database), scores, [.. database.Read("Report/prediction_month.sql", Month, ("month", query.Month)).SelectMany(m => m)],
+            Answers(database), scores, [.. database.Read("queries/report/prediction_month.sql", Month, ("month", query.Month)).SelectMany(m => m)],
             bins, $"{Format.Count(bins.Sum(b => b.Answers))} closed jobs of the test months; first answers, in groups of equal size.", query.ModelCard);
     }
 
@@ -40,7 +40,7 @@ internal static class PredictorReader
             return Honest;
         }
 
-        var contest = database.Read("Report/prediction_contest.sql", r => (What: r.GetString(1), Jobs: r.Int(2), LogLoss: r.Double(3), Ships: r.GetBoolean(4)));
+        var contest = database.Read("queries/report/prediction_contest.sql", r => (What: r.GetString(1), Jobs: r.Int(2), LogLoss: r.Double(3), Ships: r.GetBoolean(4)));
         return contest.Where(c => c.Ships).Select(c => string.Create(CultureInfo.InvariantCulture,
             $"Answers come from: {c.What}. It won against {contest.Count - 1} others on {c.Jobs:#,0} later jobs (log loss {c.LogLoss:0.000}). {Honest}")).FirstOrDefault() ?? Honest;
     }

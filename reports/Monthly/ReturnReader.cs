@@ -20,7 +20,7 @@ internal static class ReturnReader
             return null;
         }
 
-        IReadOnlyList<Row> rows = database.Read("Report/callback_shares.sql", r => new Row(
+        IReadOnlyList<Row> rows = database.Read("queries/report/callback_shares.sql", r => new Row(
             r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.Estimate(4, r.Text(7)), r.GetInt64(8)), ("days", query.CallbackDays));
         double? all = rows.FirstOrDefault(r => r.Kind == "all")?.Share.Value;
         ReturnMonth[] months = [.. rows.Where(r => r.Kind == "month")
@@ -32,7 +32,7 @@ internal static class ReturnReader
         string overall = all is { } share ? $"Over all months {Format.Percent(share)} came back. " : "";
         return new ReturnFacts(
             query.CallbackDays, [.. months.TakeLast(MonthsKept)], components,
-            database.Read("Report/callback_jobs.sql", r => new ReturnJob(
+            database.Read("queries/report/callback_jobs.sql", r => new ReturnJob(
                 r.GetString(0), r.Day(1)!.Value, r.GetString(2), r.Int(3), r.Text(4), r.Text(5), r.Text(6)), ("month", query.Month)),
             months.Length == 0 ? null : cameBack * query.SecondVisitCost,
             overall + "Repairs on units that cannot be followed are left out, and customers who called another shop leave no trace, so the shares are lower bounds. "

@@ -17,17 +17,17 @@ internal static class RisingReader
             return null;
         }
 
-        var scans = database.Read("Report/trend_scan.sql", r => (Tested: r.GetInt64(0), Summed: r.GetInt64(1), False: r.Double(2) ?? 0, FalseDrifts: r.Double(3) ?? 0), ("month", query.Month));
+        var scans = database.Read("queries/report/trend_scan.sql", r => (Tested: r.GetInt64(0), Summed: r.GetInt64(1), False: r.Double(2) ?? 0, FalseDrifts: r.Double(3) ?? 0), ("month", query.Month));
         if (scans.Count == 0)
         {
             return null;
         }
 
         return new RisingFacts(
-            database.Read("Report/alarms.sql", r => Alarm(database, query, r), ("month", query.Month)),
-            database.Read("Report/alarm_parts.sql", r => new ExplainedAlarm(
+            database.Read("queries/report/alarms.sql", r => Alarm(database, query, r), ("month", query.Month)),
+            database.Read("queries/report/alarm_parts.sql", r => new ExplainedAlarm(
                 SeriesName.Of(r.GetString(0), r.GetString(1), r.GetString(2)), r.GetInt64(4), r.Double(5) ?? 0, SeriesName.OfPath(r.GetString(6))), ("month", query.Month)),
-            database.Read("Report/alarms_before.sql", r => new EarlierAlarm(
+            database.Read("queries/report/alarms_before.sql", r => new EarlierAlarm(
                 r.Day(0)!.Value, SeriesName.Of(r.GetString(2), r.GetString(3), r.GetString(4)), r.GetInt64(5), r.Double(6) ?? 0, r.Day(7)), ("month", query.Month)),
             scans[0].Tested,
             $"Each series of the month (a component, a family, or both) is held against its own months before, as it could be told at the month's end. Of the alarms for one month about {Format.Percent(scans[0].False)} may be false; of slow rises chance alone would give {Format.Number(scans[0].FalseDrifts)} a month.",
@@ -40,12 +40,12 @@ internal static class RisingReader
         return new RisingAlarm(
             SeriesName.Of(type, component, family), kind == Drift, r.GetInt64(4), r.Double(5) ?? 0, r.Estimate(6), r.Double(9), r.Day(12), Evidence(r),
             Months(database, query, type, component, family),
-            database.Read("Report/alarm_jobs.sql", j => new AlarmJob(j.GetString(0), j.Day(1)!.Value, j.Text(2), j.Double(3), j.Text(4), j.Text(5), j.Text(6)),
+            database.Read("queries/report/alarm_jobs.sql", j => new AlarmJob(j.GetString(0), j.Day(1)!.Value, j.Text(2), j.Double(3), j.Text(4), j.Text(5), j.Text(6)),
                 ("month", query.Month), ("kind", kind), ("type", type), ("component", component), ("family", family)));
     }
 
     private static IReadOnlyList<SeriesMonth> Months(Database database, MonthlyOptions query, string type, string component, string family) =>
-        !database.Has("trend_months") ? [] : database.Read("Report/alarm_months.sql", m => new SeriesMonth(
+        !database.Has("trend_months") ? [] : database.Read("queries/report/alarm_months.sql", m => new SeriesMonth(
             m.Day(0)!.Value, m.GetInt64(1), m.Double(2), m.Double(3), m.GetBoolean(5), m.Double(4) >= 0.9),
             ("type", type), ("component", component), ("family", family), ("month", query.Month));
 
@@ -72,7 +72,7 @@ internal static class RisingReader
     }
 
     private static string Blind(Database database) => !database.Has("trend_tests") ? "" :
-        database.Read("Report/trend_blind.sql", r => r.Double(0) is { } expected && r.Double(1) is { } ratio
+        database.Read("queries/report/trend_blind.sql", r => r.Double(0) is { } expected && r.Double(1) is { } ratio
             ? $"What a month cannot show: in the middle one of all family series ({Format.Number(expected)} calls expected) a rise is found four times in five only from {Format.Number(ratio)} times the usual on."
             : "")[0];
 }

@@ -15,9 +15,9 @@ internal static class SupplierReader
         }
 
         return new SupplierFacts(
-            database.Read("Report/supplier_quality.sql", r => new SupplierQuality(
+            database.Read("queries/report/supplier_quality.sql", r => new SupplierQuality(
                 r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3), r.Estimate(4, r.Text(7)), r.Double(8), r.GetBoolean(9))),
-            database.Read("Report/lead_times.sql", r => new SupplierLeadTime(
+            database.Read("queries/report/lead_times.sql", r => new SupplierLeadTime(
                 r.GetString(0), r.GetInt64(1), r.GetInt64(2), r.Double(3), r.Double(4), r.Estimate(5, "too few pieces"))),
             WatchDays);
     }

@@ -14,10 +14,10 @@ internal static class VanReader
             return null;
         }
 
-        ILookup<string, VanLine> lines = database.Read("Report/van_lines.sql", r => (Van: r.GetString(0), Line: new VanLine(
+        ILookup<string, VanLine> lines = database.Read("queries/report/van_lines.sql", r => (Van: r.GetString(0), Line: new VanLine(
             r.GetString(1), r.GetString(2), r.Text(3), r.Long(4), r.Long(5) ?? 0, r.Money(6), r.Double(7), r.Double(8)))).ToLookup(l => l.Van, l => l.Line);
-        var summaries = database.Read("Report/van_summary.sql", r => (Van: r.GetString(0), Budget: r.Money(1), Text: Summary(r, currency), Counted: r.Double(9) is not null));
-        IReadOnlyList<ReplayRow> replay = database.Read("Report/van_evidence.sql", r => new ReplayRow(
+        var summaries = database.Read("queries/report/van_summary.sql", r => (Van: r.GetString(0), Budget: r.Money(1), Text: Summary(r, currency), Counted: r.Double(9) is not null));
+        IReadOnlyList<ReplayRow> replay = database.Read("queries/report/van_evidence.sql", r => new ReplayRow(
             Way(r.GetString(0)), r.Int(1), r.Estimate(2, "no jobs"), r.Money(5)));
         return new VanFacts(
             [.. summaries.Select(s => new VanPlanView(s.Van, s.Text, s.Counted, [.. lines[s.Van]]))],
@@ -38,13 +38,13 @@ internal static class VanReader
         return kit + brings + booked + (answer == "planned" ? "" : $" Note: {answer}.");
     }
 
-    private static string? Replay(Database database) => database.Read("Report/van_quarters.sql", r => r.Text(0) is { } first && r.Text(1) is { } last
+    private static string? Replay(Database database) => database.Read("queries/report/van_quarters.sql", r => r.Text(0) is { } first && r.Text(1) is { } last
         ? $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {first} to {last}. What could only be known afterwards is the ceiling."
         : null)[0];
 
     private static IReadOnlyList<Curve> Curves(Database database)
     {
-        var points = database.Read("Report/van_curve.sql", r => (Budget: (double)(r.Money(0) ?? 0), Plan: r.Double(1), Used: r.Double(2)));
+        var points = database.Read("queries/report/van_curve.sql", r => (Budget: (double)(r.Money(0) ?? 0), Plan: r.Double(1), Used: r.Double(2)));
         Curve Line(string name, Func<(double Budget, double? Plan, double? Used), double?> share) =>
             new(name, [.. points.Where(p => share(p) is not null).Select(p => new CurvePoint(p.Budget, 100 * share(p)!.Value))]);
         return points.Count < 2 ? [] : [Line("plan", p => p.Plan), Line("most used parts first", p => p.Used)];

@@ -29,7 +29,7 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         _spill = Directory.CreateTempSubdirectory("partssignal-spill-").FullName;
         _database = Database.Open(new DatabaseOptions { SpillFolder = _spill });
         StagedSession.Attach(_database, []);
-        _database.Run("Review/answers.sql");
+        _database.Run("staging/review_answers.sql");
         ResultTable.Write(_database, "component_roles", [new ComponentRole("component_0", "main")]);
         _database.Execute(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cross-reference-rows.sql")), ("parts", size));
     }
@@ -40,7 +40,7 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         TimeSpan before = Environment.CpuUsage.TotalTime;
         IReadOnlyList<ResultLog> steps = CombineRunner.Run(_database!, new CombineOptions(), TimeProvider.System);
         Books.Read(_database!).RequireBalance();
-        ResultLog chains = steps.Single(s => s.Table == "current_numbers");
+        ResultLog chains = steps.Single(s => s.Table == "int_current_numbers");
         double cpu = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
         long lines = _database!.Count("job_parts");
         long resolved = _database.Query("from job_parts select count(part_number)", r => r.GetInt64(0))[0];

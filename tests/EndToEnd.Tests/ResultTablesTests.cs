@@ -38,7 +38,7 @@ public sealed partial class ResultTablesTests(RunSmallShopFixture shop)
     // "### table" begins a section; the first cells of its rows name the columns.
     private static Dictionary<string, string[]> Documented()
     {
-        string text = File.ReadAllText(Path.Combine(RepositoryFolder.Root, "analysis", "Sql", "Results", "README.md"));
+        string text = File.ReadAllText(Path.Combine(RepositoryFolder.Root, "analysis", "Sql", "results", "README.md"));
         return Heading().Split(text).Skip(1).Chunk(2).ToDictionary(
             part => part[0],
             part => Row().Matches(part[1]).Select(m => m.Groups[1].Value).Where(c => c is not "column" and not "---")

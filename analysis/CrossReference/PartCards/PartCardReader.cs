@@ -21,15 +21,15 @@ public static class PartCardReader
     /// <param name="asOf">Follows the arrows known on this day; null: those the store was built with.</param>
     public static PartLookup Find(Database database, string typed, DateOnly? asOf)
     {
-        database.Run("Session/compact_key.sql");
+        database.Run("macros/compact_key.sql");
         string key = CompactKey.Of(typed);
         IReadOnlyList<(string Number, string Current, string Basis)> meanings = key.Length == 0 ? [] : database.Read(
-            "PartCards/number_meanings.sql", r => (r.GetString(0), r.GetString(1), r.GetString(2)), ("typed", typed), ("typed_key", key));
+            "queries/part_cards/number_meanings.sql", r => (r.GetString(0), r.GetString(1), r.GetString(2)), ("typed", typed), ("typed_key", key));
         if (meanings.Select(m => m.Current).Distinct(StringComparer.Ordinal).Count() != 1)
         {
             IReadOnlyList<NumberSuggestion> close = meanings.Count > 0 || key.Length == 0
                 ? []
-                : new NumberSuggestions(database.Read("PartCards/known_numbers.sql", r => (r.GetString(0), r.GetString(1)))).Closest(key, 5);
+                : new NumberSuggestions(database.Read("queries/part_cards/known_numbers.sql", r => (r.GetString(0), r.GetString(1)))).Closest(key, 5);
             return new PartLookup(null, [.. meanings.Select(m => m.Number)], close);
         }
 
@@ -38,7 +38,7 @@ public static class PartCardReader
 
     private static PartCard Read(Database database, string typed, string number, string storedCurrent, string basis, DateOnly? asOf)
     {
-        IReadOnlyList<PartArrow> arrows = database.Read("PartCards/arrows.sql", ReadArrow, ("number", number));
+        IReadOnlyList<PartArrow> arrows = database.Read("queries/part_cards/arrows.sql", ReadArrow, ("number", number));
         Resolution resolution = new SupersessionGraph(arrows.Where(a => a.New is not null).Select(a => new SupersessionArrow(a.Old, a.New!, Kind(a.Kind), a.Quantity, a.EffectiveOn)), asOf).Resolve(number);
         string current = asOf is null || resolution.Replacements.Any(r => r.Number == storedCurrent) ? storedCurrent : resolution.Replacements[0].Number;
         // the store's rows carry the number current when it was built, whatever day is asked about
@@ -51,13 +51,13 @@ public static class PartCardReader
             Current = current,
             Replacements = resolution,
             Arrows = arrows,
-            Facts = database.Read("PartCards/facts.sql", ReadFacts, at)[0],
-            Aliases = database.Read("PartCards/aliases.sql", r => new PartAlias(r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3)), at),
-            Families = database.Read("PartCards/families.sql", r => new PartFamily(r.GetString(0), r.GetString(1), r.GetInt64(2), r.Int(3), r.Day(4)), at),
-            Suppliers = database.Read("PartCards/suppliers.sql", ReadSupply, at),
-            Prices = database.Read("PartCards/prices.sql", r => new PartPrice(r.GetString(0), r.Int(1), r.GetInt64(2), r.GetDecimal(3), r.GetDecimal(4), r.GetDecimal(5)), at),
-            Early = database.Read("PartCards/early_failures.sql", r => Early(r.GetInt64(0), r.GetInt64(1)), at, ("days", PartCard.EarlyDays))[0],
-            OnHand = database.Read("PartCards/on_hand.sql", r => new PartOnHand(r.GetString(0), r.GetInt64(1), r.Day(2)), at),
+            Facts = database.Read("queries/part_cards/facts.sql", ReadFacts, at)[0],
+            Aliases = database.Read("queries/part_cards/aliases.sql", r => new PartAlias(r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3)), at),
+            Families = database.Read("queries/part_cards/families.sql", r => new PartFamily(r.GetString(0), r.GetString(1), r.GetInt64(2), r.Int(3), r.Day(4)), at),
+            Suppliers = database.Read("queries/part_cards/suppliers.sql", ReadSupply, at),
+            Prices = database.Read("queries/part_cards/prices.sql", r => new PartPrice(r.GetString(0), r.Int(1), r.GetInt64(2), r.GetDecimal(3), r.GetDecimal(4), r.GetDecimal(5)), at),
+            Early = database.Read("queries/part_cards/early_failures.sql", r => Early(r.GetInt64(0), r.GetInt64(1)), at, ("days", PartCard.EarlyDays))[0],
+            OnHand = database.Read("queries/part_cards/on_hand.sql", r => new PartOnHand(r.GetString(0), r.GetInt64(1), r.Day(2)), at),
         };
     }
 

@@ -29,7 +29,7 @@ public sealed record UnitHistory
     public static UnitHistory? Read(Database database, IReadOnlyList<string> units, DateOnly on)
     {
         IReadOnlyList<Row> rows = database.Read(
-            "Prediction/unit_jobs.sql",
+            "queries/prediction/unit_jobs.sql",
             r => new Row(r.GetString(0), r.Day(1)!.Value, r.Text(2), r.GetString(3), r.Text(5), r.Day(6), r.Day(7), r.GetString(8), r.Text(9)),
             ("units", string.Join(',', units)), ("before", on));
         if (rows.Select(r => r.Unit).Distinct().Count() != 1)

@@ -14,7 +14,7 @@ public sealed record BookedCall(string JobId, DateOnly OpenedOn, string? Van, st
 public static class BookedCalls
 {
     /// <summary>All open jobs, by day of the call, then job number.</summary>
-    public static IReadOnlyList<BookedCall> Read(Database database) => database.Read("Prediction/booked_jobs.sql", r =>
+    public static IReadOnlyList<BookedCall> Read(Database database) => database.Read("queries/prediction/booked_jobs.sql", r =>
     {
         DateOnly opened = r.Day(1)!.Value;
         return new BookedCall(r.GetString(0), opened, r.Text(2), r.GetString(3), CallColumns.Read(r, 5, opened));

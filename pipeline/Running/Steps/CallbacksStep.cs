@@ -6,8 +6,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>What came back: callbacks, and replaced parts that failed again.</summary>
 public sealed class CallbacksStep : IRunStep
 {
-    private const string Checks = "Callbacks";
-
     /// <inheritdoc/>
     public string Name => "callbacks";
 
@@ -17,8 +15,8 @@ public sealed class CallbacksStep : IRunStep
         context.BuildResults(ResultSteps.Callbacks);
         IReadOnlyList<CallbackShare> shares = CallbackShare.Table(context.Database);
         IReadOnlyList<RepeatFailure> repeats = RepeatFailure.Table(context.Database);
-        context.AddResult("callback_shares", shares, Checks);
-        context.AddResult("repeat_failures", repeats, Checks);
+        context.AddResult("callback_shares", shares);
+        context.AddResult("repeat_failures", repeats);
         return Task.FromResult((long)shares.Count + repeats.Count);
     }
 }

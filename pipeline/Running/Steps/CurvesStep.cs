@@ -6,8 +6,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>Age at failure by component and family, repairs per appliance, repeat failures, and the chance of the next 12 months.</summary>
 public sealed class CurvesStep : IRunStep
 {
-    private const string Checks = "Curves";
-
     /// <inheritdoc/>
     public string Name => "age curves";
 
@@ -17,12 +15,12 @@ public sealed class CurvesStep : IRunStep
         context.BuildResults(ResultSteps.Curves);
         AgeCurveTables curves = AgeCurveTables.Of(context.Database);
         cancellation.ThrowIfCancellationRequested();
-        context.AddResult("age_curve_summary", curves.Summaries, Checks);
-        context.AddResult("age_curve_points", curves.Points, Checks);
-        context.AddResult("component_incidence", ComponentIncidence.Table(context.Database), Checks);
-        context.AddResult("repairs_per_unit", RepairsPerUnit.Table(context.Database), Checks);
-        context.AddResult("replaced_part_curve", ReplacedPartPoint.Table(context.Database), Checks);
-        context.AddResult("next_year_risk", NextYearRiskTable.Of(context.Database), Checks);
+        context.AddResult("age_curve_summary", curves.Summaries);
+        context.AddResult("age_curve_points", curves.Points);
+        context.AddResult("component_incidence", ComponentIncidence.Table(context.Database));
+        context.AddResult("repairs_per_unit", RepairsPerUnit.Table(context.Database));
+        context.AddResult("replaced_part_curve", ReplacedPartPoint.Table(context.Database));
+        context.AddResult("next_year_risk", NextYearRiskTable.Of(context.Database));
         return Task.FromResult((long)curves.Summaries.Count);
     }
 }

@@ -12,7 +12,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// </summary>
 public sealed class LearnStep : IAheadStep
 {
-    private const string Checks = "Prediction";
     private Task<Learning>? _begun;
 
     /// <inheritdoc/>
@@ -42,11 +41,11 @@ public sealed class LearnStep : IAheadStep
         context.BuildResults(ResultSteps.Prediction);
         (IReadOnlyList<ClosedCall> calls, Learned learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
         ModelStore.Write(context.Output, learned.Model);
-        context.AddResult("prediction_contest", ResultTables.Contest(learned), Checks);
-        context.AddResult("prediction_scores", scores, Checks);
-        context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned), Checks);
-        context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned), Checks);
-        context.AddResult("prediction_by_month", ResultTables.Months(learned), Checks);
+        context.AddResult("prediction_contest", ResultTables.Contest(learned));
+        context.AddResult("prediction_scores", scores);
+        context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned));
+        context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned));
+        context.AddResult("prediction_by_month", ResultTables.Months(learned));
         HashSet<string> tested = [.. learned.Answers?.Shipped.Select(w => w.Forecast.JobId) ?? []];
         IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input, tested);
         context.Record["prediction"] = PredictionRecord.Of(learned, truths);

@@ -6,8 +6,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>The calls of each month in figures: what the monthly report opens with.</summary>
 public sealed class MonthsStep : IRunStep
 {
-    private const string Checks = "Months";
-
     /// <inheritdoc/>
     public string Name => "months";
 
@@ -16,9 +14,9 @@ public sealed class MonthsStep : IRunStep
     {
         context.BuildResults(ResultSteps.Months);
         IReadOnlyList<MonthFigure> months = MonthFigure.Table(context.Database);
-        context.AddResult("month_figures", months, Checks);
-        context.AddResult("month_needs", MonthNeed.Table(context.Database), Checks);
-        context.AddResult("month_families", MonthFamily.Table(context.Database), Checks);
+        context.AddResult("month_figures", months);
+        context.AddResult("month_needs", MonthNeed.Table(context.Database));
+        context.AddResult("month_families", MonthFamily.Table(context.Database));
         return Task.FromResult((long)months.Count);
     }
 }

@@ -11,7 +11,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>What each van should carry, judged by replay, with its lists.</summary>
 public sealed class PlanStep : IAheadStep
 {
-    private const string Checks = "Van";
     private Task<Replay>? _begun;
     private IReadOnlyList<VanGroup> _groups = [];
 
@@ -60,15 +59,15 @@ public sealed class PlanStep : IAheadStep
         BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
         ShopPlan plan = JoinedPlan.Of(Plans(context, replay, booked, cancellation));
         cancellation.ThrowIfCancellationRequested();
-        context.AddResult("van_summary", plan.Summaries, Checks);
-        context.AddResult("van_plan", plan.Rows, Checks);
-        context.AddResult("van_changes", plan.Changes, Checks);
-        context.AddResult("van_orders", plan.Orders, Checks);
-        context.AddResult("van_booked", plan.Booked, Checks);
-        context.AddResult("next_parts", plan.Next, Checks);
-        context.AddResult("van_curve", plan.Curve, Checks);
-        context.AddResult("shelf_levels", plan.Shelf, Checks);
-        context.AddResult("van_evidence", replay.Rows, Checks);
+        context.AddResult("van_summary", plan.Summaries);
+        context.AddResult("van_plan", plan.Rows);
+        context.AddResult("van_changes", plan.Changes);
+        context.AddResult("van_orders", plan.Orders);
+        context.AddResult("van_booked", plan.Booked);
+        context.AddResult("next_parts", plan.Next);
+        context.AddResult("van_curve", plan.Curve);
+        context.AddResult("shelf_levels", plan.Shelf);
+        context.AddResult("van_evidence", replay.Rows);
         context.Shared[typeof(ShopPlan)] = plan;
         context.Record["van"] = VanRecord.Of(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
         VanLists.Write(context.Output.Van, plan, data.AsOf);

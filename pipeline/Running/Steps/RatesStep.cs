@@ -7,8 +7,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>Failure rates by component, complaint, family, brand, age and supplier; over all time and by month.</summary>
 public sealed class RatesStep : IRunStep
 {
-    private const string Checks = "Rates";
-
     /// <inheritdoc/>
     public string Name => "rates";
 
@@ -20,11 +18,11 @@ public sealed class RatesStep : IRunStep
         RateCounts counts = RateCounts.Read(context.Database);
         IReadOnlyList<FailureRate> rates = [.. FailureRateTable.Of(counts, options), .. PartServiceRates.Table(context.Database, options)];
         cancellation.ThrowIfCancellationRequested();
-        context.AddResult("failure_rates", rates, Checks);
-        context.AddResult("failure_rates_by_month", MonthlyRate.Table(counts, options), Checks);
-        context.AddResult("family_comparison", FamilyComparison.Table(counts, options, new EffectGate()), Checks);
-        context.AddResult("family_mix", FamilyMix.Table(counts, options), Checks);
-        context.AddResult("unit_population", UnitPopulation.Table(context.Database), Checks);
+        context.AddResult("failure_rates", rates);
+        context.AddResult("failure_rates_by_month", MonthlyRate.Table(counts, options));
+        context.AddResult("family_comparison", FamilyComparison.Table(counts, options, new EffectGate()));
+        context.AddResult("family_mix", FamilyMix.Table(counts, options));
+        context.AddResult("unit_population", UnitPopulation.Table(context.Database));
         return Task.FromResult((long)rates.Count);
     }
 }

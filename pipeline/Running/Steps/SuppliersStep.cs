@@ -7,8 +7,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>Supplier quality and lead times; runs after the callbacks, whose followed parts it counts.</summary>
 public sealed class SuppliersStep : IRunStep
 {
-    private const string Checks = "Suppliers";
-
     /// <inheritdoc/>
     public string Name => "suppliers";
 
@@ -18,8 +16,8 @@ public sealed class SuppliersStep : IRunStep
         context.BuildResults(ResultSteps.Suppliers);
         IReadOnlyList<SupplierPart> parts = SupplierQualityTable.Of(SupplierCount.Read(context.Database), new EffectGate());
         IReadOnlyList<LeadTime> times = LeadTime.Table(context.Database);
-        context.AddResult("supplier_quality", parts, Checks);
-        context.AddResult("lead_times", times, Checks);
+        context.AddResult("supplier_quality", parts);
+        context.AddResult("lead_times", times);
         return Task.FromResult((long)parts.Count + times.Count);
     }
 }

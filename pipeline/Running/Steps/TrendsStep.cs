@@ -6,8 +6,6 @@ namespace PartsSignal.Pipeline.Running.Steps;
 /// <summary>What rises: every month of every series, held against its baseline as it could be told at that month's end.</summary>
 public sealed class TrendsStep : IRunStep
 {
-    private const string Checks = "Trends";
-
     /// <inheritdoc/>
     public string Name => "trends";
 
@@ -17,12 +15,12 @@ public sealed class TrendsStep : IRunStep
         context.BuildResults(ResultSteps.Trends);
         TrendTables trends = TrendTables.Of(context.Database);
         cancellation.ThrowIfCancellationRequested();
-        context.AddResult("trend_alarms", trends.Alarms, Checks);
-        context.AddResult("trend_alarm_jobs", trends.AlarmJobs, Checks);
-        context.AddResult("trend_scans", trends.Scans, Checks);
-        context.AddResult("trend_tests", trends.Tests, Checks);
-        context.AddResult("trend_months", trends.Months, Checks);
-        context.AddResult("reporting_delay", trends.Delays, Checks);
+        context.AddResult("trend_alarms", trends.Alarms);
+        context.AddResult("trend_alarm_jobs", trends.AlarmJobs);
+        context.AddResult("trend_scans", trends.Scans);
+        context.AddResult("trend_tests", trends.Tests);
+        context.AddResult("trend_months", trends.Months);
+        context.AddResult("reporting_delay", trends.Delays);
         return Task.FromResult((long)trends.Scans.Sum(s => s.SeriesTested));
     }
 }

@@ -96,7 +96,7 @@ public sealed class SupersessionGraphTests
         ResultTable.Write(database, "arrows", arrows.Select((a, i) => new Row(a.Old, a.New, a.EffectiveOn, a.Kind, a.Quantity, "list.csv", i + 2)));
         database.Execute("insert into supersessions by name from arrows");
         database.Execute("set variable arrows_as_of = $day", ("day", asOf));
-        return [.. database.Read("CrossReference/current_numbers.sql", r => (r.GetString(0), r.GetString(1), r.Int(2), r.GetString(3)))];
+        return [.. database.Read("intermediate/int_current_numbers.sql", r => (r.GetString(0), r.GetString(1), r.Int(2), r.GetString(3)))];
     }
 
     private sealed record Row(string OldNumber, string NewNumber, DateOnly? EffectiveOn, SupersessionKind Kind, int Quantity, string SourceFile, int SourceLine);

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Tests.Sql;
 
 public sealed class ResultRunnerTests
 {
-    private static readonly ResultStep Observation = new("Rates/observation");
+    private static readonly ResultStep Observation = new("rates/observation");
 
     [Fact]
     public void Build_QueryWithVariable_MakesTableAndLogsIt()
@@ -38,7 +38,7 @@ public sealed class ResultRunnerTests
     [Fact]
     public void Files_EveryResultQuery_HasChecksAndStatesItsGrain()
     {
-        foreach (string path in SqlText.List("Results").Where(p => !p.EndsWith(".checks.sql", StringComparison.Ordinal)))
+        foreach (string path in SqlText.List("results").Where(p => !p.EndsWith(".checks.sql", StringComparison.Ordinal)))
         {
             Assert.True(SqlText.Exists(path.Replace(".sql", ".checks.sql", StringComparison.Ordinal)), $"{path} has no checks beside it");
             Assert.StartsWith("-- One row", SqlText.Read(path), StringComparison.Ordinal);

@@ -13,7 +13,7 @@ internal sealed class CombineShop : IDisposable
     public CombineShop()
     {
         StagedSession.Attach(Database, []);
-        Database.Run("Review/answers.sql");
+        Database.Run("staging/review_answers.sql");
         ResultTable.Write(Database, "component_roles", [new ComponentRole("inlet_valve", "main"), new ComponentRole("fill_hose", "accessory")]);
         Database.Execute("insert into complaint_kinds values ('no_fill'), ('noise')");
     }

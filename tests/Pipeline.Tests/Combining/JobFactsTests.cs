@@ -55,7 +55,7 @@ public sealed class JobFactsTests
         Assert.Equal(
             ["J0|2024-03-01", "J1|2024-03-01", "J2|2024-03-02", "J3|2024-03-02", "J4|2024-03-03"],
             shop.Rows("from jobs select job_id, opened_on"));
-        Assert.Equal(spans, shop.Database.Read("Session/job_spans.sql", r => r.GetFieldValue<DateOnly>(0), ("jobs", spanJobs)).Count);
+        Assert.Equal(spans, shop.Database.Read("queries/session/job_spans.sql", r => r.GetFieldValue<DateOnly>(0), ("jobs", spanJobs)).Count);
     }
 
     [Fact]

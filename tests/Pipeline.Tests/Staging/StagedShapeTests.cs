@@ -34,7 +34,7 @@ public sealed class StagedShapeTests
         Assert.NotEmpty(file.Tables);
         foreach ((string table, string path) in file.Tables)
         {
-            database.Run($"Staged/{table}.sql");
+            database.Run($"staging/{table}.sql");
             database.Execute($"alter table {Database.Quote(table)} drop column source_order");
             database.Execute($"alter table {Database.Quote(table)} drop column source_file");
             Assert.Equal(Shape(database, $"describe {Database.Quote(table)}"), Shape(database, $"describe from read_parquet({Database.Literal(path)})"));

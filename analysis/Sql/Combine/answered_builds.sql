@@ -1,7 +1,0 @@
--- One row per appliance (or job of an unknown one) whose build date the owner answered for.
-select coalesce(u.unit_id, r.job_id) as unit_key, min(r.made_from) as made_from, max(r.made_to) as made_to
-from review_builds as r
-join job_units as u using (job_id)
-where r.made_from is not null
-group by coalesce(u.unit_id, r.job_id)
-order by unit_key

@@ -1,9 +1,0 @@
--- One row per job without a serial whose place is known.
-select j.place, j.place_key, m.known_number, m.appliance_type, m.brand
-from job_rows as j
-join model_meanings as m
-    on m.typed_brand is not distinct from j.brand
-    and m.typed_type is not distinct from j.appliance_type
-    and m.model_raw is not distinct from j.model_raw
-    and m.model_key is not distinct from j.model_key
-where j.serial_key is null and j.place_key is not null

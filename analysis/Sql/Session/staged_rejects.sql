@@ -1,9 +1,0 @@
--- One row per source row that the reader could not use.
-create or replace table staged_rejects (
-    source_file  varchar not null,
-    source_line  integer not null,
-    field        varchar,
-    reason_code  varchar not null,
-    message      varchar not null,
-    suggestion   varchar
-);

@@ -1,6 +1,0 @@
--- The next part lines of a file whose job is in no log, in the order of the file.
-select source_line, field, reason_code, message, suggestion
-from lost_rows
-where source_order = $source_order and source_line > $after
-order by source_line
-limit $lines

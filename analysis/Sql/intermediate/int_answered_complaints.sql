@@ -1,0 +1,6 @@
+-- One row per job whose complaint the tables of words do not explain and the owner's answers do.
+select j.place, j.opened_on, first(r.complaint_kind order by length(r.words) desc, r.words, r.complaint_kind) as complaint_kind
+from int_job_rows as j
+join (from review_complaints semi join complaint_kinds using (complaint_kind)) as r on contains(lower(j.complaint_text), r.words)
+where j.complaint_kind = 'other'
+group by j.place, j.opened_on

@@ -1,0 +1,21 @@
+-- One row per job: what was known on its day about the build date of its appliance, from this call and earlier ones.
+select
+    u.place,
+    u.job_id,
+    u.opened_on,
+    u.unit_id,
+    m.appliance_type,
+    m.brand,
+    m.model_number,
+    m.model_family,
+    m.model_basis,
+    m.first_made,
+    m.last_made,
+    coalesce(e.serial_candidates, u.serial_candidates) as serial_candidates,
+    coalesce(e.purchased_on, u.purchased_on) as purchased_on,
+    coalesce(e.made_on_from, u.made_on_from) as made_on_from,
+    coalesce(e.made_on_to, u.made_on_to) as made_on_to,
+    coalesce(e.stated_on, u.stated_on) as stated_on
+from int_job_units as u
+join int_resolved_models as m using (writing)
+left join int_earlier_build_evidence as e on e.place = u.place

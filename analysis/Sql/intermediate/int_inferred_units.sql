@@ -1,0 +1,12 @@
+-- One row per job without a serial whose appliance can be told by its place: by place and model where that leaves one
+-- appliance only, else by place and type.
+select
+    f.place,
+    case
+        when f.unit_id is not null then f.unit_id
+        when f.known_number is not null then null
+        when t.place_key is not null then t.unit_id
+        when f.appliance_type is not null then md5(concat_ws('|', f.place_key, f.appliance_type, coalesce(f.brand, '')))
+    end as unit_id
+from int_jobs_placed_by_model as f
+left join int_place_type_units as t using (place_key, appliance_type)

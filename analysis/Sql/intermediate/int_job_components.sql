@@ -1,0 +1,19 @@
+-- One row per job with part lines: how many, and the component it was about.
+with ranked as (
+    select
+        p.job_id,
+        p.component,
+        -- a main component before what goes along with it, then the order on the paper
+        case when p.component is not null then (coalesce(r.role, 'main') = 'accessory')::bigint << 32 | p.line end as rank
+    from job_parts as p
+    left join component_roles as r using (component)
+),
+counted as (
+    select job_id, count(*) as lines, min(rank) as rank
+    from ranked
+    group by job_id
+)
+select j.place, j.opened_on, c.lines, r.component
+from counted as c
+join int_job_units as j on j.job_id = c.job_id
+left join ranked as r on r.job_id = c.job_id and r.rank = c.rank

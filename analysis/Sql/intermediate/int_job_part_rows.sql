@@ -1,0 +1,5 @@
+-- One row per part line that stays: with its job row, or as a line of its own whose job is in the log.
+select p.*
+from staged_job_parts as p
+anti join (from int_row_status where fate <> 'continued') as f using (source_order, source_line)
+anti join int_orphan_part_lines as l using (source_order, source_line)

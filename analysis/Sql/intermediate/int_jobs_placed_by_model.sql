@@ -1,0 +1,14 @@
+-- One row per job without a serial whose place is known: the appliance of that model there, if it is one only.
+select
+    s.place,
+    s.place_key,
+    s.known_number,
+    s.appliance_type,
+    s.brand,
+    case
+        when s.known_number is null then null
+        when k.place_key is null then md5(concat_ws('|', s.place_key, s.known_number))
+        else k.unit_id
+    end as unit_id
+from int_jobs_without_serial as s
+left join int_place_model_units as k on k.place_key = s.place_key and k.model_number = s.known_number

@@ -1,0 +1,58 @@
+-- One row per catalog number: what the price lists say of it, newest first, and its component.
+with listed as (
+    select r.part_number, p.*
+    from staged_parts as p
+    anti join int_row_status as f using (source_order, source_line)
+    join int_resolved_part_numbers as r on r.supplier = coalesce(p.supplier, '') and r.raw = p.part_raw and r.typed_key = p.part_key
+),
+newest as (
+    select
+        part_number,
+        first(description order by source_order desc, source_line) filter (description is not null) as description,
+        first(component order by source_order desc, source_line) filter (component is not null) as component,
+        first(price order by source_order desc, source_line) filter (price is not null) as price,
+        first(size_class order by source_order desc, source_line) filter (size_class is not null) as size_class,
+        first(returnable_days order by source_order desc, source_line) filter (returnable_days is not null) as returnable_days,
+        first(warranty_days order by source_order desc, source_line) filter (warranty_days is not null) as warranty_days,
+        first(supplier order by source_order desc, source_line) filter (supplier is not null) as supplier
+    from listed
+    group by part_number
+),
+spoken as (
+    select r.part_number, o.component, o.description
+    from staged_part_orders as o
+    join int_resolved_part_numbers as r on r.supplier = o.supplier and r.raw = o.part_raw and r.typed_key = o.part_key
+    union all
+    select r.part_number, p.component, p.description
+    from int_job_part_rows as p
+    join int_resolved_part_numbers as r on r.supplier = '' and r.raw = p.part_raw and r.typed_key = p.part_key
+),
+-- what most order and job lines call it, where no price list has words for it
+called as (
+    select part_number, component, count(*) as times
+    from spoken
+    where component is not null
+    group by part_number, component
+    qualify row_number() over (partition by part_number order by count(*) desc, component) = 1
+),
+worded as (
+    select part_number, min(description) as description from spoken where description is not null group by part_number
+)
+select
+    c.part_number,
+    coalesce(n.description, w.description) as description,
+    coalesce(r.component, n.component, k.component) as component,
+    n.price,
+    n.size_class,
+    n.returnable_days,
+    n.warranty_days,
+    n.supplier,
+    c.basis,
+    c.source_file,
+    c.source_line
+from int_catalog as c
+left join newest as n using (part_number)
+left join called as k using (part_number)
+left join worded as w using (part_number)
+left join int_answered_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
+order by c.part_number

@@ -1,0 +1,10 @@
+-- One row per place and model that has appliances: the appliance, or null where there are several.
+-- they are counted, never gathered: what is gathered cannot be spilled
+with apart as (
+    select distinct place_key, model_number, unit_id from int_place_units where model_number is not null
+),
+counted as (
+    select *, count(*) over (partition by place_key, model_number) as units from apart
+)
+select distinct place_key, model_number, case when units = 1 then unit_id end as unit_id
+from counted

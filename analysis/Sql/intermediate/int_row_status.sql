@@ -1,0 +1,48 @@
+-- One row per source row that does not stand for itself: a duplicate, replaced by a newer telling of the same thing, or
+-- the continuation of a job that an earlier row speaks for. Rows that are not here are loaded.
+with told as (
+    select
+        *,
+        count(*) over (partition by kind, row_key) as tellings,
+        bool_and(told_on is not null) over (partition by kind, row_key) as dated
+    from int_natural_keys
+),
+-- dates decide only where every telling has one; else the order of the sources does
+ranked as (
+    select
+        *,
+        dense_rank() over (
+            partition by kind, row_key
+            order by case when dated then told_on end desc, source_order desc, told_line desc
+        ) as from_newest,
+        row_number() over (partition by kind, row_key, row_hash order by source_order, source_line) as copy_no
+    from told
+    where tellings > 1
+),
+judged as (
+    select
+        kind,
+        row_key,
+        source_order,
+        source_line,
+        copy_no,
+        min(from_newest) over (partition by kind, row_key, row_hash) = 1 as is_newest_version
+    from ranked
+),
+often as (
+    select
+        kind,
+        row_key,
+        source_order,
+        source_line,
+        case when copy_no > 1 then 'duplicate' when is_newest_version then 'loaded' else 'replaced' end as fate
+    from judged
+)
+select
+    kind,
+    source_order,
+    source_line,
+    case when fate = 'loaded' then 'continued' else fate end as fate
+from often
+qualify fate <> 'loaded'
+    or (kind = 'jobs' and row_number() over (partition by kind, row_key, fate order by source_order, source_line) > 1)
