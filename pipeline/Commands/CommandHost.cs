@@ -1,4 +1,5 @@
 using System.Data.Common;
+using PartsSignal.Pipeline.Core;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -15,7 +16,7 @@ public static class CommandHost
         var registrar = new CommandRegistrar();
         registrar.RegisterInstance(typeof(ProgramIo), new ProgramIo(output, error, clock));
         var app = new CommandApp(registrar);
-        app.SetDefaultCommand<Run.RunCommand>();
+        app.SetDefaultCommand<RunCommand>();
         app.Configure(config =>
         {
             config.ConfigureConsole(HelpConsole.For(output));

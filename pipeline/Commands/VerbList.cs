@@ -1,15 +1,3 @@
-using PartsSignal.Pipeline.Commands.Completion;
-using PartsSignal.Pipeline.Commands.Inspect;
-using PartsSignal.Pipeline.Commands.Load;
-using PartsSignal.Pipeline.Commands.Lookup;
-using PartsSignal.Pipeline.Commands.Part;
-using PartsSignal.Pipeline.Commands.Rates;
-using PartsSignal.Pipeline.Commands.Report;
-using PartsSignal.Pipeline.Commands.Run;
-using PartsSignal.Pipeline.Commands.Sample;
-using PartsSignal.Pipeline.Commands.Serve;
-using PartsSignal.Pipeline.Commands.Van;
-
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>All verbs, in the order of the help.</summary>

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Config;

@@ -1,7 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Config;

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Reading;
+
 namespace PartsSignal.Pipeline.Config;
 
 /// <summary>The fields that each kind of source can give: the keys of <see cref="SourceMap.Columns"/>.</summary>

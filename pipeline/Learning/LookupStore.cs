@@ -2,11 +2,10 @@ using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Checks;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Publishing;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
 

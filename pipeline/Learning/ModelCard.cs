@@ -6,7 +6,7 @@ using PartsSignal.Analysis.PartPrediction.Contest;
 using PartsSignal.Analysis.PartPrediction.Learning;
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;
 

@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Pipeline.Commands;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;
 

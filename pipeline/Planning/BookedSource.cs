@@ -3,7 +3,6 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Pipeline.Checks;
 using PartsSignal.Pipeline.Config;
 
 namespace PartsSignal.Pipeline.Planning;

@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Planning;
 

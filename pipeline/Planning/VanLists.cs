@@ -2,7 +2,7 @@ using System.Globalization;
 using MiniExcelLibs;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Changes;
-using PartsSignal.Pipeline.Commands.Output;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Planning;
 

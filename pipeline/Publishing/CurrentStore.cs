@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Store;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Publishing;
 

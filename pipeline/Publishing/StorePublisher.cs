@@ -1,7 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Store;
-using PartsSignal.Pipeline.Combining;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Publishing;
 

@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Unicode;
 using CsvHelper;
-using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 

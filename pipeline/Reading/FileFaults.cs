@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 

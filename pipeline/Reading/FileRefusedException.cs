@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 

@@ -1,6 +1,6 @@
 using System.IO.Compression;
 using System.IO.Enumeration;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 

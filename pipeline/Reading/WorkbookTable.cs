@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using ExcelDataReader;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
-using PartsSignal.Pipeline.Commands.Output;
-using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Rejects;
 
@@ -16,6 +15,9 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <summary>Ending of every file for mending.</summary>
     public const string Ending = ".rejects.csv";
 
+    /// <summary>Folder within the input folder from which mended rows are read.</summary>
+    public const string MendedFolder = "mended";
+
     private const string UnknownJobsEnding = ".unknown-jobs" + Ending;
 
     /// <summary>Columns behind the file's own; they are ignored when the file comes back.</summary>
@@ -24,11 +26,11 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     private StreamWriter? _writer;
 
     /// <summary>Name of the file with the rows of a source that could not be read.</summary>
-    /// <param name="ownName">The source's <see cref="Staging.SourceFile.OwnName"/>.</param>
+    /// <param name="ownName">The source's own name.</param>
     public static string NameOf(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + Ending;
 
     /// <summary>Name of the file with the lines of a source whose job is in no log.</summary>
-    /// <param name="ownName">The source's <see cref="Staging.SourceFile.OwnName"/>.</param>
+    /// <param name="ownName">The source's own name.</param>
     public static string NameOfUnknownJobs(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + UnknownJobsEnding;
 
     /// <summary>The first line of what a load says: where rows are kept as they were.</summary>

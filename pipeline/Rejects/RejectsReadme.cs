@@ -1,5 +1,5 @@
 using System.Text;
-using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Rejects;
 
@@ -18,7 +18,7 @@ public static class RejectsReadme
             .AppendLine("One file a source, with the source's own columns and behind them the line, the field, the reason,")
             .AppendLine("a message, a suggestion and the raw row; part lines whose job is in no log stand in a second one.")
             .AppendLine("To mend rows: correct the cells, leave out rows that are no")
-            .Append("data, save the file under the same name in the input folder's '").Append(SourceFile.MendedFolder).AppendLine("' folder, and load again.")
+            .Append("data, save the file under the same name in the input folder's '").Append(RejectFile.MendedFolder).AppendLine("' folder, and load again.")
             .AppendLine("The original keeps its rejects in the books; the mended rows are loaded as a file of their own.")
             .AppendLine()
             .AppendLine("Reasons:");

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reporting;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Monthly;
 using PartsSignal.Reports.Workbook;

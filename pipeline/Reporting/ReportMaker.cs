@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Pipeline.Reporting;

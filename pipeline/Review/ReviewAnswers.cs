@@ -2,7 +2,7 @@ using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Review;

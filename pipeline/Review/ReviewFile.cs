@@ -1,7 +1,6 @@
 using System.Text;
 using CsvHelper;
-using PartsSignal.Pipeline.Commands;
-using PartsSignal.Pipeline.Commands.Output;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Review;
 

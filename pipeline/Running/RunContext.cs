@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Running;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Running;
 

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Running;
 

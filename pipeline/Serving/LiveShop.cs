@@ -1,8 +1,7 @@
 using System.Data.Common;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Publishing;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Serving;
 

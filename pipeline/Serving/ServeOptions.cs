@@ -1,5 +1,5 @@
 using System.Net;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Serving;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Serving;
 

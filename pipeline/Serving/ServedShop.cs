@@ -3,12 +3,11 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Cleaning;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Serving;

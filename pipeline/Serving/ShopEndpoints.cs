@@ -5,7 +5,6 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Routing;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;

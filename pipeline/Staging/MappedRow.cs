@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Rejects;
 
 namespace PartsSignal.Pipeline.Staging;
 

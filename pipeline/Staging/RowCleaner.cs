@@ -1,4 +1,5 @@
 using System.Text;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 

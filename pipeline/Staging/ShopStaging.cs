@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Staging;
 
@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="stager">Stages a file.</param>
 /// <param name="progress">Told of every file at the start and at its end, from several threads; null: nobody.</param>
 /// <param name="cores">How many files at a time, 1 or more; null: one a core, four at most.</param>
-public sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progress = null, int? cores = null)
+internal sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progress = null, int? cores = null)
 {
     private const int MostCores = 4;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 
@@ -17,9 +17,6 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
     /// <summary>Name of the file; where several sources read the same one, with the kind behind it, and a number where even that is the same.</summary>
     public string OwnName { get; init; } = File.Name;
-
-    /// <summary>Folder in the input folder for mended rejects: a file of the rejects folder, corrected, under the same name.</summary>
-    public const string MendedFolder = "mended";
 
     /// <summary>Most files of one pattern.</summary>
     public const int MostFilesPerMap = 5_000;
@@ -96,7 +93,7 @@ public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     // A file for mending has the columns of its source, whatever form the source had.
     private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source) =>
         new[] { RejectFile.NameOf(source.OwnName), RejectFile.NameOfUnknownJobs(source.OwnName) }.Index().SelectMany(named =>
-            files.Find($"{MendedFolder}/{named.Item}").Select(f => new SourceFile(
+            files.Find($"{RejectFile.MendedFolder}/{named.Item}").Select(f => new SourceFile(
                 f,
                 source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
                 source.Order + ((named.Index + 1) * MostFilesPerMap))

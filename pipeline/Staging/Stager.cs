@@ -1,11 +1,10 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Staging;
 
@@ -13,13 +12,14 @@ namespace PartsSignal.Pipeline.Staging;
 /// Stages source files: each alone, a pure function of its bytes and its map, kept by both, so that an unchanged file
 /// is never read twice. Nothing but the rejects folder holds a row as it was.
 /// </summary>
-public sealed class Stager
+internal sealed class Stager
 {
     private const string RecordName = "staged.json";
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { WriteIndented = true };
     private readonly OutputFolder _output;
     private readonly ShopSettings _settings;
     private readonly StagingTools _tools;
+    private readonly Func<string, StageTarget, KindStager> _make;
     private readonly IProgress<StageProgress>? _progress;
     private readonly ConcurrentDictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
 
@@ -27,9 +27,10 @@ public sealed class Stager
     /// <param name="output">Where staged files and rejects go.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="tools">Key, words, serials.</param>
+    /// <param name="make">Makes the stager of a kind of file.</param>
     /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it; null: nobody.</param>
-    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, IProgress<StageProgress>? progress = null) =>
-        (_output, _settings, _tools, _progress) = (output, settings, tools, progress);
+    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, KindStager> make, IProgress<StageProgress>? progress = null) =>
+        (_output, _settings, _tools, _make, _progress) = (output, settings, tools, make, progress);
 
     /// <summary>Stages one file, or finds it staged. Several may be staged at a time, but none before the file that it mends.</summary>
     /// <param name="source">The file.</param>
@@ -192,7 +193,7 @@ public sealed class Stager
         };
 
         RowCleaner Cleaner(RowCells cells) => new(
-            Kinds.KindStagers.Make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
+            _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
             new MappedRow(cells, table.Reader.Place, style, source.Mends is not null),
             table.Header.Count);
     }

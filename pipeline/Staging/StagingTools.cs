@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;

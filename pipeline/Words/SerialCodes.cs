@@ -1,6 +1,6 @@
 using CsvHelper;
 using PartsSignal.Analysis.CrossReference.SerialDates;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Words;
 

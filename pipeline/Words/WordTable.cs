@@ -1,5 +1,5 @@
 using CsvHelper;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Words;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Combining;
+using PartsSignal.Pipeline.Transform;
 
 namespace PartsSignal.Benchmarks;
 

@@ -6,7 +6,7 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.Contest;
 using PartsSignal.Analysis.PartPrediction.Learning;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Pipeline.Checks;
+using PartsSignal.Pipeline.Config;
 
 namespace PartsSignal.Benchmarks;
 

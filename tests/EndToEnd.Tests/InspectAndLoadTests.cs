@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.EndToEnd.Tests;
 

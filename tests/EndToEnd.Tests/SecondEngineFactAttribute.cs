@@ -1,4 +1,3 @@
-using PartsSignal.Tests;
 using Xunit.v3;
 
 namespace PartsSignal.EndToEnd.Tests;

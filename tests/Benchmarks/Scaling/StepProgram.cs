@@ -4,10 +4,13 @@ using DuckDB.NET.Data;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Benchmarks.Loading;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
-using PartsSignal.Pipeline.Running.Steps;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Staging.Tables;
 
 namespace PartsSignal.Benchmarks.Scaling;
 
@@ -41,7 +44,7 @@ internal static class StepProgram
 
     private static async Task StageAsync(RunContext context)
     {
-        var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input));
+        var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input), KindStagers.Make);
         await new ShopStaging(stager).RunAsync(SourceFile.Find(context.Input, context.Settings), CancellationToken.None).ConfigureAwait(false);
     }
 

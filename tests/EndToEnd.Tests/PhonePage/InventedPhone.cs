@@ -3,7 +3,7 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.CarrySets;
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Pipeline.PhonePage;
+using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;

@@ -4,12 +4,12 @@ using PartsSignal.Analysis.PartPrediction.Contest;
 using PartsSignal.Analysis.PartPrediction.LogOdds;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Pipeline.Commands.Lookup;
+using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
-using PartsSignal.Pipeline.PhonePage;
 using PartsSignal.Pipeline.Publishing;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;

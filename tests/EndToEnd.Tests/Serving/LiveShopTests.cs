@@ -2,8 +2,8 @@ using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Serving;
 using PartsSignal.Pipeline.Words;
 

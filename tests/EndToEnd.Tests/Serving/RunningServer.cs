@@ -4,7 +4,7 @@ using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Serving;
 using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Monthly;

@@ -1,7 +1,7 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json.Nodes;
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.EndToEnd.Tests.Serving;

@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Tests.Commands;
 

@@ -1,9 +1,8 @@
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
-using PartsSignal.Pipeline.Tests.Combining;
+using PartsSignal.Pipeline.Tests.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Commands;
 

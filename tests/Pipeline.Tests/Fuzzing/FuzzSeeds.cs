@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Tests.Reading;
 using static PartsSignal.Pipeline.Tests.Reading.WorkbookMaker;
 

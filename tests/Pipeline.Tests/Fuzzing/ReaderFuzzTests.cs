@@ -1,10 +1,10 @@
 using Parquet;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Inspecting;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Staging;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Fuzzing;

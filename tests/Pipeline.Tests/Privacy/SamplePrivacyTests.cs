@@ -2,8 +2,9 @@ using System.Text.RegularExpressions;
 using CsvHelper;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Tests.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Privacy;
@@ -17,7 +18,7 @@ public sealed class SamplePrivacyTests
         try
         {
             ShopSettings settings = ShopFile.Load(RepositoryFolder.SampleShop);
-            var stager = new Stager(new OutputFolder(folder), settings, StagingRig.Tools);
+            var stager = new Stager(new OutputFolder(folder), settings, StagingRig.Tools, KindStagers.Make);
             foreach (SourceFile source in SourceFile.Find(RepositoryFolder.SampleShop, settings))
             {
                 await stager.StageAsync(source, 1, CancellationToken.None);

@@ -1,8 +1,9 @@
 using System.IO.Compression;
 using System.IO.Hashing;
 using System.Text;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Staging;
 

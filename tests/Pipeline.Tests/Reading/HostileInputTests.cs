@@ -1,7 +1,8 @@
 using System.IO.Compression;
 using System.Text;
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Staging;
 

@@ -1,9 +1,10 @@
 using System.IO.Compression;
 using System.Text;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Tests.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Reading;
@@ -80,7 +81,7 @@ public sealed class RefusedFileTests
         var settings = new ShopSettings { Sources = [Parts] };
         IReadOnlyList<SourceFile> listed = SourceFile.Find(rig.Input, settings);
         File.Delete(Path.Combine(rig.Input, "a.csv"));
-        var stager = new Stager(rig.Output, settings, StagingRig.Tools);
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools, KindStagers.Make);
         Assert.Equal("file_gone", (await stager.StageAsync(listed[0], 1, CancellationToken.None)).Refused?.Code);
         Assert.Null((await stager.StageAsync(listed[1], 1, CancellationToken.None)).Refused);
     }

@@ -1,8 +1,9 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Tests.Fixtures;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
-using PartsSignal.Pipeline.Running.Steps;
 
 namespace PartsSignal.Pipeline.Tests.Reporting;
 

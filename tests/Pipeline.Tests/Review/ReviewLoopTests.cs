@@ -1,6 +1,6 @@
-using PartsSignal.Pipeline.Combining;
 using PartsSignal.Pipeline.Review;
-using PartsSignal.Pipeline.Tests.Combining;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Tests.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Review;
 

@@ -1,8 +1,7 @@
 using PartsSignal.Analysis.Callbacks;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Running;
-using PartsSignal.Pipeline.Running.Steps;
 
 namespace PartsSignal.Pipeline.Tests.Running;
 

@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 

@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Staging;
 

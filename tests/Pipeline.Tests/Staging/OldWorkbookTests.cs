@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Reading;
 

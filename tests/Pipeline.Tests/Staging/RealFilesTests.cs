@@ -1,7 +1,7 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Inspecting;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

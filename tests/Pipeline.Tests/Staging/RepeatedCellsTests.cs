@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

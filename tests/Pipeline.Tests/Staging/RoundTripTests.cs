@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsCheck;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

@@ -1,5 +1,6 @@
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

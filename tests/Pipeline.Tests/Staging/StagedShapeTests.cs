@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

@@ -1,8 +1,10 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Staging;
@@ -31,9 +33,9 @@ internal sealed class StagingRig : IDisposable
 
     public async Task<IReadOnlyList<StagedFile>> StageAllAsync(ShopSettings settings, IProgress<StageProgress>? progress = null)
     {
-        var stager = new Stager(Output, settings, Tools, progress);
+        var stager = new Stager(Output, settings, Tools, KindStagers.Make, progress);
         var staged = new List<StagedFile>();
-        var beside = new Stager(new OutputFolder(Path.Combine(_root, "beside")), settings, Tools);
+        var beside = new Stager(new OutputFolder(Path.Combine(_root, "beside")), settings, Tools, KindStagers.Make);
         foreach (SourceFile source in SourceFile.Find(Input, settings))
         {
             staged.Add(await stager.StageAsync(source, 1, CancellationToken.None));

@@ -1,7 +1,7 @@
-using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
-using PartsSignal.Pipeline.Tests.Reading;
 using static PartsSignal.Pipeline.Tests.Reading.WorkbookMaker;
 
 namespace PartsSignal.Pipeline.Tests.Staging;

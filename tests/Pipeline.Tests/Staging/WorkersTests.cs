@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Staging.Tables;
 
 namespace PartsSignal.Pipeline.Tests.Staging;
 
@@ -36,7 +38,7 @@ public sealed class WorkersTests
         foreach (int workers in new[] { 1, 2, 3 })
         {
             var output = new OutputFolder(Path.Combine(rig.Output.Root, workers.ToString(CultureInfo.InvariantCulture)));
-            var stager = new Stager(output, Settings, StagingRig.Tools);
+            var stager = new Stager(output, Settings, StagingRig.Tools, KindStagers.Make);
             StagedFile file = await stager.StageAsync(SourceFile.Find(rig.Input, Settings).Single(), workers, CancellationToken.None);
             string[] paths = [.. file.Tables.OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => t.Value), file.Rejects!];
             all.Add((file, [.. paths.Select(File.ReadAllBytes)], await File.ReadAllTextAsync(file.RawRejects!, TestContext.Current.CancellationToken)));

@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Words;

@@ -1,0 +1,186 @@
+using System.Globalization;
+using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.Pipeline.Commands;
+
+/// <summary>An answer for a phone-sized terminal.</summary>
+internal static class AnswerText
+{
+    /// <summary>The odds as a table for programs.</summary>
+    public static readonly TableColumn<LikelyNeed>[] NeedColumns =
+    [
+        new("need", "need", n => n.Need),
+        new("odds", "odds", n => n.Odds),
+        new("word", "word", n => n.Word),
+        new("similar_jobs", "jobs", n => n.SimilarJobs),
+        new("part_number", "part", n => n.Parts.Count == 0 ? null : n.Parts[0].Part.PartNumber),
+        new("quantity", "qty", n => n.Parts.Count == 0 ? null : n.Parts[0].Part.Quantity),
+        new("bring_from", "from", n => n.BringFrom),
+        new("bring", "bring", n => n.Bring),
+    ];
+
+    /// <summary>Prints the answer.</summary>
+    public static void Print(TextWriter writer, Answer answer, string currency)
+    {
+        var phone = new PhoneText(writer);
+        phone.Line(Understood(answer));
+        Earlier(phone, answer.Call.Earlier);
+        phone.Line(answer.Evidence.Sentence());
+        foreach (string note in answer.Notes)
+        {
+            phone.Line(note, "! ", 2);
+        }
+
+        Needs(phone, answer, currency);
+        Carry(phone, answer);
+        Checks(phone, answer.Checks);
+        if (answer.WhileThere.Count > 0)
+        {
+            phone.Head("While you are there");
+            foreach (WhileThere advice in answer.WhileThere)
+            {
+                phone.Line($"{advice.Advice} ({advice.Figure})", "- ", 2);
+            }
+        }
+
+        phone.Head("Cautions");
+        foreach (string caution in answer.Cautions)
+        {
+            phone.Line(caution, "! ", 2);
+        }
+    }
+
+    private static string Understood(Answer answer)
+    {
+        var call = answer.Call;
+        string age = call.AgeYears is { } years ? F($"{years:0.#} years ({call.AgeBasis})") : "age unknown";
+        string? model = call.ModelNumber ?? (call.ModelFamily is { } family ? $"family {family}" : null);
+        string? type = call.ApplianceType == Call.Unknown ? null : call.ApplianceType;
+        string what = (type, model) switch
+        {
+            (null, null) => "appliance unknown",
+            (_, null) => $"{type}, model unknown",
+            _ => string.Join(' ', new[] { call.Brand, type, model }.OfType<string>()),
+        };
+        string complaint = call.ComplaintKind switch
+        {
+            Need.NoComplaint => "no complaint given",
+            Need.OtherComplaint => "complaint in no table",
+            { } kind => kind.Replace('_', ' '),
+        };
+        return $"{what}, {age}, {complaint}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
+    }
+
+    private static void Earlier(PhoneText phone, IReadOnlyList<EarlierVisit> visits)
+    {
+        foreach (EarlierVisit visit in visits.Take(3))
+        {
+            phone.Line(F($"{visit.DaysAgo} days before: {(visit.Need is { } need ? Name(need) : "not recorded what")} for {visit.ComplaintKind.Replace('_', ' ')}"), "< ", 2);
+        }
+
+        if (visits.Count > 3)
+        {
+            phone.Line(F($"and {visits.Count - 3} visits before that"), "< ", 2);
+        }
+    }
+
+    private static void Needs(PhoneText phone, Answer answer, string currency)
+    {
+        if (answer.Needs.Count == 0)
+        {
+            return;
+        }
+
+        phone.Head("What it will need");
+        foreach (LikelyNeed need in answer.Needs)
+        {
+            phone.Line(F($"{Name(need.Need)}, {need.Word} ({need.SimilarJobs:N0} of {answer.Evidence.Jobs:N0} jobs){(need.Bring ? ", BRING" : "")}"), F($"{need.Odds * 100,3:0} % "), 6);
+            foreach (AnswerPart part in need.Parts.Take(2))
+            {
+                phone.Line(PartLine(part, currency), "      ", 8);
+            }
+
+            foreach (Companion companion in need.Companions.Take(2))
+            {
+                phone.Line(F($"often with {Name(companion.With)}: {companion.JobsBoth} of {companion.JobsComponent} jobs, {companion.Lift:0.0} times chance"), "      ", 8);
+            }
+        }
+
+        if (answer.OtherOdds >= 0.005)
+        {
+            phone.Line("anything else", F($"{answer.OtherOdds * 100,3:0} % "), 6);
+        }
+    }
+
+    private static string PartLine(AnswerPart part, string currency)
+    {
+        string basis = part.Basis switch
+        {
+            "this model" => F($"{part.JobsOnModel} jobs on this model"),
+            "family jobs" => F($"{part.Part.TimesSeen} jobs on the family"),
+            _ => "listed, not yet fitted here",
+        };
+        string price = part.Part.Price is { } p ? F($", {p:0.00} {currency}").TrimEnd() : "";
+        string vans = part.Vans.Count == 0 ? "on no van" : "van " + string.Join(", ", part.Vans.Select(v => F($"{v.Van} has {v.OnHand}")));
+        return F($"{part.Part.Quantity} x {part.Part.PartNumber}{(part.Part.Available ? "" : " (no longer made)")}{price}; {basis}; {vans}");
+    }
+
+    private static void Carry(PhoneText phone, Answer answer)
+    {
+        if (answer.Needs.Count == 0)
+        {
+            return;
+        }
+
+        phone.Head("Carry");
+        foreach (CarryList list in (CarryList[])[answer.Carry80, answer.Carry95])
+        {
+            string[] parts = [.. list.Needs.Where(n => n != Need.NoPart).Select(Name)];
+            phone.Line(
+                !list.EnoughCalls ? "too few calls to promise a set" : parts.Length == 0 ? "nothing beyond tools" : string.Join(", ", parts),
+                F($"{list.Promise * 100:0} in 100: "), 11);
+        }
+
+        LikelyNeed? first = answer.Needs.FirstOrDefault(n => n.BringFrom is not null);
+        if (first is not null)
+        {
+            phone.Line(F($"Bring a part from {first.BringFrom * 100:0} % on: below that a part carried for nothing costs more than the second visit it saves."));
+        }
+    }
+
+    private static void Checks(PhoneText phone, CallCheckPlan? plan)
+    {
+        if (plan is null)
+        {
+            return;
+        }
+
+        phone.Head("Check in this order");
+        foreach (CheckStep step in plan.Steps)
+        {
+            if (step.Opening is { } opening)
+            {
+                phone.Line(F($"open: {opening.Opening} ({opening.Minutes:0} min)"), "    ", 4);
+            }
+
+            phone.Line(F($"{step.Check.What} ({step.Check.Minutes:0} min{(step.Odds > 0 ? F($", {step.Odds * 100:0} %") : "")})"), F($"{step.Place,2}. "), 4);
+            phone.Line(step.Check.Good, "    good: ", 6);
+            phone.Line(step.Check.Bad, "    bad: ", 6);
+        }
+
+        phone.Line(F($"Expected {plan.ExpectedMinutes:0} min; cheapest first {plan.CheapestFirstMinutes:0}, likeliest first {plan.LikeliestFirstMinutes:0}. Minutes are defaults of the checks table."));
+    }
+
+    private static string Name(string need) => need switch
+    {
+        Need.NoPart => "no part needed",
+        Need.OtherPart => "another part",
+        _ => need.Replace('_', ' '),
+    };
+
+    private static string F(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

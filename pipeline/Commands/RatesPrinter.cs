@@ -1,0 +1,104 @@
+using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.Pipeline.Commands;
+
+/// <summary>Prints rates: for people a table per basis, for programs one list with every column.</summary>
+internal static class RatesPrinter
+{
+    private const int SplitWidth = 12;
+
+    public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates)
+    {
+        if (format != OutputFormat.Table)
+        {
+            TablePrinter.Print(writer, format, rates, All);
+            return;
+        }
+
+        if (rates.Count == 0)
+        {
+            writer.WriteLine("No such calls.");
+        }
+
+        foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
+        {
+            writer.WriteLine(Heading(basis.First()));
+            TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
+            if (basis.Any(r => r.Missing is not null))
+            {
+                writer.WriteLine("-: " + basis.First(r => r.Missing is not null).Missing!.Split(':')[0]);
+            }
+
+            writer.WriteLine();
+        }
+    }
+
+    private static string Heading(FailureRate rate) =>
+        (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
+        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + ", with 95 % interval";
+
+    private static List<TableColumn<FailureRate>> Short(IReadOnlyList<FailureRate> rates)
+    {
+        bool share = rates[0].Basis == RateBasis.ShareOfCalls, parts = rates[0].Basis == RateBasis.PartYears;
+        string figure = share ? "0.0" : "0.00";
+        double scale = share ? 100 : 1;
+        var columns = new List<TableColumn<FailureRate>>();
+        void Split(string name, string heading, Func<FailureRate, string?> member)
+        {
+            if (rates.Any(r => member(r) is not null))
+            {
+                columns.Add(new(name, heading, r => Cut(member(r) ?? "(all)", SplitWidth)));
+            }
+        }
+
+        Split("appliance_type", "appliance", r => parts ? null : r.ApplianceType);
+        Split("model_family", "family", r => r.ModelFamily);
+        Split("brand", "brand", r => r.Brand);
+        Split("age_band", "age", r => r.AgeBand);
+        Split("given_complaint", "complaint", r => r.GivenComplaint);
+        Split("supplier", "supplier", r => r.Supplier);
+
+        columns.Add(new("subject", "what", r => r.Subject));
+        columns.Add(new("events", "n", r => r.Events));
+        columns.Add(new("exposure", share ? "of" : parts ? "part-years" : "unit-years", r => r.Exposure, share ? "0" : "0.0"));
+        columns.Add(new("estimate", "rate", r => r.Estimate * scale, figure));
+        columns.Add(new("lower", "from", r => r.Lower * scale, figure));
+        columns.Add(new("upper", "to", r => r.Upper * scale, figure));
+        if (rates.Any(r => r.Shrunk is not null))
+        {
+            columns.Add(new("shrunk", "shrunk", r => r.Shrunk * scale, figure));
+        }
+
+        return columns;
+    }
+
+    private static string Cut(string text, int width) => text.Length <= width ? text : text[..(width - 1)] + "…";
+
+    private static readonly TableColumn<FailureRate>[] All =
+    [
+        new("basis", "basis", r => r.Basis),
+        new("grouping", "grouping", r => r.Grouping),
+        new("appliance_type", "appliance", r => r.ApplianceType),
+        new("brand", "brand", r => r.Brand),
+        new("model_family", "family", r => r.ModelFamily),
+        new("age_band", "age", r => r.AgeBand),
+        new("given_complaint", "complaint", r => r.GivenComplaint),
+        new("supplier", "supplier", r => r.Supplier),
+        new("subject_kind", "kind", r => r.SubjectKind),
+        new("subject", "what", r => r.Subject),
+        new("events", "n", r => r.Events),
+        new("exposure", "of", r => r.Exposure),
+        new("exposure_unit", "unit of exposure", r => r.ExposureUnit),
+        new("not_known", "not known", r => r.NotKnown),
+        new("unit", "unit", r => r.Unit),
+        new("estimate", "rate", r => r.Estimate),
+        new("lower", "lower", r => r.Lower),
+        new("upper", "upper", r => r.Upper),
+        new("missing", "missing", r => r.Missing),
+        new("shrunk", "shrunk", r => r.Shrunk),
+        new("shrunk_lower", "shrunk lower", r => r.ShrunkLower),
+        new("shrunk_upper", "shrunk upper", r => r.ShrunkUpper),
+        new("shrunk_over", "shrunk over", r => r.ShrunkOver),
+    ];
+}

@@ -1,0 +1,55 @@
+using System.Globalization;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Reports.Monthly;
+using Spectre.Console.Cli;
+
+namespace PartsSignal.Pipeline.Commands;
+
+/// <summary>Writes the report of a month from the results of the last run.</summary>
+public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
+{
+    /// <inheritdoc/>
+    public override async Task<int> ExecuteAsync(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)
+    {
+        var output = new OutputFolder(settings.Out);
+        if (!Directory.Exists(output.Results))
+        {
+            throw new BadInputException($"--out {settings.Out}: there are no results in it. Do a run first: partssignal run --out {settings.Out}");
+        }
+
+        ShopSettings shop = ShopFile.Load(settings.Input);
+        using OutputDraft draft = await OutputDraft.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
+        using Database database = CurrentStore.Open(output);
+        ResultFolder.Attach(database, output.Results);
+        DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
+        IReadOnlyList<DateOnly> months = Months(settings.Month, database, asOf);
+        IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, months, asOf);
+        draft.Commit();
+        DateOnly last = ReportMonths.Last(asOf);
+        if (settings.Month is null && months[0] != last)
+        {
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"No call fell in {last:yyyy-MM}, the last month that has ended; this is {months[0]:yyyy-MM}, the newest before it that has calls."));
+        }
+
+        foreach (string page in pages)
+        {
+            io.Out.WriteLine(page);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static IReadOnlyList<DateOnly> Months(string? asked, Database database, DateOnly asOf) => asked switch
+    {
+        null => [ReportMonths.NewestWithCalls(MonthList.Read(database), asOf)],
+        "all" => [.. MonthList.Read(database).Select(m => m.Month)],
+        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
+        _ => throw new BadInputException($"--month {asked}: write a month as 2024-02, or all."),
+    };
+}

@@ -1,0 +1,59 @@
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.Contest;
+using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Learning;
+
+/// <summary>
+/// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
+/// <see cref="Learned"/> in <see cref="RunContext.Shared"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
+/// </summary>
+public sealed class LearnStep : IAheadStep
+{
+    private Task<Learning>? _begun;
+
+    /// <inheritdoc/>
+    public string Name => "learn";
+
+    /// <inheritdoc/>
+    public long Begin(RunContext context)
+    {
+        IReadOnlyList<ClosedCall> calls = TrainingTable.Read(context.Database);
+        int seed = context.Settings.Seed;
+        _begun = Ahead.Start(() =>
+        {
+            Learned learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
+            return new Learning(calls, learned, ResultTables.Scores(learned, seed));
+        });
+        return calls.Count;
+    }
+
+    /// <inheritdoc/>
+    public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        if (_begun is null)
+        {
+            Begin(context);
+        }
+
+        context.BuildResults(ResultSteps.Prediction);
+        (IReadOnlyList<ClosedCall> calls, Learned learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
+        ModelStore.Write(context.Output, learned.Model);
+        context.AddResult("prediction_contest", ResultTables.Contest(learned));
+        context.AddResult("prediction_scores", scores);
+        context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned));
+        context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned));
+        context.AddResult("prediction_by_month", ResultTables.Months(learned));
+        HashSet<string> tested = [.. learned.Answers?.Shipped.Select(w => w.Forecast.JobId) ?? []];
+        IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input, tested);
+        context.Record["prediction"] = PredictionRecord.Of(learned, truths);
+        ModelCard.Write(context.Output, learned, calls, scores);
+        context.Shared[typeof(Learned)] = learned;
+        return calls.Count;
+    }
+
+    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, Learned Learned, IReadOnlyList<ScoreRow> Scores);
+}

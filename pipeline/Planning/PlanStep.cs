@@ -1,0 +1,94 @@
+using System.Text.Json.Nodes;
+using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Booked;
+using PartsSignal.Analysis.VanPlan.Data;
+using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Planning;
+
+/// <summary>What each van should carry, judged by replay, with its lists.</summary>
+public sealed class PlanStep : IAheadStep
+{
+    private Task<Replay>? _begun;
+    private IReadOnlyList<VanGroup> _groups = [];
+
+    /// <inheritdoc/>
+    public string Name => "van plan";
+
+    /// <inheritdoc/>
+    public long Begin(RunContext context)
+    {
+        VanPlanOptions shop = ShopPlanOptions.From(context.Settings);
+        _groups = VanGroup.Of(context.Database, context.Settings.AsOf, shop);
+        VanPlanOptions options = _groups[0].Options(shop);
+        if (ShopDataReader.Read(context.Database, context.Settings.AsOf, _groups[0]) is not { } data)
+        {
+            return 0;
+        }
+
+        string input = context.Input;
+        var views = new ShopViews(data, options);
+        RollingReplay.Prepare(data, options);
+        _begun = Ahead.Start(() =>
+        {
+            ReplayEvidence evidence = RollingReplay.Run(data, views, options);
+            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options), TruthCheck.Of(input, evidence, data, views, options));
+        });
+        return data.Jobs.Count;
+    }
+
+    /// <inheritdoc/>
+    public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        if (_begun is null)
+        {
+            Begin(context);
+        }
+
+        if (_begun is null)
+        {
+            context.Record["van"] = new JsonObject { ["jobs_replayed"] = 0, ["answer"] = "no jobs: nothing tells what a van needs" };
+            return 0;
+        }
+
+        Replay replay = await _begun.WaitAsync(cancellation).ConfigureAwait(false);
+        ShopData data = replay.Data;
+        var learned = context.Shared.GetValueOrDefault(typeof(Learned)) as Learned;
+        BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
+        ShopPlan plan = JoinedPlan.Of(Plans(context, replay, booked, cancellation));
+        cancellation.ThrowIfCancellationRequested();
+        context.AddResult("van_summary", plan.Summaries);
+        context.AddResult("van_plan", plan.Rows);
+        context.AddResult("van_changes", plan.Changes);
+        context.AddResult("van_orders", plan.Orders);
+        context.AddResult("van_booked", plan.Booked);
+        context.AddResult("next_parts", plan.Next);
+        context.AddResult("van_curve", plan.Curve);
+        context.AddResult("shelf_levels", plan.Shelf);
+        context.AddResult("van_evidence", replay.Rows);
+        context.Shared[typeof(ShopPlan)] = plan;
+        context.Record["van"] = VanRecord.Of(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
+        VanLists.Write(context.Output.Van, plan, data.AsOf);
+        return plan.Rows.Count;
+    }
+
+    // Groups are read and planned one by one, so that one of them stands in memory. The first is also replayed and speaks for all.
+    private IEnumerable<ShopPlan> Plans(RunContext context, Replay replay, BookedJobs booked, CancellationToken cancellation)
+    {
+        double target = context.Settings.ServiceTarget;
+        yield return ShopPlan.Of(replay.Data, replay.Views, replay.Options, target, booked.Of(_groups[0].Vans));
+        foreach (VanGroup group in _groups.Skip(1))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            ShopData data = ShopDataReader.Other(replay.Data, context.Database, group);
+            VanPlanOptions options = group.Options(ShopPlanOptions.From(context.Settings));
+            yield return ShopPlan.Of(data, new ShopViews(data, options), options, target, booked.Of(group.Vans));
+        }
+    }
+
+    private sealed record Replay(
+        ShopData Data, ShopViews Views, VanPlanOptions Options, ReplayEvidence Evidence, IReadOnlyList<EvidenceRow> Rows, TruthCheck? Truth);
+}

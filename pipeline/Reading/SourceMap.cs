@@ -1,0 +1,48 @@
+namespace PartsSignal.Pipeline.Reading;
+
+/// <summary>How one file, or one pattern of files, is read.</summary>
+public sealed record SourceMap
+{
+    /// <summary>File name or pattern relative to the input folder, for example <c>jobs-20*.csv</c>. In a zip: <c>old.zip/jobs-2019.csv</c>.</summary>
+    public required string Files { get; init; }
+
+    /// <summary>jobs, job_parts, part_orders, parts, supersessions, part_aliases, fitments, models, units, van_counts.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>Sheet of a workbook; null: the first.</summary>
+    public string? Sheet { get; init; }
+
+    /// <summary>utf-8, utf-16, windows-1252, iso-8859-1; null: detected.</summary>
+    public string? Encoding { get; init; }
+
+    /// <summary>comma, tab, semicolon, pipe; null: detected.</summary>
+    public string? Separator { get; init; }
+
+    /// <summary>Line of the header, counted from 1; null: found.</summary>
+    public int? HeaderLine { get; init; }
+
+    /// <summary>Date order of this file; null: the shop's.</summary>
+    public string? DateOrder { get; init; }
+
+    /// <summary>Number style of this file; null: the shop's.</summary>
+    public string? NumberStyle { get; init; }
+
+    /// <summary>Put before every job number of this file, so that two books can use the same numbers.</summary>
+    public string? JobPrefix { get; init; }
+
+    /// <summary>Supplier of every row (orders, price lists, aliases); null: from a column.</summary>
+    public string? Supplier { get; init; }
+
+    /// <summary>Fixed values for fields no column gives: field name to value, for example van to "1".</summary>
+    public IReadOnlyDictionary<string, string> Fixed { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>Field name (design of the kind) to the file's header, or to several headers joined with a blank.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Columns { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
+    /// <summary>Parts columns that repeat across a job row: part, quantity, description, price, from_van of each group.</summary>
+    public IReadOnlyList<IReadOnlyDictionary<string, string>> PartGroups { get; init; } = [];
+
+    /// <summary>Words of this file for outcomes, yes/no and the like: field name, then file's word to ours.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> Words { get; init; } =
+        new Dictionary<string, IReadOnlyDictionary<string, string>>();
+}

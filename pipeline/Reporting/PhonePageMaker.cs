@@ -1,0 +1,116 @@
+using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Reports.Phone;
+
+namespace PartsSignal.Pipeline.Reporting;
+
+/// <summary>Gathers what the phone page carries: the predictor's weights, models, words, parts, vans and checks.</summary>
+public static class PhonePageMaker
+{
+    private const int PartsCarried = 8;
+
+    /// <summary>The page's data.</summary>
+    /// <param name="database">A session over the store.</param>
+    /// <param name="model">The predictor of the run.</param>
+    /// <param name="settings">The shop.</param>
+    /// <param name="input">Folder with the shop's own tables of words and checks.</param>
+    /// <param name="asOf">Last day the data speaks for.</param>
+    public static LookupData Of(Database database, ShippedModel model, ShopSettings settings, string input, DateOnly asOf)
+    {
+        CheckTable checks = CheckTableReader.Load(input);
+        LookupFacts facts = FactReader.Read(database, checks, []);
+        IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
+        IReadOnlyList<LookupModel> models = database.Read("queries/report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
+        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
+        LookupWeights? weights = PhoneWeights.Of(model);
+        var costs = new AnswerOptions { SecondVisitCost = settings.SecondVisitCost };
+        return new LookupData
+        {
+            Shop = settings.Shop,
+            Currency = settings.Currency,
+            AsOf = asOf,
+            Needs = model.Needs,
+            Weights = weights,
+            Tables = weights is not null ? new Dictionary<string, IReadOnlyList<int>>() : Keyed(typical.Select(t => (t.Key, PerMille(model.Odds(t.Call))))),
+            Models = models,
+            Kinds = kinds,
+            Phrases = PhoneWords.Phrases(input),
+            CommonWords = PhoneWords.Common(),
+            ShortWords = PhoneWords.Short(),
+            Costs = new LookupCosts((double)costs.SecondVisitCost, (double)costs.HandlingCost, costs.LostShare, costs.ReturnShare),
+            Parts = Parts(database, facts),
+            OnModel = OnModel(database),
+            Checks = [.. checks.Checks.Select(c => new LookupCheck(
+                c.ApplianceTypes, c.Complaints, c.Component, c.What, c.Minutes, c.Tool, c.Good, c.Bad, c.Opening, c.Finds, c.Share, c.Caution, c.First))],
+            Openings = Openings(checks),
+        };
+    }
+
+    /// <summary>One call per family and kind, and per type and kind, of unknown age.</summary>
+    private static IEnumerable<(string Key, Call Call)> Typical(IReadOnlyList<LookupModel> models, IReadOnlyList<LookupKind> kinds, int month)
+    {
+        var families = models.Where(m => m.Type is not null).GroupBy(m => m.Family).Select(g => (Name: g.Key, Type: g.First().Type!, Family: (string?)g.Key, g.First().Brand));
+        var types = models.Select(m => m.Type).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(t => (Name: t, Type: t, Family: (string?)null, Brand: (string?)null));
+        foreach (var group in families.Concat(types))
+        {
+            foreach (LookupKind kind in kinds.Where(k => k.Types.Count == 0 || k.Types.Contains(group.Type)))
+            {
+                yield return ($"{group.Name}/{kind.Kind}", new Call
+                {
+                    ApplianceType = group.Type,
+                    Brand = group.Brand,
+                    ModelFamily = group.Family,
+                    ComplaintKind = kind.Kind,
+                    ComplaintText = kind.Kind.Replace('_', ' '),
+                    CustomerKind = "household",
+                    Month = month,
+                });
+            }
+        }
+    }
+
+    private static SortedDictionary<string, IReadOnlyDictionary<string, LookupOpening>> Openings(CheckTable checks) => new(
+        checks.Openings.GroupBy(o => o.ApplianceType).ToDictionary(
+            g => g.Key,
+            g => (IReadOnlyDictionary<string, LookupOpening>)new SortedDictionary<string, LookupOpening>(
+                g.ToDictionary(o => o.Opening, o => new LookupOpening(o.Minutes, o.Caution)), StringComparer.Ordinal)),
+        StringComparer.Ordinal);
+
+    private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts)
+    {
+        ILookup<string, string> old = database.Read("queries/report/old_numbers.sql", r => (New: r.GetString(0), Old: r.GetString(1))).ToLookup(r => r.New, r => r.Old);
+        var groups = database.Read("queries/report/family_parts.sql", r => (Family: r.GetString(0), Component: r.GetString(1)));
+        return Keyed(groups.Select(g => ($"{g.Family}/{g.Component}", (IReadOnlyList<LookupPart>)[.. facts.Parts(g.Family, g.Component)
+            .OrderByDescending(p => p.Available).ThenByDescending(p => p.TimesSeen).ThenByDescending(p => p.Listed).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+            .Take(PartsCarried)
+            .Select(p => new LookupPart(
+                p.PartNumber, p.Description, p.Quantity, p.Price, p.Available, p.TimesSeen, [.. old[p.PartNumber]],
+                [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))], p.ReturnableDays is > 0))])));
+    }
+
+    private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(
+        database.Read("queries/prediction/model_parts.sql", r => (Model: r.GetString(0), Part: r.GetString(1), Jobs: r.GetInt64(2)))
+            .GroupBy(r => r.Model)
+            .ToDictionary(
+                g => g.Key,
+                g => (IReadOnlyDictionary<string, long>)new SortedDictionary<string, long>(
+                    g.GroupBy(r => r.Part).ToDictionary(p => p.Key, p => p.Sum(r => r.Jobs)), StringComparer.Ordinal)),
+        StringComparer.Ordinal);
+
+    private static IReadOnlyList<int> PerMille(double[] odds) => [.. odds.Select(o => (int)Math.Round(o * 1000))];
+
+    private static SortedDictionary<string, IReadOnlyList<T>> Keyed<T>(IEnumerable<(string Key, IReadOnlyList<T> Value)> pairs)
+    {
+        var keyed = new SortedDictionary<string, IReadOnlyList<T>>(StringComparer.Ordinal);
+        foreach ((string key, IReadOnlyList<T> value) in pairs)
+        {
+            keyed[key] = value;
+        }
+
+        return keyed;
+    }
+}

@@ -1,0 +1,92 @@
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Staging.Tables;
+
+/// <summary>Fields of one part line: of a row, or of one group of columns in a row.</summary>
+internal sealed class PartLineFields
+{
+    private readonly RememberedField<CodeText> _part;
+    private readonly RememberedField<PartWords> _description;
+    private readonly RememberedField<int?> _quantity;
+    private readonly RememberedField<decimal?> _price;
+    private readonly RememberedField<bool?> _fromVan;
+
+    /// <summary>Fields of the row itself (group null), or of a group.</summary>
+    public PartLineFields(FieldMap map, int? group, ComponentWords components)
+    {
+        MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
+        _part = new(Field("part"), static (row, field) => CodeText.Of(row.Code(field)));
+        _description = new(Field("description"), (row, field) => PartWords.Of(row.Word(field), components));
+        _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
+        _price = new(Field("price"), static (row, field) => row.Money(field));
+        _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
+    }
+
+    /// <summary>True when the file gives a part number or a description.</summary>
+    public bool IsMapped => _part.IsMapped || _description.IsMapped;
+
+    /// <summary>The line, or null where neither number nor description is there.</summary>
+    public PartLine? Read(MappedRow row)
+    {
+        CodeText part = _part.Read(row);
+        PartWords description = _description.Read(row);
+        int? quantity = _quantity.Read(row);
+        decimal? price = _price.Read(row);
+        return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row));
+    }
+}
+
+/// <summary>A part's description and what component it names.</summary>
+/// <param name="Text">As typed; null: none.</param>
+/// <param name="Component">The component; null: the words do not say.</param>
+internal readonly record struct PartWords(string? Text, string? Component)
+{
+    /// <summary>The description with its component.</summary>
+    public static PartWords Of(string? text, ComponentWords components) => new(text, components.Component(text));
+}
+
+/// <summary>One part line as read.</summary>
+internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
+
+/// <summary>The staged part lines of jobs.</summary>
+internal sealed class PartLineTable(StagedTable table, IdentityKey key)
+{
+    private readonly TextColumn _jobs = table.Text("job_id");
+    private readonly WordColumn _parts = table.Word("part_raw");
+    private readonly WordColumn _keys = table.Word("part_key");
+    private readonly WordColumn _descriptions = table.Word("description");
+    private readonly WordColumn _components = table.Word("component");
+    private readonly ValueColumn<int> _quantities = table.Int("quantity");
+    private readonly ValueColumn<bool> _fromVan = table.Flag("from_van");
+    private readonly ValueColumn<decimal> _prices = table.Money("unit_price");
+    private readonly ValueColumn<int> _groups = table.Int("group_no");
+    private readonly ValueColumn<DateTime> _updated = table.Time("updated_on");
+    private readonly ValueColumn<bool> _withJob = table.Flag("with_job_row");
+    private readonly RowStamp _stamp = new(table, key);
+
+    /// <summary>Adds a line.</summary>
+    /// <param name="jobId">Its job.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="group">Position within the row, from 1.</param>
+    /// <param name="updated">When the row was last changed; kept where it is not the job's row.</param>
+    /// <param name="rowDigest">Digest of the row; null: it is the job's row, which has one itself.</param>
+    /// <param name="sourceLine">Where the row stands.</param>
+    public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, UInt128? rowDigest, int sourceLine)
+    {
+        int at = table.At;
+        _jobs.Set(at, jobId);
+        _parts.Set(at, line.Part.Raw);
+        _keys.Set(at, line.Part.Key);
+        _descriptions.Set(at, line.Description.Text);
+        _components.Set(at, line.Description.Component);
+        _quantities.Set(at, line.Quantity);
+        _fromVan.Set(at, line.FromVan);
+        _prices.Set(at, line.Price);
+        _groups.Set(at, group);
+        _updated.Set(at, rowDigest is null ? null : updated);
+        _withJob.Set(at, rowDigest is null);
+        _stamp.Set(at, rowDigest, sourceLine);
+        table.EndRow();
+    }
+}

@@ -1,0 +1,109 @@
+using System.Runtime.CompilerServices;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Staging;
+
+namespace PartsSignal.Pipeline.Transform;
+
+/// <summary>
+/// Part lines whose job is in no log. Only combining finds them, when their cells are gone; so their files are read
+/// again, and the lines stand in the rejects folder as they were.
+/// </summary>
+/// <param name="database">The session, with <c>int_orphan_part_lines</c>.</param>
+/// <param name="output">Where the rejects go.</param>
+/// <param name="limits">Limits of reading.</param>
+internal sealed class UnknownJobs(Database database, OutputFolder output, ReadingLimits limits)
+{
+    private const string MarkName = "unknown-jobs.txt";
+    private const int LinesAtATime = 50_000;
+
+    /// <summary>Writes the lines of every file that has some. A file whose lines are those of the last load is not read.</summary>
+    /// <param name="sources">The files.</param>
+    /// <param name="staged">The same, staged.</param>
+    /// <param name="cancellation">Stops between two lines.</param>
+    /// <returns>The staged files, with where their lines are.</returns>
+    public async Task<IReadOnlyList<StagedFile>> WriteAsync(IReadOnlyList<SourceFile> sources, IReadOnlyList<StagedFile> staged, CancellationToken cancellation)
+    {
+        var marks = database.Read("queries/session/unknown_job_files.sql", r => (Order: r.GetInt32(0), Mark: $"{r.GetInt64(1)} {r.GetString(2)}")).ToDictionary(f => f.Order, f => f.Mark);
+        var all = new List<StagedFile>();
+        foreach (StagedFile file in staged)
+        {
+            all.Add(marks.TryGetValue(file.SourceOrder, out string? mark)
+                ? await WriteAsync(sources.First(s => s.Order == file.SourceOrder), file, mark, cancellation).ConfigureAwait(false)
+                : file);
+        }
+
+        return all;
+    }
+
+    private async Task<StagedFile> WriteAsync(SourceFile source, StagedFile staged, string mark, CancellationToken cancellation)
+    {
+        string path = Path.Combine(output.Rejects, RejectFile.NameOfUnknownJobs(source.OwnName));
+        string marked = Path.Combine(staged.Folder, MarkName);
+        StagedFile written = staged with { RawUnknownJobs = path };
+        if (File.Exists(path) && File.Exists(marked) && await File.ReadAllTextAsync(marked, cancellation).ConfigureAwait(false) == mark)
+        {
+            return written;
+        }
+
+        try
+        {
+            await CopyAsync(source, staged, path, cancellation).ConfigureAwait(false);
+        }
+        catch (FileRefusedException)
+        {
+            return staged with { Remarks = [.. staged.Remarks, "the file changed since it was staged: its lines of unknown jobs are in the store's list of rejects, and in the rejects folder after the next load"] };
+        }
+
+        await File.WriteAllTextAsync(marked, mark, cancellation).ConfigureAwait(false);
+        return written;
+    }
+
+    private async Task CopyAsync(SourceFile source, StagedFile staged, string path, CancellationToken cancellation)
+    {
+        ContentScan scan = ContentScan.Of(source.File, limits, cancellation);
+        if (scan.Hash != staged.ContentHash)
+        {
+            throw new FileRefusedException(source.File.Name, FileFaults.Changed);
+        }
+
+        using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, limits);
+        var file = new RejectFile(path, new ColumnNames(table.Header).All, table.Separator);
+        await using ConfiguredAsyncDisposable closing = file.ConfigureAwait(false);
+        using IEnumerator<(int Line, RowFault Fault)> lost = Lines(staged.SourceOrder).GetEnumerator();
+        bool more = lost.MoveNext();
+        while (table.Reader.Read())
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (more && table.Reader.Line == lost.Current.Line)
+            {
+                RowCells cells = table.Reader.Row;
+                file.Add(new RejectedRow(lost.Current.Line, lost.Current.Fault, cells.Texts(), RowCleaner.RawText(cells, table.Reader.RawUtf8), MayBeFooter: false));
+                more = lost.MoveNext();
+            }
+        }
+
+        await file.CompleteAsync().ConfigureAwait(false);
+    }
+
+    private IEnumerable<(int Line, RowFault Fault)> Lines(int sourceOrder)
+    {
+        int after = 0;
+        IReadOnlyList<(int Line, RowFault Fault)> next;
+        do
+        {
+            next = database.Read(
+                "queries/session/unknown_job_lines.sql",
+                r => (r.GetInt32(0), new RowFault(r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4))),
+                ("source_order", sourceOrder), ("after", after), ("lines", LinesAtATime));
+            foreach ((int Line, RowFault Fault) line in next)
+            {
+                yield return line;
+                after = line.Line;
+            }
+        }
+        while (next.Count == LinesAtATime);
+    }
+}

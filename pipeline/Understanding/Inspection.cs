@@ -1,0 +1,24 @@
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>What a file looks like, and how it would be read.</summary>
+/// <param name="File">Its name.</param>
+/// <param name="Form">In words: encoding and separator, or sheet.</param>
+/// <param name="HeaderLine">Line of the header; 0: none.</param>
+/// <param name="Rows">Rows below the header, with content.</param>
+/// <param name="BadRows">Rows that cannot be cut into cells, or have too many or too few.</param>
+/// <param name="Map">The proposed map; null: the file fits no kind.</param>
+/// <param name="Columns">What is proposed for each column.</param>
+/// <param name="Doubts">What a person should look at before loading.</param>
+/// <param name="Notes">What is good to know and needs no decision.</param>
+public sealed record Inspection(
+    string File,
+    string Form,
+    int HeaderLine,
+    long Rows,
+    long BadRows,
+    SourceMap? Map,
+    IReadOnlyList<ProposedColumn> Columns,
+    IReadOnlyList<string> Doubts,
+    IReadOnlyList<string> Notes);

@@ -1,0 +1,164 @@
+namespace PartsSignal.Pipeline.Tests.Transform;
+
+public sealed class ModelAndAgeTests
+{
+    [Theory]
+    [InlineData("WE4680-A", "Orvane", "WE4680-A|F1|exact")]
+    [InlineData("we4680 a", "Orvane", "WE4680-A|F1|compact")]
+    [InlineData("WE468O-A", "orvane", "WE4680-A|F1|confusable")]
+    [InlineData("WE4680", "Orvane", "WE4680|F1|base")]
+    [InlineData("WE4680-C", "Orvane", "WE4680-C|F1|base")]
+    [InlineData("WE4680-A", "Orvan", "WE4680-A|F1|exact")]
+    [InlineData("WE4680-A", null, "WE4680-A|F1|exact")]
+    [InlineData("WE999-A", "Orvane", "WE999-A|F1|learned")]
+    [InlineData("QQ1", "Orvane", "QQ1|-|unknown")]
+    [InlineData("WE4680-A", "Tessel", "WE4680-A|-|unknown")]
+    [InlineData(null, "Orvane", "-|-|unknown")]
+    public void Combine_TypedModel_FindsModelAndFamily(string? typed, string? brand, string expected)
+    {
+        using var shop = new CombineShop();
+        shop.Add(
+                new StagedModel("WE4680-A", "F1"), new StagedModel("WE4680-B", "F1"), new StagedModel("WE1370-A", "F1"),
+                new StagedModel("TD100", "F2") { Brand = "Tessel" })
+            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed, Brand = brand })
+            .Combine();
+        Assert.Equal([expected], shop.Rows("from jobs select model_number, model_family, model_basis"));
+    }
+
+    [Theory]
+    [InlineData("DX4077", "F3|pattern")]
+    [InlineData("DX40777", "-|unknown")]
+    [InlineData("ST9-L", "F4|pattern")]
+    [InlineData("ST9C", "-|unknown")]
+    [InlineData("ST9 R/L", "F4|compact")]
+    [InlineData("DX4011", "F9|exact")]
+    public void Combine_ModelListWithWildcards_TellsTheFamily(string typed, string expected)
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("DX40##", "F3"), new StagedModel("ST9R/L", "F4"), new StagedModel("DX4011", "F9"))
+            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed })
+            .Combine();
+        Assert.Equal([expected], shop.Rows("from jobs select model_family, model_basis"));
+    }
+
+    [Fact]
+    public void Combine_NoModelListTwoBrandsWithOnePrefix_AreTwoFamilies()
+    {
+        using var shop = new CombineShop();
+        shop.Add([.. new[] { "Orvane", "Tessel" }.SelectMany(b => new[] { "KPX-100", "KPX-200", "KPX-300" }.SelectMany((m, i) =>
+                new[] { 0, 1 }.Select(k => new StagedJob($"{b}{i}{k}") { ModelRaw = m, Brand = b })))])
+            .Combine();
+        Assert.Equal(["Orvane KPX|6", "Tessel KPX|6"], shop.Rows("from jobs select model_family, count(*) group by 1 order by 1"));
+    }
+
+    [Fact]
+    public void Combine_ModelsWithoutFamily_LearnsItFromTheSharedPrefix()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("KP-100/1", null), new StagedModel("KP-200/1", null), new StagedModel("KP-200/2", null), new StagedModel("ZZ9", null)).Combine();
+        Assert.Equal(
+            ["KP-100/1|KP|learned|KP1001|-", "KP-200/1|KP|learned|KP200|1", "KP-200/2|KP|learned|KP200|2", "ZZ9|ZZ9|learned|ZZ9|-"],
+            shop.Rows("from models select model_number, model_family, family_basis, base, revision order by 1"));
+    }
+
+    [Fact]
+    public void Combine_NoModelList_LearnsFamiliesFromJobs()
+    {
+        using var shop = new CombineShop();
+        shop.Add([.. new[] { "KPX-100", "KPX-200", "KPX-300", "KPX-300", "SOLO7" }.Select((m, i) => new StagedJob($"J{i}") { ModelRaw = m })]).Combine();
+        Assert.Equal(["KPX|4", "-|1"], shop.Rows("from jobs select model_family, count(*) group by 1 order by 2 desc"));
+        Assert.Equal(["KPX-100|KPX|learned", "KPX-200|KPX|learned", "KPX-300|KPX|learned"], shop.Rows("from models select model_number, model_family, family_basis"));
+    }
+
+    [Fact]
+    public void Combine_LookAlikeListedModels_AreReportedNotMerged()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("QDW500", "F1"), new StagedModel("QDW5OO", "F2"))
+            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = "QDW50O" })
+            .Combine();
+        Assert.Equal(["-"], shop.Rows("from jobs select model_family"));
+        Assert.Equal(["QDW500", "QDW5OO"], shop.Rows("from data_faults select subject where fault_kind = 'model_number_collision'"));
+    }
+
+    [Theory]
+    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", "2004-01-01", null, "2015-02-09|2015-02-15|9.057|date code")]
+    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, "2015-06-01", "2015-02-09|2015-02-15|9.057|date code")]
+    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, null, "2003-02-10|2015-02-15|-|several date codes")]
+    [InlineData("2027-02-10/2027-02-16", null, "2015-06-01", "2014-06-01|2015-06-01|9.258|purchase date")]
+    [InlineData(null, null, null, "-|-|-|unknown")]
+    public void Combine_SerialCandidates_AreNarrowedNeverGuessed(string? candidates, string? launch, string? bought, string expected)
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("WE1", "F1") { FirstMade = launch is null ? null : DateOnly.Parse(launch) })
+            .Add(new StagedJob("J1")
+            {
+                SourceOrder = 2,
+                ModelRaw = "WE1",
+                SerialCandidates = candidates,
+                PurchasedOn = bought is null ? null : DateOnly.Parse(bought),
+            })
+            .Combine();
+        Assert.Equal([expected], shop.Rows("from jobs select made_from, made_to, age_years, age_basis"));
+    }
+
+    [Fact]
+    public void Combine_SeveralDates_AreKeptWithTheirChancesAndTheAgeIsAnInterval()
+    {
+        using var shop = new CombineShop();
+        // three washers known to be 9 years old, one known to be 21: chances (3 + 1/2) to (1 + 1/2)
+        shop.Add([.. new[] { 2015, 2015, 2015, 2003 }.Select((y, i) => new StagedJob($"K{i}") { SerialKey = $"k{i}", SerialCandidates = $"{y}-02-10/{y}-02-16" })])
+            .Add(new StagedJob("J1") { SerialKey = "s1", SerialCandidates = "2003-02-10/2003-02-16;2015-02-10/2015-02-16" })
+            .Combine();
+        Assert.Equal(
+            ["2003-02-10|2003-02-16|2|0.3|serial", "2015-02-10|2015-02-16|2|0.7|serial"],
+            shop.Rows("from build_dates select made_from, made_to, candidates, round(weight, 9), basis where job_id = 'J1'"));
+        Assert.Equal(
+            ["-|9.046|21.062|0.7|several date codes"],
+            shop.Rows("from jobs select age_years, age_least_years, age_most_years, age_chance, age_basis where job_id = 'J1'"));
+        Assert.Equal(["1"], shop.Rows("from jobs select distinct age_chance where job_id <> 'J1'"));
+    }
+
+    [Fact]
+    public void Combine_NoDateFits_IsAFault()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedJob("J1") { SerialCandidates = "2027-02-10/2027-02-16" }, new StagedJob("J2") { SerialFault = "week 60" }).Combine();
+        Assert.Equal(["serial_breaks_rule|J2", "serial_fits_no_date|J1"], shop.Rows("from data_faults select fault_kind, subject"));
+    }
+
+    [Fact]
+    public void Combine_Register_SaysTheAgeAndLaterCallsOnlyLookBack()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedUnit("s1") { MadeOnFrom = new(2014, 3, 1), MadeOnTo = new(2014, 3, 31), InstalledOn = new(2014, 6, 1), ModelRaw = "WE1" })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1" },
+                new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2", OpenedOn = new(2024, 3, 1) },
+                new StagedJob("J3") { SourceOrder = 2, SerialKey = "s2", OpenedOn = new(2024, 3, 9), SerialCandidates = "2015-02-09/2015-02-15" },
+                new StagedJob("J4") { SourceOrder = 2, SerialKey = "s2", OpenedOn = new(2024, 4, 9) })
+            .Combine();
+        Assert.Equal(
+            ["J1|register", "J2|unknown", "J3|date code", "J4|date code"],
+            shop.Rows("from jobs select job_id, age_basis order by 1"));
+        Assert.Equal(["s1|WE1|2014-06-01|yes|2024-03-04", "s2|-|-|no|2024-03-01"], shop.Rows("from units select unit_id, model_number, installed_on, registered, seen_first"));
+    }
+
+    [Fact]
+    public void Combine_NoSerial_PlaceAndModelTellTheUnitUnlessThereAreTwo()
+    {
+        using var shop = new CombineShop();
+        shop.Add(new StagedModel("WE1", "F1"), new StagedModel("DR2", "F2") { ApplianceType = "dryer" })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", PlaceKey = "p1", ModelRaw = "WE1" },
+                new StagedJob("J2") { SourceOrder = 2, PlaceKey = "p1", ModelRaw = "we1" },
+                new StagedJob("J3") { SourceOrder = 2, PlaceKey = "p1" },
+                new StagedJob("J4") { SourceOrder = 2, PlaceKey = "p1", ModelRaw = "DR2", ApplianceType = "dryer" },
+                new StagedJob("J5") { SourceOrder = 2, SerialKey = "s8", PlaceKey = "p2", ModelRaw = "WE1" },
+                new StagedJob("J6") { SourceOrder = 2, SerialKey = "s9", PlaceKey = "p2", ModelRaw = "WE1" },
+                new StagedJob("J7") { SourceOrder = 2, PlaceKey = "p2", ModelRaw = "WE1" })
+            .Combine();
+        Assert.Equal(["J1|s1", "J2|s1", "J3|s1"], shop.Rows("from jobs select job_id, unit_id where job_id <= 'J3' order by 1"));
+        Assert.Equal(["J4|no", "J7|yes"], shop.Rows("from jobs select job_id, unit_id is null where job_id in ('J4', 'J7') order by 1"));
+    }
+}

@@ -1,0 +1,72 @@
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Review;
+
+namespace PartsSignal.Pipeline.Tests.Transform;
+
+public sealed class ShopLoadTests : IDisposable
+{
+    private readonly SmallShop _shop = new();
+
+    public void Dispose() => _shop.Dispose();
+
+    [Fact]
+    public async Task Load_Twice_GivesTheSameRowsAndKeepsTwoStores()
+    {
+        WriteSmallShop();
+        await _shop.Load();
+        string first = StoreFolders.Resolve(_shop.Output.Store);
+        IReadOnlyList<string> before = Jobs();
+        await _shop.Load();
+        Assert.Equal(before, Jobs());
+        Assert.NotEqual(first, StoreFolders.Resolve(_shop.Output.Store));
+        await _shop.Load();
+        Assert.Equal(2, Directory.GetDirectories(Path.Combine(_shop.Output.Root, "stores")).Length);
+    }
+
+    [Fact]
+    public async Task Load_AnsweredReview_LoadsWhatWasOpen()
+    {
+        WriteSmallShop();
+        await _shop.Load();
+        Assert.Equal(["J1|-|unresolved|-|other|several date codes", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
+        _shop.Answer(ReviewNames.PartNumbers, "AB-210", "AB-200");
+        _shop.Answer(ReviewNames.Complaints, "it sulks", "noise");
+        _shop.Answer(ReviewNames.Serials, "J1", "2016");
+        await _shop.Load();
+        Assert.Equal(["J1|AB-200|alias|inlet_valve|noise|date code", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
+        string kept = File.ReadAllText(Path.Combine(_shop.Output.Review, ReviewNames.PartNumbers));
+        Assert.Contains("AB-210", kept, StringComparison.Ordinal);
+        Assert.Contains(",AB-200", kept, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Load_MissingFile_LeavesTheLastStore()
+    {
+        WriteSmallShop();
+        await _shop.Load();
+        IReadOnlyList<string> before = Jobs();
+        File.Delete(Path.Combine(_shop.Input, "jobs.csv"));
+        await Assert.ThrowsAsync<BadInputException>(_shop.Load);
+        Assert.Equal(before, Jobs());
+    }
+
+    private void WriteSmallShop()
+    {
+        _shop.Write("shop.json", """
+            {"sources": [
+              {"files": "prices.csv", "kind": "parts", "columns": {"part": "Number", "description": "Text"}},
+              {"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
+               "columns": {"job_id": "Job", "opened_on": "In", "closed_on": "Out", "brand": "Make", "serial": "Serial", "complaint": "Says", "outcome": "Result"},
+               "partGroups": [{"part": "Part", "quantity": "Qty"}],
+               "words": {"outcome": {"done": "fixed_with_part"}}}]}
+            """);
+        _shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-300,Door lock\n");
+        _shop.Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n");
+        _shop.Write("jobs.csv", "Job,In,Out,Make,Serial,Says,Result,Part,Qty\nJ1,2024-03-04,2024-03-05,Orvane,G0412345,it sulks,done,AB-210,1\nJ2,2008-03-04,2008-03-05,Orvane,G0412399,does not fill,done,AB-200,1\n");
+    }
+
+    private IReadOnlyList<string> Jobs() => [.. _shop
+        .Rows("from jobs join job_parts using (job_id) select job_id, part_number, part_basis, main_component, complaint_kind, age_basis order by job_id")
+        .Select(r => r.Replace("|other_part|", "|-|", StringComparison.Ordinal))];
+}

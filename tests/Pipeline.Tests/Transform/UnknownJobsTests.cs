@@ -1,0 +1,79 @@
+using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
+
+namespace PartsSignal.Pipeline.Tests.Transform;
+
+public sealed class UnknownJobsTests : IDisposable
+{
+    private const string Name = "lines.csv.unknown-jobs.rejects.csv";
+    private const string OneJob = "Job,Opened,Fault\n1,2026-08-03,no heat\n";
+    private readonly SmallShop _shop = new();
+
+    public UnknownJobsTests() => _shop.Write("jobs.csv", OneJob)
+        .Write("lines.csv", "Job;Part;Price;Customer\n1;A1;3,00;Ann\n2;A1;4,00;\"Bob; and son\"\n1;A2;dear;Cid\n3;A1;5,00;Dan\n")
+        .Write("shop.json", """
+            { "sources": [
+              { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "complaint": "Fault" } },
+              { "files": "lines.csv", "kind": "job_parts", "columns": { "job_id": "Job", "part": "Part", "price": "Price" } } ] }
+            """);
+
+    private string Lost => Path.Combine(_shop.Output.Rejects, Name);
+
+    public void Dispose() => _shop.Dispose();
+
+    [Fact]
+    public async Task Load_LinesOfUnknownJobs_StandInTheRejectsAsTheyWere()
+    {
+        LoadReport report = await _shop.Load();
+        Assert.Equal(
+            [
+                "Job,Part,Price,Customer,reject_line,reject_field,reject_reason,reject_message,reject_suggestion,reject_raw",
+                "2,A1,\"4,00\",Bob; and son,3,job_id,unknown_job,No job 2 in any job log.,\"Add the log that holds this job, or mend the job number.\",\"2;A1;4,00;\"\"Bob; and son\"\"\"",
+                "3,A1,\"5,00\",Dan,5,job_id,unknown_job,No job 3 in any job log.,\"Add the log that holds this job, or mend the job number.\",\"3;A1;5,00;Dan\"",
+            ],
+            File.ReadAllLines(Lost));
+        StagedFile lines = report.Staged.Single(f => f.Kind == "job_parts");
+        Assert.Equal((Lost, true), (lines.RawUnknownJobs, File.Exists(lines.RawRejects)));
+        Assert.Equal(3, report.Books.Total.Rejected);
+    }
+
+    [Fact]
+    public async Task Load_LinesMendedAndDroppedBackIn_AreLoaded()
+    {
+        await _shop.Load();
+        _shop.Write($"mended/{Name}", File.ReadAllText(Lost).Replace("2,A1,", "1,B1,", StringComparison.Ordinal).Replace("3,A1,", "1,B2,", StringComparison.Ordinal));
+        await _shop.Load();
+        Assert.Equal(["1|A1|3.00", "2|B1|4.00", "3|B2|5.00"], _shop.Rows("from job_parts select line, part_raw, unit_price order by 1"));
+        Assert.Equal(["lines.csv|3", "lines.csv|5"], _shop.Rows("from rejects select source_file, source_line where reason_code = 'unknown_job' order by all"));
+    }
+
+    [Fact]
+    public async Task Load_TheLogComesLater_FileGone()
+    {
+        await _shop.Load();
+        await _shop.Write("jobs.csv", OneJob + "2,2026-08-04,no heat\n3,2026-08-04,no heat\n").Load();
+        Assert.False(File.Exists(Lost));
+        Assert.Empty(_shop.Rows("from rejects where reason_code = 'unknown_job'"));
+    }
+
+    [Fact]
+    public async Task Load_OneOfThemBecomesKnown_FileHoldsTheOther()
+    {
+        await _shop.Load();
+        await _shop.Write("jobs.csv", OneJob + "2,2026-08-04,no heat\n").Load();
+        Assert.Equal(["3,A1,"], File.ReadAllLines(Lost).Skip(1).Select(l => l[..5]));
+    }
+
+    [Fact]
+    public async Task Load_NothingNew_LinesAreNotWrittenAgain()
+    {
+        await _shop.Load();
+        var before = new DateTime(2020, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+        File.SetLastWriteTimeUtc(Lost, before);
+        await _shop.Load();
+        Assert.Equal(before, File.GetLastWriteTimeUtc(Lost));
+        File.Delete(Lost);
+        await _shop.Load();
+        Assert.Equal(3, File.ReadAllLines(Lost).Length);
+    }
+}

@@ -1,0 +1,97 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Understanding;
+
+public sealed class InspectorTests
+{
+    private static readonly Inspector Inspector = new(new ReadingLimits(), WordSets.Load(null));
+
+    public static TheoryData<string> SampleFiles => [.. ShopFile.Load(RepositoryFolder.SampleShop).Sources.Select(s => s.Files)];
+
+    [Theory]
+    [MemberData(nameof(SampleFiles))]
+    public void Inspect_SampleFile_ProposesTheMapThatTheShopUses(string name)
+    {
+        SourceMap wanted = ShopFile.Load(RepositoryFolder.SampleShop).Sources.Single(s => s.Files == name);
+        Inspection found = Inspector.Inspect(InputFiles.Single(Path.Combine(RepositoryFolder.SampleShop, name), new ReadingLimits()).Single(), CancellationToken.None);
+        Assert.NotNull(found.Map);
+        Assert.Equal(wanted.Kind, found.Map.Kind);
+        Assert.Equal(Columns(wanted), Columns(found.Map));
+        Assert.Equal(wanted.PartGroups.Select(Line), found.Map.PartGroups.Select(Line));
+    }
+
+    [Fact]
+    public void Inspect_DaysUpToTwelve_DoubtNotDecision()
+    {
+        Inspection found = Inspect("Job,Opened,Complaint\n1,03/08/2026,no heat at all\n2,04/08/2026,leaks from door\n");
+        Assert.Null(found.Map!.DateOrder);
+        Assert.Contains(found.Doubts, d => d.StartsWith("Dates:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Inspect_ADayOverTwelve_OrderProposed()
+    {
+        Inspection found = Inspect("Job,Opened,Complaint\n1,03/08/2026,no heat at all\n2,08/26/2026,leaks from door\n");
+        Assert.Equal("mdy", found.Map!.DateOrder);
+        Assert.Empty(found.Doubts);
+    }
+
+    [Fact]
+    public void Inspect_ModelNumbersInTheNotes_Doubt()
+    {
+        Inspection found = Inspect("Job,Opened,Complaint\n1,2026-08-03,WX4150-B no heat at all\n2,2026-08-13,DE2470 leaks from door\n");
+        Assert.Contains(found.Doubts, d => d.StartsWith("Model numbers:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Inspect_PartNumbersThatASpreadsheetDamaged_Doubt()
+    {
+        Inspection found = Inspect("Part number,Description,Price\n1.00E+10,Pump,3.50\n40-118,Belt,4.50\n");
+        Assert.Equal("parts", found.Map!.Kind);
+        Assert.Contains(found.Doubts, d => d.StartsWith("Part numbers: 1 ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Inspect_MixedDecimals_Doubt()
+    {
+        Inspection found = Inspect("Part number;Description;Price\n1;Pump;3.50\n40-118;Belt;4,50\n");
+        Assert.Contains(found.Doubts, d => d.StartsWith("Amounts:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Inspect_ColumnOfEmailsNobodyMapped_NamedAsPersonal()
+    {
+        Inspection found = Inspect("Job,Opened,Complaint,Extra\n1,2026-08-13,no heat at all,a@example.com\n2,2026-08-14,leaks from door,b@example.com\n");
+        Assert.Equal("Extra", found.Map!.Columns["email"].Single());
+        Assert.Contains(found.Notes, n => n.StartsWith("Personal data in Extra", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Inspect_NothingKnown_NoMapAndSaysWhatIsNeeded()
+    {
+        Inspection found = Inspect("aa,bb\nq,w\ne,r\n");
+        Assert.Null(found.Map);
+        Assert.NotEmpty(found.Doubts);
+    }
+
+    private static Inspection Inspect(string text)
+    {
+        string path = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(path, text);
+            return Inspector.Inspect(new InputFile("log.csv", path, null), CancellationToken.None);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    private static string Columns(SourceMap map) => string.Join('\n', map.Columns.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Key}={string.Join('+', c.Value)}"));
+
+    private static string Line(IReadOnlyDictionary<string, string> group) => string.Join(',', group.OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key}={g.Value}"));
+}
