@@ -1,5 +1,5 @@
-using MathNet.Numerics.LinearAlgebra;
 using PartsSignal.Analysis.Statistics.Distributions;
+using PartsSignal.Analysis.Trends.Models;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -32,7 +32,7 @@ public static class LogRank
         int k = ledgers.Count;
         ArgumentOutOfRangeException.ThrowIfLessThan(k, 2);
         double[] expected = new double[k];
-        var covariance = Matrix<double>.Build.Dense(k, k);
+        double[,] covariance = new double[k, k];
         double[] ages = [.. ledgers.SelectMany(l => l.RiskSets()).Select(s => s.Age).Distinct().Order()];
         RiskSet[][] sets = [.. ledgers.Select(l => AtAges(l, ages))];
         for (int a = 0; a < ages.Length; a++)
@@ -58,10 +58,17 @@ public static class LogRank
         }
 
         int[] free = informative[..^1];
-        var difference = Vector<double>.Build.Dense(free.Length, i => observed[free[i]] - expected[free[i]]);
-        var reduced = Matrix<double>.Build.Dense(free.Length, free.Length, (i, j) => covariance[free[i], free[j]]);
-        double chi = difference * reduced.Solve(difference);
-        return double.IsFinite(chi)
+        double[] difference = [.. free.Select(g => observed[g] - expected[g])];
+        double[,] reduced = new double[free.Length, free.Length];
+        for (int i = 0; i < free.Length; i++)
+        {
+            for (int j = 0; j < free.Length; j++)
+            {
+                reduced[i, j] = covariance[free[i], free[j]];
+            }
+        }
+
+        return SymmetricSystem.Of(reduced)?.InverseForm(difference) is { } chi
             ? new LogRankTest(observed, expected, chi, new ChiSquareDistribution(free.Length).UpperTail(chi), null)
             : new LogRankTest(observed, expected, null, null, "the groups cannot be told apart by their risk sets");
     }

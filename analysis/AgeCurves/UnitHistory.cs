@@ -8,9 +8,6 @@ public readonly record struct Watch(double From, double To);
 /// <param name="Repairs">Ages at repair; several at one age are allowed.</param>
 public sealed record UnitHistory(IReadOnlyList<Watch> Watched, IReadOnlyList<double> Repairs)
 {
-    /// <summary>Watched from new to one age.</summary>
-    public static UnitHistory FromNew(double to, params IReadOnlyList<double> repairs) => new([new Watch(0, to)], repairs);
-
     /// <summary>Why this history cannot be used; null: it can.</summary>
     public string? Fault()
     {

@@ -30,20 +30,6 @@ public sealed record WeibullFit(
             exact, ledger.Rows.Select(r => (r.Age, (double)(r.Entries - r.Exits))), [], unit));
     }
 
-    /// <summary>Ages known to an interval, right-censored ages among them: log L = sum log(S(after) - S(before)) + H(entry) (Turnbull 1976).</summary>
-    /// <exception cref="ArgumentException">An interval has a fault.</exception>
-    public static WeibullFit FromIntervals(IReadOnlyList<AgeInterval> intervals)
-    {
-        Refuse(intervals.Select(i => i.Fault()));
-        AgeInterval[] failed = [.. intervals.Where(i => i.Before is not null)];
-        double exposure = intervals.Sum(i => (i.Before is { } b ? (i.After + b) / 2 : i.After) - i.Entry);
-        return Fit(failed.Length, failed.Select(f => (f.After, f.Before)).Distinct().Count(), exposure, intervals.Count, unit => new WeibullTerms(
-            [],
-            intervals.Select(i => (i.After, -1.0)).Concat(intervals.Select(i => (i.Entry, 1.0))),
-            failed.Select(f => (f.After, f.Before!.Value, 1.0)),
-            unit));
-    }
-
     /// <summary>
     /// Ages of failures that are known only because they fell into the time of the log:
     /// L = product f(x)/(F(latest) - F(earliest)) (Ye and Tang 2016). The scale is often not identified by such data;

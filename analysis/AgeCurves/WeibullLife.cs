@@ -1,4 +1,4 @@
-using MathNet.Numerics;
+using PartsSignal.Analysis.Statistics.Special;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -24,7 +24,7 @@ public sealed record WeibullLife(double Shape, double Scale)
     public double Quantile(double failed) => Scale * Math.Pow(-Math.Log(1 - failed), 1 / Shape);
 
     /// <summary>Mean life.</summary>
-    public double Mean => Scale * SpecialFunctions.Gamma(1 + 1 / Shape);
+    public double Mean => Scale * GammaFunction.Value(1 + 1 / Shape);
 
     /// <summary>exp(x) - 1 without loss of digits near 0.</summary>
     internal static double Expm1(double x) => Math.Abs(x) < 1e-5 ? x + x * x / 2 + x * x * x / 6 : Math.Exp(x) - 1;

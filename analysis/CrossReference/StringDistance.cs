@@ -55,46 +55,6 @@ public static class StringDistance
         return Math.Min(one[width - 1], most + 1);
     }
 
-    /// <summary>Unrestricted edit distance with swaps (Damerau 1964; algorithm of Lowrance and Wagner 1975).</summary>
-    public static int Damerau(string a, string b)
-    {
-        int far = a.Length + b.Length;
-        var d = new int[a.Length + 2, b.Length + 2];
-        var lastRow = new Dictionary<char, int>();
-        d[0, 0] = far;
-        for (int i = 0; i <= a.Length; i++)
-        {
-            (d[i + 1, 0], d[i + 1, 1]) = (far, i);
-        }
-
-        for (int j = 0; j <= b.Length; j++)
-        {
-            (d[0, j + 1], d[1, j + 1]) = (far, j);
-        }
-
-        for (int i = 1; i <= a.Length; i++)
-        {
-            int lastMatch = 0;
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int k = lastRow.GetValueOrDefault(b[j - 1]);
-                int l = lastMatch;
-                bool same = a[i - 1] == b[j - 1];
-                if (same)
-                {
-                    lastMatch = j;
-                }
-
-                int edit = Math.Min(d[i, j] + (same ? 0 : 1), Math.Min(d[i + 1, j] + 1, d[i, j + 1] + 1));
-                d[i + 1, j + 1] = Math.Min(edit, d[k, l] + (i - k - 1) + 1 + (j - l - 1));
-            }
-
-            lastRow[a[i - 1]] = i;
-        }
-
-        return d[a.Length + 1, b.Length + 1];
-    }
-
     /// <summary>
     /// Jaro similarity, 0 to 1 (Jaro 1989). Null when either text is empty: nothing can be compared.
     /// </summary>

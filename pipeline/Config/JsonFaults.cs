@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PartsSignal.Analysis.CrossReference;
 
 namespace PartsSignal.Pipeline.Config;
 
@@ -145,7 +146,7 @@ internal sealed class JsonFaults(JsonElement element, string path, List<string> 
     {
         foreach (string key in Keys.Where(k => !_known.Contains(k)))
         {
-            string? near = _known.MinBy(k => Words.Spelling.Slips(k, key, 3)) is { } best && Words.Spelling.Slips(best, key, 3) <= 2 ? best : null;
+            string? near = _known.MinBy(k => StringDistance.OptimalAlignment(k, key, 3)) is { } best && StringDistance.OptimalAlignment(best, key, 3) <= 2 ? best : null;
             Fault(key, near is null ? $"is no known key. Known: {string.Join(", ", _known.Order(StringComparer.Ordinal))}." : $"is no known key. Did you mean '{near}'?");
         }
     }

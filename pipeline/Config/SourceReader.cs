@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Config;
@@ -143,7 +144,7 @@ internal static class SourceReader
     {
         if (SourceFields.Of(kind) is { } known && !known.Contains(field))
         {
-            string? near = known.Where(k => Words.Spelling.Slips(k, field, 3) <= 2).MinBy(k => Words.Spelling.Slips(k, field, 3));
+            string? near = known.Where(k => StringDistance.OptimalAlignment(k, field, 3) <= 2).MinBy(k => StringDistance.OptimalAlignment(k, field, 3));
             json.Fault(field, near is null ? $"is no field of {kind}. Known: {string.Join(", ", known)}." : $"is no field of {kind}. Did you mean '{near}'?");
         }
     }

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.CrossReference;
+
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
@@ -16,55 +18,13 @@ public static class Spelling
     public static bool IsClose(string typed, string known)
     {
         int most = Allowed(known.Length);
-        return (most > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && Slips(typed, known, most) <= most)
+        return (most > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && StringDistance.OptimalAlignment(typed, known, most) <= most)
             || (known.Length >= 4 && (IsSwap(typed, known) || IsDoubled(typed, known)));
     }
 
     /// <summary>True when the typed word can stand for the known one among other words that are right: one slip in a word of three letters or more.</summary>
     public static bool IsNear(string typed, string known) =>
-        known.Length >= 3 && typed.Length >= 2 && Math.Abs(typed.Length - known.Length) <= 1 && Slips(typed, known, 1) <= 1;
-
-    /// <summary>Number of slips between two words; stops counting above a most.</summary>
-    public static int Slips(ReadOnlySpan<char> a, ReadOnlySpan<char> b, int most)
-    {
-        Span<int> before = stackalloc int[b.Length + 1];
-        Span<int> above = stackalloc int[b.Length + 1];
-        Span<int> row = stackalloc int[b.Length + 1];
-        for (int j = 0; j <= b.Length; j++)
-        {
-            above[j] = j;
-        }
-
-        for (int i = 1; i <= a.Length; i++)
-        {
-            row[0] = i;
-            int least = i;
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int cost = a[i - 1] == b[j - 1] ? 0 : 1;
-                row[j] = Math.Min(Math.Min(row[j - 1], above[j]) + 1, above[j - 1] + cost);
-                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                {
-                    row[j] = Math.Min(row[j], before[j - 2] + 1);
-                }
-
-                least = Math.Min(least, row[j]);
-            }
-
-            // A swap reaches two rows back, so one row above the most is not yet the end.
-            if (least > most + 1)
-            {
-                return most + 1;
-            }
-
-            Span<int> old = before;
-            before = above;
-            above = row;
-            row = old;
-        }
-
-        return above[b.Length];
-    }
+        known.Length >= 3 && typed.Length >= 2 && Math.Abs(typed.Length - known.Length) <= 1 && StringDistance.OptimalAlignment(typed, known, 1) <= 1;
 
     private static bool IsSwap(string typed, string known)
     {

@@ -36,7 +36,7 @@ public sealed class VanPlanWorkload : IWorkload
     /// <inheritdoc/>
     public string Run()
     {
-        var restock = RestockRule.Same(7, 4, Parts);
+        var restock = new RestockRule(7, [.. Enumerable.Repeat(4, Parts)]);
         var model = VanDemandModel.Learn(_jobs, AsOf, new DemandSizes(Vans, 6, Families, Parts), new DemandOptions());
         double value = 0;
         double bound = 0;

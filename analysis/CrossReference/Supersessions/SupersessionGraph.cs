@@ -35,9 +35,6 @@ public sealed class SupersessionGraph
         _cycles.Sort((a, b) => string.CompareOrdinal(a[0], b[0]));
     }
 
-    /// <summary>The cycles, each in ordinal order; a number that replaces itself is one.</summary>
-    public IReadOnlyList<IReadOnlyList<string>> Cycles => _cycles;
-
     /// <summary>What stands for a number; a number without arrows stands for itself.</summary>
     public Resolution Resolve(string number)
     {

@@ -61,26 +61,8 @@ public static class Proportion
             failures == 0 ? 1 : new BetaDistribution(successes + 1, failures).Quantile(1 - tail));
     }
 
-    /// <summary>First share minus second, with Newcombe's (1998) hybrid score interval.</summary>
-    public static Estimate Difference(long successes1, long trials1, long successes2, long trials2, double confidence = 0.95)
-    {
-        Estimate a = Wilson(successes1, trials1, confidence);
-        Estimate b = Wilson(successes2, trials2, confidence);
-        if (a.Missing is not null || b.Missing is not null)
-        {
-            return Estimate.None(NoTrials);
-        }
-
-        double d = a.Value!.Value - b.Value!.Value;
-        double below = Math.Sqrt(Square(a.Value.Value - a.Lower!.Value) + Square(b.Upper!.Value - b.Value.Value));
-        double above = Math.Sqrt(Square(a.Upper!.Value - a.Value.Value) + Square(b.Value.Value - b.Lower!.Value));
-        return Estimate.Of(d, d - below, d + above);
-    }
-
     /// <summary>Half-width of a two-sided normal interval in standard deviations; 1.96 at 0.95.</summary>
     internal static double Z(double confidence) => NormalDistribution.Quantile(1 - ((1 - confidence) / 2));
-
-    private static double Square(double x) => x * x;
 
     private static void Check(long successes, long trials)
     {

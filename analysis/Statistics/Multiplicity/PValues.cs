@@ -7,40 +7,7 @@ namespace PartsSignal.Analysis.Statistics.Multiplicity;
 public static class PValues
 {
     /// <summary>Benjamini and Hochberg (1995): q-values that hold the share of false discoveries.</summary>
-    public static IReadOnlyList<double> BenjaminiHochberg(IReadOnlyList<double> p) => StepUp(p, 1);
-
-    /// <summary>Benjamini and Yekutieli (2001): the same under any dependence.</summary>
-    public static IReadOnlyList<double> BenjaminiYekutieli(IReadOnlyList<double> p)
-    {
-        double sum = 0;
-        for (int i = 1; i <= p.Count; i++)
-        {
-            sum += 1.0 / i;
-        }
-
-        return StepUp(p, sum);
-    }
-
-    /// <summary>Bonferroni: p times their number.</summary>
-    public static IReadOnlyList<double> Bonferroni(IReadOnlyList<double> p) => [.. p.Select(x => Math.Min(1, x * p.Count))];
-
-    /// <summary>Holm (1979): as safe as Bonferroni and never less able to find.</summary>
-    public static IReadOnlyList<double> Holm(IReadOnlyList<double> p)
-    {
-        double[] adjusted = new double[p.Count];
-        double highest = 0;
-        int rank = 0;
-        foreach (int i in Ascending(p))
-        {
-            highest = Math.Max(highest, Math.Min(1, p[i] * (p.Count - rank)));
-            adjusted[i] = highest;
-            rank++;
-        }
-
-        return adjusted;
-    }
-
-    private static double[] StepUp(IReadOnlyList<double> p, double factor)
+    public static IReadOnlyList<double> BenjaminiHochberg(IReadOnlyList<double> p)
     {
         double[] adjusted = new double[p.Count];
         double lowest = 1;
@@ -49,7 +16,7 @@ public static class PValues
         {
             int i = order[rank - 1];
             // The ratio first: at the last rank it is 1, and p times 1 is p to the last digit.
-            lowest = Math.Min(lowest, p[i] * (factor * p.Count / rank));
+            lowest = Math.Min(lowest, p[i] * ((double)p.Count / rank));
             adjusted[i] = lowest;
         }
 

@@ -70,10 +70,6 @@ public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior,
         return new GammaPoissonFit(PriorBasis.EmpiricalBayes, new GammaDistribution(shape, shape / centre), centre, -found.Value);
     }
 
-    /// <summary>Rate of a group given its own count, as if the prior were known: Gamma(shape + events, rate + exposure). Null with complete pooling.</summary>
-    public GammaDistribution? PlugIn(CountGroup group) =>
-        Prior is null ? null : new GammaDistribution(Prior.Shape + group.Events, Prior.Rate + group.Exposure);
-
     /// <summary>Marginal log likelihood of all groups at a shape and a mean.</summary>
     internal static double LogLikelihoodAt(IReadOnlyList<CountGroup> groups, double shape, double mean)
     {

@@ -25,20 +25,6 @@ public static class PoissonCusum
         return sums;
     }
 
-    /// <summary>Place of the first sum at or above the limit, from 0; null: none.</summary>
-    public static int? FirstAlarm(IReadOnlyList<double> sums, double limit)
-    {
-        for (int i = 0; i < sums.Count; i++)
-        {
-            if (sums[i] >= limit)
-            {
-                return i;
-            }
-        }
-
-        return null;
-    }
-
     /// <summary>Since when the sum has been above nought: where the drift behind a sum began. From 0.</summary>
     public static int StartOfRise(IReadOnlyList<double> sums, int at)
     {

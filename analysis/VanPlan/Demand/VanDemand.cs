@@ -6,9 +6,6 @@ namespace PartsSignal.Analysis.VanPlan.Demand;
 /// <param name="JobsSeen">Aged jobs of the whole shop the estimate rests on.</param>
 public sealed record VanDemand(IReadOnlyList<PartSetRate> Sets, IReadOnlyList<double> Evidence, double JobsSeen)
 {
-    /// <summary>Jobs a day, all sets.</summary>
-    public double JobsPerDay => Sets.Sum(s => s.PerDay);
-
     /// <summary>Pieces a day of each part.</summary>
     public double[] PiecesPerDay()
     {

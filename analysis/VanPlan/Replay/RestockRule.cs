@@ -10,8 +10,4 @@ public sealed record RestockRule(int ReviewDays, IReadOnlyList<int> LeadDays)
 {
     /// <summary>Day a piece used on a day is replaced, counted from the start of the replay.</summary>
     public int BackAboard(int day, int part) => (((day / ReviewDays) + 1) * ReviewDays) + LeadDays[part];
-
-    /// <summary>The same lead time for every part.</summary>
-    public static RestockRule Same(int reviewDays, int leadDays, int parts) =>
-        new(reviewDays, [.. Enumerable.Repeat(leadDays, parts)]);
 }

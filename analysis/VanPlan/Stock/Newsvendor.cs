@@ -39,14 +39,4 @@ public sealed class Newsvendor
 
         return Math.Max(missing, 0);
     }
-
-    /// <summary>Share of the pieces asked for that are there; null when nothing is ever asked for.</summary>
-    public double? FillRate(int stock) => _demand.Mean > 0 ? 1 - (ExpectedMissing(stock) / _demand.Mean) : null;
-
-    /// <summary>Cost of missing and left-over pieces together.</summary>
-    public double ExpectedCost(int stock)
-    {
-        double missing = ExpectedMissing(stock);
-        return (_under * missing) + (_over * (stock - _demand.Mean + missing));
-    }
 }

@@ -11,7 +11,7 @@ public sealed class MeanCumulativeFunctionTests
     {
         Oracle oracle = Oracle.Named("mcf_valve_seat");
         UnitHistory[] engines =
-            [.. oracle.Inputs["data"]!.AsArray().Select(e => UnitHistory.FromNew((double)e!["end"]!, Oracle.Numbers(e["repairs"])))];
+            [.. oracle.Inputs["data"]!.AsArray().Select(e => new UnitHistory([new Watch(0, (double)e!["end"]!)], Oracle.Numbers(e["repairs"])))];
         IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(engines);
         MeanRepairsPoint[] asked = [.. Oracle.Numbers(oracle.Expected["query_age"]).Select(a => points.Last(p => p.Age <= a))];
         oracle.Close(oracle.Expected["mcf"], [.. asked.Select(p => p.Mean)]);
@@ -44,7 +44,7 @@ public sealed class MeanCumulativeFunctionTests
 
     [Fact]
     public void Estimate_RepairOutsideTheWatch_IsRefused() =>
-        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([UnitHistory.FromNew(5, 6)]));
+        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([new UnitHistory([new Watch(0, 5)], [6])]));
 
     private static UnitHistory WithGap(int from, int stay, int gap, int again, double[] shares)
     {

@@ -94,17 +94,6 @@ public sealed class CheckPlannerTests
         }, runs: 100);
 
     [Fact]
-    public void RepeatedLooks_ImperfectTests_TakeTheMostInvitingNext()
-    {
-        Oracle oracle = Oracle.Named("imperfect_tests_search_order");
-        double[] sensitivity = Oracle.Numbers(oracle.Inputs["sensitivity"]);
-        IReadOnlyList<Look> looks = RepeatedLooks.Order([.. Suspects(oracle).Select((s, i) => s with { Sensitivity = sensitivity[i] })], 10);
-        Assert.Equal(Oracle.Wholes(oracle.Expected["order_0based"]), looks.Select(l => l.Suspect));
-        oracle.Close(oracle.Expected["cum_expected_cost"], [.. looks.Select(l => l.ExpectedMinutes)]);
-        oracle.Close(oracle.Expected["cum_detect_prob"], [.. looks.Select(l => l.Found)]);
-    }
-
-    [Fact]
     public void BringRule_CostsOfTheShop_GiveTheThreshold()
     {
         Oracle oracle = Oracle.Named("order_part_threshold");

@@ -11,21 +11,9 @@ public sealed class SerialDateRulesTests
     public void Read_RepeatingLetter_KeepsBothYears()
     {
         Oracle oracle = Oracle.Named("serial_date_code_two_candidates");
-        var evidence = new BuildDateEvidence(Service, null, null);
-        IReadOnlyList<BuildInterval> kept = evidence.Narrow(Lettered.Read("orvane", (string)oracle.Inputs["code"]!, Service).Candidates);
+        IReadOnlyList<BuildInterval> kept = Lettered.Read("orvane", (string)oracle.Inputs["code"]!, Service).Candidates;
         Assert.Equal(Oracle.Wholes(oracle.Expected["candidate_years"]), kept.Select(k => k.Middle.Year));
         oracle.Close(oracle.Expected["age_years_approx"], [.. kept.Select(k => (Service.DayNumber - k.Middle.DayNumber) / 365.25)]);
-    }
-
-    [Fact]
-    public void Narrow_ModelLaunch_LeavesOneAndSaysWhyNotTheOthers()
-    {
-        Oracle oracle = Oracle.Named("serial_date_code_ambiguity");
-        var evidence = new BuildDateEvidence(Service, DateOnly.Parse((string)oracle.Inputs["model_launch"]!), null, (int)oracle.Inputs["horizon_years"]!);
-        IReadOnlyList<BuildInterval> all = Lettered.Read("Orvane", "C07", new DateOnly(2030, 1, 1)).Candidates;
-        Assert.Equal(Oracle.Wholes(oracle.Expected["candidate_years"]), evidence.Narrow(all).Select(k => k.Middle.Year));
-        Assert.All(oracle.Expected["rejected"]!.AsObject(), r =>
-            Assert.Equal((string)r.Value!, evidence.Against(all.Single(c => c.Middle.Year.ToString() == r.Key))));
     }
 
     [Theory]
@@ -78,14 +66,6 @@ public sealed class SerialDateRulesTests
     {
         Assert.Null(SerialDateRule.Create(new("x", "(?<yaer>[A-Z", "AAB", "20x1", "2", "ABC", "lunar"), out IReadOnlyList<string> faults));
         Assert.Equal(6, faults.Count);
-    }
-
-    [Fact]
-    public void Weigh_Prior_SharesOut()
-    {
-        var evidence = new BuildDateEvidence(Service, null, null);
-        IReadOnlyList<double> weights = evidence.Weigh([BuildInterval.Year(2003), BuildInterval.Year(2015)], age => age < 10 ? 0.3 : 0.1);
-        Assert.Equal([0.25, 0.75], weights.Select(w => Math.Round(w, 12)));
     }
 
     private static SerialDateRules Rules(SerialDateRuleText text) =>

@@ -15,7 +15,9 @@ public sealed class SupersessionGraphTests
     public void Resolve_ReferenceGraph_MatchesReference() => Reference(arrows =>
     {
         var graph = new SupersessionGraph(arrows);
-        return (n => [.. graph.Resolve(n).Replacements.Select(r => r.Number)], graph.Cycles);
+        return (n => [.. graph.Resolve(n).Replacements.Select(r => r.Number)],
+            [.. arrows.SelectMany(a => new[] { a.Old, a.New }).Distinct().Where(n => graph.Resolve(n).InCycle).Order(StringComparer.Ordinal)
+                .GroupBy(n => n[0]).Select(g => (IReadOnlyList<string>)[.. g])]);
     });
 
     [Fact]

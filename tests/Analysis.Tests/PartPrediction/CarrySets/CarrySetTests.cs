@@ -21,18 +21,6 @@ public sealed class CarrySetTests
     }
 
     [Fact]
-    public void Threshold_JobsWithSeveralParts_KeepsThePromiseOnMissedParts()
-    {
-        Oracle oracle = Oracle.Named("conformal_risk_control_fnr");
-        double[][] odds = [.. oracle.Inputs["prob"]!.AsArray().Select(Oracle.Numbers)];
-        bool[][] needed = [.. oracle.Inputs["needed"]!.AsArray().Select(r => Oracle.Wholes(r).Select(x => x == 1).ToArray())];
-        double? threshold = MissedShare.Threshold(odds, needed, 0.25);
-        oracle.Close(oracle.Expected["threshold"], threshold);
-        oracle.Close(oracle.Expected["risk_at_threshold"], MissedShare.Risk(odds, needed, threshold!.Value));
-        oracle.Close(oracle.Expected["threshold_alpha_0_05"], MissedShare.Threshold(odds, needed, 0.05));
-    }
-
-    [Fact]
     public void Fit_CallsLikeTheCalibration_AreCoveredAsPromised()
     {
         var random = new Random(5);

@@ -34,19 +34,4 @@ public class DisproportionalityTests
     [Fact]
     public void Proportional_NoneElsewhere_IsMissing() =>
         Assert.Equal("no jobs to compare", ReportingRatio.Proportional(5, 10, 5, 30).Missing);
-
-    [Fact]
-    public void TwoGammaMixture_OracleCases_Match()
-    {
-        Oracle oracle = Oracle.Named("ebgm_dumouchel");
-        JsonArray cases = oracle.Inputs["cases"]!.AsArray();
-        for (int i = 0; i < cases.Count; i++)
-        {
-            TwoGammaPosterior posterior = TwoGammaMixture.Start.Posterior((long)cases[i]![0]!, (double)cases[i]![1]!);
-            JsonNode expected = oracle.Expected[i]!;
-            oracle.Close(expected["Qn"], posterior.ShareOfFirst);
-            oracle.Close(expected["EBGM"], posterior.GeometricMean);
-            oracle.Close(expected["EB05"], posterior.Quantile(0.05));
-        }
-    }
 }

@@ -28,16 +28,6 @@ public class ProportionTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Proportion.Wilson(3, 2));
 
     [Fact]
-    public void Difference_NewcombesExample_Matches()
-    {
-        // Newcombe (1998), example (a): 56/70 against 48/80, method 10: 0.0524 to 0.3339.
-        Estimate difference = Proportion.Difference(56, 70, 48, 80);
-        Assert.Equal(0.2, difference.Value!.Value, 1e-12);
-        Assert.Equal(0.0524, difference.Lower!.Value, 5e-5);
-        Assert.Equal(0.3339, difference.Upper!.Value, 5e-5);
-    }
-
-    [Fact]
     public void Wilson_AnyCounts_HoldsTheShareAndMirrors()
     {
         Gen.Select(Gen.Int[1, 500], Gen.Double[0, 1]).ForAll((n, share) =>

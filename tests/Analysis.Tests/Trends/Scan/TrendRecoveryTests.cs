@@ -57,8 +57,8 @@ public sealed class TrendRecoveryTests(ITestOutputHelper output)
         for (int m = 40; m < shop.Months; m++)
         {
             int scanned = found.Scans.Single(s => s.Month == TrendMonth.Day(TrendWorld.First + m)).SeriesTested;
-            var limit = AlarmLimit.ForMean(0.75 * usual, Options.Gate.Q / scanned);
-            if (limit.Power(0.75 * (usual + rise[Math.Min(m - 40, rise.Length - 1)])) >= 0.8)
+            var limit = KnownMean.Limit(0.75 * usual, Options.Gate.Q / scanned);
+            if (KnownMean.Power(limit, 0.75 * (usual + rise[Math.Min(m - 40, rise.Length - 1)])) >= 0.8)
             {
                 return TrendWorld.First + m;
             }

@@ -45,12 +45,12 @@ public sealed class ScreeningTests
         foreach (JsonNode? expected in oracle.Expected.AsArray())
         {
             double mean = (double)expected!["mu"]!;
-            AlarmLimit limit = AlarmLimit.ForMean(mean, (double)oracle.Inputs["alpha"]!);
+            AlarmLimit limit = KnownMean.Limit(mean, (double)oracle.Inputs["alpha"]!);
             Assert.Equal((long)expected["limit"]!, limit.Limit);
             oracle.Close(expected["size"], limit.Size);
-            oracle.Close(expected["power_x2"], limit.Power(2 * mean));
-            oracle.Close(expected["power_x3"], limit.Power(3 * mean));
-            Assert.Equal(0.8, limit.Power(mean * limit.DetectableRatio(mean)!.Value), tolerance: 1e-9);
+            oracle.Close(expected["power_x2"], KnownMean.Power(limit, 2 * mean));
+            oracle.Close(expected["power_x3"], KnownMean.Power(limit, 3 * mean));
+            Assert.Equal(0.8, KnownMean.Power(limit, mean * limit.DetectableRatio(mean)!.Value), tolerance: 1e-9);
         }
     }
 

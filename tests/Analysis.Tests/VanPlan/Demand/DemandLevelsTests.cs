@@ -31,7 +31,7 @@ public sealed class DemandLevelsTests
     public void Year_Weights_SumToTheJobsOfAYear()
     {
         var demand = new VanDemand([new([new PartNeed(0, 1)], 0.4), new([], 0.1), new([new PartNeed(0, 1), new PartNeed(1, 3)], 0.2)], [3, 3], 10);
-        Assert.Equal(0.7 * 365.25, DemandLevels.Year(demand, RestockRule.Same(7, 4, 2), 1).Sum(j => j.Weight), 9);
+        Assert.Equal(0.7 * 365.25, DemandLevels.Year(demand, new RestockRule(7, [4, 4]), 1).Sum(j => j.Weight), 9);
     }
 
     private static JobStream Draw(PartSetRate[] sets, int days, Random random)

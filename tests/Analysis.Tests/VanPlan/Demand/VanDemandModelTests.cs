@@ -16,8 +16,8 @@ public sealed class VanDemandModelTests
     {
         PastJob[] jobs = [.. Enumerable.Range(1, 730).SelectMany(age => Enumerable.Range(0, 2).Select(v => Job(v, age, 0, 0)))];
         VanDemandModel model = VanDemandModel.Learn(jobs, AsOf, new DemandSizes(2, 1, 1, 1), new DemandOptions { SeasonYears = 99 });
-        Assert.Equal(1.0, model.Of(0).JobsPerDay, 6);
-        Assert.Equal(1.0, model.Of(1).JobsPerDay, 6);
+        Assert.Equal(1.0, model.Of(0).Sets.Sum(s => s.PerDay), 6);
+        Assert.Equal(1.0, model.Of(1).Sets.Sum(s => s.PerDay), 6);
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class VanDemandModelTests
     {
         PastJob[] jobs = [.. Enumerable.Range(1, 3 * 365).Select(age => AsOf.AddDays(-age)).SelectMany(day =>
             Enumerable.Range(0, day.Month is >= 6 and <= 8 ? 3 : 1).Select(_ => new PastJob(0, day, 0, 0, [new PartNeed(0, 1)])))];
-        double PerDay(DateOnly day) => VanDemandModel.Learn([.. jobs.Where(j => j.Day < day)], day, new DemandSizes(1, 1, 1, 1), new DemandOptions()).Of(0).JobsPerDay;
+        double PerDay(DateOnly day) => VanDemandModel.Learn([.. jobs.Where(j => j.Day < day)], day, new DemandSizes(1, 1, 1, 1), new DemandOptions()).Of(0).Sets.Sum(s => s.PerDay);
         Assert.InRange(PerDay(new DateOnly(2025, 6, 1)) / PerDay(new DateOnly(2025, 12, 31)), 2.2, 3.3);
     }
 

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Tests.VanPlan.Kits;
 /// <summary>A random instance small enough to try every kit; each tour starts from the full kit.</summary>
 internal sealed record SmallTours(KitPart[] Parts, KitLimits Limits, JobStream Jobs)
 {
-    public RestockRule Restock => RestockRule.Same(1, 0, Parts.Length);
+    public RestockRule Restock => new(1, [.. Parts.Select(_ => 0)]);
 
     public static SmallTours Random(int seed)
     {

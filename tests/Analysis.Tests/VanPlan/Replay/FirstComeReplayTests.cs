@@ -41,7 +41,7 @@ public sealed class FirstComeReplayTests
             (1, 1, [new PartNeed(0, 1)]), (2, 1, [new PartNeed(0, 1)]), (10, 1, [new PartNeed(0, 1)]),
             (11, 1, [new PartNeed(0, 1)]), (25, 1, [new PartNeed(0, 1)]),
         ]);
-        var replay = new FirstComeReplay(jobs, RestockRule.Same(7, 4, 1), ConsumeRule.TakeWhatIsThere);
+        var replay = new FirstComeReplay(jobs, new RestockRule(7, [4]), ConsumeRule.TakeWhatIsThere);
         Assert.Equal(2, replay.Run([1]));
         Assert.Equal([true, false, false, false, true], replay.Done.ToArray());
         Assert.Equal(4, replay.Run([2]));
