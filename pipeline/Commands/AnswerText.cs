@@ -26,7 +26,7 @@ internal static class AnswerText
     /// <summary>Prints the answer.</summary>
     public static void Print(TextWriter writer, Answer answer, string currency)
     {
-        var phone = new PhoneText(writer);
+        var phone = new NarrowText(writer);
         phone.Line(Understood(answer));
         Earlier(phone, answer.Call.Earlier);
         phone.Line(answer.Evidence.Sentence());
@@ -75,7 +75,7 @@ internal static class AnswerText
         return $"{what}, {age}, {complaint}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
     }
 
-    private static void Earlier(PhoneText phone, IReadOnlyList<EarlierVisit> visits)
+    private static void Earlier(NarrowText phone, IReadOnlyList<EarlierVisit> visits)
     {
         foreach (EarlierVisit visit in visits.Take(3))
         {
@@ -88,7 +88,7 @@ internal static class AnswerText
         }
     }
 
-    private static void Needs(PhoneText phone, Answer answer, string currency)
+    private static void Needs(NarrowText phone, Answer answer, string currency)
     {
         if (answer.Needs.Count == 0)
         {
@@ -129,7 +129,7 @@ internal static class AnswerText
         return F($"{part.Part.Quantity} x {part.Part.PartNumber}{(part.Part.Available ? "" : " (no longer made)")}{price}; {basis}; {vans}");
     }
 
-    private static void Carry(PhoneText phone, Answer answer)
+    private static void Carry(NarrowText phone, Answer answer)
     {
         if (answer.Needs.Count == 0)
         {
@@ -152,7 +152,7 @@ internal static class AnswerText
         }
     }
 
-    private static void Checks(PhoneText phone, CallCheckPlan? plan)
+    private static void Checks(NarrowText phone, CallCheckPlan? plan)
     {
         if (plan is null)
         {

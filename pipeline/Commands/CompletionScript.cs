@@ -80,7 +80,7 @@ internal static class CompletionScript
 
     private static string Names(IReadOnlyList<Verb> verbs) => string.Join(' ', verbs.Select(v => v.Name));
 
-    private static string Words(Verb verb) => string.Join(' ', VerbOption.ArgumentWords(verb).Concat(VerbOption.Of(verb).Select(o => o.Name)));
+    private static string Words(Verb verb) => string.Join(' ', VerbOption.ArgumentWords(verb).Concat(VerbOption.From(verb).Select(o => o.Name)));
 
-    private static IEnumerable<(Verb, VerbOption)> Options(IReadOnlyList<Verb> verbs) => verbs.SelectMany(v => VerbOption.Of(v).Select(o => (v, o)));
+    private static IEnumerable<(Verb, VerbOption)> Options(IReadOnlyList<Verb> verbs) => verbs.SelectMany(v => VerbOption.From(v).Select(o => (v, o)));
 }

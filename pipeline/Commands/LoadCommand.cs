@@ -24,16 +24,16 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 
         var progress = ProgressLine.For(io);
         ShopSettings shop = ShopFile.Load(settings.Input);
-        using OutputDraft draft = await OutputDraft.BeginAsync(new OutputFolder(settings.Out), io.Clock, cancellationToken).ConfigureAwait(false);
+        using OutputTransaction draft = await OutputTransaction.BeginAsync(new OutputFolder(settings.Out), io.Clock, cancellationToken).ConfigureAwait(false);
         LoadReport report = await ShopLoad.RunAsync(settings.Input, draft.Folder, shop, io.Clock, progress, cancellationToken).ConfigureAwait(false);
         draft.Commit();
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)
         {
-            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Books.Total.Rejected));
+            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Rows.Total.Rejected));
         }
 
-        TablePrinter.Print(io.Out, settings.Format, [.. report.Books.Files, report.Books.Total], Columns);
+        TablePrinter.Print(io.Out, settings.Format, [.. report.Rows.Files, report.Rows.Total], Columns);
         if (settings.Format == OutputFormat.Table)
         {
             Remarks(report, settings);
@@ -44,15 +44,15 @@ public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{step.Table,-20} {step.Rows,12:N0} rows {step.Seconds,8:0.000} s"));
         }
 
-        foreach (Footprint phase in settings.Steps ? report.Phases : [])
+        foreach (ResourceUsage phase in settings.Steps ? report.Phases : [])
         {
             io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{phase.Name,-20} {phase.Seconds,8:0.000} s {phase.AllocatedMegabytes,8:N0} MB allocated {phase.PeakMegabytes,8:N0} MB at its peak so far"));
         }
 
-        return Refusals.Tell(report, io);
+        return FileErrors.Tell(report, io);
     }
 
-    private static readonly TableColumn<BookLine>[] Columns =
+    private static readonly TableColumn<FileCounts>[] Columns =
     [
         new("file", "file", b => b.File),
         new("kind", "kind", b => b.Kind),

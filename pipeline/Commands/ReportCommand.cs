@@ -24,7 +24,7 @@ public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
         }
 
         ShopSettings shop = ShopFile.Load(settings.Input);
-        using OutputDraft draft = await OutputDraft.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
+        using OutputTransaction draft = await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
         using Database database = CurrentStore.Open(output);
         ResultFolder.Attach(database, output.Results);
         DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");

@@ -19,18 +19,18 @@ public sealed class RunCommand : AsyncCommand<RunSettings>
     {
         ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
         var output = new OutputFolder(settings.Out);
-        using OutputDraft draft = await OutputDraft.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
+        using OutputTransaction draft = await OutputTransaction.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
         var progress = ProgressLine.For(_io);
         await _io.Out.WriteLineAsync(RejectFile.Notice(settings.Out)).ConfigureAwait(false);
         LoadReport? load;
         using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
         {
             await new RunPipeline(RunSteps.All(progress), _io.Out).RunAsync(run, cancellation).ConfigureAwait(false);
-            load = run.Shared.GetValueOrDefault(typeof(LoadReport)) as LoadReport;
+            load = run.State.Load;
         }
 
         draft.Commit();
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
-        return load is null ? ExitCode.Done : Refusals.Tell(load, _io);
+        return load is null ? ExitCode.Done : FileErrors.Tell(load, _io);
     }
 }

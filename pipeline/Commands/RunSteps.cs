@@ -18,7 +18,7 @@ public static class RunSteps
         return
         [
             new LoadStep(progress),
-            new BeginStep(learn, plan),
+            new StartBackgroundStep(learn, plan),
             new MonthsStep(),
             new RatesStep(),
             new CallbacksStep(),

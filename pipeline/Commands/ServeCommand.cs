@@ -14,7 +14,7 @@ public sealed class ServeCommand(ProgramIo io) : AsyncCommand<ServeSettings>
     {
         ServeOptions options = ServeOptions.Read(settings.Listen, settings.Port, settings.Token);
         var output = new OutputFolder(settings.Out);
-        var shop = new LiveShop(output, () => ServedShop.Read(output, settings.Input, io.Clock));
+        var shop = new ReloadingShop(output, () => ServedShop.Read(output, settings.Input, io.Clock));
         await using WebApplication app = ShopServer.Build(options, shop);
         await app.StartAsync(cancellationToken).ConfigureAwait(false);
         await io.Out.WriteLineAsync($"Listening on {string.Join(", ", app.Urls)}; stop with Ctrl+C.").ConfigureAwait(false);

@@ -11,7 +11,7 @@ namespace PartsSignal.Pipeline.Commands;
 internal sealed record Verb(string Name, string What, string[] Example, Type Settings, Func<IConfigurator, string, ICommandConfigurator> Add)
 {
     /// <summary>A verb with its command and its options.</summary>
-    public static Verb Of<TCommand, TSettings>(string name, string what, params string[] example)
+    public static Verb Create<TCommand, TSettings>(string name, string what, params string[] example)
         where TCommand : class, ICommand
         where TSettings : CommandSettings =>
         new(name, what, [name, .. example], typeof(TSettings), (config, verb) => config.AddCommand<TCommand>(verb));

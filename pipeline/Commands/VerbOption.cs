@@ -10,12 +10,12 @@ namespace PartsSignal.Pipeline.Commands;
 internal sealed record VerbOption(string Name, IReadOnlyList<string> Words, OptionTakes Takes)
 {
     /// <summary>All options of a verb, by name.</summary>
-    public static IReadOnlyList<VerbOption> Of(Verb verb) =>
+    public static IReadOnlyList<VerbOption> From(Verb verb) =>
     [
         .. verb.Settings.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Select(p => (p.PropertyType, Option: p.GetCustomAttribute<CommandOptionAttribute>()))
             .Where(p => p.Option is not null)
-            .SelectMany(p => p.Option!.LongNames.Select(n => Of("--" + n, p.Option.ValueName, p.PropertyType)))
+            .SelectMany(p => p.Option!.LongNames.Select(n => From("--" + n, p.Option.ValueName, p.PropertyType)))
             .Append(new VerbOption("--help", [], OptionTakes.Nothing))
             .OrderBy(o => o.Name, StringComparer.Ordinal),
     ];
@@ -28,7 +28,7 @@ internal sealed record VerbOption(string Name, IReadOnlyList<string> Words, Opti
             .SelectMany(p => WordsOf(p.PropertyType)),
     ];
 
-    private static VerbOption Of(string name, string? value, Type type) => new(name, WordsOf(type), value switch
+    private static VerbOption From(string name, string? value, Type type) => new(name, WordsOf(type), value switch
     {
         null => OptionTakes.Nothing,
         "FOLDER" or "DIR" => OptionTakes.Folder,

@@ -47,7 +47,7 @@ public static class ShopFile
                 throw new BadInputException($"{Name}: must be an object in braces.");
             }
 
-            settings = Read(new JsonFaults(document.RootElement, "", faults));
+            settings = Read(new JsonValidator(document.RootElement, "", faults));
         }
         catch (JsonException bad)
         {
@@ -57,7 +57,7 @@ public static class ShopFile
         return faults.Count == 0 ? settings : throw new BadInputException(faults);
     }
 
-    private static ShopSettings Read(JsonFaults json)
+    private static ShopSettings Read(JsonValidator json)
     {
         var otherwise = new ShopSettings();
         json.Text("$schema", null);
@@ -86,16 +86,16 @@ public static class ShopFile
         return settings;
     }
 
-    private static VanSettings ReadVan(JsonFaults json)
+    private static ShopVan ReadVan(JsonValidator json)
     {
         double budget = json.Number("budget", -1, 0, 1_000_000_000);
         double space = json.Number("space", -1, 0, 1_000_000_000);
-        var van = new VanSettings(json.NeededText("van"), budget < 0 ? null : (decimal)budget, space < 0 ? null : space);
+        var van = new ShopVan(json.NeededText("van"), budget < 0 ? null : (decimal)budget, space < 0 ? null : space);
         json.RefuseOthers();
         return van;
     }
 
-    private static ReadingLimits ReadLimits(JsonFaults json)
+    private static ReadingLimits ReadLimits(JsonValidator json)
     {
         var otherwise = new ReadingLimits();
         var limits = new ReadingLimits

@@ -24,7 +24,7 @@ public sealed record ShopSettings
     public IReadOnlyList<SourceMap> Sources { get; init; } = [];
 
     /// <summary>The vans.</summary>
-    public IReadOnlyList<VanSettings> Vans { get; init; } = [];
+    public IReadOnlyList<ShopVan> Vans { get; init; } = [];
 
     /// <summary>What one avoidable second visit costs the shop, in its currency.</summary>
     public decimal SecondVisitCost { get; init; } = 85m;
@@ -64,4 +64,4 @@ public sealed record ShopSettings
 /// <param name="Van">Its name in the job log.</param>
 /// <param name="Budget">Money for its stock; null: the shop's default.</param>
 /// <param name="Space">Space units; null: the shop's default.</param>
-public sealed record VanSettings(string Van, decimal? Budget, double? Space);
+public sealed record ShopVan(string Van, decimal? Budget, double? Space);

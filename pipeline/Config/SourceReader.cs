@@ -13,12 +13,12 @@ internal static class SourceReader
     public static readonly IReadOnlyList<string> NumberStyles = ["auto", "point", "comma"];
 
     /// <summary>The map.</summary>
-    public static SourceMap Read(JsonFaults json)
+    public static SourceMap Read(JsonValidator json)
     {
-        string kind = json.Choice("kind", null, SourceFields.Kinds) ?? "";
+        string kind = json.Choice("kind", null, FieldCatalog.Kinds) ?? "";
         if (kind.Length == 0)
         {
-            json.Fault("kind", $"is missing. It is one of {string.Join(", ", SourceFields.Kinds)}.");
+            json.Fault("kind", $"is missing. It is one of {string.Join(", ", FieldCatalog.Kinds)}.");
         }
 
         var map = new SourceMap
@@ -42,7 +42,7 @@ internal static class SourceReader
         return map;
     }
 
-    private static string ReadFiles(JsonFaults json)
+    private static string ReadFiles(JsonValidator json)
     {
         string files = json.NeededText("files").Replace('\\', '/');
         if (Path.IsPathRooted(files) || files.Contains(':') || files.Split('/').Contains(".."))
@@ -53,7 +53,7 @@ internal static class SourceReader
         return files;
     }
 
-    private static string? ReadEncoding(JsonFaults json)
+    private static string? ReadEncoding(JsonValidator json)
     {
         string? name = json.Text("encoding", null);
         if (name is not null && !TextEncodings.IsKnown(name))
@@ -65,7 +65,7 @@ internal static class SourceReader
         return name;
     }
 
-    private static Dictionary<string, string> ReadFixed(JsonFaults json, string kind)
+    private static Dictionary<string, string> ReadFixed(JsonValidator json, string kind)
     {
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         if (json.Object("fixed") is { } fixedValues)
@@ -80,7 +80,7 @@ internal static class SourceReader
         return values;
     }
 
-    private static Dictionary<string, IReadOnlyList<string>> ReadColumns(JsonFaults json, string kind)
+    private static Dictionary<string, IReadOnlyList<string>> ReadColumns(JsonValidator json, string kind)
     {
         var columns = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
         if (json.Object("columns") is { } map)
@@ -95,17 +95,17 @@ internal static class SourceReader
         return columns;
     }
 
-    private static List<IReadOnlyDictionary<string, string>> ReadGroups(JsonFaults json, string kind)
+    private static List<IReadOnlyDictionary<string, string>> ReadGroups(JsonValidator json, string kind)
     {
         var groups = new List<IReadOnlyDictionary<string, string>>();
-        foreach (JsonFaults group in json.Objects("partGroups"))
+        foreach (JsonValidator group in json.Objects("partGroups"))
         {
             var columns = new Dictionary<string, string>(StringComparer.Ordinal);
             foreach (string field in group.Keys)
             {
-                if (kind.Length > 0 && !SourceFields.PartLine.Contains(field))
+                if (kind.Length > 0 && !FieldCatalog.PartLine.Contains(field))
                 {
-                    group.Fault(field, $"is no field of a part line. Known: {string.Join(", ", SourceFields.PartLine)}.");
+                    group.Fault(field, $"is no field of a part line. Known: {string.Join(", ", FieldCatalog.PartLine)}.");
                 }
 
                 columns[field] = group.Text(field, "")!;
@@ -122,7 +122,7 @@ internal static class SourceReader
         return groups;
     }
 
-    private static Dictionary<string, IReadOnlyDictionary<string, string>> ReadWords(JsonFaults json, string kind)
+    private static Dictionary<string, IReadOnlyDictionary<string, string>> ReadWords(JsonValidator json, string kind)
     {
         var words = new Dictionary<string, IReadOnlyDictionary<string, string>>(StringComparer.Ordinal);
         if (json.Object("words") is { } all)
@@ -140,9 +140,9 @@ internal static class SourceReader
         return words;
     }
 
-    private static void CheckField(JsonFaults json, string field, string kind)
+    private static void CheckField(JsonValidator json, string field, string kind)
     {
-        if (SourceFields.Of(kind) is { } known && !known.Contains(field))
+        if (FieldCatalog.ForKind(kind) is { } known && !known.Contains(field))
         {
             string? near = known.Where(k => StringDistance.OptimalAlignment(k, field, 3) <= 2).MinBy(k => StringDistance.OptimalAlignment(k, field, 3));
             json.Fault(field, near is null ? $"is no field of {kind}. Known: {string.Join(", ", known)}." : $"is no field of {kind}. Did you mean '{near}'?");

@@ -9,9 +9,9 @@ namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>
 /// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
-/// <see cref="Learned"/> in <see cref="RunContext.Shared"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
+/// <see cref="Learned"/> in <see cref="RunState"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
 /// </summary>
-public sealed class LearnStep : IAheadStep
+public sealed class LearnStep : IBackgroundStep
 {
     private Task<Learning>? _begun;
 
@@ -23,7 +23,7 @@ public sealed class LearnStep : IAheadStep
     {
         IReadOnlyList<ClosedCall> calls = TrainingTable.Read(context.Database);
         int seed = context.Settings.Seed;
-        _begun = Ahead.Start(() =>
+        _begun = BackgroundTask.Start(() =>
         {
             Learned learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
             return new Learning(calls, learned, ResultTables.Scores(learned, seed));
@@ -49,9 +49,9 @@ public sealed class LearnStep : IAheadStep
         context.AddResult("prediction_by_month", ResultTables.Months(learned));
         HashSet<string> tested = [.. learned.Answers?.Shipped.Select(w => w.Forecast.JobId) ?? []];
         IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input, tested);
-        context.Record["prediction"] = PredictionRecord.Of(learned, truths);
+        context.Record["prediction"] = PredictionRecord.Create(learned, truths);
         ModelCard.Write(context.Output, learned, calls, scores);
-        context.Shared[typeof(Learned)] = learned;
+        context.State.Learned = learned;
         return calls.Count;
     }
 

@@ -27,7 +27,7 @@ public static class LookupStore
         }
 
         CheckTable checks = CheckTableReader.Load(input);
-        return new LookupFacts(Kept(StoreFolders.Resolve(output.Store)) ?? FromTables(output), checks);
+        return new LookupFacts(Kept(StoreSwap.Resolve(output.Store)) ?? FromTables(output), checks);
     }
 
     /// <summary>
@@ -39,7 +39,7 @@ public static class LookupStore
     public static void Keep(Database database, OutputFolder output)
     {
         StoreFacts facts = FactReader.Rows(database, FactReader.Risks(database));
-        using FileStream stream = File.Create(Path.Combine(StoreFolders.Resolve(output.Store), FileName));
+        using FileStream stream = File.Create(Path.Combine(StoreSwap.Resolve(output.Store), FileName));
         FactFile.Write(stream, facts);
     }
 
@@ -56,7 +56,7 @@ public static class LookupStore
         }
 
         var key = IdentityKey.LoadOrMake(output.Key);
-        string[] units = [.. brands.Select(b => SerialKey.Of(key, b, serial)).OfType<string>().Distinct(StringComparer.Ordinal)];
+        string[] units = [.. brands.Select(b => SerialKey.Create(key, b, serial)).OfType<string>().Distinct(StringComparer.Ordinal)];
         if (units.Length == 0)
         {
             return null;

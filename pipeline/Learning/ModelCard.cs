@@ -26,10 +26,10 @@ public static class ModelCard
 
     /// <summary>Writes the card beside its model.</summary>
     public static void Write(OutputFolder output, Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) =>
-        File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Of(learned, calls, scores), Format));
+        File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Create(learned, calls, scores), Format));
 
     /// <summary>The card as JSON.</summary>
-    public static JsonObject Of(Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()
+    public static JsonObject Create(Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()
     {
         ["version"] = ShippedModel.Version,
         ["shipped"] = learned.Model.Contender,

@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Learning;
 public static class PredictionRecord
 {
     /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
-    public static JsonObject Of(Learned learned, IReadOnlyDictionary<string, JobTruth> truths)
+    public static JsonObject Create(Learned learned, IReadOnlyDictionary<string, JobTruth> truths)
     {
         JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge(truths)) : [];
         section["shipped"] = learned.Model.Contender;

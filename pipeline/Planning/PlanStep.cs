@@ -10,7 +10,7 @@ using PartsSignal.Pipeline.Running;
 namespace PartsSignal.Pipeline.Planning;
 
 /// <summary>What each van should carry, judged by replay, with its lists.</summary>
-public sealed class PlanStep : IAheadStep
+public sealed class PlanStep : IBackgroundStep
 {
     private Task<Replay>? _begun;
     private IReadOnlyList<VanGroup> _groups = [];
@@ -32,10 +32,10 @@ public sealed class PlanStep : IAheadStep
         string input = context.Input;
         var views = new ShopViews(data, options);
         RollingReplay.Prepare(data, options);
-        _begun = Ahead.Start(() =>
+        _begun = BackgroundTask.Start(() =>
         {
             ReplayEvidence evidence = RollingReplay.Run(data, views, options);
-            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options), TruthCheck.Of(input, evidence, data, views, options));
+            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options), TruthCheck.Create(input, evidence, data, views, options));
         });
         return data.Jobs.Count;
     }
@@ -56,8 +56,7 @@ public sealed class PlanStep : IAheadStep
 
         Replay replay = await _begun.WaitAsync(cancellation).ConfigureAwait(false);
         ShopData data = replay.Data;
-        var learned = context.Shared.GetValueOrDefault(typeof(Learned)) as Learned;
-        BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, learned?.Model, context.Input, context.Settings);
+        BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, context.State.Learned?.Model, context.Input, context.Settings);
         ShopPlan plan = JoinedPlan.Of(Plans(context, replay, booked, cancellation));
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("van_summary", plan.Summaries);
@@ -69,8 +68,7 @@ public sealed class PlanStep : IAheadStep
         context.AddResult("van_curve", plan.Curve);
         context.AddResult("shelf_levels", plan.Shelf);
         context.AddResult("van_evidence", replay.Rows);
-        context.Shared[typeof(ShopPlan)] = plan;
-        context.Record["van"] = VanRecord.Of(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
+        context.Record["van"] = VanRecord.Create(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return plan.Rows.Count;
     }

@@ -15,7 +15,7 @@ internal sealed record TruthCheck(double Attained, double MostUsedAttained, int 
     private static string PathIn(string input) => Path.Combine(input, "truth", "demand.csv.gz");
 
     /// <summary>Compares; null where the input has no truth beside it (any shop but the sample).</summary>
-    public static TruthCheck? Of(string input, ReplayEvidence evidence, ShopData data, ShopViews views, VanPlanOptions options)
+    public static TruthCheck? Create(string input, ReplayEvidence evidence, ShopData data, ShopViews views, VanPlanOptions options)
     {
         if (!File.Exists(PathIn(input)))
         {

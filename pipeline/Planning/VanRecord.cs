@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Planning;
 /// <summary>The van section of <c>run.json</c>.</summary>
 internal static class VanRecord
 {
-    public static JsonObject Of(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
+    public static JsonObject Create(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
     {
         EvidenceRow? All(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == "all" && r.Van == "all" && r.Policy == policy);
         (decimal budget, double gained, double bound) = plan.Totals;

@@ -17,7 +17,7 @@ public readonly record struct LetterPairs
     private LetterPairs(ulong low, ulong high) => (_low, _high) = (low, high);
 
     /// <summary>The pairs of a text.</summary>
-    public static LetterPairs Of(ReadOnlySpan<char> text)
+    public static LetterPairs Create(ReadOnlySpan<char> text)
     {
         Span<ulong> marks = [0, 0];
         char before = '\0';

@@ -7,7 +7,7 @@ public static class PlaceText
     private const int MostDigits = 32;
 
     /// <summary>Realm and text that stand for the place: the phone number, else the address, else the name; null: nothing usable.</summary>
-    public static (IdentityRealm Realm, string Text)? Of(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
+    public static (IdentityRealm Realm, string Text)? Parse(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
         int most = Room(phone, address, name);
         Span<char> text = most <= 512 ? stackalloc char[most] : new char[most];

@@ -11,7 +11,7 @@ public static class SerialKey
     /// <param name="key">The shop's key.</param>
     /// <param name="brand">Brand; null: not known.</param>
     /// <param name="serial">Serial as typed.</param>
-    public static string? Of(IdentityKey key, string? brand, string? serial) => Digest(brand, serial) is { } digest ? key.Identify(digest) : null;
+    public static string? Create(IdentityKey key, string? brand, string? serial) => Digest(brand, serial) is { } digest ? key.Identify(digest) : null;
 
     /// <summary>The digest that <see cref="IdentityKey"/> makes the identifier of; null: too short to tell appliances apart.</summary>
     public static UInt128? Digest(ReadOnlySpan<char> brand, ReadOnlySpan<char> serial)

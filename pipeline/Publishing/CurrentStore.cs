@@ -39,5 +39,5 @@ public static class CurrentStore
     /// </summary>
     /// <param name="database">The session.</param>
     /// <param name="store">Path of the current store, <c>out/store</c>; a store not yet there reads as empty tables.</param>
-    public static void Attach(Database database, string store) => StoreTables.Attach(database, StoreFolders.Resolve(store));
+    public static void Attach(Database database, string store) => StoreTables.Attach(database, StoreSwap.Resolve(store));
 }

@@ -18,7 +18,7 @@ public static class StorePublisher
 
     /// <summary>Publishes the session's tables of the store.</summary>
     /// <returns>Rows written.</returns>
-    public static long Publish(Database database, StoreFolders folders, TimeProvider clock)
+    public static long Publish(Database database, StoreSwap folders, TimeProvider clock)
     {
         folders.Repair();
         string folder = folders.Begin(clock.GetUtcNow());
@@ -53,6 +53,6 @@ public static class StorePublisher
     }
 
     private static void Write(Database database, string rows, string folder) =>
-        MemoryLadder.Run(database, MemoryLadder.WritingRungs, () => database.Execute(
+        MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => database.Execute(
             $"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd, row_group_size {GroupRows})"));
 }

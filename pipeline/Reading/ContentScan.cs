@@ -22,14 +22,14 @@ public sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark, i
     private const int SampleBytes = 1 << 16;
 
     /// <summary>Reads a file to its end.</summary>
-    public static ContentScan Of(InputFile file, ReadingLimits limits, CancellationToken cancellation)
+    public static ContentScan Read(InputFile file, ReadingLimits limits, CancellationToken cancellation)
     {
         using Stream bytes = file.Open(limits);
-        return Of(bytes, cancellation);
+        return Read(bytes, cancellation);
     }
 
     /// <summary>Reads a stream to its end.</summary>
-    public static ContentScan Of(Stream stream, CancellationToken cancellation)
+    public static ContentScan Read(Stream stream, CancellationToken cancellation)
     {
         byte[] block = ArrayPool<byte>.Shared.Rent(BlockBytes + 4);
         try

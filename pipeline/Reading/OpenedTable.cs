@@ -33,7 +33,7 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
 
     private static OpenedTable OpenText(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
-        System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Of(map.Encoding);
+        System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Parse(map.Encoding);
         byte[] start = TextTables.Start(file, scan, encoding, limits);
         if (!start.AsSpan().ContainsAnyExcept(" \t\r\n\0"u8))
         {

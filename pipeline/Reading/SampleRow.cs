@@ -11,7 +11,7 @@ public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyL
     public int Filled => Cells.Count(c => !string.IsNullOrWhiteSpace(c));
 
     /// <summary>Copies the current row of a reader.</summary>
-    public static SampleRow Of(TableReader table)
+    public static SampleRow From(TableReader table)
     {
         int n = table.Row.Count;
         var cells = new string[n];
@@ -33,7 +33,7 @@ public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyL
         {
             if (table.Fault is null && !table.Row.IsBlank)
             {
-                rows.Add(Of(table));
+                rows.Add(From(table));
             }
         }
 

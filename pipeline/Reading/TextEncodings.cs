@@ -18,7 +18,7 @@ public static class TextEncodings
         || CodePagesEncodingProvider.Instance.GetEncoding(name) is not null;
 
     /// <summary>The encoding of that name.</summary>
-    public static Encoding Of(string name) => Encoding.GetEncoding(name);
+    public static Encoding Parse(string name) => Encoding.GetEncoding(name);
 
     /// <summary>
     /// Decides from a scan: a byte order mark wins; then UTF-16 without a mark; then UTF-8 where all (or all but a

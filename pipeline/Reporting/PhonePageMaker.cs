@@ -19,14 +19,14 @@ public static class PhonePageMaker
     /// <param name="settings">The shop.</param>
     /// <param name="input">Folder with the shop's own tables of words and checks.</param>
     /// <param name="asOf">Last day the data speaks for.</param>
-    public static LookupData Of(Database database, ShippedModel model, ShopSettings settings, string input, DateOnly asOf)
+    public static LookupData Create(Database database, ShippedModel model, ShopSettings settings, string input, DateOnly asOf)
     {
         CheckTable checks = CheckTableReader.Load(input);
         LookupFacts facts = FactReader.Read(database, checks, []);
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
         IReadOnlyList<LookupModel> models = database.Read("queries/report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
         IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
-        LookupWeights? weights = PhoneWeights.Of(model);
+        LookupWeights? weights = PhoneWeights.From(model);
         var costs = new AnswerOptions { SecondVisitCost = settings.SecondVisitCost };
         return new LookupData
         {

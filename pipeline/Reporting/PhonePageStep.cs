@@ -20,7 +20,7 @@ public sealed class PhonePageStep : IRunStep
         }
 
         LookupStore.Keep(context.Database, context.Output);
-        LookupData data = PhonePageMaker.Of(context.Database, ModelStore.Read(context.Output), context.Settings, context.Input, asOf);
+        LookupData data = PhonePageMaker.Create(context.Database, ModelStore.Read(context.Output), context.Settings, context.Input, asOf);
         File.WriteAllText(context.Output.LookupPage, LookupPage.Render(data), new UTF8Encoding(false));
         return Task.FromResult((long)data.Models.Count);
     }

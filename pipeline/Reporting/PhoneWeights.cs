@@ -11,7 +11,7 @@ public static class PhoneWeights
     public const int Scale = 1000;
 
     /// <summary>The weights; null: the predictor is no sum of weights.</summary>
-    public static LookupWeights? Of(ShippedModel model)
+    public static LookupWeights? From(ShippedModel model)
     {
         if (model.Predictor is not LogOddsModel sums)
         {

@@ -27,7 +27,7 @@ internal static class PhoneWords
     public static IReadOnlyDictionary<string, string> Short() => WordTable.ReadDefault("short-words.csv")
         .Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Trim().Split(',')).ToDictionary(l => l[0], l => l[1], StringComparer.Ordinal);
 
-    private static IReadOnlyList<Phrase> Table(string input)
+    private static IReadOnlyList<KeywordRule> Table(string input)
     {
         string own = Path.Combine(input, File);
         return WordTable.Read(

@@ -29,7 +29,7 @@ public sealed class ReviewAnswers
     }
 
     /// <summary>Answered rows of one list, in the order they stand.</summary>
-    public IReadOnlyList<ReviewRow> Of(string list) => _lists[list];
+    public IReadOnlyList<ReviewRow> Rows(string list) => _lists[list];
 
     /// <summary>Puts the answers where the combining SQL reads them.</summary>
     public void Attach(Database database)
@@ -43,7 +43,7 @@ public sealed class ReviewAnswers
         Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
-        Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Of);
+        Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
         ResultTable.Write(database, "answers_read", _complaintKinds.Select(k => new KindRow(k)));
         database.Execute("insert into complaint_kinds by name from answers_read");
     }
@@ -82,7 +82,7 @@ public sealed class ReviewAnswers
 
     private sealed record BuildAnswer(string JobId, string Answer, DateOnly? MadeFrom, DateOnly? MadeTo, string SourceFile, int SourceLine)
     {
-        public static BuildAnswer Of(ReviewRow row)
+        public static BuildAnswer Parse(ReviewRow row)
         {
             BuildInterval? built = Built(row.Answer);
             return new BuildAnswer(row["job_id"], row.Answer, built?.From, built?.To, row.File, row.Line);

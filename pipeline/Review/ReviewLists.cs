@@ -25,7 +25,7 @@ public static class ReviewLists
         Directory.CreateDirectory(folder);
         ILookup<(string, int), string> notes = database.Read("queries/review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
             .ToLookup(n => (n.File, n.Line), n => n.Note);
-        List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Of(list.File), notes, folder))];
+        List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Rows(list.File), notes, folder))];
         database.Stream("queries/review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
         File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
         return counts;

@@ -15,24 +15,24 @@ public sealed class LoadStep(ProgressLine? progress = null) : IRunStep
     {
         LoadReport report = await ShopLoad.RunAsync(context.Input, context.Output, context.Settings, context.Clock, progress, cancellation).ConfigureAwait(false);
         progress?.Clear();
-        context.Shared[typeof(LoadReport)] = report;
+        context.State.Load = report;
         Record(report, context.Record);
-        return report.Books.Total.Read;
+        return report.Rows.Total.Read;
     }
 
     /// <summary>The sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c>, <c>review</c> of the record of a run.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
-        record["rows"] = Counts(report.Books.Total, []);
-        record["files"] = new JsonArray([.. report.Books.Files.Select(f => (JsonNode)Counts(f, new JsonObject { ["file"] = f.File, ["kind"] = f.Kind }))]);
-        record["phases"] = new JsonArray([.. report.Phases.Select(p => (JsonNode)RunRecord.Of(p))]);
+        record["rows"] = Counts(report.Rows.Total, []);
+        record["files"] = new JsonArray([.. report.Rows.Files.Select(f => (JsonNode)Counts(f, new JsonObject { ["file"] = f.File, ["kind"] = f.Kind }))]);
+        record["phases"] = new JsonArray([.. report.Phases.Select(p => (JsonNode)RunRecord.Line(p))]);
         record["combining"] = new JsonArray([.. report.Steps.Select(s =>
             (JsonNode)new JsonObject { ["table"] = s.Table, ["rows"] = s.Rows, ["seconds"] = Math.Round(s.Seconds, 3) })]);
         record["review"] = new JsonArray([.. report.Review.Select(r => (JsonNode)new JsonObject { ["file"] = r.File, ["open"] = r.Open, ["not_understood"] = r.NotUnderstood })]);
         record["data_faults"] = report.DataFaults;
     }
 
-    private static JsonObject Counts(BookLine line, JsonObject into)
+    private static JsonObject Counts(FileCounts line, JsonObject into)
     {
         into["read"] = line.Read;
         into["loaded"] = line.Loaded;

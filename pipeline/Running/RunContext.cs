@@ -38,8 +38,8 @@ public sealed class RunContext : IDisposable
     /// <summary>Names of the DuckDB tables to be written to the results folder, in order.</summary>
     public List<string> ResultTables { get; } = [];
 
-    /// <summary>Values one step leaves for a later one, by type.</summary>
-    public Dictionary<Type, object> Shared { get; } = [];
+    /// <summary>What earlier steps leave for later ones.</summary>
+    public RunState State { get; } = new();
 
     /// <summary>A session over the current store; opened when first asked for, after the load step.</summary>
     public Database Database => _database ??= CurrentStore.OpenToWrite(Output);

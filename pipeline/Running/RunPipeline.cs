@@ -22,17 +22,17 @@ public sealed class RunPipeline
         foreach (IRunStep step in _steps)
         {
             cancellation.ThrowIfCancellationRequested();
-            var meter = new FootprintMeter(context.Clock);
+            var meter = new ResourceMeter(context.Clock);
             long rows = await step.RunAsync(context, cancellation).ConfigureAwait(false);
-            Footprint taken = meter.Next(step.Name);
-            steps.Add(RunRecord.Of(taken, rows));
+            ResourceUsage taken = meter.Next(step.Name);
+            steps.Add(RunRecord.Line(taken, rows));
             await _log.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{step.Name,-10} {rows,12:N0} rows {taken.Seconds,8:0.0} s")).ConfigureAwait(false);
         }
 
         JsonObject record = RunRecord.Empty();
         RunRecord.Merge(record, context.Record);
         record["steps"] = steps;
-        record["peak_memory_mb"] = FootprintMeter.PeakMegabytes();
+        record["peak_memory_mb"] = ResourceMeter.PeakMegabytes();
         RunRecord.Write(context.Output.RunRecord, record);
     }
 }

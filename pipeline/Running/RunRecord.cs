@@ -43,7 +43,7 @@ public static class RunRecord
     }
 
     /// <summary>A line of <c>steps</c>, or of <c>phases</c> of the load where no rows are counted.</summary>
-    public static JsonObject Of(Footprint taken, long? rows = null)
+    public static JsonObject Line(ResourceUsage taken, long? rows = null)
     {
         var line = new JsonObject { ["name"] = taken.Name, ["seconds"] = taken.Seconds };
         if (rows is not null)

@@ -10,14 +10,14 @@ using PartsSignal.Pipeline.Transform;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>What a load did.</summary>
-/// <param name="Books">What became of every row.</param>
+/// <param name="Rows">What became of every row.</param>
 /// <param name="Steps">The combining, step by step.</param>
 /// <param name="Staged">The files, with what was decided about them.</param>
 /// <param name="Review">Rows of each list for the owner to answer.</param>
 /// <param name="DataFaults">Contradictions in the data.</param>
 /// <param name="StoredRows">Rows of all tables of the store.</param>
 public sealed record LoadReport(
-    Books Books,
+    Reconciliation Rows,
     IReadOnlyList<ResultLog> Steps,
     IReadOnlyList<StagedFile> Staged,
     IReadOnlyList<ReviewCount> Review,
@@ -25,7 +25,7 @@ public sealed record LoadReport(
     long StoredRows)
 {
     /// <summary>What staging, combining and publishing took.</summary>
-    public IReadOnlyList<Footprint> Phases { get; init; } = [];
+    public IReadOnlyList<ResourceUsage> Phases { get; init; } = [];
 
     /// <summary>What to say of each file that the load went on without; empty: it read them all.</summary>
     public IReadOnlyList<string> Refusals { get; } =
@@ -45,29 +45,29 @@ public static class ShopLoad
     public static async Task<LoadReport> RunAsync(
         string input, OutputFolder output, ShopSettings settings, TimeProvider clock, IProgress<StageProgress>? progress, CancellationToken cancellation)
     {
-        var meter = new FootprintMeter(clock);
+        var meter = new ResourceMeter(clock);
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
         var answers = ReviewAnswers.Load(input);
-        var stager = new Stager(output, settings, StagingTools.For(output, input), KindStagers.Make, progress);
+        var stager = new Stager(output, settings, StagingTools.For(output, input), TableStagers.Make, progress);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         ReleaseMemory();
-        Footprint staging = meter.Next("stage");
+        ResourceUsage staging = meter.Next("stage");
         using Database database = OpenSession(output);
-        StagedSession.Attach(database, staged);
+        StagedViews.Attach(database, staged);
         answers.Attach(database);
         ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
-        IReadOnlyList<ResultLog> steps = CombineRunner.Run(database, new CombineOptions { AsOf = settings.AsOf }, clock, null, cancellation);
-        var books = Books.Read(database);
-        books.RequireBalance();
+        IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
+        var reconciliation = Reconciliation.Read(database);
+        reconciliation.RequireBalance();
         staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
         // What is only written is written by one thread: it is as quick, and takes half the memory.
         database.LimitThreads(1);
         IReadOnlyList<ReviewCount> review = [];
-        MemoryLadder.Run(database, MemoryLadder.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
-        Footprint combining = meter.Next("combine");
-        long rows = StorePublisher.Publish(database, new StoreFolders(output.Store, later: output.Published?.Store), clock);
+        MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
+        ResourceUsage combining = meter.Next("combine");
+        long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
         stager.Tidy(staged);
-        return new LoadReport(books, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
+        return new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
     }
 
     // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
@@ -90,7 +90,7 @@ public static class ShopLoad
         string file = Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "combine.duckdb");
         File.Delete(file);
         File.Delete(file + ".wal");
-        return Database.Open(new DatabaseOptions { Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryLadder.Rungs[0] });
+        return Database.Open(new DatabaseOptions { Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryRetry.Rungs[0] });
     }
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.

@@ -17,12 +17,12 @@ public sealed class ServedShop
 {
     private readonly ShippedModel _model;
     private readonly LookupFacts _facts;
-    private readonly ComplaintWords _words;
+    private readonly ComplaintClassifier _words;
     private readonly TimeProvider _clock;
     private readonly Lock _asking = new();
 
     /// <summary>Puts a shop together.</summary>
-    public ServedShop(OutputFolder output, ShopSettings settings, ShippedModel model, LookupFacts facts, ComplaintWords words, TimeProvider clock) =>
+    public ServedShop(OutputFolder output, ShopSettings settings, ShippedModel model, LookupFacts facts, ComplaintClassifier words, TimeProvider clock) =>
         (Output, Settings, _model, _facts, _words, _clock) = (output, settings, model, facts, words, clock);
 
     /// <summary>Folder of the run.</summary>

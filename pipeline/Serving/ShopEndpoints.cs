@@ -29,7 +29,7 @@ internal static class ShopEndpoints
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
     };
 
-    public static void Map(WebApplication app, LiveShop live)
+    public static void Map(WebApplication app, ReloadingShop live)
     {
         var files = new ServedFiles(live.Now().Output);
         Map("/", () => Front(live.Now(), new Question(null, null, null, null), null));

@@ -14,7 +14,7 @@ public static class ShopServer
     private const int LongestLine = 4096;
 
     /// <summary>Builds the server; it listens once started.</summary>
-    public static WebApplication Build(ServeOptions options, LiveShop shop)
+    public static WebApplication Build(ServeOptions options, ReloadingShop shop)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();

@@ -9,10 +9,10 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="stager">Takes the good rows.</param>
 /// <param name="row">Shows the current row.</param>
 /// <param name="width">Columns of the header.</param>
-internal sealed class RowCleaner(KindStager stager, MappedRow row, int width)
+internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
 {
     /// <summary>Takes the good rows.</summary>
-    public KindStager Stager => stager;
+    public TableStager Stager => stager;
 
     /// <summary>Cells of the current row.</summary>
     public RowCells Cells => row.Cells;

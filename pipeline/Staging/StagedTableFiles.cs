@@ -7,7 +7,7 @@ internal sealed class StagedTableFiles(string folder) : IAsyncDisposable
     private readonly Dictionary<string, StagedTableFile> _files = new(StringComparer.Ordinal);
 
     /// <summary>The file of a table.</summary>
-    public StagedTableFile Of(string table)
+    public StagedTableFile For(string table)
     {
         if (!_files.TryGetValue(table, out StagedTableFile? file))
         {

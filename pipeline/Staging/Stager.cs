@@ -19,7 +19,7 @@ internal sealed class Stager
     private readonly OutputFolder _output;
     private readonly ShopSettings _settings;
     private readonly StagingTools _tools;
-    private readonly Func<string, StageTarget, KindStager> _make;
+    private readonly Func<string, StageTarget, TableStager> _make;
     private readonly IProgress<StageProgress>? _progress;
     private readonly ConcurrentDictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
 
@@ -29,7 +29,7 @@ internal sealed class Stager
     /// <param name="tools">Key, words, serials.</param>
     /// <param name="make">Makes the stager of a kind of file.</param>
     /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it; null: nobody.</param>
-    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, KindStager> make, IProgress<StageProgress>? progress = null) =>
+    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, TableStager> make, IProgress<StageProgress>? progress = null) =>
         (_output, _settings, _tools, _make, _progress) = (output, settings, tools, make, progress);
 
     /// <summary>Stages one file, or finds it staged. Several may be staged at a time, but none before the file that it mends.</summary>
@@ -95,7 +95,7 @@ internal sealed class Stager
     {
         ContentScan scan = Scan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
-        string folder = Path.Combine(_output.Stage, StageKey.Of(source, scan.Hash, _settings, _tools, mendStyle));
+        string folder = Path.Combine(_output.Stage, CacheKey.Create(source, scan.Hash, _settings, _tools, mendStyle));
         if (Known(folder, source) is { } known)
         {
             _styles[source.OwnName] = known.Style;
@@ -137,7 +137,7 @@ internal sealed class Stager
         return rejectsThere ? record : null;
     }
 
-    private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Of(source.File, _settings.Limits, cancellation);
+    private ContentScan Scan(SourceFile source, CancellationToken cancellation) => ContentScan.Read(source.File, _settings.Limits, cancellation);
 
     // A fault of a file that was changed since its scan may be no more than that.
     private async Task<StageRecord> ReadScannedAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, int workers, CancellationToken cancellation)
@@ -167,11 +167,11 @@ internal sealed class Stager
         var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), new ColumnNames(table.Header).All, table.Separator));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
-        var gate = new RejectGate(rejects);
+        var gate = new FooterFilter(rejects);
         var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(source.OwnName, read, bytes, scan.Bytes)));
         await (workers > 1
-            ? new SharedLoop(rows, [.. cleaners.Select(c => new RowWorker(c))], gate).RunAsync(cancellation)
-            : new StraightLoop(rows, cleaners[0], gate).RunAsync(cancellation)).ConfigureAwait(false);
+            ? new ParallelStager(rows, [.. cleaners.Select(c => new RowWorker(c))], gate).RunAsync(cancellation)
+            : new SequentialStager(rows, cleaners[0], gate).RunAsync(cancellation)).ConfigureAwait(false);
         IReadOnlyList<string> tables = await files.CompleteAsync().ConfigureAwait(false);
         string? rejected = await rejects.CompleteAsync(cancellation).ConfigureAwait(false);
         return new StageRecord

@@ -63,7 +63,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
 
     private async Task CopyAsync(SourceFile source, StagedFile staged, string path, CancellationToken cancellation)
     {
-        ContentScan scan = ContentScan.Of(source.File, limits, cancellation);
+        ContentScan scan = ContentScan.Read(source.File, limits, cancellation);
         if (scan.Hash != staged.ContentHash)
         {
             throw new FileRefusedException(source.File.Name, FileFaults.Changed);

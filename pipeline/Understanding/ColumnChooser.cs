@@ -15,7 +15,7 @@ internal static class ColumnChooser
         double total = 0;
         foreach ((HeaderField field, ColumnProfile column, double score) in HeaderField.All
             .Where(f => f.Kind == kind)
-            .SelectMany(f => columns.Select(c => (Field: f, Column: c, Score: f.Match(c.Name) * ContentFit.Of(f.Content, c))))
+            .SelectMany(f => columns.Select(c => (Field: f, Column: c, Score: f.Match(c.Name) * ContentFit.Score(f.Content, c))))
             .Where(m => m.Score >= Least)
             .OrderByDescending(m => m.Score)
             .ThenBy(m => m.Column.Index))

@@ -6,7 +6,7 @@ internal static class ContentFit
     private const double Unknown = 0.9;
 
     /// <summary>Weight of the cells' evidence: above 1 they speak for it, 0 they rule it out, a column without cells neither.</summary>
-    public static double Of(string content, ColumnProfile column) => column.Filled == 0 ? Unknown : content switch
+    public static double Score(string content, ColumnProfile column) => column.Filled == 0 ? Unknown : content switch
     {
         "date" => column.DateShare >= 0.8 ? 1.1 : column.DateShare >= 0.4 ? 0.8 : 0,
         "money" or "number" => column.NumberShare >= 0.8 ? 1.05 : column.NumberShare >= 0.4 ? 0.8 : 0,

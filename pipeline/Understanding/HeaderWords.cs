@@ -12,7 +12,7 @@ public sealed record HeaderField(string Kind, string Field, string Content, IRea
     /// <summary>How well a header names the field: 1 as a whole, less for some of its words or a misspelling; 0 not at all.</summary>
     public double Match(string header)
     {
-        List<string> words = PlainWords.Split(HeaderText.Spaced(header));
+        List<string> words = Tokenizer.Split(HeaderText.Spaced(header));
         double best = 0;
         for (int i = 0; i < Phrases.Count; i++)
         {
@@ -30,7 +30,7 @@ public sealed record HeaderField(string Kind, string Field, string Content, IRea
             return 1;
         }
 
-        if (words.Count == phrase.Count && words.Zip(phrase).All(p => p.First == p.Second || Spelling.IsClose(p.First, p.Second)))
+        if (words.Count == phrase.Count && words.Zip(phrase).All(p => p.First == p.Second || FuzzyMatch.IsClose(p.First, p.Second)))
         {
             return 0.8;
         }
@@ -48,7 +48,7 @@ public sealed record HeaderField(string Kind, string Field, string Content, IRea
                 csv.GetString("kind"),
                 csv.GetString("field"),
                 csv.GetString("content"),
-                [.. csv.GetString("words").Split('|').Select(w => PlainWords.Split(w))]));
+                [.. csv.GetString("words").Split('|').Select(w => Tokenizer.Split(w))]));
         }
 
         return fields;

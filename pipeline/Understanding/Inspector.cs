@@ -14,7 +14,7 @@ public sealed class Inspector(ReadingLimits limits, WordSets words)
     /// <param name="cancellation">Stops.</param>
     public Inspection Inspect(InputFile file, CancellationToken cancellation)
     {
-        var scan = ContentScan.Of(file, limits, cancellation);
+        var scan = ContentScan.Read(file, limits, cancellation);
 
         var open = new SourceMap { Files = file.Name, Kind = "jobs" };
         using OpenedTable table = OpenedTable.Open(file, scan, open, limits);
@@ -31,8 +31,8 @@ public sealed class Inspector(ReadingLimits limits, WordSets words)
             bad,
             map,
             Explain(map, columns),
-            map is null ? [NoKind(names.All)] : [.. Doubts.Find(map, columns, words)],
-            map is null ? [] : [.. Doubts.Notes(map, columns)]);
+            map is null ? [NoKind(names.All)] : [.. InspectionQuestions.Find(map, columns, words)],
+            map is null ? [] : [.. InspectionQuestions.Notes(map, columns)]);
     }
 
     private static (long Rows, long Bad) Read(OpenedTable table, ColumnProfile[] columns, CancellationToken cancellation)

@@ -38,7 +38,7 @@ internal static class PartGroupFinder
     // Each stem gets the field it names best; each field goes to one stem.
     private static Dictionary<string, string> Fields(IEnumerable<string> stems)
     {
-        HeaderField[] line = [.. HeaderField.All.Where(f => f.Kind == "jobs" && Config.SourceFields.PartLine.Contains(f.Field))];
+        HeaderField[] line = [.. HeaderField.All.Where(f => f.Kind == "jobs" && Config.FieldCatalog.PartLine.Contains(f.Field))];
         var chosen = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach ((string stem, string field, double score) in stems
             .SelectMany(s => line.Select(f => (Stem: s, f.Field, Score: Math.Max(f.Match(s), f.Match(WithoutPart(s))))))

@@ -44,7 +44,7 @@ internal sealed class Vocabulary
         int[] exact = Where(s => IsStem(s) ? typed.AsSpan().StartsWith(s.AsSpan(0, s.Length - 1)) : s == typed);
         return exact.Length > 0 || Common.Contains(typed) || typed.AsSpan().ContainsAnyInRange('0', '9')
             ? new WordMatch(exact, [], [])
-            : new WordMatch([], Where(s => IsAny(typed, s, Spelling.IsClose)), Where(s => IsAny(typed, s, Spelling.IsNear)));
+            : new WordMatch([], Where(s => IsAny(typed, s, FuzzyMatch.IsClose)), Where(s => IsAny(typed, s, FuzzyMatch.IsNear)));
     }
 
     private int[] Where(Predicate<string> fits) => [.. Enumerable.Range(0, _stems.Count).Where(i => fits(_stems[i]))];

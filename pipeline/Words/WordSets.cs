@@ -9,16 +9,16 @@ public sealed record WordSets
     private const string OutcomeFile = "outcome-words.csv";
 
     /// <summary>Complaint text to kind.</summary>
-    public required ComplaintWords Complaints { get; init; }
+    public required ComplaintClassifier Complaints { get; init; }
 
     /// <summary>Part description to component.</summary>
-    public required ComponentWords Components { get; init; }
+    public required ComponentClassifier Components { get; init; }
 
     /// <summary>Appliance words to type.</summary>
-    public required PlainTable Appliances { get; init; }
+    public required SynonymTable Appliances { get; init; }
 
     /// <summary>Outcome words to outcome.</summary>
-    public required PlainTable Outcomes { get; init; }
+    public required SynonymTable Outcomes { get; init; }
 
     /// <summary>Changes when any table changes; part of the key of staged files.</summary>
     public required string Fingerprint { get; init; }
@@ -28,7 +28,7 @@ public sealed record WordSets
     public static IReadOnlyList<string> ComplaintKinds(string folder)
     {
         string own = Path.Combine(folder, ComplaintFile);
-        IReadOnlyList<Phrase> phrases = WordTable.Read(WordTable.ReadDefault(ComplaintFile), File.Exists(own) ? File.ReadAllText(own) : null, "complaint_kind", ComplaintFile);
+        IReadOnlyList<KeywordRule> phrases = WordTable.Read(WordTable.ReadDefault(ComplaintFile), File.Exists(own) ? File.ReadAllText(own) : null, "complaint_kind", ComplaintFile);
         return [.. phrases.Select(p => p.Meaning).Distinct(StringComparer.Ordinal)];
     }
 
@@ -37,7 +37,7 @@ public sealed record WordSets
     public static WordSets Load(string? folder)
     {
         var texts = new List<string> { WordTable.ReadDefault("common-words.txt"), WordTable.ReadDefault("short-words.csv") };
-        IReadOnlyList<Phrase> Read(string file, string meaning)
+        IReadOnlyList<KeywordRule> Read(string file, string meaning)
         {
             string shipped = WordTable.ReadDefault(file);
             string? path = folder is null ? null : Path.Combine(folder, file);
@@ -47,16 +47,16 @@ public sealed record WordSets
             return WordTable.Read(shipped, own, meaning, file);
         }
 
-        IReadOnlyList<Phrase> complaints = Read(ComplaintFile, "complaint_kind");
-        IReadOnlyList<Phrase> components = Read(ComponentFile, "component");
-        IReadOnlyList<Phrase> appliances = Read(ApplianceFile, "appliance_type");
-        IReadOnlyList<Phrase> outcomes = Read(OutcomeFile, "outcome");
+        IReadOnlyList<KeywordRule> complaints = Read(ComplaintFile, "complaint_kind");
+        IReadOnlyList<KeywordRule> components = Read(ComponentFile, "component");
+        IReadOnlyList<KeywordRule> appliances = Read(ApplianceFile, "appliance_type");
+        IReadOnlyList<KeywordRule> outcomes = Read(OutcomeFile, "outcome");
         return new WordSets
         {
-            Complaints = new ComplaintWords(complaints),
-            Components = new ComponentWords(components),
-            Appliances = new PlainTable(appliances),
-            Outcomes = new PlainTable(outcomes),
+            Complaints = new ComplaintClassifier(complaints),
+            Components = new ComponentClassifier(components),
+            Appliances = new SynonymTable(appliances),
+            Outcomes = new SynonymTable(outcomes),
             Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],
         };
     }

@@ -25,22 +25,22 @@ public static class WordTable
     /// <param name="meaning">Header of the meaning column.</param>
     /// <param name="ownName">Name of the shop's file, for faults.</param>
     /// <exception cref="BadInputException">The shop's table lacks a column.</exception>
-    public static IReadOnlyList<Phrase> Read(string shipped, string? own, string meaning, string ownName)
+    public static IReadOnlyList<KeywordRule> Read(string shipped, string? own, string meaning, string ownName)
     {
-        var phrases = new List<Phrase>();
+        var phrases = new List<KeywordRule>();
         var cleared = new HashSet<string>(StringComparer.Ordinal);
         if (own is not null)
         {
             Add(own, meaning, ownName, phrases, cleared);
         }
 
-        var rest = new List<Phrase>();
+        var rest = new List<KeywordRule>();
         Add(shipped, meaning, "shipped table", rest, []);
         phrases.AddRange(rest.Where(p => !cleared.Contains(p.Meaning)));
         return [.. phrases.Select((p, i) => p with { Order = i })];
     }
 
-    private static void Add(string text, string meaning, string file, List<Phrase> phrases, HashSet<string> cleared)
+    private static void Add(string text, string meaning, string file, List<KeywordRule> phrases, HashSet<string> cleared)
     {
         using var csv = CsvReader.FromText(text, new CsvReaderOptions { Separator = ',', TrimWhitespace = true });
         csv.ReadHeader();
@@ -62,7 +62,7 @@ public static class WordTable
 
             string scope = typed ? csv.GetString(types) : "*";
             IReadOnlySet<string>? holds = scope is "" or "*" ? null : scope.Split('|', StringSplitOptions.TrimEntries).ToHashSet(StringComparer.Ordinal);
-            phrases.AddRange(words.Select(w => new Phrase(what, holds, PlainWords.Split(w, keepStars: true), 0)).Where(p => p.Stems.Count > 0));
+            phrases.AddRange(words.Select(w => new KeywordRule(what, holds, Tokenizer.Split(w, keepStars: true), 0)).Where(p => p.Stems.Count > 0));
         }
     }
 }

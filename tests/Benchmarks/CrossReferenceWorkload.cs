@@ -28,7 +28,7 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         Dispose();
         _spill = Directory.CreateTempSubdirectory("partssignal-spill-").FullName;
         _database = Database.Open(new DatabaseOptions { SpillFolder = _spill });
-        StagedSession.Attach(_database, []);
+        StagedViews.Attach(_database, []);
         _database.Run("staging/review_answers.sql");
         ResultTable.Write(_database, "component_roles", [new ComponentRole("component_0", "main")]);
         _database.Execute(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cross-reference-rows.sql")), ("parts", size));
@@ -38,8 +38,8 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
     public string Run()
     {
         TimeSpan before = Environment.CpuUsage.TotalTime;
-        IReadOnlyList<ResultLog> steps = CombineRunner.Run(_database!, new CombineOptions(), TimeProvider.System);
-        Books.Read(_database!).RequireBalance();
+        IReadOnlyList<ResultLog> steps = TransformRunner.Run(_database!, new TransformOptions(), TimeProvider.System);
+        Reconciliation.Read(_database!).RequireBalance();
         ResultLog chains = steps.Single(s => s.Table == "int_current_numbers");
         double cpu = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
         long lines = _database!.Count("job_parts");

@@ -14,10 +14,10 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
     private readonly MappedField _phone = map.Field("phone");
     private readonly MappedField _address = map.Field("address");
     private readonly MappedField _email = map.Field("email");
-    private readonly RememberedField<string?> _type = new(map.Field("appliance_type"), (row, field) => ReadType(row, field, tools.Words.Appliances));
-    private readonly RememberedField<string?> _brand = new(map.Field("brand"), static (row, field) => row.Word(field));
-    private readonly RememberedField<CodeText> _model = new(map.Field("model"), static (row, field) => CodeText.Of(row.Code(field, lesser: true)));
-    private readonly RememberedField<(DateOnly From, DateOnly To)?> _made = new(map.Field("made_on"), ReadMade);
+    private readonly CachedField<string?> _type = new(map.Field("appliance_type"), (row, field) => ReadType(row, field, tools.Words.Appliances));
+    private readonly CachedField<string?> _brand = new(map.Field("brand"), static (row, field) => row.Word(field));
+    private readonly CachedField<CodeText> _model = new(map.Field("model"), static (row, field) => CodeText.Parse(row.Code(field, lesser: true)));
+    private readonly CachedField<(DateOnly From, DateOnly To)?> _made = new(map.Field("made_on"), ReadMade);
     private readonly ValueColumn<UInt128> _serialKeys = table.Identifier("serial_key", tools.Key);
     private readonly ValueColumn<UInt128> _placeKeys = table.Identifier("place_key", tools.Key);
     private readonly WordColumn _types = table.Word("appliance_type");
@@ -71,7 +71,7 @@ internal sealed class ApplianceFields(FieldMap map, StagedTable table, StagingTo
         return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
     }
 
-    private static string? ReadType(MappedRow row, MappedField field, PlainTable appliances)
+    private static string? ReadType(MappedRow row, MappedField field, SynonymTable appliances)
     {
         string? typed = row.Word(field);
         return appliances.Find(typed) ?? (typed is null ? null : OtherAppliance);

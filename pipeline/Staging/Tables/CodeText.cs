@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 internal readonly record struct CodeText(string? Raw, string? Key)
 {
     /// <summary>The number with its key.</summary>
-    public static CodeText Of(string? raw)
+    public static CodeText Parse(string? raw)
     {
         string key = CompactKey.Of(raw);
         return new CodeText(raw, key.Length == 0 ? null : key);

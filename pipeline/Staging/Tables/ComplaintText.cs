@@ -7,15 +7,15 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 /// <summary>A complaint as typed, read once for all rows that say the same. Not for two threads at a time.</summary>
 internal sealed class ComplaintText
 {
-    private readonly ComplaintWords _words;
+    private readonly ComplaintClassifier _words;
     private readonly List<(string? Type, string Kind)> _kinds = [];
 
-    private ComplaintText(string typed, ComplaintWords words)
+    private ComplaintText(string typed, ComplaintClassifier words)
     {
         _words = words;
         Code = ErrorCodeText.Find(typed);
         Scrubbed = TextScrubber.Scrub(typed);
-        Pairs = LetterPairs.Of(Scrubbed);
+        Pairs = LetterPairs.Create(Scrubbed);
     }
 
     /// <summary>The text without what is personal by its form; names and numbers of the row's customer may still stand in it.</summary>
@@ -28,7 +28,7 @@ internal sealed class ComplaintText
     public string? Code { get; }
 
     /// <summary>Reads a complaint; null: nothing was typed.</summary>
-    public static ComplaintText? Of(string? typed, ComplaintWords words) => typed is null ? null : new ComplaintText(typed, words);
+    public static ComplaintText? Parse(string? typed, ComplaintClassifier words) => typed is null ? null : new ComplaintText(typed, words);
 
     /// <summary>Kind of the complaint.</summary>
     /// <param name="text">The scrubbed text, or what is left of it without the customer.</param>

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Lists of which part fits which model or family.</summary>
-internal sealed class FitmentsStager : KindStager
+internal sealed class FitmentsStager : TableStager
 {
     private readonly MappedField _model, _family, _part, _quantity;
     private readonly TextColumn _models, _modelKeys, _patterns, _families, _parts, _partKeys;

@@ -13,35 +13,35 @@ internal sealed class JobFields(FieldMap map, WordSets words)
 
     public MappedField JobId { get; } = map.Field("job_id");
 
-    public RememberedField<DateOnly> Opened { get; } = new(map.Field("opened_on"), static (row, field) => row.NeededDay(field));
+    public CachedField<DateOnly> Opened { get; } = new(map.Field("opened_on"), static (row, field) => row.NeededDay(field));
 
-    public RememberedField<DateOnly?> Closed { get; } = new(map.Field("closed_on"), static (row, field) => row.Day(field));
+    public CachedField<DateOnly?> Closed { get; } = new(map.Field("closed_on"), static (row, field) => row.Day(field));
 
-    public RememberedField<string?> Technician { get; } = new(map.Field("technician"), static (row, field) => row.Word(field), PeopleBits);
+    public CachedField<string?> Technician { get; } = new(map.Field("technician"), static (row, field) => row.Word(field), PeopleBits);
 
-    public RememberedField<string?> Van { get; } = new(map.Field("van"), static (row, field) => row.Word(field), PeopleBits);
+    public CachedField<string?> Van { get; } = new(map.Field("van"), static (row, field) => row.Word(field), PeopleBits);
 
-    public RememberedField<string?> CustomerKind { get; } = new(map.Field("customer_kind"), static (row, field) => CustomerKindText.Read(row.Span(field)));
+    public CachedField<string?> CustomerKind { get; } = new(map.Field("customer_kind"), static (row, field) => CustomerKindText.Read(row.Span(field)));
 
-    public RememberedField<DateOnly?> Purchased { get; } = new(map.Field("purchased_on"), static (row, field) => row.Day(field, lesser: true));
+    public CachedField<DateOnly?> Purchased { get; } = new(map.Field("purchased_on"), static (row, field) => row.Day(field, lesser: true));
 
-    public RememberedField<double?> Age { get; } = new(map.Field("age_years"), ReadAge);
+    public CachedField<double?> Age { get; } = new(map.Field("age_years"), ReadAge);
 
-    public RememberedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Of(row.FreeText(field), words.Complaints), ComplaintBits);
+    public CachedField<ComplaintText?> Complaint { get; } = new(map.Field("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), words.Complaints), ComplaintBits);
 
-    public RememberedField<string?> ErrorCode { get; } = new(map.Field("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
+    public CachedField<string?> ErrorCode { get; } = new(map.Field("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
 
-    public RememberedField<string> Outcome { get; } = new(map.Field("outcome"), (row, field) => ReadOutcome(row, field, words.Outcomes));
+    public CachedField<string> Outcome { get; } = new(map.Field("outcome"), (row, field) => ReadOutcome(row, field, words.Outcomes));
 
-    public RememberedField<int?> Visits { get; } = new(map.Field("visits"), static (row, field) => row.Quantity(field, lesser: true));
+    public CachedField<int?> Visits { get; } = new(map.Field("visits"), static (row, field) => row.Quantity(field, lesser: true));
 
-    public RememberedField<double?> Labour { get; } = new(map.Field("labour"), ReadLabour);
+    public CachedField<double?> Labour { get; } = new(map.Field("labour"), ReadLabour);
 
-    public RememberedField<DateTime?> Updated { get; } = new(map.Field("updated_on"), static (row, field) => row.Time(field));
+    public CachedField<DateTime?> Updated { get; } = new(map.Field("updated_on"), static (row, field) => row.Time(field));
 
     public MappedField PartsList { get; } = map.Field("parts_list");
 
-    private static string ReadOutcome(MappedRow row, MappedField field, PlainTable outcomes)
+    private static string ReadOutcome(MappedRow row, MappedField field, SynonymTable outcomes)
     {
         string? typed = row.Word(field);
         string? known = outcomes.Find(typed);

@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Part lines that come apart from their jobs.</summary>
-internal sealed class JobPartsStager : KindStager
+internal sealed class JobPartsStager : TableStager
 {
     private readonly MappedField _job;
     private readonly MappedField _updated;

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Job logs: one row per job with its parts beside it, or one row per part.</summary>
-internal sealed class JobsStager : KindStager
+internal sealed class JobsStager : TableStager
 {
     private readonly JobFields _fields;
     private readonly JobColumns _columns;
@@ -110,7 +110,7 @@ internal sealed class JobsStager : KindStager
             }
             else if (!EmptyMark.Is(part))
             {
-                _lines.Add(new PartLine(CodeText.Of(part), default, quantity, null, null));
+                _lines.Add(new PartLine(CodeText.Parse(part), default, quantity, null, null));
             }
         }
     }

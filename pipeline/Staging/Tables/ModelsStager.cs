@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Lists of models.</summary>
-internal sealed class ModelsStager : KindStager
+internal sealed class ModelsStager : TableStager
 {
     private readonly MappedField _model, _family, _type, _brand, _first, _last;
     private readonly TextColumn _models, _keys, _patterns, _families, _types, _brands;

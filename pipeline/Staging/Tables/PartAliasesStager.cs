@@ -3,7 +3,7 @@ using PartsSignal.Analysis.CrossReference;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Lists of suppliers' own numbers.</summary>
-internal sealed class PartAliasesStager : KindStager
+internal sealed class PartAliasesStager : TableStager
 {
     private const string UnknownSupplier = "unknown";
     private readonly MappedField _supplier, _alias, _part;

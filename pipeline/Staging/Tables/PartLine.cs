@@ -6,18 +6,18 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 /// <summary>Fields of one part line: of a row, or of one group of columns in a row.</summary>
 internal sealed class PartLineFields
 {
-    private readonly RememberedField<CodeText> _part;
-    private readonly RememberedField<PartWords> _description;
-    private readonly RememberedField<int?> _quantity;
-    private readonly RememberedField<decimal?> _price;
-    private readonly RememberedField<bool?> _fromVan;
+    private readonly CachedField<CodeText> _part;
+    private readonly CachedField<PartWords> _description;
+    private readonly CachedField<int?> _quantity;
+    private readonly CachedField<decimal?> _price;
+    private readonly CachedField<bool?> _fromVan;
 
     /// <summary>Fields of the row itself (group null), or of a group.</summary>
-    public PartLineFields(FieldMap map, int? group, ComponentWords components)
+    public PartLineFields(FieldMap map, int? group, ComponentClassifier components)
     {
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
-        _part = new(Field("part"), static (row, field) => CodeText.Of(row.Code(field)));
-        _description = new(Field("description"), (row, field) => PartWords.Of(row.Word(field), components));
+        _part = new(Field("part"), static (row, field) => CodeText.Parse(row.Code(field)));
+        _description = new(Field("description"), (row, field) => PartWords.Parse(row.Word(field), components));
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
         _price = new(Field("price"), static (row, field) => row.Money(field));
         _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
@@ -43,7 +43,7 @@ internal sealed class PartLineFields
 internal readonly record struct PartWords(string? Text, string? Component)
 {
     /// <summary>The description with its component.</summary>
-    public static PartWords Of(string? text, ComponentWords components) => new(text, components.Component(text));
+    public static PartWords Parse(string? text, ComponentClassifier components) => new(text, components.Component(text));
 }
 
 /// <summary>One part line as read.</summary>

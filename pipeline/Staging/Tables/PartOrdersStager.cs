@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Privacy;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Order lines.</summary>
-internal sealed class PartOrdersStager : KindStager
+internal sealed class PartOrdersStager : TableStager
 {
     private const string UnknownSupplier = "unknown";
     private readonly MappedField _order, _supplier, _ordered, _received, _part, _other, _description, _quantity, _cost, _job, _returned, _reason, _updated;

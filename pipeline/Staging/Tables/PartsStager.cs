@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Price lists.</summary>
-internal sealed class PartsStager : KindStager
+internal sealed class PartsStager : TableStager
 {
     private readonly MappedField _part, _description, _component, _price, _size, _returnable, _warranty, _supplier;
     private readonly TextColumn _parts, _keys, _descriptions, _components, _sizes, _suppliers;

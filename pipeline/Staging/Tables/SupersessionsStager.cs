@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Lists of old numbers and what replaces them.</summary>
-internal sealed class SupersessionsStager : KindStager
+internal sealed class SupersessionsStager : TableStager
 {
     private readonly MappedField _old, _new, _effective, _kind, _quantity;
     private readonly TextColumn _olds, _oldKeys, _news, _newKeys, _kinds;

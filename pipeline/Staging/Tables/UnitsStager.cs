@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Registers of appliances.</summary>
-internal sealed class UnitsStager : KindStager
+internal sealed class UnitsStager : TableStager
 {
     private readonly ApplianceFields _appliance;
     private readonly MappedField _installed, _removed;

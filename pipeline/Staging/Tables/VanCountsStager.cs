@@ -3,7 +3,7 @@ using PartsSignal.Analysis.CrossReference;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Counts of what a van holds.</summary>
-internal sealed class VanCountsStager : KindStager
+internal sealed class VanCountsStager : TableStager
 {
     private readonly MappedField _van, _part, _onHand, _counted;
     private readonly TextColumn _vans, _parts, _keys;

@@ -30,7 +30,7 @@ internal static class InventedPhone
         Currency = "EUR",
         AsOf = asOf,
         Needs = Model.Needs,
-        Weights = PhoneWeights.Of(Model),
+        Weights = PhoneWeights.From(Model),
         Models = [new("K41-220/B", "K41", "washer", "Norvik"), new("O0-1L7", "OO1", "dryer", Evil)],
         Kinds = [new("no_fill", ["washer"], "no fill not water"), new("leak", [], "leak drip"), new("noise", [], "noise loud")],
         Parts = new Dictionary<string, IReadOnlyList<LookupPart>>

@@ -34,7 +34,7 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         using var database = Database.Open(new DatabaseOptions { Threads = 1 });
         CurrentStore.Attach(database, output.Store);
         ShippedModel model = Additive(ModelStore.Read(output), database);
-        LookupData data = PhonePageMaker.Of(database, model, settings, shop.Input, new DateOnly(2026, 10, 31));
+        LookupData data = PhonePageMaker.Create(database, model, settings, shop.Input, new DateOnly(2026, 10, 31));
         Assert.NotNull(data.Weights);
         var random = new Random(5);
         int sameOrder = 0;

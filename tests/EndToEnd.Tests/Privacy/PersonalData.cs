@@ -105,7 +105,7 @@ internal sealed partial class PersonalData
 
     private void AddColumns(SourceFile source, ReadingLimits limits)
     {
-        var scan = ContentScan.Of(source.File, limits, CancellationToken.None);
+        var scan = ContentScan.Read(source.File, limits, CancellationToken.None);
 
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, limits);
         var map = new FieldMap(source.File.Name, source.Map, table.Header);

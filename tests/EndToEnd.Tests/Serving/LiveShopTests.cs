@@ -19,7 +19,7 @@ public sealed class LiveShopTests : IDisposable
     public void Now_NewModelPublished_IsAnsweredFromWithoutARestart()
     {
         Publish(1);
-        var live = new LiveShop(_output, Read);
+        var live = new ReloadingShop(_output, Read);
         ServedShop first = live.Now();
         Assert.Same(first, live.Now());
         Publish(2);
@@ -31,7 +31,7 @@ public sealed class LiveShopTests : IDisposable
     public void Now_NewRunHalfInPlace_StaysWithTheLastAndTriesAgain()
     {
         Publish(1);
-        var live = new LiveShop(_output, Read);
+        var live = new ReloadingShop(_output, Read);
         ServedShop first = live.Now();
         Publish(2);
         _broken = true;

@@ -39,7 +39,7 @@ internal sealed class RunningServer : IAsyncDisposable
             [], [], [], [], [new KnownModel("K41-220/B", "K41", "washer", InventedPhone.Evil)], CheckTable.Empty,
             [new YearRisk("units_seen", "washer", "all", "drain_pump", 7, 0.3, 40)]);
         var shop = new ServedShop(output, new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts, WordSets.Load(null).Complaints, TimeProvider.System) { DataUpTo = day };
-        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), new LiveShop(output, () => shop));
+        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), new ReloadingShop(output, () => shop));
         await app.StartAsync();
         return new RunningServer(app, folder);
     }

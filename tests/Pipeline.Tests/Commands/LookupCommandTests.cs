@@ -23,7 +23,7 @@ public sealed class LookupCommandTests : IDisposable
     public async Task Lookup_AsTable_ReadsOnAPhone()
     {
         string text = await TextAsync("--model", "WA-100", "--complaint", "does not fill", "--age", "6");
-        Assert.All(text.Split(Environment.NewLine), line => Assert.InRange(line.Length, 0, PhoneText.Width));
+        Assert.All(text.Split(Environment.NewLine), line => Assert.InRange(line.Length, 0, NarrowText.Width));
         Assert.Contains("From 40 similar jobs on this model.", text, StringComparison.Ordinal);
         Assert.Contains("inlet valve, usual (30 of 40 jobs), BRING", text.Replace(Environment.NewLine + "      ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Contains("1 x P-2", text, StringComparison.Ordinal);
@@ -141,7 +141,7 @@ public sealed class LookupCommandTests : IDisposable
         var output = new OutputFolder(_out);
         Directory.CreateDirectory(_out);
         File.WriteAllText(Path.Combine(_out, "shop.json"), "{}");
-        string unit = SerialKey.Of(IdentityKey.LoadOrMake(output.Key), "Norvik", Serial)!;
+        string unit = SerialKey.Create(IdentityKey.LoadOrMake(output.Key), "Norvik", Serial)!;
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
         foreach (string name in StoreTables.Names)
         {

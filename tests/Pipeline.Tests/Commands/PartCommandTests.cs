@@ -12,7 +12,7 @@ public sealed class PartCommandTests : IDisposable
 
     public PartCommandTests()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-200") { SourceOrder = 1, Description = "Inlet valve", Component = "inlet_valve", Price = 19.95m })
             .Add(
                 new StagedArrow("AB-100", "AB-150") { SourceOrder = 2, EffectiveOn = new(2020, 1, 1) },
@@ -36,7 +36,7 @@ public sealed class PartCommandTests : IDisposable
                 new StagedJobPart("J2", "AB 150") { SourceOrder = 5, SourceLine = 3 })
             .Add(new StagedCount("1", "AB-150", 2) { SourceOrder = 6, CountedOn = new(2024, 4, 30) })
             .Combine();
-        StorePublisher.Publish(shop.Database, new StoreFolders(Path.Combine(_out, "store")), TimeProvider.System);
+        StorePublisher.Publish(shop.Database, new StoreSwap(Path.Combine(_out, "store")), TimeProvider.System);
     }
 
     public void Dispose() => Directory.Delete(_out, recursive: true);

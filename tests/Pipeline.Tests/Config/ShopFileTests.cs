@@ -65,9 +65,9 @@ public sealed class ShopFileTests
         JsonNode source = schema["properties"]!["sources"]!["items"]!;
         Assert.Equal(Names(typeof(SourceMap)), Keys(source["properties"]!));
         Assert.Equal(Names(typeof(ReadingLimits)), Keys(schema["properties"]!["limits"]!["properties"]!));
-        Assert.Equal(SourceFields.Kinds, source["properties"]!["kind"]!["enum"]!.AsArray().Select(k => k!.GetValue<string>()));
+        Assert.Equal(FieldCatalog.Kinds, source["properties"]!["kind"]!["enum"]!.AsArray().Select(k => k!.GetValue<string>()));
         Assert.All(source["allOf"]!.AsArray(), rule => Assert.Equal(
-            SourceFields.Of(rule!["if"]!["properties"]!["kind"]!["const"]!.GetValue<string>()),
+            FieldCatalog.ForKind(rule!["if"]!["properties"]!["kind"]!["const"]!.GetValue<string>()),
             rule["then"]!["properties"]!["columns"]!["propertyNames"]!["enum"]!.AsArray().Select(f => f!.GetValue<string>())));
     }
 

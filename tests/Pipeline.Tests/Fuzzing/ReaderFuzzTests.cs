@@ -71,7 +71,7 @@ public sealed class ReaderFuzzTests
         {
             try
             {
-                var scan = ContentScan.Of(file, Limits, CancellationToken.None);
+                var scan = ContentScan.Read(file, Limits, CancellationToken.None);
 
                 using OpenedTable table = OpenedTable.Open(file, scan, seed.Map, Limits);
                 long rows = 0;

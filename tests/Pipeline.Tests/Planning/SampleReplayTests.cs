@@ -48,7 +48,7 @@ public sealed class SampleReplayTests : IDisposable
             Assert.True(plain.Money <= plan.Money, plan.Quarter);
             Assert.True(plan.Completion > plain.Completion, $"{plan.Quarter}: {plan.Completion} and {plain.Completion}");
         });
-        TruthCheck truth = TruthCheck.Of(input, evidence, data, views, options)!;
+        TruthCheck truth = TruthCheck.Create(input, evidence, data, views, options)!;
         Assert.True(truth.Attained >= 0.95, $"attains {truth.Attained} of the plan that knows");
         Assert.True(truth.Attained > truth.MostUsedAttained);
     }

@@ -84,13 +84,13 @@ public sealed class IdentityKeyTests
     [Theory]
     [InlineData("+44 7700 900285", "07700900285")]
     [InlineData("0117 496 0463", "(0117) 496-0463")]
-    public void Of_SamePhoneTypedTwoWays_SamePlace(string a, string b) => Assert.Equal(PlaceText.Of(a, "", ""), PlaceText.Of(b, "", ""));
+    public void Of_SamePhoneTypedTwoWays_SamePlace(string a, string b) => Assert.Equal(PlaceText.Parse(a, "", ""), PlaceText.Parse(b, "", ""));
 
     [Fact]
     public void Of_NoPhone_AddressThenNameThenNothing()
     {
-        Assert.Equal((IdentityRealm.Address, "12millrdtown"), PlaceText.Of("", "12 Mill Rd., Town", "X Y"));
-        Assert.Equal((IdentityRealm.Customer, "adaho"), PlaceText.Of("-", "", "Ada Ho"));
-        Assert.Null(PlaceText.Of("", "", " "));
+        Assert.Equal((IdentityRealm.Address, "12millrdtown"), PlaceText.Parse("", "12 Mill Rd., Town", "X Y"));
+        Assert.Equal((IdentityRealm.Customer, "adaho"), PlaceText.Parse("-", "", "Ada Ho"));
+        Assert.Null(PlaceText.Parse("", "", " "));
     }
 }

@@ -18,7 +18,7 @@ public sealed class SamplePrivacyTests
         try
         {
             ShopSettings settings = ShopFile.Load(RepositoryFolder.SampleShop);
-            var stager = new Stager(new OutputFolder(folder), settings, StagingRig.Tools, KindStagers.Make);
+            var stager = new Stager(new OutputFolder(folder), settings, StagingRig.Tools, TableStagers.Make);
             foreach (SourceFile source in SourceFile.Find(RepositoryFolder.SampleShop, settings))
             {
                 await stager.StageAsync(source, 1, CancellationToken.None);

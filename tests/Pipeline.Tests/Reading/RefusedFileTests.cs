@@ -81,7 +81,7 @@ public sealed class RefusedFileTests
         var settings = new ShopSettings { Sources = [Parts] };
         IReadOnlyList<SourceFile> listed = SourceFile.Find(rig.Input, settings);
         File.Delete(Path.Combine(rig.Input, "a.csv"));
-        var stager = new Stager(rig.Output, settings, StagingRig.Tools, KindStagers.Make);
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools, TableStagers.Make);
         Assert.Equal("file_gone", (await stager.StageAsync(listed[0], 1, CancellationToken.None)).Refused?.Code);
         Assert.Null((await stager.StageAsync(listed[1], 1, CancellationToken.None)).Refused);
     }

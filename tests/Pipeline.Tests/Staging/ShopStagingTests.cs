@@ -121,7 +121,7 @@ public sealed class ShopStagingTests
         rig.Write("a.csv", List(60_000));
         rig.Write("b.csv", List(60_000));
         using var stop = new CancellationTokenSource();
-        var stager = new Stager(rig.Output, Settings, StagingRig.Tools, KindStagers.Make, new Told(p => Stop(p, stop)));
+        var stager = new Stager(rig.Output, Settings, StagingRig.Tools, TableStagers.Make, new Told(p => Stop(p, stop)));
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => new ShopStaging(stager, cores: 2).RunAsync(SourceFile.Find(rig.Input, Settings), stop.Token));
         Assert.DoesNotContain(Directory.EnumerateDirectories(rig.Output.Stage), d => !d.EndsWith(".part", StringComparison.Ordinal));
 
@@ -141,7 +141,7 @@ public sealed class ShopStagingTests
         rig.Write("a.csv", List(300));
         rig.Write("b.csv", List(500));
         var told = new ConcurrentQueue<StageProgress>();
-        await new ShopStaging(new Stager(rig.Output, Settings, StagingRig.Tools, KindStagers.Make), new Told(told.Enqueue), 2).RunAsync(SourceFile.Find(rig.Input, Settings), CancellationToken.None);
+        await new ShopStaging(new Stager(rig.Output, Settings, StagingRig.Tools, TableStagers.Make), new Told(told.Enqueue), 2).RunAsync(SourceFile.Find(rig.Input, Settings), CancellationToken.None);
         Assert.Equal([("a.csv", 0, 0), ("b.csv", 0, 0)], told.Take(2).Select(p => (p.File, p.Rows, p.Bytes)));
         Assert.Equal([("a.csv", 300), ("b.csv", 500)], told.Skip(2).OrderBy(p => p.File, StringComparer.Ordinal).Select(p => (p.File, p.Rows)));
         Assert.All(told.Skip(2), p => Assert.Equal(p.AllBytes, p.Bytes));
@@ -156,12 +156,12 @@ public sealed class ShopStagingTests
     private static ShopStaging Staging(StagingRig rig, int cores)
     {
         var output = new OutputFolder(Path.Combine(rig.Output.Root, cores.ToString(CultureInfo.InvariantCulture)));
-        return new ShopStaging(new Stager(output, Settings, StagingRig.Tools, KindStagers.Make), cores: cores);
+        return new ShopStaging(new Stager(output, Settings, StagingRig.Tools, TableStagers.Make), cores: cores);
     }
 
     private static async Task<StagedFile[]> StageAsync(StagingRig rig, ShopSettings settings)
     {
-        var stager = new Stager(rig.Output, settings, StagingRig.Tools, KindStagers.Make);
+        var stager = new Stager(rig.Output, settings, StagingRig.Tools, TableStagers.Make);
         StagedFile[] files = [.. (await new ShopStaging(stager, cores: 2).RunAsync(SourceFile.Find(rig.Input, settings), CancellationToken.None)).Select(o => o.File!)];
         stager.Tidy(files);
         return files;

@@ -22,7 +22,7 @@ public sealed class StagedShapeTests
         ["van_counts"] = "van,part,on_hand\n1,P1,2\n",
     };
 
-    public static TheoryData<string> Kinds => [.. SourceFields.Kinds];
+    public static TheoryData<string> Kinds => [.. FieldCatalog.Kinds];
 
     [Theory]
     [MemberData(nameof(Kinds))]

@@ -33,9 +33,9 @@ internal sealed class StagingRig : IDisposable
 
     public async Task<IReadOnlyList<StagedFile>> StageAllAsync(ShopSettings settings, IProgress<StageProgress>? progress = null)
     {
-        var stager = new Stager(Output, settings, Tools, KindStagers.Make, progress);
+        var stager = new Stager(Output, settings, Tools, TableStagers.Make, progress);
         var staged = new List<StagedFile>();
-        var beside = new Stager(new OutputFolder(Path.Combine(_root, "beside")), settings, Tools, KindStagers.Make);
+        var beside = new Stager(new OutputFolder(Path.Combine(_root, "beside")), settings, Tools, TableStagers.Make);
         foreach (SourceFile source in SourceFile.Find(Input, settings))
         {
             staged.Add(await stager.StageAsync(source, 1, CancellationToken.None));

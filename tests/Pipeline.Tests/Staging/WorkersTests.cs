@@ -38,7 +38,7 @@ public sealed class WorkersTests
         foreach (int workers in new[] { 1, 2, 3 })
         {
             var output = new OutputFolder(Path.Combine(rig.Output.Root, workers.ToString(CultureInfo.InvariantCulture)));
-            var stager = new Stager(output, Settings, StagingRig.Tools, KindStagers.Make);
+            var stager = new Stager(output, Settings, StagingRig.Tools, TableStagers.Make);
             StagedFile file = await stager.StageAsync(SourceFile.Find(rig.Input, Settings).Single(), workers, CancellationToken.None);
             string[] paths = [.. file.Tables.OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => t.Value), file.Rejects!];
             all.Add((file, [.. paths.Select(File.ReadAllBytes)], await File.ReadAllTextAsync(file.RawRejects!, TestContext.Current.CancellationToken)));

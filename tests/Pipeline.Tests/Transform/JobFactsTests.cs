@@ -17,7 +17,7 @@ public sealed class JobFactsTests
     [InlineData("fixed", "", "fixed_without_part|none")]
     public void Combine_Outcome_GivesMainComponent(string outcome, string components, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { SourceOrder = 1, Outcome = outcome }, new StagedJob("J2") { SourceOrder = 1 })
             .Add(new StagedJobPart("J2", "P9") { SourceOrder = 1, SourceLine = 3 });
         string[] fitted = components.Split(',', StringSplitOptions.RemoveEmptyEntries);
@@ -38,7 +38,7 @@ public sealed class JobFactsTests
     [InlineData("declined", 1, true, "-")]
     public void Combine_Visits_TellFirstVisitDone(string outcome, int? visits, bool closed, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { Outcome = outcome, Visits = visits, ClosedOn = closed ? new DateOnly(2024, 3, 5) : null }).Combine();
         Assert.Equal([expected], shop.Rows("from jobs select first_visit_done"));
     }
@@ -49,9 +49,9 @@ public sealed class JobFactsTests
     [InlineData(200_000, 1)]
     public void Combine_SpansOfDays_ChangeNoJobAndCutNoDay(long spanJobs, int spans)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add([.. Enumerable.Range(0, 5).Select(i => new StagedJob($"J{i}") { OpenedOn = new DateOnly(2024, 3, 1 + (i / 2)) })])
-            .Combine(new CombineOptions { SpanJobs = spanJobs });
+            .Combine(new TransformOptions { SpanJobs = spanJobs });
         Assert.Equal(
             ["J0|2024-03-01", "J1|2024-03-01", "J2|2024-03-02", "J3|2024-03-02", "J4|2024-03-03"],
             shop.Rows("from jobs select job_id, opened_on"));
@@ -61,7 +61,7 @@ public sealed class JobFactsTests
     [Fact]
     public void Combine_FittedPart_SupplierFromOrderElseOnlySeller()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("A1") { SourceOrder = 1 }, new StagedPart("B1") { SourceOrder = 1 })
             .Add(
                 new StagedOrder("O1", "Haldor", "A1") { SourceOrder = 2, JobId = "J1" },
@@ -80,7 +80,7 @@ public sealed class JobFactsTests
     [Fact]
     public void Combine_Fitments_ListedSeenAndByWildcard()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("WE100", "F1"), new StagedModel("WE200", "F1"), new StagedModel("DX1", "F2"))
             .Add(new StagedArrow("OLD", "A1") { SourceOrder = 1 })
             .Add(new StagedFitment("OLD") { SourceOrder = 2, ModelRaw = "WE*", ModelPattern = "WE%", Quantity = 2 }, new StagedFitment("C1") { SourceOrder = 2, ModelFamily = "F2" })
@@ -97,7 +97,7 @@ public sealed class JobFactsTests
     [Fact]
     public void Combine_ListedChoices_MeanEitherLetterAndSlashesOfTheListStay()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("WE46R", "F1"), new StagedModel("WE46L", "F2"), new StagedModel("WE46C", "F3"), new StagedModel("W/E100", "F4"), new StagedModel("E100", "F5"))
             .Add(
                 new StagedFitment("A1") { SourceOrder = 2, ModelRaw = "WE46R/L", ModelPattern = "WE46R|WE46L" },
@@ -109,7 +109,7 @@ public sealed class JobFactsTests
     [Fact]
     public void Combine_VanCounts_NewestCountOfAPartCounts()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
             new StagedCount("1", "A1", 4) { SourceOrder = 2, CountedOn = new(2024, 1, 31) },
             new StagedCount("1", "A1", 2) { SourceOrder = 1, CountedOn = new(2024, 2, 28) },

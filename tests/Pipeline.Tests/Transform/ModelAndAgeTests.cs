@@ -16,7 +16,7 @@ public sealed class ModelAndAgeTests
     [InlineData(null, "Orvane", "-|-|unknown")]
     public void Combine_TypedModel_FindsModelAndFamily(string? typed, string? brand, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
                 new StagedModel("WE4680-A", "F1"), new StagedModel("WE4680-B", "F1"), new StagedModel("WE1370-A", "F1"),
                 new StagedModel("TD100", "F2") { Brand = "Tessel" })
@@ -34,7 +34,7 @@ public sealed class ModelAndAgeTests
     [InlineData("DX4011", "F9|exact")]
     public void Combine_ModelListWithWildcards_TellsTheFamily(string typed, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("DX40##", "F3"), new StagedModel("ST9R/L", "F4"), new StagedModel("DX4011", "F9"))
             .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed })
             .Combine();
@@ -44,7 +44,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_NoModelListTwoBrandsWithOnePrefix_AreTwoFamilies()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add([.. new[] { "Orvane", "Tessel" }.SelectMany(b => new[] { "KPX-100", "KPX-200", "KPX-300" }.SelectMany((m, i) =>
                 new[] { 0, 1 }.Select(k => new StagedJob($"{b}{i}{k}") { ModelRaw = m, Brand = b })))])
             .Combine();
@@ -54,7 +54,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_ModelsWithoutFamily_LearnsItFromTheSharedPrefix()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("KP-100/1", null), new StagedModel("KP-200/1", null), new StagedModel("KP-200/2", null), new StagedModel("ZZ9", null)).Combine();
         Assert.Equal(
             ["KP-100/1|KP|learned|KP1001|-", "KP-200/1|KP|learned|KP200|1", "KP-200/2|KP|learned|KP200|2", "ZZ9|ZZ9|learned|ZZ9|-"],
@@ -64,7 +64,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_NoModelList_LearnsFamiliesFromJobs()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add([.. new[] { "KPX-100", "KPX-200", "KPX-300", "KPX-300", "SOLO7" }.Select((m, i) => new StagedJob($"J{i}") { ModelRaw = m })]).Combine();
         Assert.Equal(["KPX|4", "-|1"], shop.Rows("from jobs select model_family, count(*) group by 1 order by 2 desc"));
         Assert.Equal(["KPX-100|KPX|learned", "KPX-200|KPX|learned", "KPX-300|KPX|learned"], shop.Rows("from models select model_number, model_family, family_basis"));
@@ -73,7 +73,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_LookAlikeListedModels_AreReportedNotMerged()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("QDW500", "F1"), new StagedModel("QDW5OO", "F2"))
             .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = "QDW50O" })
             .Combine();
@@ -89,7 +89,7 @@ public sealed class ModelAndAgeTests
     [InlineData(null, null, null, "-|-|-|unknown")]
     public void Combine_SerialCandidates_AreNarrowedNeverGuessed(string? candidates, string? launch, string? bought, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("WE1", "F1") { FirstMade = launch is null ? null : DateOnly.Parse(launch) })
             .Add(new StagedJob("J1")
             {
@@ -105,7 +105,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_SeveralDates_AreKeptWithTheirChancesAndTheAgeIsAnInterval()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         // three washers known to be 9 years old, one known to be 21: chances (3 + 1/2) to (1 + 1/2)
         shop.Add([.. new[] { 2015, 2015, 2015, 2003 }.Select((y, i) => new StagedJob($"K{i}") { SerialKey = $"k{i}", SerialCandidates = $"{y}-02-10/{y}-02-16" })])
             .Add(new StagedJob("J1") { SerialKey = "s1", SerialCandidates = "2003-02-10/2003-02-16;2015-02-10/2015-02-16" })
@@ -122,7 +122,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_NoDateFits_IsAFault()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { SerialCandidates = "2027-02-10/2027-02-16" }, new StagedJob("J2") { SerialFault = "week 60" }).Combine();
         Assert.Equal(["serial_breaks_rule|J2", "serial_fits_no_date|J1"], shop.Rows("from data_faults select fault_kind, subject"));
     }
@@ -130,7 +130,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_Register_SaysTheAgeAndLaterCallsOnlyLookBack()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedUnit("s1") { MadeOnFrom = new(2014, 3, 1), MadeOnTo = new(2014, 3, 31), InstalledOn = new(2014, 6, 1), ModelRaw = "WE1" })
             .Add(
                 new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1" },
@@ -147,7 +147,7 @@ public sealed class ModelAndAgeTests
     [Fact]
     public void Combine_NoSerial_PlaceAndModelTellTheUnitUnlessThereAreTwo()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedModel("WE1", "F1"), new StagedModel("DR2", "F2") { ApplianceType = "dryer" })
             .Add(
                 new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", PlaceKey = "p1", ModelRaw = "WE1" },

@@ -17,7 +17,7 @@ public sealed class NumberResolutionTests
     [InlineData("C0L", "-|unresolved")]
     public void Combine_TypedNumber_Resolves(string typed, string expected)
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add([.. new[] { "WX-4070A", "AB-100", "00860001", "60001", "CO1", "C01" }.Select(p => new StagedPart(p) { SourceOrder = 1 })])
             .Add(new StagedAlias("Brix", "7129.45", "AB-100") { SourceOrder = 2 })
             .Add(new StagedJob("J1") { SourceOrder = 3 })
@@ -29,7 +29,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_OrderLineWithBothNumbers_TeachesTheAlias()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-100") { SourceOrder = 1 })
             .Add(new StagedOrder("O1", "Haldor", "HV40213") { SourceOrder = 2, OtherRaw = "ab100" })
             .Add(new StagedJob("J1") { SourceOrder = 3 })
@@ -43,7 +43,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_AliasOfTwoParts_IsNotFollowedAndReported()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-100") { SourceOrder = 1 }, new StagedPart("AB-200") { SourceOrder = 1 })
             .Add(new StagedAlias("Brix", "77.1", "AB-100") { SourceOrder = 2 }, new StagedAlias("Brix", "77.1", "AB-200") { SourceOrder = 2 })
             .Add(new StagedJob("J1") { SourceOrder = 3 })
@@ -56,7 +56,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_TwoWritingsInOneList_StayTwoParts()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-12/3") { SourceOrder = 1 }, new StagedPart("AB-1/23") { SourceOrder = 1 })
             .Add(new StagedJob("J1") { SourceOrder = 3 })
             .Add(
@@ -70,7 +70,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_ArrowOfOneOfTwoWritings_IsThatOnesAlone()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-12/3") { SourceOrder = 1 }, new StagedPart("AB-1/23") { SourceOrder = 1 })
             .Add(new StagedArrow("ab-12/3", "CD-900") { SourceOrder = 2 })
             .Combine();
@@ -80,7 +80,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_OldNumber_IsFollowedWithKitAndAlternative()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
                 new StagedArrow("W100", "W101") { SourceOrder = 1 },
                 new StagedArrow("W101", "W250") { SourceOrder = 1 },
@@ -106,17 +106,17 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_FutureArrow_IsNotFollowedYet()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedArrow("W1", "W2") { SourceOrder = 1, EffectiveOn = new(2024, 1, 1) }, new StagedArrow("W2", "W3") { SourceOrder = 1, EffectiveOn = new(2024, 9, 1) })
             .Add(new StagedJob("J1") { SourceOrder = 2 })
-            .Combine(new CombineOptions { AsOf = new DateOnly(2024, 4, 1) });
+            .Combine(new TransformOptions { AsOf = new DateOnly(2024, 4, 1) });
         Assert.Equal(["W1|W2", "W2|W2", "W3|W3"], shop.Rows("from parts select part_number, current_number order by 1"));
     }
 
     [Fact]
     public void Combine_CyclesAndForks_AreReported()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add([.. new (string, string)[] { ("A", "B"), ("B", "C"), ("C", "A"), ("Z", "Z"), ("F", "G"), ("F", "H") }
                 .Select(a => new StagedArrow(a.Item1, a.Item2) { SourceOrder = 1 })])
             .Combine();
@@ -129,7 +129,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_NoLists_LearnsTheNumbersFromOrderAndJobLines()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
                 new StagedOrder("O1", "Haldor", "HV40213") { SourceOrder = 1, OtherRaw = "AB-1000", UnitCost = 12.5m, Component = "inlet_valve", Description = "Inlet valve" },
                 new StagedOrder("O2", "Haldor", "CD-2000") { SourceOrder = 1 })
@@ -152,7 +152,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_NoListsTwoLookAlikesOftenSeen_StayTwoParts()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         string[] numbers = ["QD500", "QD500", "QD5OO", "QD5OO", "QD50O"];
         shop.Add([.. numbers.Select((_, i) => new StagedJob($"J{i}") { SourceOrder = 1 })])
             .Add([.. numbers.Select((n, i) => new StagedJobPart($"J{i}", n) { SourceOrder = 1, SourceLine = i + 2 })])
@@ -163,7 +163,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_PriceList_UnknownNumbersAreNotLearned()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedPart("AB-1000") { SourceOrder = 1 }).Add(new StagedOrder("O2", "Haldor", "CD-2000") { SourceOrder = 2 }).Combine();
         Assert.Equal(["AB-1000|listed"], shop.Rows("from parts select part_number, basis"));
     }
@@ -183,9 +183,9 @@ public sealed class NumberResolutionTests
                 (new(2024, 1, 1), ["W1|3"], 0), (new(2024, 3, 31), ["W2|3"], 0), (new(2024, 4, 30), ["K1|6", "K2|3"], 0), (new(2024, 6, 30), ["W1|3"], 3),
             })
         {
-            using var shop = new CombineShop();
+            using var shop = new TransformShop();
             shop.Add(arrows).Add(new StagedJob("J1") { SourceOrder = 2 }).Add(new StagedJobPart("J1", "W1") { SourceOrder = 2, SourceLine = 2, Quantity = 3 })
-                .Combine(new CombineOptions { AsOf = day });
+                .Combine(new TransformOptions { AsOf = day });
             Assert.Equal(fitted, shop.Rows("from job_parts select part_number, quantity order by line"));
             Assert.Equal(faults, shop.Rows("from data_faults where fault_kind = 'supersession_cycle'").Count);
         }
@@ -194,7 +194,7 @@ public sealed class NumberResolutionTests
     [Fact]
     public void Combine_ContradictingArrows_AreReportedWithTheirRows()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
                 new StagedArrow("A1", "A2") { SourceOrder = 1 },
                 new StagedArrow("A1", "A3") { SourceOrder = 1, Kind = "kit_part", Quantity = 2 },

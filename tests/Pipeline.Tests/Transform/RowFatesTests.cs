@@ -9,7 +9,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_SameLogUnderTwoNames_CountsEverySecondRow()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { SourceOrder = 1 }, new StagedJob("J2") { SourceOrder = 1 })
             .Add(new StagedJob("J1") { SourceOrder = 2 }, new StagedJob("J2") { SourceOrder = 2 })
             .Add(new StagedJobPart("J1", "P-1") { SourceOrder = 1, SourceLine = 2 }, new StagedJobPart("J1", "P-1") { SourceOrder = 2, SourceLine = 2 })
@@ -22,7 +22,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_NewerExport_ReplacesAndKeepsHistory()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { SourceOrder = 1, Outcome = "part_ordered", ClosedOn = null }, new StagedJob("J1") { SourceOrder = 2 })
             .Add(new StagedJobPart("J1", "OLD") { SourceOrder = 1, SourceLine = 2 }, new StagedJobPart("J1", "NEW") { SourceOrder = 2, SourceLine = 2 })
             .Combine();
@@ -34,7 +34,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_DatedRows_LaterChangeWinsWhateverTheOrder()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
             new StagedJob("J1") { SourceOrder = 1, Outcome = "fixed_with_part", UpdatedOn = new(2024, 5, 2) },
             new StagedJob("J1") { SourceOrder = 2, Outcome = "part_ordered", UpdatedOn = new(2024, 5, 1) }).Combine();
@@ -44,7 +44,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_OneUndatedRow_OrderOfSourcesDecides()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
             new StagedJob("J1") { SourceOrder = 1, Outcome = "fixed_with_part", UpdatedOn = new(2024, 5, 2) },
             new StagedJob("J1") { SourceOrder = 2, Outcome = "part_ordered" }).Combine();
@@ -54,7 +54,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_JobOnSeveralRows_KeepsEveryPart()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.OnePartPerRow(1)
             .Add(
                 new StagedJob("J1") { SourceOrder = 1, RowHash = "a" },
@@ -73,7 +73,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_PartsApart_OrphanIsARejectAndSecondPieceIsNot()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { SourceOrder = 1 })
             .Add(
                 new StagedJobPart("J1", "P1") { SourceOrder = 2, WithJobRow = false },
@@ -88,7 +88,7 @@ public sealed class RowFatesTests
     [Fact]
     public void Combine_OrderLineReceivedLater_IsReplaced()
     {
-        using var shop = new CombineShop();
+        using var shop = new TransformShop();
         shop.Add(
             new StagedOrder("O1", "Haldor", "P1") { SourceOrder = 1 },
             new StagedOrder("O1", "Haldor", "P1") { SourceOrder = 2, ReceivedOn = new(2024, 1, 15) }).Combine();
@@ -97,5 +97,5 @@ public sealed class RowFatesTests
 
     [Fact]
     public void RequireBalance_MissingRow_NamesTheFile() => Assert.Contains(
-        "b.csv: read 3", Assert.Throws<InvalidDataException>(new Books([new("a.csv", "jobs", 1, 1, 0, 0, 0), new("b.csv", "jobs", 3, 1, 1, 0, 0)]).RequireBalance).Message);
+        "b.csv: read 3", Assert.Throws<InvalidDataException>(new Reconciliation([new("a.csv", "jobs", 1, 1, 0, 0, 0), new("b.csv", "jobs", 3, 1, 1, 0, 0)]).RequireBalance).Message);
 }

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Tests.Transform;
 public sealed class SampleTruthTests(LoadedSample sample, ITestOutputHelper output) : IClassFixture<LoadedSample>
 {
     [Fact]
-    public void Load_SampleShop_KeepsTheBooks() => Assert.All(sample.Report.Books.Files, f => Assert.True(f.Balances, f.File));
+    public void Load_SampleShop_KeepsTheBooks() => Assert.All(sample.Report.Rows.Files, f => Assert.True(f.Balances, f.File));
 
     [Fact]
     public void Load_SampleShop_ResolvesEveryWayOfWritingANumberAndNoneWrongly() => NumbersAreRight(sample);

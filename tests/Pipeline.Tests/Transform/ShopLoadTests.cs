@@ -15,11 +15,11 @@ public sealed class ShopLoadTests : IDisposable
     {
         WriteSmallShop();
         await _shop.Load();
-        string first = StoreFolders.Resolve(_shop.Output.Store);
+        string first = StoreSwap.Resolve(_shop.Output.Store);
         IReadOnlyList<string> before = Jobs();
         await _shop.Load();
         Assert.Equal(before, Jobs());
-        Assert.NotEqual(first, StoreFolders.Resolve(_shop.Output.Store));
+        Assert.NotEqual(first, StoreSwap.Resolve(_shop.Output.Store));
         await _shop.Load();
         Assert.Equal(2, Directory.GetDirectories(Path.Combine(_shop.Output.Root, "stores")).Length);
     }

@@ -45,7 +45,7 @@ internal sealed class SmallShop : IDisposable
     public Database Open()
     {
         var database = Database.Open(new DatabaseOptions { Threads = 1 });
-        StoreTables.Attach(database, StoreFolders.Resolve(Output.Store));
+        StoreTables.Attach(database, StoreSwap.Resolve(Output.Store));
         return database;
     }
 

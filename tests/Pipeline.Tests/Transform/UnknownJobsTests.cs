@@ -34,7 +34,7 @@ public sealed class UnknownJobsTests : IDisposable
             File.ReadAllLines(Lost));
         StagedFile lines = report.Staged.Single(f => f.Kind == "job_parts");
         Assert.Equal((Lost, true), (lines.RawUnknownJobs, File.Exists(lines.RawRejects)));
-        Assert.Equal(3, report.Books.Total.Rejected);
+        Assert.Equal(3, report.Rows.Total.Rejected);
     }
 
     [Fact]

@@ -1,0 +1,178 @@
+using System.Globalization;
+using System.Runtime.InteropServices;
+
+namespace PartsSignal.Pipeline.Publishing;
+
+/// <summary>
+/// The stores below an output folder: <c>stores/ID</c> holds each, <c>store</c> is the current one. Where the system
+/// has links, <c>store</c> is a link, and one rename makes another store current; elsewhere it is the folder itself
+/// and two renames do, the second of which is made good by <see cref="Repair"/> when it was never reached.
+/// </summary>
+public sealed class StoreSwap
+{
+    private const string Unfinished = ".unfinished";
+    private readonly string _current;
+    private readonly string _previous;
+    private readonly string _next;
+    private readonly bool _links;
+    private readonly string? _later;
+
+    /// <summary>The stores of one output folder.</summary>
+    /// <param name="current">Path of the current store, <c>out/store</c>.</param>
+    /// <param name="links">Whether to use links; null: as the system allows.</param>
+    /// <param name="later">The current store that will <see cref="Adopt"/> these, so that names do not meet; null: none.</param>
+    public StoreSwap(string current, bool? links = null, string? later = null)
+    {
+        _later = later is null ? null : new StoreSwap(later, links).All;
+        _current = Path.TrimEndingDirectorySeparator(Path.GetFullPath(current));
+        _previous = _current + ".previous";
+        _next = _current + ".next";
+        All = Path.Combine(Path.GetDirectoryName(_current)!, "stores");
+        _links = links ?? !OperatingSystem.IsWindows();
+    }
+
+    /// <summary>Folder that holds the stores.</summary>
+    public string All { get; }
+
+    /// <summary>The folder behind the current store, to be asked for once by each reader; a later load does not move it.</summary>
+    public static string Resolve(string current) =>
+        (Directory.Exists(current) ? Directory.ResolveLinkTarget(current, returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(current);
+
+    /// <summary>Makes good what a killed run left: half-written stores, a swap cut in two.</summary>
+    public void Repair()
+    {
+        if (!Exists(_current) && Directory.Exists(_previous))
+        {
+            Directory.Move(_previous, _current);
+        }
+
+        RemoveLink(_next);
+        if (Directory.Exists(All))
+        {
+            foreach (string folder in Directory.EnumerateDirectories(All, "*" + Unfinished))
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        }
+    }
+
+    /// <summary>An empty folder for a new store.</summary>
+    public string Begin(DateTimeOffset now)
+    {
+        string stamp = now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss", CultureInfo.InvariantCulture);
+        int number = 1;
+        string name;
+        string folder;
+        do
+        {
+            name = string.Create(CultureInfo.InvariantCulture, $"{stamp}-{number++:00}");
+            folder = Path.Combine(All, name);
+        }
+        while (Directory.Exists(folder) || Directory.Exists(folder + Unfinished) || (_later is not null && Directory.Exists(Path.Combine(_later, name))));
+        return Directory.CreateDirectory(folder + Unfinished).FullName;
+    }
+
+    /// <summary>Makes a filled folder the current store, and keeps the one before it.</summary>
+    public void Commit(string filled)
+    {
+        string complete = filled[..^Unfinished.Length];
+        Directory.Move(filled, complete);
+        MakeCurrent(complete);
+    }
+
+    /// <summary>
+    /// Takes over the current store of another output folder, if it has one, and makes it current here. Broken off and
+    /// called again, it goes on.
+    /// </summary>
+    public void Adopt(StoreSwap draft)
+    {
+        if (!Exists(draft._current))
+        {
+            return;
+        }
+
+        if (new DirectoryInfo(draft._current).LinkTarget is not { } link)
+        {
+            MakeCurrent(draft._current);
+            return;
+        }
+
+        string from = Path.Combine(draft.All, Path.GetFileName(link));
+        string to = Path.Combine(All, Path.GetFileName(link));
+        if (Directory.Exists(from))
+        {
+            Directory.CreateDirectory(All);
+            Directory.Move(from, to);
+        }
+
+        MakeCurrent(to);
+        RemoveLink(draft._current);
+        if (Directory.Exists(draft.All))
+        {
+            Directory.Delete(draft.All, recursive: true);
+        }
+    }
+
+    private void MakeCurrent(string complete)
+    {
+        string? before = Exists(_current) ? Resolve(_current) : null;
+        if (_links)
+        {
+            SwapLink(complete);
+        }
+        else
+        {
+            SwapFolders(complete);
+        }
+
+        foreach (string old in !Directory.Exists(All) ? [] : Directory.EnumerateDirectories(All).Where(d => d != complete && d != before).ToList())
+        {
+            Directory.Delete(old, recursive: true);
+        }
+    }
+
+    private void SwapLink(string complete)
+    {
+        if (Directory.Exists(_current) && new DirectoryInfo(_current).LinkTarget is null)
+        {
+            Directory.Move(_current, Path.Combine(All, "before-links"));
+        }
+
+        RemoveLink(_next);
+        Directory.CreateSymbolicLink(_next, Path.Combine("stores", Path.GetFileName(complete)));
+        if (Rename(_next, _current) != 0)
+        {
+            throw new IOException($"{_current}: cannot be replaced, error {Marshal.GetLastPInvokeError()}. Is something else there?");
+        }
+    }
+
+    private void SwapFolders(string complete)
+    {
+        if (Directory.Exists(_previous))
+        {
+            Directory.Delete(_previous, recursive: true);
+        }
+
+        if (Directory.Exists(_current))
+        {
+            Directory.Move(_current, _previous);
+        }
+
+        Directory.Move(complete, _current);
+    }
+
+    private static bool Exists(string path) => Directory.Exists(path) || new FileInfo(path).LinkTarget is not null;
+
+    private static void RemoveLink(string path)
+    {
+        if (new FileInfo(path).LinkTarget is not null)
+        {
+            File.Delete(path);
+        }
+    }
+
+    // File.Move refuses a link to a folder, Directory.Move refuses to replace: the one call that does both at once is the system's.
+    [DllImport("libc", EntryPoint = "rename", SetLastError = true, CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Rename([MarshalAs(UnmanagedType.LPUTF8Str)] string from, [MarshalAs(UnmanagedType.LPUTF8Str)] string to);
+}

@@ -1,0 +1,47 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Staging;
+
+namespace PartsSignal.Pipeline.Transform;
+
+/// <summary>Makes staged files visible to the combining SQL.</summary>
+public static class StagedViews
+{
+    /// <summary>The staged tables, named as their files under <c>Sql/staging</c>.</summary>
+    public static readonly IReadOnlyList<string> Tables =
+        [.. SqlText.List("staging").Select(p => Path.GetFileNameWithoutExtension(p)).Where(t => t.StartsWith("staged_", StringComparison.Ordinal))];
+
+    /// <summary>
+    /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position
+    /// of a file come from the list, not from its rows: a file staged earlier may have been renamed or moved since.
+    /// </summary>
+    public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
+    {
+        foreach (string table in Tables)
+        {
+            database.Run($"staging/{table}.sql");
+            StagedFile[] holders = [.. sources.Where(s => s.Tables.ContainsKey(table))];
+            if (holders.Length > 0)
+            {
+                string empty = Database.Quote(table + "_shape");
+                database.Execute($"alter table {Database.Quote(table)} rename to {empty}");
+                string rows = string.Join(" union all by name ", holders.Select(s => "(" + Rows(s, s.Tables[table]) + ")"));
+                database.Execute($"create view {Database.Quote(table)} as (from {empty}) union all by name {rows}");
+            }
+        }
+
+        ResultTable.Write(database, "source_files", sources.Select(s =>
+            new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
+        database.Run("staging/rejected_rows.sql");
+        foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
+        {
+            database.Execute($"insert into rejected_rows by name from {Parquet(source.Rejects!)} select * replace ({Database.Literal(source.SourceFile)} as source_file)");
+        }
+    }
+
+    private static string Rows(StagedFile source, string file) =>
+        $"from {Parquet(file)} select *, {Database.Literal(source.SourceFile)} as source_file, {source.SourceOrder}::integer as source_order";
+
+    private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
+
+    private sealed record SourceRow(int SourceOrder, string SourceFile, string ContentHash, string Kind, long RowsRead, long Rejected, bool OnePartPerRow);
+}

@@ -1,0 +1,85 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Store;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.Pipeline.Transform;
+
+/// <summary>Turns staged rows into the tables of the store, in one session.</summary>
+public static class TransformRunner
+{
+    /// <summary>Makes every table in order; those of the store pass their checks at once.</summary>
+    /// <param name="database">A session in which the staged tables and the owner's answers are attached.</param>
+    /// <param name="options">What is assumed.</param>
+    /// <param name="clock">Times the steps.</param>
+    /// <param name="done">Told of each step as it ends.</param>
+    /// <param name="cancellation">Stops between two steps.</param>
+    /// <returns>Name, rows and seconds of each step.</returns>
+    /// <exception cref="InvalidDataException">A check found offending rows.</exception>
+    public static IReadOnlyList<ResultLog> Run(
+        Database database, TransformOptions options, TimeProvider clock, Action<ResultLog>? done = null, CancellationToken cancellation = default)
+    {
+        database.Run("macros/compact_key.sql");
+        Set(database, "as_of", options.AsOf);
+        Set(database, "oldest_years", options.OldestYears);
+        Set(database, "family_min_models", options.FamilyMinModels);
+        var log = new List<ResultLog>();
+        Run(TransformModels.Numbers);
+        Set(database, "arrows_as_of", database.Query("from int_as_of", r => r.Day(0))[0]);
+        Run(TransformModels.Rows);
+        return log;
+
+        void Run(IReadOnlyList<SqlModel> steps)
+        {
+            foreach (SqlModel step in steps)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                long start = clock.GetTimestamp();
+                if (step.View)
+                {
+                    database.Execute($"create or replace view {Database.Quote(step.Table)} as {SqlText.Read(step.Sql)}");
+                    continue;
+                }
+
+                MemoryRetry.Run(database, MemoryRetry.Rungs, () => Make(database, step, options));
+                var line = new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds);
+                log.Add(line);
+                done?.Invoke(line);
+            }
+        }
+    }
+
+    private static void Make(Database database, SqlModel step, TransformOptions options)
+    {
+        string table = Database.Quote(step.Table);
+        if (!step.Stored)
+        {
+            database.Execute($"create or replace table {table} as {SqlText.Read(step.Sql)}");
+            return;
+        }
+
+        database.Execute($"drop table if exists {table}");
+        StoreTables.CreateEmpty(database, step.Table);
+        foreach ((DateOnly first, DateOnly last) in step.BySpan ? Spans(database, options.SpanJobs) : [default])
+        {
+            if (step.BySpan)
+            {
+                Set(database, "first_day", first);
+                Set(database, "last_day", last);
+            }
+
+            database.Execute($"insert into {table} by name {SqlText.Read(step.Sql)}");
+        }
+
+        string checks = $"marts/{step.Table}.checks.sql";
+        if (SqlText.Exists(checks))
+        {
+            ResultRunner.Check(database, checks);
+        }
+    }
+
+    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database, long jobs) =>
+        database.Read("queries/session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", jobs));
+
+    private static void Set(Database database, string name, object? value) =>
+        database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));
+}
