@@ -3,19 +3,19 @@ using System.Globalization;
 
 namespace PartsSignal.Analysis.Sql;
 
-/// <summary>Builds result tables one after the other and lets each pass its checks before the next.</summary>
+/// <summary>Makes result tables in the order of what they read, and lets each pass its checks before the next.</summary>
 public static class ResultRunner
 {
     private const int RowsNamed = 5;
 
     /// <summary>
-    /// Builds the tables in order, each as <c>create table NAME as</c> its query, then runs its checks.
-    /// Values reach every query as session variables: <c>getvariable('as_of')</c>.
+    /// Makes the given tables anew, and those they read that the session does not have yet, each followed by its checks.
+    /// Values reach every query as session variables, <c>getvariable('as_of')</c>; they stay the same for a session.
     /// </summary>
     /// <returns>Name, rows and seconds of each.</returns>
     /// <exception cref="InvalidDataException">A check found offending rows; the message names them.</exception>
     public static IReadOnlyList<ResultLog> Build(
-        Database database, IEnumerable<ResultStep> steps, TimeProvider clock, params ReadOnlySpan<(string Name, object? Value)> variables)
+        Database database, IEnumerable<SqlModel> models, TimeProvider clock, params ReadOnlySpan<(string Name, object? Value)> variables)
     {
         foreach ((string name, object? value) in variables)
         {
@@ -23,15 +23,33 @@ public static class ResultRunner
         }
 
         var log = new List<ResultLog>();
-        foreach (ResultStep step in steps)
+        foreach (SqlModel model in SqlModels.Order(models, database.Has))
         {
             long start = clock.GetTimestamp();
-            database.Execute($"create or replace table {Database.Quote(step.Table)} as {SqlText.Read(step.Sql)}");
-            Check(database, step.Checks);
-            log.Add(new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds));
+            Make(database, model);
+            log.Add(new ResultLog(model.Table, database.Count(model.Table), clock.GetElapsedTime(start).TotalSeconds));
         }
 
         return log;
+    }
+
+    /// <summary>Makes one table or view as its query says, then runs its checks.</summary>
+    /// <exception cref="InvalidDataException">A check found offending rows.</exception>
+    public static void Make(Database database, SqlModel model)
+    {
+        string kind = model.Materialization == Materialization.View ? "view" : "table";
+        database.Execute($"create or replace {kind} {Database.Quote(model.Table)} as {model.Text}");
+        CheckMade(database, model);
+    }
+
+    /// <summary>Runs the checks of a table, where it has any.</summary>
+    /// <exception cref="InvalidDataException">A check found offending rows.</exception>
+    public static void CheckMade(Database database, SqlModel model)
+    {
+        if (SqlText.Exists(model.Checks))
+        {
+            Check(database, model.Checks);
+        }
     }
 
     /// <summary>Runs one file of checks; it returns offending rows, so no row is a pass.</summary>

@@ -34,7 +34,7 @@ public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
         Database database = CurrentStore.Open(output);
         ResultRunner.Build(
             database,
-            ResultSteps.Rates,
+            ResultModels.Rates,
             io.Clock,
             ("as_of", shop.AsOf),
             ("rate_from", query.Month),

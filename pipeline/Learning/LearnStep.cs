@@ -39,7 +39,7 @@ public sealed class LearnStep : IBackgroundStep
             Begin(context);
         }
 
-        context.BuildResults(ResultSteps.Prediction);
+        context.BuildResults(ResultModels.Prediction);
         (IReadOnlyList<ClosedCall> calls, Learned learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
         ModelStore.Write(context.Output, learned.Model);
         context.AddResult("prediction_contest", ResultTables.Contest(learned));

@@ -12,7 +12,7 @@ public sealed class CallbacksStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Callbacks);
+        context.BuildResults(ResultModels.Callbacks);
         IReadOnlyList<CallbackShare> shares = CallbackShare.Table(context.Database);
         IReadOnlyList<RepeatFailure> repeats = RepeatFailure.Table(context.Database);
         context.AddResult("callback_shares", shares);

@@ -12,7 +12,7 @@ public sealed class CurvesStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Curves);
+        context.BuildResults(ResultModels.Curves);
         AgeCurveTables curves = AgeCurveTables.Of(context.Database);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("age_curve_summary", curves.Summaries);

@@ -12,7 +12,7 @@ public sealed class MonthsStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Months);
+        context.BuildResults(ResultModels.Months);
         IReadOnlyList<MonthFigure> months = MonthFigure.Table(context.Database);
         context.AddResult("month_figures", months);
         context.AddResult("month_needs", MonthNeed.Table(context.Database));

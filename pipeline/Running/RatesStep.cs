@@ -13,7 +13,7 @@ public sealed class RatesStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Rates);
+        context.BuildResults(ResultModels.Rates);
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(context.Database);
         IReadOnlyList<FailureRate> rates = [.. FailureRateTable.Of(counts, options), .. PartServiceRates.Table(context.Database, options)];

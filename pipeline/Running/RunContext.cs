@@ -63,10 +63,10 @@ public sealed class RunContext : IDisposable
     /// read the session variables <c>as_of</c> (null: the newest call) and <c>callback_days</c>.
     /// </summary>
     /// <returns>Rows of all tables.</returns>
-    public long BuildResults(IReadOnlyList<ResultStep> steps)
+    public long BuildResults(IReadOnlyList<SqlModel> models)
     {
         IReadOnlyList<ResultLog> log = ResultRunner.Build(
-            Database, steps, Clock, ("as_of", Settings.AsOf), ("callback_days", Settings.CallbackDays));
+            Database, models, Clock, ("as_of", Settings.AsOf), ("callback_days", Settings.CallbackDays));
         if (Record["tables"] is not JsonArray tables)
         {
             Record["tables"] = tables = [];
@@ -77,7 +77,7 @@ public sealed class RunContext : IDisposable
             tables.Add(new JsonObject { ["table"] = line.Table, ["rows"] = line.Rows, ["seconds"] = Math.Round(line.Seconds, 3) });
         }
 
-        ResultTables.AddRange(steps.Where(s => s.Published && !ResultTables.Contains(s.Table)).Select(s => s.Table));
+        ResultTables.AddRange(models.Where(m => m.Materialization == Materialization.Result && !ResultTables.Contains(m.Table)).Select(m => m.Table));
         return log.Sum(l => l.Rows);
     }
 

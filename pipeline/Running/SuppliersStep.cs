@@ -13,7 +13,7 @@ public sealed class SuppliersStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Suppliers);
+        context.BuildResults(ResultModels.Suppliers);
         IReadOnlyList<SupplierPart> parts = SupplierQualityTable.Of(SupplierCount.Read(context.Database), new EffectGate());
         IReadOnlyList<LeadTime> times = LeadTime.Table(context.Database);
         context.AddResult("supplier_quality", parts);

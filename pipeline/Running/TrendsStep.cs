@@ -12,7 +12,7 @@ public sealed class TrendsStep : IRunStep
     /// <inheritdoc/>
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
-        context.BuildResults(ResultSteps.Trends);
+        context.BuildResults(ResultModels.Trends);
         TrendTables trends = TrendTables.Of(context.Database);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("trend_alarms", trends.Alarms);

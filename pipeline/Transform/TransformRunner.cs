@@ -23,58 +23,56 @@ public static class TransformRunner
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
         var log = new List<ResultLog>();
-        Run(TransformModels.Numbers);
+        // The day that the data speaks for decides which supersession arrows are known, so it comes first.
+        Run([SqlModels.Find("int_as_of")!]);
         Set(database, "arrows_as_of", database.Query("from int_as_of", r => r.Day(0))[0]);
-        Run(TransformModels.Rows);
+        Run(SqlModels.In("marts"));
         return log;
 
-        void Run(IReadOnlyList<SqlModel> steps)
+        void Run(IReadOnlyList<SqlModel> wanted)
         {
-            foreach (SqlModel step in steps)
+            // Nothing made before counts: a session may be loaded again.
+            foreach (SqlModel model in SqlModels.Order(wanted, _ => false))
             {
                 cancellation.ThrowIfCancellationRequested();
                 long start = clock.GetTimestamp();
-                if (step.View)
+                MemoryRetry.Run(database, MemoryRetry.Rungs, () => Make(database, model, options));
+                if (model.Materialization == Materialization.View)
                 {
-                    database.Execute($"create or replace view {Database.Quote(step.Table)} as {SqlText.Read(step.Sql)}");
                     continue;
                 }
 
-                MemoryRetry.Run(database, MemoryRetry.Rungs, () => Make(database, step, options));
-                var line = new ResultLog(step.Table, database.Count(step.Table), clock.GetElapsedTime(start).TotalSeconds);
+                var line = new ResultLog(model.Table, database.Count(model.Table), clock.GetElapsedTime(start).TotalSeconds);
                 log.Add(line);
                 done?.Invoke(line);
             }
         }
     }
 
-    private static void Make(Database database, SqlModel step, TransformOptions options)
+    private static void Make(Database database, SqlModel model, TransformOptions options)
     {
-        string table = Database.Quote(step.Table);
-        if (!step.Stored)
+        if (!model.IsStored)
         {
-            database.Execute($"create or replace table {table} as {SqlText.Read(step.Sql)}");
+            ResultRunner.Make(database, model);
             return;
         }
 
+        string table = Database.Quote(model.Table);
+        bool bySpan = model.Materialization == Materialization.ByDaySpan;
         database.Execute($"drop table if exists {table}");
-        StoreTables.CreateEmpty(database, step.Table);
-        foreach ((DateOnly first, DateOnly last) in step.BySpan ? Spans(database, options.SpanJobs) : [default])
+        StoreTables.CreateEmpty(database, model.Table);
+        foreach ((DateOnly first, DateOnly last) in bySpan ? Spans(database, options.SpanJobs) : [default])
         {
-            if (step.BySpan)
+            if (bySpan)
             {
                 Set(database, "first_day", first);
                 Set(database, "last_day", last);
             }
 
-            database.Execute($"insert into {table} by name {SqlText.Read(step.Sql)}");
+            database.Execute($"insert into {table} by name {model.Text}");
         }
 
-        string checks = $"marts/{step.Table}.checks.sql";
-        if (SqlText.Exists(checks))
-        {
-            ResultRunner.Check(database, checks);
-        }
+        ResultRunner.CheckMade(database, model);
     }
 
     private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database, long jobs) =>

@@ -40,7 +40,7 @@ public sealed class AgeCurvesWorkload : IWorkload, IDisposable
     public string Run()
     {
         Database database = _database ?? throw new InvalidOperationException("Prepare comes first.");
-        ResultRunner.Build(database, ResultSteps.Curves, TimeProvider.System, ("as_of", null), ("callback_days", 30));
+        ResultRunner.Build(database, ResultModels.Curves, TimeProvider.System, ("as_of", null), ("callback_days", 30));
         AgeCurveTables curves = AgeCurveTables.Of(database);
         AgeCurveSummary[] whole = [.. curves.Summaries.Where(s => s is { Basis: CurveBasis.Register, ModelFamily: CurveKey.AllFamilies })];
         return string.Create(CultureInfo.InvariantCulture,

@@ -43,7 +43,7 @@ public sealed class RatesWorkload : IWorkload, IDisposable
     {
         Database database = _database ?? throw new InvalidOperationException("Prepare comes first.");
         IReadOnlyList<ResultLog> log = ResultRunner.Build(
-            database, ResultSteps.Rates, TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null));
+            database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null));
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(database);
         int rates = FailureRateTable.Of(counts, options).Count + PartServiceRates.Table(database, options).Count;

@@ -1,4 +1,5 @@
 -- One row per job and build interval its serial may mean, with its weight.
+-- materialize: view
 with certain as (
     select appliance_type, age, count(*) as units
     from int_build_intervals

@@ -1,4 +1,5 @@
 -- One row per job: what was known on its day about the build date of its appliance, from this call and earlier ones.
+-- materialize: view
 select
     u.place,
     u.job_id,

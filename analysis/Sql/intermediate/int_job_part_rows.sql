@@ -1,4 +1,5 @@
 -- One row per part line that stays: with its job row, or as a line of its own whose job is in the log.
+-- materialize: view
 select p.*
 from staged_job_parts as p
 anti join (from int_row_status where fate <> 'continued') as f using (source_order, source_line)

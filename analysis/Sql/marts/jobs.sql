@@ -1,4 +1,5 @@
 -- One row per job of one span of days: one customer call, one or more visits; the current version of it.
+-- materialize: by day span
 with parts_are_recorded as (
     select count(*) > 0 as yes from job_parts
 ),

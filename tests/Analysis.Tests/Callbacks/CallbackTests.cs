@@ -14,7 +14,7 @@ public class CallbackTests
         using Database database = new SmallShop
         {
             Jobs = [Fixed("J1", "u", new(2024, 3, 1), new(2024, 3, 4)), Fixed("J2", "u", new(2024, 3, 20), new(2024, 3, 20))],
-        }.Build(ResultSteps.Callbacks, End);
+        }.Build(ResultModels.Callbacks, End);
         var found = database.Query("from callbacks select job_id, earlier_job_id, days_after", r => (r.GetString(0), r.GetString(1), r.Int(2)));
         Assert.Equal([("J2", "J1", 16)], found);
     }
@@ -31,7 +31,7 @@ public class CallbackTests
                 Fixed("J3", "v", new(2024, 3, 9), new(2024, 3, 9)),
                 Fixed("J4", "u", new(2024, 5, 1), new(2024, 5, 1)),
             ],
-        }.Build(ResultSteps.Callbacks, End);
+        }.Build(ResultModels.Callbacks, End);
         Assert.Equal(0, database.Count("callbacks"));
         CallbackShare thirty = CallbackShare.Table(database).Single(s => s is { Days: 30, Grouping: "all" });
         Assert.Equal((4, 0, 1), (thirty.Repairs, thirty.Callbacks, thirty.Returns));
@@ -47,7 +47,7 @@ public class CallbackTests
                 Fixed("J1", "u", new(2024, 3, 1), new(2024, 3, 1)) with { Outcome = "declined" },
                 Fixed("J2", "u", new(2024, 3, 9), new(2024, 3, 9)),
             ],
-        }.Build(ResultSteps.Callbacks, End);
+        }.Build(ResultModels.Callbacks, End);
         Assert.Equal(0, database.Count("callbacks"));
     }
 
@@ -57,7 +57,7 @@ public class CallbackTests
         using Database database = new SmallShop
         {
             Jobs = [Fixed("J1", "u", new(2024, 12, 1), new(2024, 12, 10)), Fixed("J2", "u", new(2024, 12, 20), new(2024, 12, 20))],
-        }.Build(ResultSteps.Callbacks, End);
+        }.Build(ResultModels.Callbacks, End);
         CallbackShare thirty = CallbackShare.Table(database).Single(s => s is { Days: 30, Grouping: "all" });
         Assert.Equal((0, 2), (thirty.Repairs, thirty.NotFollowed));
         Assert.Equal("too few: 0 of 10 repairs", thirty.Missing);
@@ -76,7 +76,7 @@ public class CallbackTests
         Again(shop, "B1", "u1", new(2024, 1, 21));
         Again(shop, "B2", "u2", new(2024, 2, 20));
         Again(shop, "B3", "u3", new(2024, 8, 1));
-        using Database database = shop.Build(ResultSteps.Callbacks, End);
+        using Database database = shop.Build(ResultModels.Callbacks, End);
         IReadOnlyList<RepeatFailure> table = RepeatFailure.Table(database);
         RepeatFailure Row(string stretch) => table.Single(r => r is { Component: "drain_pump", Supplier: "Haldor" } && r.Stretch == stretch);
         Assert.Equal((12, 1), (Row("0-30").AtRisk, Row("0-30").ReplacedAgain));
@@ -91,7 +91,7 @@ public class CallbackTests
         var shop = new SmallShop { Units = [new UnitRow("u") { RemovedOn = new(2024, 2, 1) }] };
         shop.Jobs.Add(Fixed("J1", "u", new(2024, 1, 1), new(2024, 1, 1)));
         shop.Parts.Add(new JobPartRow("J1", 1, "P1", "drain_pump"));
-        using Database database = shop.Build(ResultSteps.Callbacks, End);
+        using Database database = shop.Build(ResultModels.Callbacks, End);
         Assert.Equal(31, database.Query("from part_followups select followed_days", r => r.Int(0))[0]);
     }
 

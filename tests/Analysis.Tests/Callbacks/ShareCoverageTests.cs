@@ -26,7 +26,7 @@ public class ShareCoverageTests(ITestOutputHelper output)
             double[] comesBack = [.. Enumerable.Range(0, 6).Select(_ => 0.03 + (0.12 * random.NextDouble()))];
             double[] fails = [.. Enumerable.Range(0, 6).Select(_ => 0.05 + (0.15 * random.NextDouble()))];
             double[] returned = [.. Suppliers.Select(_ => 0.02 + (0.1 * random.NextDouble()))];
-            using Database database = Shop(random, comesBack, fails, returned).Build([.. ResultSteps.Callbacks, .. ResultSteps.Suppliers], End);
+            using Database database = Shop(random, comesBack, fails, returned).Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers], End);
             foreach (CallbackShare share in CallbackShare.Table(database).Where(s => s is { Days: 30, Grouping: "technician", Member: not "unknown" }))
             {
                 tally.Add("callbacks by technician", comesBack[share.Member[1] - '0'], share.Lower, share.Upper);

@@ -15,7 +15,7 @@ public class CoverageTests(ITestOutputHelper output)
         for (int seed = 1; seed <= Worlds; seed++)
         {
             var world = new ShopWorld(seed);
-            using Database database = world.Shop.Build(ResultSteps.Rates, ShopWorld.Last);
+            using Database database = world.Shop.Build(ResultModels.Rates, ShopWorld.Last);
             RateCounts counts = RateCounts.Read(database);
             foreach (FailureRate rate in FailureRateTable.Of(counts, new RateOptions()).Where(r => r.SubjectKind == RateSubject.Component && r.Estimate is not null))
             {
@@ -39,7 +39,7 @@ public class CoverageTests(ITestOutputHelper output)
         for (int seed = 1; seed <= Worlds; seed++)
         {
             var world = new SeenWorld(seed);
-            using Database database = world.Shop.Build(ResultSteps.Rates, SeenWorld.Last);
+            using Database database = world.Shop.Build(ResultModels.Rates, SeenWorld.Last);
             foreach (FailureRate rate in FailureRateTable.Of(RateCounts.Read(database), new RateOptions())
                 .Where(r => r is { Basis: RateBasis.SeenUnitYears, SubjectKind: RateSubject.Component, Grouping: "type" or "family", Estimate: not null }))
             {

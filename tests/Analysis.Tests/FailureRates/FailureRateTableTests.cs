@@ -14,7 +14,7 @@ public class FailureRateTableTests
     {
         // Two units from 2020-01-01, watched for the log 2022-01-01 to 2023-12-31 (730 days): ages 2 to 4 throughout.
         SmallShop shop = Register();
-        using Database database = shop.Build(ResultSteps.Rates, new DateOnly(2023, 12, 31));
+        using Database database = shop.Build(ResultModels.Rates, new DateOnly(2023, 12, 31));
         FailureRate rate = Single(database, RateBasis.RegisterUnitYears, "age", "inlet_valve", r => r.AgeBand == "2-4");
         Assert.Equal(1, rate.Events);
         Assert.Equal(2 * 730 / 365.25, rate.Exposure, 1e-12);
@@ -35,7 +35,7 @@ public class FailureRateTableTests
             ],
             Units = [new UnitRow("u") { SeenFirst = new(2022, 1, 1), SeenLast = new(2022, 7, 1) }],
         };
-        using Database database = shop.Build(ResultSteps.Rates);
+        using Database database = shop.Build(ResultModels.Rates);
         FailureRate rate = Single(database, RateBasis.SeenUnitYears, "type", "inlet_valve");
         Assert.Equal((1, 364 / 365.25), (rate.Events, rate.Exposure));
         IReadOnlyList<FailureRate> all = FailureRateTable.Of(RateCounts.Read(database), Small);
@@ -54,7 +54,7 @@ public class FailureRateTableTests
                 Job("J3", new(2022, 1, 3), null) with { Outcome = "unknown" },
             ],
         };
-        using Database database = shop.Build(ResultSteps.Rates);
+        using Database database = shop.Build(ResultModels.Rates);
         FailureRate valve = Single(database, RateBasis.ShareOfCalls, "type", "inlet_valve");
         Assert.Equal((1, 2.0, 1), (valve.Events, valve.Exposure, valve.NotKnown));
         Assert.Equal(0.5, valve.Estimate);
@@ -66,7 +66,7 @@ public class FailureRateTableTests
     public void Of_UnderTheMinimum_SaysTooFewAndGivesNoFigure()
     {
         var shop = new SmallShop { Jobs = [Job("J1", new(2022, 1, 1), "inlet_valve"), Job("J2", new(2022, 1, 2), "none")] };
-        using Database database = shop.Build(ResultSteps.Rates);
+        using Database database = shop.Build(ResultModels.Rates);
         FailureRate valve = FailureRateTable.Of(RateCounts.Read(database), new RateOptions()).First(r => r.Subject == "inlet_valve");
         Assert.Null(valve.Estimate);
         Assert.Equal("too few: 2 of 10 calls", valve.Missing);
@@ -77,7 +77,7 @@ public class FailureRateTableTests
     {
         SmallShop shop = Register();
         shop.Units[0] = shop.Units[0] with { RemovedOn = new(2022, 2, 1) };
-        using Database database = shop.Build(ResultSteps.Rates, new DateOnly(2023, 12, 31));
+        using Database database = shop.Build(ResultModels.Rates, new DateOnly(2023, 12, 31));
         Assert.Equal(31 + 730, database.Query("from unit_days", r => r.GetInt64(6)).Sum());
     }
 
@@ -87,7 +87,7 @@ public class FailureRateTableTests
         SmallShop shop = Register();
         shop.Units.RemoveAt(1);
         shop.Units[0] = shop.Units[0] with { MadeFrom = new(2021, 1, 1), MadeTo = new(2021, 1, 1) };
-        using Database database = shop.Build(ResultSteps.Rates, new DateOnly(2023, 12, 31));
+        using Database database = shop.Build(ResultModels.Rates, new DateOnly(2023, 12, 31));
         IReadOnlyList<GroupSize> groups = RateCounts.Read(database).Groups;
         long Days(string band) => groups.Single(g => g.Group is { Basis: RateBasis.RegisterUnitYears, Grouping: "age" } && g.Group.AgeBand == band).UnitDays;
         Assert.Equal((365, 365), (Days("0-2"), Days("2-4")));
@@ -96,14 +96,14 @@ public class FailureRateTableTests
     [Fact]
     public void AgeBands_OfTheQuery_AreTheBandsOfTheProgram()
     {
-        using Database database = new SmallShop().Build(ResultSteps.Rates);
+        using Database database = new SmallShop().Build(ResultModels.Rates);
         Assert.Equal(AgeBand.Standard.Select(b => b.ToString()), database.Query("from age_bands", r => r.GetString(0)));
     }
 
     [Fact]
     public void Build_EmptyStore_GivesEmptyTables()
     {
-        using Database database = new SmallShop().Build(ResultSteps.Rates);
+        using Database database = new SmallShop().Build(ResultModels.Rates);
         Assert.Empty(FailureRateTable.Of(RateCounts.Read(database), Small));
         Assert.Empty(UnitPopulation.Table(database));
     }

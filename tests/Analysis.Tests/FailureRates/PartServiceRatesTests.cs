@@ -13,7 +13,7 @@ public class PartServiceRatesTests
     [Fact]
     public void Table_PartReplacedAgain_ServesUntilThatDayAndTheNextOneToTheEnd()
     {
-        using Database database = Shop(("A", Day), ("A", Day.AddDays(100))).Build(ResultSteps.Rates, End);
+        using Database database = Shop(("A", Day), ("A", Day.AddDays(100))).Build(ResultModels.Rates, End);
         FailureRate rate = Single(PartServiceRates.Table(database, Small), "A");
         Assert.Equal((1, 729 / 365.25), (rate.Events, rate.Exposure));
         Assert.Equal(100 / rate.Exposure, rate.Estimate!.Value, 1e-9);
@@ -23,7 +23,7 @@ public class PartServiceRatesTests
     [Fact]
     public void Table_TwoSuppliers_EventIsOfThePartThatFailed()
     {
-        using Database database = Shop(("A", Day), ("B", Day.AddDays(100))).Build(ResultSteps.Rates, End);
+        using Database database = Shop(("A", Day), ("B", Day.AddDays(100))).Build(ResultModels.Rates, End);
         IReadOnlyList<FailureRate> rates = PartServiceRates.Table(database, Small);
         Assert.Equal((1, 100 / 365.25), (Single(rates, "A").Events, Single(rates, "A").Exposure));
         Assert.Equal((0, 629 / 365.25), (Single(rates, "B").Events, Single(rates, "B").Exposure));
@@ -38,14 +38,14 @@ public class PartServiceRatesTests
     {
         SmallShop shop = Shop(("A", Day));
         shop.Units.Add(new UnitRow("u") { RemovedOn = Day.AddDays(50) });
-        using Database database = shop.Build(ResultSteps.Rates, End);
+        using Database database = shop.Build(ResultModels.Rates, End);
         Assert.Equal(49 / 365.25, Single(PartServiceRates.Table(database, Small), "A").Exposure, 1e-12);
     }
 
     [Fact]
     public void Table_SupplierNotTold_IsUnknownAndNotShrunk()
     {
-        using Database database = Shop((null, Day)).Build(ResultSteps.Rates, End);
+        using Database database = Shop((null, Day)).Build(ResultModels.Rates, End);
         FailureRate rate = Single(PartServiceRates.Table(database, new RateOptions()), "unknown");
         Assert.Null(rate.Shrunk);
         Assert.Equal("too few: 2.0 of 10 part-years", rate.Missing);

@@ -19,7 +19,7 @@ public class RatePropertyTests
             Jobs = [.. shop.Jobs.OrderBy(_ => random.Next())],
             Units = [.. shop.Units.OrderBy(_ => random.Next())],
         };
-        using Database one = shop.Build(ResultSteps.Rates), two = shuffled.Build(ResultSteps.Rates);
+        using Database one = shop.Build(ResultModels.Rates), two = shuffled.Build(ResultModels.Rates);
         Assert.Equal(FailureRateTable.Of(RateCounts.Read(one), Options), FailureRateTable.Of(RateCounts.Read(two), Options));
         Assert.Equal(MonthlyRate.Table(RateCounts.Read(one), Options), MonthlyRate.Table(RateCounts.Read(two), Options));
     }
@@ -33,7 +33,7 @@ public class RatePropertyTests
             Jobs = [.. shop.Jobs, .. shop.Jobs.Select(j => j with { JobId = j.JobId + "x", UnitId = j.UnitId is null ? null : j.UnitId + "x" })],
             Units = [.. shop.Units, .. shop.Units.Select(u => u with { UnitId = u.UnitId + "x" })],
         };
-        using Database one = shop.Build(ResultSteps.Rates), two = doubled.Build(ResultSteps.Rates);
+        using Database one = shop.Build(ResultModels.Rates), two = doubled.Build(ResultModels.Rates);
         FailureRate[] single = [.. FailureRateTable.Of(RateCounts.Read(one), Options)];
         FailureRate[] twice = [.. FailureRateTable.Of(RateCounts.Read(two), Options)];
         Assert.Equal(single.Length, twice.Length);
@@ -55,7 +55,7 @@ public class RatePropertyTests
         SmallShop shop = new ShopWorld(6).Shop;
         DateOnly cut = new(2022, 6, 30);
         var past = new SmallShop { Jobs = [.. shop.Jobs.Where(j => j.OpenedOn <= cut)], Units = shop.Units };
-        using Database all = shop.Build(ResultSteps.Rates, ShopWorld.Last), some = past.Build(ResultSteps.Rates, cut);
+        using Database all = shop.Build(ResultModels.Rates, ShopWorld.Last), some = past.Build(ResultModels.Rates, cut);
         Assert.Equal(
             MonthlyRate.Table(RateCounts.Read(all), Options).Where(r => r.Month <= cut),
             MonthlyRate.Table(RateCounts.Read(some), Options));
@@ -65,9 +65,9 @@ public class RatePropertyTests
     public void Rates_OneMonthAsked_AgreeWithTheMonthlyTable()
     {
         SmallShop shop = new ShopWorld(8).Shop;
-        using Database whole = shop.Build(ResultSteps.Rates), month = shop.Open();
+        using Database whole = shop.Build(ResultModels.Rates), month = shop.Open();
         ResultRunner.Build(
-            month, ResultSteps.Rates, TimeProvider.System,
+            month, ResultModels.Rates, TimeProvider.System,
             ("as_of", null), ("rate_from", new DateOnly(2021, 5, 1)), ("rate_to", new DateOnly(2021, 5, 31)));
         var fromMonth = FailureRateTable.Of(RateCounts.Read(month), Options)
             .Where(r => r is { Grouping: "type", Events: > 0 }).Select(r => (r.Basis, r.ApplianceType, r.Subject, r.Events, r.Exposure));
@@ -79,7 +79,7 @@ public class RatePropertyTests
     [Fact]
     public void FamilyComparison_AllFamilies_ExpectWhatWasObserved()
     {
-        using Database database = new ShopWorld(9).Shop.Build(ResultSteps.Rates);
+        using Database database = new ShopWorld(9).Shop.Build(ResultModels.Rates);
         foreach (var cell in FamilyComparison.Table(RateCounts.Read(database), Options, new EffectGate())
             .GroupBy(r => (r.Basis, r.ApplianceType, r.Subject)).Where(g => g.Key.ApplianceType != "range"))
         {

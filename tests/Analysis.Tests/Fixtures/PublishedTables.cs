@@ -12,8 +12,8 @@ namespace PartsSignal.Analysis.Tests.Fixtures;
 /// <summary>Every result table of the statistics over a shop, by name.</summary>
 internal static class PublishedTables
 {
-    private static readonly IReadOnlyList<ResultStep> Steps =
-        [.. ResultSteps.Months, .. ResultSteps.Rates, .. ResultSteps.Callbacks, .. ResultSteps.Suppliers, .. ResultSteps.Curves, .. ResultSteps.Trends];
+    private static readonly IReadOnlyList<SqlModel> Steps =
+        [.. ResultModels.Months, .. ResultModels.Rates, .. ResultModels.Callbacks, .. ResultModels.Suppliers, .. ResultModels.Curves, .. ResultModels.Trends];
 
     /// <summary>Builds and checks all counts, then estimates.</summary>
     public static SortedDictionary<string, object[]> Of(SmallShop shop, DateOnly asOf)

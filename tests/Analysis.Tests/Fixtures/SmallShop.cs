@@ -31,7 +31,7 @@ internal sealed class SmallShop
     }
 
     /// <summary>A session in which the given result tables are built and have passed their checks.</summary>
-    public Database Build(IReadOnlyList<ResultStep> steps, DateOnly? asOf = null)
+    public Database Build(IReadOnlyList<SqlModel> steps, DateOnly? asOf = null)
     {
         Database database = Open();
         ResultRunner.Build(

@@ -11,7 +11,7 @@ public sealed class MonthFigureTests
     [Fact]
     public void Table_ThreeMonthsOneEmpty_EachHasItsRow()
     {
-        using Database database = Shop().Build(ResultSteps.Months, new DateOnly(2024, 3, 31));
+        using Database database = Shop().Build(ResultModels.Months, new DateOnly(2024, 3, 31));
         IReadOnlyList<MonthFigure> months = MonthFigure.Table(database);
         Assert.Equal([January, new(2024, 2, 1), new(2024, 3, 1)], months.Select(m => m.Month));
         Assert.Equal([4L, 0L, 1L], months.Select(m => m.Calls));
@@ -25,7 +25,7 @@ public sealed class MonthFigureTests
     [Fact]
     public void Table_OpenJob_CountsForNoCauseAndNoVisit()
     {
-        using Database database = Shop().Build(ResultSteps.Months);
+        using Database database = Shop().Build(ResultModels.Months);
         MonthNeed[] needs = [.. MonthNeed.Table(database).Where(n => n.Month == January)];
         Assert.Equal([("drain_pump", 2L, 3L), ("none", 1L, 3L)], needs.Select(n => (n.Need, n.Calls, n.CauseKnown)));
     }
@@ -33,7 +33,7 @@ public sealed class MonthFigureTests
     [Fact]
     public void Families_MostCommonNeed_IgnoresJobsWithoutPart()
     {
-        using Database database = Shop().Build(ResultSteps.Months);
+        using Database database = Shop().Build(ResultModels.Months);
         MonthFamily family = Assert.Single(MonthFamily.Table(database));
         Assert.Equal(("NW100", 4L, 4L, "drain_pump"), (family.ModelFamily, family.Calls, family.FamilyKnown, family.TopComponent));
     }
@@ -41,7 +41,7 @@ public sealed class MonthFigureTests
     [Fact]
     public void Table_NoJobs_HasNoMonth()
     {
-        using Database database = new SmallShop().Build(ResultSteps.Months);
+        using Database database = new SmallShop().Build(ResultModels.Months);
         Assert.Empty(MonthFigure.Table(database));
     }
 

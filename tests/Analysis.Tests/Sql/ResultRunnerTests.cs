@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Tests.Sql;
 
 public sealed class ResultRunnerTests
 {
-    private static readonly ResultStep Observation = new("rates/observation");
+    private static readonly SqlModel Observation = SqlModels.Find("observation")!;
 
     [Fact]
     public void Build_QueryWithVariable_MakesTableAndLogsIt()

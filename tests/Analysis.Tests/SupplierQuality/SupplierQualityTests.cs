@@ -57,7 +57,7 @@ public class SupplierQualityTests
                 new PartOrderRow("O2", 1, "A", new(2024, 5, 30), null) { Component = "timer", Quantity = 7 },
             ],
         };
-        using Database database = shop.Build([.. ResultSteps.Callbacks, .. ResultSteps.Suppliers]);
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers]);
         SupplierCount timer = SupplierCount.Read(database).Single(c => c.Component == "timer");
         Assert.Equal((3, 1), (timer.Pieces, timer.PiecesReturned));
         Assert.Equal([("wrong part", 1L)], database.Query("from supplier_returns select return_reason, pieces_returned", r => (r.GetString(0), r.GetInt64(1))));
@@ -74,7 +74,7 @@ public class SupplierQualityTests
             shop.Orders.Add(new PartOrderRow($"O{i}", 1, "A", ordered, i < 6 ? ordered.AddDays(i) : null) { Component = "timer" });
         }
 
-        using Database database = shop.Build([.. ResultSteps.Callbacks, .. ResultSteps.Suppliers], new DateOnly(2024, 6, 1));
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers], new DateOnly(2024, 6, 1));
         LeadTime time = LeadTime.Table(database).Single(t => t.Grouping == "all");
         Assert.Equal((10, 4), (time.Lines, time.Waiting));
         Assert.Equal(4.5, time.MedianDays);

@@ -67,9 +67,9 @@ internal static class StepProgram
         using Database database = CurrentStore.OpenToWrite(context.Output);
         database.Execute("set variable as_of = $day", ("day", context.Settings.AsOf));
         database.Execute("set variable callback_days = $days", ("days", context.Settings.CallbackDays));
-        foreach (ResultStep step in ResultSteps.Rates)
+        foreach (SqlModel model in SqlModels.Order(ResultModels.Rates, database.Has))
         {
-            database.Execute($"create table {Database.Quote(step.Table)} as {SqlText.Read(step.Sql)}");
+            database.Execute($"create table {Database.Quote(model.Table)} as {model.Text}");
         }
 
         return Task.CompletedTask;

@@ -1,4 +1,5 @@
 -- One row per callback: a call on the same unit for the same complaint within the callback window after a finished repair.
+-- materialize: result
 select
     f.next_same_job as job_id,
     j.opened_on,

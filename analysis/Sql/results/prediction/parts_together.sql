@@ -1,4 +1,5 @@
 -- One row per appliance type and ordered pair of components fitted on the same job at least three times.
+-- materialize: result
 with
 
 fitted as (

@@ -1,4 +1,5 @@
 -- One row per supplier and reason given for sending parts back.
+-- materialize: result
 select
     supplier,
     coalesce(lower(trim(return_reason)), 'no reason given') as return_reason,

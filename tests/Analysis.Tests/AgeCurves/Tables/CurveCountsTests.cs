@@ -112,6 +112,6 @@ public sealed class CurveCountsTests
         using var database = Database.Open();
         PartsSignal.Analysis.Store.StoreTables.Attach(database, Path.Combine(Path.GetTempPath(), "partssignal-no-such-store"));
         Build(database);
-        Assert.All(ResultSteps.Curves, s => Assert.Equal(0, database.Count(s.Table)));
+        Assert.All(ResultModels.Curves, s => Assert.Equal(0, database.Count(s.Table)));
     }
 }

@@ -35,7 +35,7 @@ internal static class CurveStore
 
     /// <summary>Builds the counts over a session that has the store's tables.</summary>
     public static void Build(Database database, DateOnly? asOf = null) =>
-        ResultRunner.Build(database, ResultSteps.Curves, TimeProvider.System, ("as_of", asOf), ("callback_days", 30));
+        ResultRunner.Build(database, ResultModels.Curves, TimeProvider.System, ("as_of", asOf), ("callback_days", 30));
 
     /// <summary>A registered appliance installed on a day.</summary>
     public static UnitRow Registered(string id, DateOnly installed, DateOnly? removed = null) =>
