@@ -47,9 +47,7 @@ public sealed class LearnStep : IBackgroundStep
         context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned));
         context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned));
         context.AddResult("prediction_by_month", ResultTables.Months(learned));
-        HashSet<string> tested = [.. learned.Answers?.Shipped.Select(w => w.Forecast.JobId) ?? []];
-        IReadOnlyDictionary<string, JobTruth> truths = TruthFile.Read(context.Input, tested);
-        context.Record["prediction"] = PredictionRecord.Create(learned, truths);
+        context.Record["prediction"] = PredictionRecord.Create(learned, context.Settings.Seed);
         ModelCard.Write(context.Output, learned, calls, scores);
         context.State.Learned = learned;
         return calls.Count;

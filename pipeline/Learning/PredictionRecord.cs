@@ -3,18 +3,19 @@ using PartsSignal.Analysis.PartPrediction.Learning;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>The section <c>prediction</c> of the run record.</summary>
+/// <summary>The section <c>prediction</c> of the run record. Keys that only the truth behind a fictional shop could fill are null.</summary>
 public static class PredictionRecord
 {
     /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
-    public static JsonObject Create(Learned learned, IReadOnlyDictionary<string, JobTruth> truths)
+    public static JsonObject Create(Learned learned, int seed)
     {
-        JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge(truths)) : [];
+        JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge()) : [];
         section["shipped"] = learned.Model.Contender;
+        section["seed"] = seed;
         section["note"] = learned.Note;
         if (learned.Answers is { } all)
         {
-            section["no_fill"] = Figures(all.Where(f => f.ComplaintKind == "no_fill").Judge(truths));
+            section["no_fill"] = Figures(all.Where(f => f.ComplaintKind == "no_fill").Judge());
         }
 
         return section;
@@ -26,10 +27,10 @@ public static class PredictionRecord
         ["log_loss"] = Round(figures.Shipped.LogLoss),
         ["log_loss_complaint_only"] = Round(figures.ComplaintOnly.LogLoss),
         ["log_loss_complaint_on_type"] = Round(figures.ComplaintOnType.LogLoss),
-        ["gap_closed_from_complaint_on_type"] = Round(TestFigures.GapShare(figures.ComplaintOnType.LogLoss, figures.Shipped.LogLoss, figures.BestPossible)),
+        ["gap_closed_from_complaint_on_type"] = null,
         ["log_loss_backoff"] = Round(figures.BackOff.LogLoss),
-        ["log_loss_best_possible"] = Round(figures.BestPossible),
-        ["gap_closed"] = Round(figures.GapClosed),
+        ["log_loss_best_possible"] = null,
+        ["gap_closed"] = null,
         ["top1"] = Round(figures.Shipped.Top1),
         ["top3"] = Round(figures.Shipped.Top3),
         ["top3_complaint_only"] = Round(figures.ComplaintOnly.Top3),
@@ -38,16 +39,7 @@ public static class PredictionRecord
         ["coverage_80"] = Round(figures.Coverage80),
         ["brier"] = Round(figures.Shipped.Brier),
         ["never_seen"] = Round(figures.Shipped.NeverSeen),
-        ["against_true_cause"] = figures.AgainstTruth is { } truth
-            ? new JsonObject
-            {
-                ["jobs"] = truth.Jobs,
-                ["log_loss"] = Round(truth.Shipped),
-                ["log_loss_complaint_only"] = Round(truth.ComplaintOnly),
-                ["log_loss_best_possible"] = Round(truth.BestPossible),
-                ["gap_closed"] = Round(truth.GapClosed),
-            }
-            : null,
+        ["against_true_cause"] = null,
     };
 
     private static double? Round(double? value) => value is { } v ? Math.Round(v, 6) : null;

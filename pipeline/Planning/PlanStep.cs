@@ -29,13 +29,12 @@ public sealed class PlanStep : IBackgroundStep
             return 0;
         }
 
-        string input = context.Input;
         var views = new ShopViews(data, options);
         RollingReplay.Prepare(data, options);
         _begun = BackgroundTask.Start(() =>
         {
             ReplayEvidence evidence = RollingReplay.Run(data, views, options);
-            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options), TruthCheck.Create(input, evidence, data, views, options));
+            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options));
         });
         return data.Jobs.Count;
     }
@@ -68,7 +67,7 @@ public sealed class PlanStep : IBackgroundStep
         context.AddResult("van_curve", plan.Curve);
         context.AddResult("shelf_levels", plan.Shelf);
         context.AddResult("van_evidence", replay.Rows);
-        context.Record["van"] = VanRecord.Create(plan, booked, replay.Evidence, replay.Rows, replay.Truth);
+        context.Record["van"] = VanRecord.Create(plan, booked, replay.Evidence, replay.Rows, data.AsOf, ShopPlanOptions.From(context.Settings));
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return plan.Rows.Count;
     }
@@ -88,5 +87,5 @@ public sealed class PlanStep : IBackgroundStep
     }
 
     private sealed record Replay(
-        ShopData Data, ShopViews Views, VanPlanOptions Options, ReplayEvidence Evidence, IReadOnlyList<EvidenceRow> Rows, TruthCheck? Truth);
+        ShopData Data, ShopViews Views, VanPlanOptions Options, ReplayEvidence Evidence, IReadOnlyList<EvidenceRow> Rows);
 }

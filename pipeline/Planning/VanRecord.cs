@@ -1,14 +1,23 @@
+using System.Globalization;
+using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Analysis.VanPlan.Evidence;
 
 namespace PartsSignal.Pipeline.Planning;
 
-/// <summary>The van section of <c>run.json</c>.</summary>
+/// <summary>The section <c>van</c> of the run record. Keys that only the true demand of a fictional shop could fill are null.</summary>
 internal static class VanRecord
 {
-    public static JsonObject Create(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, TruthCheck? truth)
+    private static readonly JsonSerializerOptions OptionsFormat = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
+    };
+
+    public static JsonObject Create(ShopPlan plan, BookedJobs booked, ReplayEvidence evidence, IReadOnlyList<EvidenceRow> rows, DateOnly asOf, VanPlanOptions options)
     {
         EvidenceRow? All(ReplayPolicy policy) => rows.SingleOrDefault(r => r.Quarter == "all" && r.Van == "all" && r.Policy == policy);
         (decimal budget, double gained, double bound) = plan.Totals;
@@ -29,8 +38,10 @@ internal static class VanRecord
             ["money_used"] = plan.Summaries.Sum(s => s.MoneyUsed),
             ["jobs_not_repaired"] = evidence.NotRepaired,
             ["jobs_parts_not_told"] = evidence.NotTold,
-            ["true_demand_attained"] = Rounded(truth?.Attained),
-            ["true_demand_attained_most_used"] = Rounded(truth?.MostUsedAttained),
+            ["true_demand_attained"] = null,
+            ["true_demand_attained_most_used"] = null,
+            ["as_of"] = asOf.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            ["options"] = JsonSerializer.SerializeToNode(options, OptionsFormat),
             ["booked_jobs"] = booked.Needs.Count,
             ["booked_note"] = booked.Note,
             ["by_quarter"] = new JsonArray([.. rows.Where(r => r.Van == "all" && r.Quarter != "all" && r.Policy == ReplayPolicy.Plan).Select(r => (JsonNode)Quarter(r, rows))]),

@@ -31,6 +31,7 @@ public sealed class RunPipeline
 
         JsonObject record = RunRecord.Empty();
         RunRecord.Merge(record, context.Record);
+        record["input"] = Path.GetFullPath(context.Input);
         record["steps"] = steps;
         record["peak_memory_mb"] = ResourceMeter.PeakMegabytes();
         RunRecord.Write(context.Output.RunRecord, record);

@@ -7,7 +7,7 @@ public sealed class ProjectArrowsTests
     [Theory]
     [InlineData("analysis/PartsSignal.Analysis.csproj", "")]
     [InlineData("reports/PartsSignal.Reports.csproj", "PartsSignal.Analysis")]
-    [InlineData("data-sample/generator/PartsSignal.SampleShop.csproj", "")]
+    [InlineData("data-sample/generator/PartsSignal.SampleShop.csproj", "PartsSignal.Analysis")]
     [InlineData("pipeline/PartsSignal.Pipeline.csproj", "PartsSignal.Analysis PartsSignal.Reports PartsSignal.SampleShop")]
     public void ProjectReferences_EachProject_PointOnlyDown(string project, string expected)
     {

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.PartPrediction.Judging;
 
 namespace PartsSignal.Analysis.PartPrediction.Learning;
 
-/// <summary>The test months as three predictors answered them, job by job in the same order.</summary>
+/// <summary>The test months as four predictors answered them, job by job in the same order.</summary>
 /// <param name="Shipped">The shipped contender.</param>
 /// <param name="ComplaintOnly">The tally by complaint.</param>
 /// <param name="ComplaintOnType">The tally by complaint and type of appliance.</param>
@@ -17,8 +17,7 @@ public sealed record TestAnswers(
         new(Some(Shipped, wanted), Some(ComplaintOnly, wanted), Some(ComplaintOnType, wanted), Some(BackOff, wanted));
 
     /// <summary>Figures over these calls.</summary>
-    /// <param name="truths">What the maker of a fictional shop knows, by job; empty for a real one.</param>
-    public TestFigures Judge(IReadOnlyDictionary<string, JobTruth> truths) => new()
+    public TestFigures Judge() => new()
     {
         Shipped = Scores.Of(Forecasts(Shipped)),
         ComplaintOnly = Scores.Of(Forecasts(ComplaintOnly)),
@@ -26,38 +25,10 @@ public sealed record TestAnswers(
         BackOff = Scores.Of(Forecasts(BackOff)),
         Coverage80 = Share(f => f.Covered80),
         Coverage95 = Share(f => f.Covered95),
-        BestPossible = BestPossible(truths),
-        AgainstTruth = AgainstTruth(truths),
     };
 
     /// <summary>Plain forecasts of a walk.</summary>
     public static IReadOnlyList<Forecast> Forecasts(IReadOnlyList<WalkedForecast> walked) => [.. walked.Select(w => w.Forecast)];
-
-    private double? BestPossible(IReadOnlyDictionary<string, JobTruth> truths)
-    {
-        var losses = new List<double>(Shipped.Count);
-        foreach (Forecast f in Forecasts(Shipped))
-        {
-            if (f.Need is { } need && truths.TryGetValue(f.JobId, out JobTruth? truth))
-            {
-                losses.Add(Forecast.Loss(truth.RecordedOdds.GetValueOrDefault(need)));
-            }
-        }
-
-        return losses.Count > 0 && losses.Count == Shipped.Count ? losses.Average() : null;
-    }
-
-    private TrueFigures? AgainstTruth(IReadOnlyDictionary<string, JobTruth> truths)
-    {
-        (double Ours, double Plain, double Best)[] losses =
-        [
-            .. Shipped.Zip(ComplaintOnly, (a, b) => (Ours: a.Forecast, Plain: b.Forecast))
-                .Select(p => (p.Ours, p.Plain, Truth: truths.GetValueOrDefault(p.Ours.JobId)))
-                .Where(p => p.Truth?.TrueNeed is not null)
-                .Select(p => (Forecast.Loss(p.Ours.Of(p.Truth!.TrueNeed!)), Forecast.Loss(p.Plain.Of(p.Truth.TrueNeed!)), Forecast.Loss(p.Truth.Odds.GetValueOrDefault(p.Truth.TrueNeed!)))),
-        ];
-        return losses.Length == 0 ? null : new TrueFigures(losses.Length, losses.Average(l => l.Ours), losses.Average(l => l.Plain), losses.Average(l => l.Best));
-    }
 
     private double? Share(Func<WalkedForecast, bool> covered) => Shipped.Count == 0 ? null : Shipped.Average(f => covered(f) ? 1.0 : 0.0);
 

@@ -9,17 +9,17 @@ using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Tests.Planning;
 
-/// <summary>The committed sample shop and one that no setting was ever chosen on, held against the truth beside them.</summary>
+/// <summary>The committed sample shop and one that no setting was ever chosen on.</summary>
 public sealed class SampleReplayTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("partssignal-replay").FullName;
 
     [SlowFact]
-    public Task Replay_CommittedSample_LeadsEveryLargeQuarterAndNearsThePlanThatKnows() =>
+    public Task Replay_CommittedSample_LeadsEveryLargeQuarter() =>
         CheckAsync(Path.Combine(RepositoryFolder.Root, "data-sample"));
 
     [SlowFact]
-    public async Task Replay_FreshSeed_LeadsEveryLargeQuarterAndNearsThePlanThatKnows()
+    public async Task Replay_FreshSeed_LeadsEveryLargeQuarter()
     {
         string shop = Path.Combine(_folder, "shop");
         await RunAsync("sample", "--jobs", "20000", "--seed", "1303", "--output", shop);
@@ -48,9 +48,6 @@ public sealed class SampleReplayTests : IDisposable
             Assert.True(plain.Money <= plan.Money, plan.Quarter);
             Assert.True(plan.Completion > plain.Completion, $"{plan.Quarter}: {plan.Completion} and {plain.Completion}");
         });
-        TruthCheck truth = TruthCheck.Create(input, evidence, data, views, options)!;
-        Assert.True(truth.Attained >= 0.95, $"attains {truth.Attained} of the plan that knows");
-        Assert.True(truth.Attained > truth.MostUsedAttained);
     }
 
     private static async Task RunAsync(params string[] args)

@@ -39,7 +39,7 @@ public sealed class ContestTests
     {
         Learned learned = PartLearner.Learn(Calls(5_000, 5), new ContestOptions(), Own);
         Assert.Equal(LogOddsContender.ContenderName, learned.Entries.Single(e => e.Ships).Name);
-        TestFigures figures = learned.Answers!.Judge(new Dictionary<string, JobTruth>());
+        TestFigures figures = learned.Answers!.Judge();
         Assert.True(figures.Shipped.LogLoss < figures.BackOff.LogLoss && figures.BackOff.LogLoss < figures.ComplaintOnly.LogLoss);
         Assert.InRange(figures.Coverage95!.Value, 0.92, 0.98);
         Assert.InRange(figures.Coverage80!.Value, 0.75, 0.85);

@@ -1,22 +1,24 @@
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan.Demand;
+using PartsSignal.Analysis.VanPlan.Evidence;
 using PartsSignal.Analysis.VanPlan.Kits;
 using PartsSignal.Analysis.VanPlan.Replay;
 
-namespace PartsSignal.Analysis.VanPlan.Evidence;
+namespace PartsSignal.SampleShop.Scoring;
 
 /// <summary>A part set whose true rate is known.</summary>
 /// <param name="Van">The van.</param>
 /// <param name="Quarter">For example 2026Q3.</param>
 /// <param name="Parts">Part numbers current at the end of the data, and pieces.</param>
 /// <param name="JobsPerQuarter">True mean number of jobs.</param>
-public sealed record TrueSet(string Van, string Quarter, IReadOnlyList<(string Number, int Quantity)> Parts, double JobsPerQuarter);
+internal sealed record TrueSet(string Van, string Quarter, IReadOnlyList<(string Number, int Quantity)> Parts, double JobsPerQuarter);
 
 /// <summary>Part jobs a year finished at the first visit under the true demand of one van and quarter, with the same money.</summary>
-public sealed record KnownDemandRow(string Quarter, string Van, double PlanFinished, double MostUsedFinished, double BestFinished);
+internal sealed record KnownDemandRow(string Quarter, string Van, double PlanFinished, double MostUsedFinished, double BestFinished);
 
-/// <summary>Judges the plans of past quarters under a demand that is known, beside the plan that knows it.</summary>
-public static class KnownDemand
+/// <summary>Compares the plans of past quarters, under a known demand, with the plan that knows it.</summary>
+internal static class KnownDemand
 {
     /// <summary>One row per plan that the true sets cover.</summary>
     /// <param name="plans">Plans of past quarters, each for the quarter its view begins with.</param>

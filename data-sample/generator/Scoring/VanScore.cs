@@ -1,38 +1,38 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text.Json.Nodes;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan.Evidence;
 
-namespace PartsSignal.Pipeline.Planning;
+namespace PartsSignal.SampleShop.Scoring;
 
-/// <summary>How near the plans of past quarters come to plans that know the sample's true demand.</summary>
-/// <param name="Attained">Mean share attained of what the plan that knows finishes beyond an empty van, 0 to 1 or a little above.</param>
-/// <param name="MostUsedAttained">The same for most used first.</param>
-/// <param name="Plans">Vans times quarters compared.</param>
-internal sealed record TruthCheck(double Attained, double MostUsedAttained, int Plans)
+/// <summary>What the plans of past quarters finish under the true demand, as a share of what a plan that knows this demand finishes.</summary>
+internal static class VanScore
 {
-    private static string PathIn(string input) => Path.Combine(input, "truth", "demand.csv.gz");
-
-    /// <summary>Compares; null where the input has no truth beside it (any shop but the sample).</summary>
-    public static TruthCheck? Create(string input, ReplayEvidence evidence, ShopData data, ShopViews views, VanPlanOptions options)
+    /// <summary>The keys of <c>van</c> in the run record that need the truth; null where no plan can be compared.</summary>
+    /// <param name="path">Path of <c>truth/demand.csv.gz</c>.</param>
+    /// <param name="evidence">The plans of past quarters.</param>
+    /// <param name="data">The shop they were made for.</param>
+    /// <param name="options">How its vans were planned.</param>
+    public static JsonObject Compute(string path, ReplayEvidence evidence, ShopData data, VanPlanOptions options)
     {
-        if (!File.Exists(PathIn(input)))
-        {
-            return null;
-        }
-
-        IReadOnlyList<TrueSet> sets = WithNeighbours(Read(PathIn(input)));
-        IReadOnlyList<KnownDemandRow> rows = KnownDemand.Compare(evidence.Plans, sets, data.NumbersOn(data.AsOf), views.Facts, options);
+        IReadOnlyList<KnownDemandRow> rows = KnownDemand.Compare(
+            evidence.Plans, WithNeighbors(Read(path)), data.NumbersOn(data.AsOf), new PartFacts(data), options);
         double best = rows.Sum(r => r.BestFinished);
-        return best > 0 ? new TruthCheck(rows.Sum(r => r.PlanFinished) / best, rows.Sum(r => r.MostUsedFinished) / best, rows.Count) : null;
+        double? Share(double finished) => best > 0 ? Math.Round(finished / best, 6) : null;
+        return new JsonObject
+        {
+            ["true_demand_attained"] = Share(rows.Sum(r => r.PlanFinished)),
+            ["true_demand_attained_most_used"] = Share(rows.Sum(r => r.MostUsedFinished)),
+        };
     }
 
     /// <summary>
-    /// The truth is itself a mean over a limited number of lives, so a plan that knows one quarter of it knows its luck too:
-    /// each quarter is taken with the one before and the one after.
+    /// The true demand is itself a mean over a limited number of replicates, so a plan that knows one quarter of it would
+    /// also know its luck: each quarter is averaged with the one before and the one after.
     /// </summary>
-    private static List<TrueSet> WithNeighbours(List<TrueSet> sets) =>
+    private static List<TrueSet> WithNeighbors(List<TrueSet> sets) =>
         [.. sets
             .SelectMany(s => new[] { -1, 0, 1 }.Select(step => (Quarter: Shift(s.Quarter, step), Set: s)))
             .GroupBy(s => (s.Set.Van, s.Quarter, Parts: string.Join('+', s.Set.Parts)))
