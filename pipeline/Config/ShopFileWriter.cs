@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Config;
 
@@ -12,9 +11,6 @@ public static class ShopFileWriter
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
-
-    /// <summary>Name of the JSON schema that is put beside a new <c>shop.json</c>, so that an editor can help.</summary>
-    public const string SchemaName = "shop.schema.json";
 
     /// <summary>The text with the maps added; a map for the same files takes the place of the old one.</summary>
     /// <param name="text">Text of the file; null: there is none yet.</param>
@@ -25,7 +21,7 @@ public static class ShopFileWriter
         JsonObject shop;
         try
         {
-            shop = text is null ? new JsonObject { ["$schema"] = "./" + SchemaName } : JsonNode.Parse(text, documentOptions: Lenient) as JsonObject ?? throw new BadInputException($"{ShopFile.Name}: must be an object in braces.");
+            shop = text is null ? new JsonObject { ["$schema"] = "./" + ShopSchema.FileName } : JsonNode.Parse(text, documentOptions: Lenient) as JsonObject ?? throw new BadInputException($"{ShopFile.Name}: must be an object in braces.");
         }
         catch (JsonException bad)
         {
@@ -57,7 +53,7 @@ public static class ShopFileWriter
         string path = Path.Combine(folder, ShopFile.Name);
         if (!File.Exists(path))
         {
-            File.WriteAllText(Path.Combine(folder, SchemaName), WordTable.ReadDefault(SchemaName));
+            File.WriteAllText(Path.Combine(folder, ShopSchema.FileName), ShopSchema.Build().ToJsonString(Indented) + "\n");
         }
 
         string text = With(File.Exists(path) ? File.ReadAllText(path) : null, maps);

@@ -142,7 +142,7 @@ internal static class SourceReader
 
     private static void CheckField(JsonValidator json, string field, string kind)
     {
-        if (FieldCatalog.ForKind(kind) is { } known && !known.Contains(field))
+        if (FieldCatalog.Names(kind) is { } known && !known.Contains(field))
         {
             string? near = known.Where(k => StringDistance.OptimalAlignment(k, field, 3) <= 2).MinBy(k => StringDistance.OptimalAlignment(k, field, 3));
             json.Fault(field, near is null ? $"is no field of {kind}. Known: {string.Join(", ", known)}." : $"is no field of {kind}. Did you mean '{near}'?");

@@ -9,6 +9,7 @@ internal sealed class FieldMap
     private readonly SourceMap _map;
     private readonly ColumnNames _columns;
     private readonly List<MappedField> _used = [];
+    private readonly Dictionary<string, MappedField> _fields = new(StringComparer.Ordinal);
 
     /// <summary>Checks that every header that the map names is in the file.</summary>
     /// <exception cref="BadInputException">Headers are missing; all of them together.</exception>
@@ -45,7 +46,16 @@ internal sealed class FieldMap
     public string? Supplier => _map.Supplier;
 
     /// <summary>The field of that name.</summary>
-    public MappedField Field(string name) => Make(name, _map.Columns.GetValueOrDefault(name));
+    public MappedField Field(string name)
+    {
+        if (!_fields.TryGetValue(name, out MappedField? field))
+        {
+            field = Make(name, _map.Columns.GetValueOrDefault(name));
+            _fields.Add(name, field);
+        }
+
+        return field;
+    }
 
     /// <summary>The field of that name in one of the groups of part columns.</summary>
     public MappedField Field(string name, int group) =>

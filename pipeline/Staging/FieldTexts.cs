@@ -32,6 +32,9 @@ internal static class FieldTexts
     /// <summary>Text, or null where the cell is empty or says unknown.</summary>
     public static string? Word(this MappedRow row, MappedField field) => EmptyMark.Is(row.Span(field)) ? null : row.Text(field);
 
+    /// <summary>True when the cell is empty or says unknown.</summary>
+    public static bool IsBlank(this MappedRow row, MappedField field) => EmptyMark.Is(row.Span(field));
+
     /// <summary>Text that the row cannot do without.</summary>
     public static string? Needed(this MappedRow row, MappedField field)
     {

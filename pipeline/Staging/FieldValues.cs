@@ -1,12 +1,15 @@
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>The fields of a row read as days, amounts, counts and flags.</summary>
 internal static class FieldValues
 {
+    private const double MostYears = 100;
+
     /// <summary>A day. A cell that is no day refuses the row, or counts as unknown where the field is a lesser one.</summary>
     public static DateOnly? Day(this MappedRow row, MappedField field, bool lesser = false)
     {
@@ -83,6 +86,75 @@ internal static class FieldValues
         ReadOnlySpan<char> text = row.Span(field);
         return text.IsEmpty ? null : YesNoText.TryRead(text, out bool yes) ? yes
             : EmptyMark.Is(text) ? null : Unusable<bool>(row, field, true, ReasonCode.BadNumber, "", "");
+    }
+
+    /// <summary>Years, 0 to 100; another cell counts as unknown.</summary>
+    public static double? Years(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (EmptyMark.Is(text))
+        {
+            return null;
+        }
+
+        if (!NumberText.TryRead(text, row.Style.Numbers, out decimal years))
+        {
+            return Unusable<double>(row, field, true, ReasonCode.BadNumber, "", "");
+        }
+
+        return (double)years is >= 0 and <= MostYears ? (double)years : Unusable<double>(row, field, true, ReasonCode.OutOfRange, "", "");
+    }
+
+    /// <summary>Working time in minutes; another cell counts as unknown.</summary>
+    public static double? Duration(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        return EmptyMark.Is(text) ? null
+            : DurationText.TryRead(text, row.Style.LabourInHours, out double minutes) ? minutes
+            : Unusable<double>(row, field, true, ReasonCode.BadNumber, "", "");
+    }
+
+    /// <summary>First and last day on which it may have been built; another cell counts as unknown.</summary>
+    public static (DateOnly From, DateOnly To)? Made(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        if (MadeOnText.TryRead(text, row.Style.Dates, out DateOnly from, out DateOnly to))
+        {
+            return (from, to);
+        }
+
+        if (!EmptyMark.Is(text))
+        {
+            row.Skip(field, ReasonCode.BadDate);
+        }
+
+        return null;
+    }
+
+    /// <summary>Outcome by the table of words; another word counts as unknown.</summary>
+    public static string Outcome(this MappedRow row, MappedField field, SynonymTable outcomes)
+    {
+        string? typed = row.Word(field);
+        string? known = outcomes.Find(typed);
+        if (typed is not null && known is null)
+        {
+            row.Skip(field, ReasonCode.UnknownWord);
+        }
+
+        return known ?? Analysis.Vocabulary.Outcome.Unknown;
+    }
+
+    /// <summary>Size class; another word counts as unknown.</summary>
+    public static string? SizeClass(this MappedRow row, MappedField field)
+    {
+        ReadOnlySpan<char> text = row.Span(field);
+        string? size = SizeClassText.Read(text);
+        if (size is null && !EmptyMark.Is(text))
+        {
+            row.Skip(field, ReasonCode.UnknownWord);
+        }
+
+        return size;
     }
 
     /// <summary>True when the field's cell is a number cell of a workbook, which has a point for its decimals whatever the file's style.</summary>

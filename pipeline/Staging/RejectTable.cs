@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -5,6 +7,12 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>The staged rejects of one file, in the store's shape: where and why, never the row itself.</summary>
 internal sealed class RejectTable : IAsyncDisposable
 {
+    private static readonly StagedColumnSpec[] Columns =
+    [
+        new("source_file", ColumnType.Text), new("source_line", ColumnType.Int), new("field", ColumnType.Text),
+        new("reason_code", ColumnType.Text), new("message", ColumnType.Text), new("suggestion", ColumnType.Text),
+    ];
+
     private readonly StagedTableFile _file;
     private readonly StagedTable _table;
     private readonly TextColumn _files, _fields, _codes, _messages, _suggestions;
@@ -14,8 +22,8 @@ internal sealed class RejectTable : IAsyncDisposable
     public RejectTable(string stageFolder)
     {
         _file = new StagedTableFile("rejects", stageFolder);
-        _table = new StagedTable(_file);
-        (_files, _lines, _fields) = (_table.Text("source_file"), _table.Int("source_line"), _table.Text("field"));
+        _table = new StagedTable(_file, Columns, null);
+        (_files, _lines, _fields) = (_table.Text("source_file"), _table.Value<int>("source_line"), _table.Text("field"));
         (_codes, _messages, _suggestions) = (_table.Text("reason_code"), _table.Text("message"), _table.Text("suggestion"));
     }
 

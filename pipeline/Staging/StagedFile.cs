@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;

@@ -9,10 +9,8 @@ internal sealed class StyleVote
 {
     private const int FewestRows = 5_000;
     private const int Rows = 20_000;
-    private static readonly string[] DateFields =
-        ["opened_on", "closed_on", "purchased_on", "made_on", "updated_on", "ordered_on", "received_on", "effective_on", "first_made", "last_made", "installed_on", "removed_on", "counted_on"];
-
-    private static readonly string[] AmountFields = ["price", "unit_cost", "age_years"];
+    private static readonly string[] DateFields = Names(Cleaner.Day, Cleaner.Time, Cleaner.BuildDate, Cleaner.FirstMade, Cleaner.LastMade);
+    private static readonly string[] AmountFields = Names(Cleaner.Money, Cleaner.Years);
     private readonly DateOrderVote _dates = new();
     private readonly NumberStyleVote _numbers = new();
     private bool _minutes;
@@ -90,6 +88,12 @@ internal sealed class StyleVote
                 _minutes |= DurationText.MustBeMinutes(table.Row[column]);
             }
         }
+    }
+
+    private static string[] Names(params ReadOnlySpan<Cleaner> cleaners)
+    {
+        Cleaner[] wanted = cleaners.ToArray();
+        return [.. FieldCatalog.All.Where(f => wanted.Contains(f.Cleaner)).Select(f => f.Name).Distinct(StringComparer.Ordinal)];
     }
 
     private static bool Says(SourceMap map, params ReadOnlySpan<string> words)

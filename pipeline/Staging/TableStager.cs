@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
 
@@ -7,17 +8,26 @@ namespace PartsSignal.Pipeline.Staging;
 internal abstract class TableStager
 {
     private const char FieldEnd = '\u001f';
-    private readonly RowStamp _stamp;
     private readonly List<StagedTable> _tables = [];
+    private readonly HashSet<string> _claimed = new(StringComparer.Ordinal);
+    private readonly string _kind;
+    private readonly ValueColumn<UInt128> _hashes;
+    private readonly ValueColumn<int> _lines;
     private MappedField[]? _fields;
     private int[]? _columns;
     private char[] _rowText = new char[1024];
 
-    protected TableStager(StageTarget target, string table)
+    protected TableStager(StageTarget target, string kind)
     {
-        Target = target;
-        Table = NewTable(table);
-        _stamp = new RowStamp(Table, target.Tools.Key);
+        (Target, _kind) = (target, kind);
+        foreach (Field field in FieldCatalog.Of(kind))
+        {
+            // The digest of a row covers the fields in this order.
+            _ = target.Map.Field(field.Name);
+        }
+
+        Table = NewTable("staged_" + kind);
+        (_hashes, _lines) = (Table.Value<UInt128>(StagedSchema.RowHash.Name), Table.Value<int>(StagedSchema.SourceLine.Name));
     }
 
     /// <summary>Where rows go and what they are made with.</summary>
@@ -41,10 +51,20 @@ internal abstract class TableStager
         }
     }
 
+    /// <summary>Takes a field that the stager reads itself, because it needs more than its own cell.</summary>
+    protected MappedField Claim(string field)
+    {
+        _claimed.Add(field);
+        return Target.Map.Field(field);
+    }
+
+    /// <summary>The fields of the first table that nobody claimed.</summary>
+    protected PlainFields Plain() => new([.. FieldCatalog.Of(_kind).Where(f => f.Table == "staged_" + _kind && !_claimed.Contains(f.Name))], Target, Table);
+
     /// <summary>Makes a further table.</summary>
     protected StagedTable NewTable(string name)
     {
-        var table = new StagedTable(Target.Files.For(name));
+        var table = new StagedTable(Target.Files.For(name), StagedSchema.Columns(name), Target.Tools.Key);
         _tables.Add(table);
         return table;
     }
@@ -83,7 +103,8 @@ internal abstract class TableStager
     /// <summary>Ends the row of the first table.</summary>
     protected void EndRow(MappedRow row, UInt128 digest)
     {
-        _stamp.Set(Table.At, digest, row.Line);
+        _hashes.Set(Table.At, digest);
+        _lines.Set(Table.At, row.Line);
         Table.EndRow();
     }
 

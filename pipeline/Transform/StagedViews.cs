@@ -6,19 +6,15 @@ namespace PartsSignal.Pipeline.Transform;
 /// <summary>Makes staged files visible to the combining SQL.</summary>
 public static class StagedViews
 {
-    /// <summary>The staged tables, named as their files under <c>Sql/staging</c>.</summary>
-    public static readonly IReadOnlyList<string> Tables =
-        [.. SqlText.List("staging").Select(p => Path.GetFileNameWithoutExtension(p)).Where(t => t.StartsWith("staged_", StringComparison.Ordinal))];
-
     /// <summary>
     /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position
     /// of a file come from the list, not from its rows: a file staged earlier may have been renamed or moved since.
     /// </summary>
     public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
     {
-        foreach (string table in Tables)
+        foreach (string table in StagedSchema.Tables)
         {
-            database.Run($"staging/{table}.sql");
+            StagedSchema.CreateEmpty(database, table);
             StagedFile[] holders = [.. sources.Where(s => s.Tables.ContainsKey(table))];
             if (holders.Length > 0)
             {
@@ -29,6 +25,7 @@ public static class StagedViews
             }
         }
 
+        StagedSchema.SetIdentity(database);
         ResultTable.Write(database, "source_files", sources.Select(s =>
             new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
         database.Run("staging/rejected_rows.sql");

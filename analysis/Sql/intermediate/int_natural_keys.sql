@@ -22,14 +22,15 @@ order_lines as (
     from staged_part_orders
     where hash('part_orders', concat_ws('|', supplier, order_id, coalesce(part_key, other_key, lower(description), ''))) in (from int_duplicate_keys)
 ),
--- where a job may stand on several rows with one part each, rows with the same job cells are one telling
+-- where a job may stand on several rows with one part each, rows with the same job cells are one telling; which cells,
+-- the catalog of fields says
 job_rows_told as (
     select
         j.*,
         case when s.one_part_per_row
             then max(j.source_line) over (
                 partition by source_order, job_id,
-                hash(opened_on, closed_on, technician, van, complaint_text, outcome, visits, labour_minutes, updated_on)
+                hash(*columns(c -> list_contains(getvariable('job_identity'), c)))
             )
             else j.source_line end as told_line,
         case when s.one_part_per_row

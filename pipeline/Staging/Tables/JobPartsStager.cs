@@ -11,12 +11,12 @@ internal sealed class JobPartsStager : TableStager
     private readonly PartLineTable _table;
 
     public JobPartsStager(StageTarget target)
-        : base(target, "staged_job_parts")
+        : base(target, "job_parts")
     {
         _job = target.Map.Field("job_id");
         _line = new PartLineFields(target.Map, null, target.Tools.Words.Components);
         _updated = target.Map.Field("updated_on");
-        _table = new PartLineTable(Table, target.Tools.Key);
+        _table = new PartLineTable(Table);
     }
 
     public override void Stage(MappedRow row)

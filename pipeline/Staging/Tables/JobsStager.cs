@@ -1,15 +1,24 @@
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Cleaning;
-using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>Job logs: one row per job with its parts beside it, or one row per part.</summary>
 internal sealed class JobsStager : TableStager
 {
-    private readonly JobFields _fields;
-    private readonly JobColumns _columns;
+    private const int ComplaintBits = 15;
+    private readonly MappedField _jobId;
+    private readonly MappedField _partsList;
+    private readonly CachedField<ComplaintText?> _complaint;
+    private readonly CachedField<string?> _errorCode;
+    private readonly PlainFields _plain;
     private readonly ApplianceFields _appliance;
+    private readonly TextColumn _jobIds;
+    private readonly TextColumn _complaints;
+    private readonly WordColumn _complaintKinds;
+    private readonly WordColumn _errorCodes;
     private readonly PartLineFields[] _groups;
     private readonly PartLineFields _ownPart;
     private readonly PartLineTable _parts;
@@ -17,40 +26,42 @@ internal sealed class JobsStager : TableStager
     private char[] _id = [];
 
     public JobsStager(StageTarget target)
-        : base(target, "staged_jobs")
+        : base(target, "jobs")
     {
-        _fields = new JobFields(target.Map, target.Tools.Words);
-        _columns = new JobColumns(Table);
-        _appliance = new ApplianceFields(target.Map, Table, target.Tools);
+        ComplaintClassifier complaints = target.Tools.Words.Complaints;
+        (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
+        _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints), ComplaintBits);
+        _errorCode = new(Claim("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
+        (_jobIds, _errorCodes) = (Table.Text("job_id"), Table.Word("error_code"));
+        (_complaints, _complaintKinds) = (Table.Text("complaint_text"), Table.Word("complaint_kind"));
+        _appliance = new ApplianceFields(Claim, Table, target.Tools);
+        _plain = Plain();
         _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g, target.Tools.Words.Components))];
         _ownPart = new PartLineFields(target.Map, null, target.Tools.Words.Components);
-        _parts = new PartLineTable(NewTable("staged_job_parts"), target.Tools.Key);
+        _parts = new PartLineTable(NewTable("staged_job_parts"));
     }
 
     public override bool OnePartPerRow => _ownPart.IsMapped;
 
     public override void Stage(MappedRow row)
     {
-        bool numbered = _fields.JobId.IsMapped;
-        ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_fields.JobId) : [];
-        DateOnly opened = _fields.Opened.Read(row);
-        DateOnly? closed = _fields.Closed.Read(row);
+        int at = Table.At;
+        bool numbered = _jobId.IsMapped;
+        ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_jobId) : [];
+        _plain.SetRefusing(row, at);
         ReadLines(row);
         if (row.Fault is not null)
         {
             return;
         }
 
-        int at = Table.At;
         UInt128 digest = RowDigest(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
         ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", Target.Tools.Key.Identify(digest));
-        DateTime? updated = _fields.Updated.Read(row);
+        _jobIds.Set(at, id);
         _appliance.Set(row, at);
-        SetRest(row, at, updated);
-        _columns.JobIds.Set(at, id);
-        _columns.Opened.Set(at, opened);
-        _columns.Closed.Set(at, closed);
+        _plain.SetOthers(row, at);
+        SetComplaint(row, at);
         if (row.Fault is not null)
         {
             return;
@@ -58,7 +69,7 @@ internal sealed class JobsStager : TableStager
 
         for (int i = 0; i < _lines.Count; i++)
         {
-            _parts.Add(id, _lines[i], i + 1, updated, null, row.Line);
+            _parts.Add(id, _lines[i], i + 1, null, null, row.Line);
         }
 
         EndRow(row, digest);
@@ -89,7 +100,7 @@ internal sealed class JobsStager : TableStager
             }
         }
 
-        if (_fields.PartsList.IsMapped)
+        if (_partsList.IsMapped)
         {
             ReadPartsList(row);
         }
@@ -102,11 +113,11 @@ internal sealed class JobsStager : TableStager
 
     private void ReadPartsList(MappedRow row)
     {
-        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_fields.PartsList)))
+        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_partsList)))
         {
             if (DamagedCode.Is(part))
             {
-                row.Fail(_fields.PartsList, ReasonCode.DamagedBySpreadsheet, "A spreadsheet turned a part number in the list into a number or a date.", "Type the number from the paper or the invoice.");
+                row.Fail(_partsList, ReasonCode.DamagedBySpreadsheet, "A spreadsheet turned a part number in the list into a number or a date.", "Type the number from the paper or the invoice.");
             }
             else if (!EmptyMark.Is(part))
             {
@@ -115,23 +126,12 @@ internal sealed class JobsStager : TableStager
         }
     }
 
-    private void SetRest(MappedRow row, int at, DateTime? updated)
+    private void SetComplaint(MappedRow row, int at)
     {
-        ComplaintText? said = _fields.Complaint.Read(row);
-        string? code = _fields.ErrorCode.Read(row) ?? said?.Code;
+        ComplaintText? said = _complaint.Read(row);
         string? complaint = said is null ? null : _appliance.WithoutCustomer(row, said);
-        _columns.Outcomes.Set(at, _fields.Outcome.Read(row));
-        _columns.Technicians.Set(at, _fields.Technician.Read(row));
-        _columns.Vans.Set(at, _fields.Van.Read(row));
-        _columns.CustomerKinds.Set(at, _fields.CustomerKind.Read(row));
-        _columns.SerialFaults.Set(at, _appliance.SerialFault);
-        _columns.Purchased.Set(at, _fields.Purchased.Read(row));
-        _columns.Ages.Set(at, _fields.Age.Read(row));
-        _columns.Complaints.Set(at, complaint);
-        _columns.ComplaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type));
-        _columns.ErrorCodes.Set(at, code);
-        _columns.Visits.Set(at, _fields.Visits.Read(row));
-        _columns.Labour.Set(at, _fields.Labour.Read(row));
-        _columns.Updated.Set(at, updated);
+        _complaints.Set(at, complaint);
+        _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type));
+        _errorCodes.Set(at, _errorCode.Read(row) ?? said?.Code);
     }
 }

@@ -1,4 +1,3 @@
-using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
@@ -50,20 +49,21 @@ internal readonly record struct PartWords(string? Text, string? Component)
 internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
 
 /// <summary>The staged part lines of jobs.</summary>
-internal sealed class PartLineTable(StagedTable table, IdentityKey key)
+internal sealed class PartLineTable(StagedTable table)
 {
     private readonly TextColumn _jobs = table.Text("job_id");
     private readonly WordColumn _parts = table.Word("part_raw");
     private readonly WordColumn _keys = table.Word("part_key");
     private readonly WordColumn _descriptions = table.Word("description");
     private readonly WordColumn _components = table.Word("component");
-    private readonly ValueColumn<int> _quantities = table.Int("quantity");
-    private readonly ValueColumn<bool> _fromVan = table.Flag("from_van");
-    private readonly ValueColumn<decimal> _prices = table.Money("unit_price");
-    private readonly ValueColumn<int> _groups = table.Int("group_no");
-    private readonly ValueColumn<DateTime> _updated = table.Time("updated_on");
-    private readonly ValueColumn<bool> _withJob = table.Flag("with_job_row");
-    private readonly RowStamp _stamp = new(table, key);
+    private readonly ValueColumn<int> _quantities = table.Value<int>("quantity");
+    private readonly ValueColumn<bool> _fromVan = table.Value<bool>("from_van");
+    private readonly ValueColumn<decimal> _prices = table.Value<decimal>("unit_price");
+    private readonly ValueColumn<int> _groups = table.Value<int>("group_no");
+    private readonly ValueColumn<DateTime> _updated = table.Value<DateTime>("updated_on");
+    private readonly ValueColumn<bool> _withJob = table.Value<bool>("with_job_row");
+    private readonly ValueColumn<UInt128> _hashes = table.Value<UInt128>(StagedSchema.RowHash.Name);
+    private readonly ValueColumn<int> _sourceLines = table.Value<int>(StagedSchema.SourceLine.Name);
 
     /// <summary>Adds a line.</summary>
     /// <param name="jobId">Its job.</param>
@@ -86,7 +86,8 @@ internal sealed class PartLineTable(StagedTable table, IdentityKey key)
         _groups.Set(at, group);
         _updated.Set(at, rowDigest is null ? null : updated);
         _withJob.Set(at, rowDigest is null);
-        _stamp.Set(at, rowDigest, sourceLine);
+        _hashes.Set(at, rowDigest);
+        _sourceLines.Set(at, sourceLine);
         table.EndRow();
     }
 }

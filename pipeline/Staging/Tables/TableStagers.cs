@@ -1,25 +1,18 @@
 namespace PartsSignal.Pipeline.Staging.Tables;
 
-/// <summary>The kinds of files there are.</summary>
-public static class TableStagers
+/// <summary>Makes the stager of a kind of file.</summary>
+internal static class TableStagers
 {
-    private static readonly Dictionary<string, Func<StageTarget, TableStager>> Makers = new(StringComparer.Ordinal)
+    /// <summary>The stager of a kind; one without rules of its own is staged field by field.</summary>
+    public static TableStager Make(string kind, StageTarget target) => kind switch
     {
-        ["jobs"] = t => new JobsStager(t),
-        ["job_parts"] = t => new JobPartsStager(t),
-        ["part_orders"] = t => new PartOrdersStager(t),
-        ["parts"] = t => new PartsStager(t),
-        ["supersessions"] = t => new SupersessionsStager(t),
-        ["part_aliases"] = t => new PartAliasesStager(t),
-        ["fitments"] = t => new FitmentsStager(t),
-        ["models"] = t => new ModelsStager(t),
-        ["units"] = t => new UnitsStager(t),
-        ["van_counts"] = t => new VanCountsStager(t),
+        "jobs" => new JobsStager(target),
+        "job_parts" => new JobPartsStager(target),
+        "part_orders" => new PartOrdersStager(target),
+        "parts" => new PartsStager(target),
+        "supersessions" => new SupersessionsStager(target),
+        "fitments" => new FitmentsStager(target),
+        "units" => new UnitsStager(target),
+        _ => new ListStager(target, kind),
     };
-
-    /// <summary>Their names.</summary>
-    public static IReadOnlyCollection<string> Names => Makers.Keys;
-
-    internal static TableStager Make(string kind, StageTarget target) =>
-        Makers.TryGetValue(kind, out Func<StageTarget, TableStager>? make) ? make(target) : throw new ArgumentException($"No kind '{kind}'.", nameof(kind));
 }

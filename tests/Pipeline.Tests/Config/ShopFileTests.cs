@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Config;
 
@@ -60,14 +59,14 @@ public sealed class ShopFileTests
     [Fact]
     public void Schema_KeysOfTheFile_AreThoseTheReaderKnows()
     {
-        JsonNode schema = JsonNode.Parse(WordTable.ReadDefault(ShopFileWriter.SchemaName))!;
+        JsonNode schema = ShopSchema.Build();
         Assert.Equal(Names(typeof(ShopSettings)), Keys(schema["properties"]!));
         JsonNode source = schema["properties"]!["sources"]!["items"]!;
         Assert.Equal(Names(typeof(SourceMap)), Keys(source["properties"]!));
         Assert.Equal(Names(typeof(ReadingLimits)), Keys(schema["properties"]!["limits"]!["properties"]!));
         Assert.Equal(FieldCatalog.Kinds, source["properties"]!["kind"]!["enum"]!.AsArray().Select(k => k!.GetValue<string>()));
         Assert.All(source["allOf"]!.AsArray(), rule => Assert.Equal(
-            FieldCatalog.ForKind(rule!["if"]!["properties"]!["kind"]!["const"]!.GetValue<string>()),
+            FieldCatalog.Names(rule!["if"]!["properties"]!["kind"]!["const"]!.GetValue<string>()),
             rule["then"]!["properties"]!["columns"]!["propertyNames"]!["enum"]!.AsArray().Select(f => f!.GetValue<string>())));
     }
 

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;
 
-/// <summary>The staged Parquet files have the columns and types of the contract, but for those that name the file.</summary>
+/// <summary>The staged Parquet files have the columns and types of the catalog, but for those that name the file.</summary>
 public sealed class StagedShapeTests
 {
     private static readonly Dictionary<string, string> Rows = new()
@@ -26,7 +26,7 @@ public sealed class StagedShapeTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public async Task StageAsync_AnyKind_ColumnsAndTypesOfTheContract(string kind)
+    public async Task StageAsync_AnyKind_ColumnsAndTypesOfTheCatalog(string kind)
     {
         using var rig = new StagingRig();
         string[] header = Rows[kind].Split('\n')[0].Split(',');
@@ -35,7 +35,7 @@ public sealed class StagedShapeTests
         Assert.NotEmpty(file.Tables);
         foreach ((string table, string path) in file.Tables)
         {
-            database.Run($"staging/{table}.sql");
+            StagedSchema.CreateEmpty(database, table);
             database.Execute($"alter table {Database.Quote(table)} drop column source_order");
             database.Execute($"alter table {Database.Quote(table)} drop column source_file");
             Assert.Equal(Shape(database, $"describe {Database.Quote(table)}"), Shape(database, $"describe from read_parquet({Database.Literal(path)})"));

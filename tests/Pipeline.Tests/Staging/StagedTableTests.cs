@@ -1,5 +1,6 @@
 using CsCheck;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Staging;
@@ -40,8 +41,9 @@ public sealed class StagedTableTests
     private static void Write(Folder folder, params int[][] groups)
     {
         var file = new StagedTableFile("t", folder.Path);
-        var table = new StagedTable(file);
-        (WordColumn word, TextColumn text, ValueColumn<int> number, ValueColumn<DateOnly> day) = (table.Word("word"), table.Text("text"), table.Int("number"), table.Day("day"));
+        StagedColumnSpec[] columns = [new("word", ColumnType.Word), new("text", ColumnType.Text), new("number", ColumnType.Int), new("day", ColumnType.Day)];
+        var table = new StagedTable(file, columns, null);
+        (WordColumn word, TextColumn text, ValueColumn<int> number, ValueColumn<DateOnly> day) = (table.Word("word"), table.Text("text"), table.Value<int>("number"), table.Value<DateOnly>("day"));
         foreach (int[] group in groups)
         {
             foreach (int n in group)

@@ -1,0 +1,198 @@
+namespace PartsSignal.Pipeline.Config;
+
+/// <summary>One column that a kind of file can give: everything the program knows about it, stated once.</summary>
+/// <param name="Name">Name in a column map, unique within the kind.</param>
+/// <param name="Cleaner">How a cell becomes a value.</param>
+/// <param name="Meaning">What the column says, in one sentence.</param>
+internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
+{
+    private readonly bool? _refusesRow;
+
+    /// <summary>Kind of file.</summary>
+    public string Kind { get; init; } = "";
+
+    /// <summary>Unit of the staged value, or null if it has none.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary>Staged table that the value goes to.</summary>
+    public string Table { get; init; } = "";
+
+    /// <summary>Staged columns that are made from it, alone or together with other fields; none where it is only read along.</summary>
+    public IReadOnlyList<StagedColumnSpec> Staged { get; init; } = [];
+
+    /// <summary>True when a row without it is refused.</summary>
+    public bool Essential { get; init; }
+
+    /// <summary>
+    /// True when two rows of one job that differ here tell the job differently, so that the later row wins. False: they
+    /// are the same telling, and the first row speaks for the job.
+    /// </summary>
+    public bool Identity { get; init; } = true;
+
+    /// <summary>True when the cell names or places a person; it is hashed or scrubbed, never stored.</summary>
+    public bool Personal { get; init; }
+
+    /// <summary>True when it belongs to a part line, of which a job row may hold several.</summary>
+    public bool PartLine { get; init; }
+
+    /// <summary>What a blank count means, or null if unknown.</summary>
+    public int? Blank { get; init; }
+
+    /// <summary>True when a cell that cannot be read refuses its row; false: it counts as unknown and is tallied.</summary>
+    public bool RefusesRow
+    {
+        get => _refusesRow ?? Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.Money or Cleaner.Count;
+        init => _refusesRow = value;
+    }
+
+    /// <summary>What the cells look like, for telling columns apart.</summary>
+    public string Content => Cleaner switch
+    {
+        Cleaner.Id or Cleaner.JobId or Cleaner.Code or Cleaner.Model or Cleaner.Serial => "code",
+        Cleaner.Day or Cleaner.Time => "date",
+        Cleaner.Money => "money",
+        Cleaner.Years => "number",
+        Cleaner.Count => "count",
+        Cleaner.Duration => "duration",
+        Cleaner.Flag => "yesno",
+        Cleaner.Phone => "phone",
+        Cleaner.Email => "email",
+        Cleaner.FreeText or Cleaner.Complaint or Cleaner.PartDescription => "text",
+        Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade or Cleaner.ErrorCode or Cleaner.PartsList => "any",
+        _ => "word",
+    };
+}
+
+/// <summary>How a cell becomes a value.</summary>
+internal enum Cleaner
+{
+    /// <summary>A word or short text; marks such as n/a are blank.</summary>
+    Word,
+
+    /// <summary>A number of a document, kept as typed.</summary>
+    Id,
+
+    /// <summary>The number of a job that another file holds, with the source's prefix.</summary>
+    JobId,
+
+    /// <summary>A part number, with the key under which spellings of it meet.</summary>
+    Code,
+
+    /// <summary>A model number or a printed pattern of several.</summary>
+    Model,
+
+    /// <summary>A serial number; only its hash and the dates it can mean are kept.</summary>
+    Serial,
+
+    /// <summary>A date.</summary>
+    Day,
+
+    /// <summary>A date, with a time if there is one.</summary>
+    Time,
+
+    /// <summary>A day, month or year of manufacture, kept as an interval.</summary>
+    BuildDate,
+
+    /// <summary>The same; its first day counts.</summary>
+    FirstMade,
+
+    /// <summary>The same; its last day counts.</summary>
+    LastMade,
+
+    /// <summary>An amount of money.</summary>
+    Money,
+
+    /// <summary>A whole number, 0 or more.</summary>
+    Count,
+
+    /// <summary>A number of years, 0 to 100.</summary>
+    Years,
+
+    /// <summary>A working time; without a unit, hours or minutes as the file votes.</summary>
+    Duration,
+
+    /// <summary>Yes or no.</summary>
+    Flag,
+
+    /// <summary>Free text, scrubbed of personal details.</summary>
+    FreeText,
+
+    /// <summary>What the customer said, scrubbed, with its kind.</summary>
+    Complaint,
+
+    /// <summary>A displayed code in capitals without separators.</summary>
+    ErrorCode,
+
+    /// <summary>How the job ended, by the table of outcome words.</summary>
+    Outcome,
+
+    /// <summary>A type of appliance, by the table of appliance words.</summary>
+    ApplianceType,
+
+    /// <summary>Household or contract.</summary>
+    CustomerKind,
+
+    /// <summary>Small, medium, large or bulky.</summary>
+    SizeClass,
+
+    /// <summary>What a line of a replacement list means.</summary>
+    SupersessionKind,
+
+    /// <summary>A supplier, unless the map names one for the whole file.</summary>
+    Supplier,
+
+    /// <summary>A component, or else what the description's words name.</summary>
+    Component,
+
+    /// <summary>A part's description, with the component its words name.</summary>
+    PartDescription,
+
+    /// <summary>Several part numbers in one cell.</summary>
+    PartsList,
+
+    /// <summary>A name or an address; only hashed.</summary>
+    Personal,
+
+    /// <summary>A phone number; only hashed.</summary>
+    Phone,
+
+    /// <summary>An e-mail address; only used to scrub texts.</summary>
+    Email,
+}
+
+/// <summary>One column of a staged table.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Type">What it holds.</param>
+/// <param name="Required">True when every row has a value.</param>
+internal sealed record StagedColumnSpec(string Name, ColumnType Type, bool Required = false);
+
+/// <summary>What a staged column holds.</summary>
+internal enum ColumnType
+{
+    /// <summary>Few words that many rows share.</summary>
+    Word,
+
+    /// <summary>Texts that hardly repeat.</summary>
+    Text,
+
+    /// <summary>A keyed hash.</summary>
+    Identifier,
+
+    /// <summary>A whole number.</summary>
+    Int,
+
+    /// <summary>A floating-point number.</summary>
+    Double,
+
+    /// <summary>Money with two decimals.</summary>
+    Money,
+
+    /// <summary>True or false.</summary>
+    Flag,
+
+    /// <summary>A date.</summary>
+    Day,
+
+    /// <summary>A date and time.</summary>
+    Time,
+}

@@ -1,0 +1,150 @@
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Staging.Tables;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>Stages the fields of a kind that need nothing but their own cell, each as the catalog says. A new plain field needs no code.</summary>
+internal sealed class PlainFields
+{
+    private const string UnknownSupplier = "unknown";
+    private const string OtherAppliance = "other";
+
+    // Words of people and places are more varied than others.
+    private const int WordBits = 14;
+    private readonly PlainField[] _refusing;
+    private readonly PlainField[] _others;
+
+    /// <summary>Prepares fields.</summary>
+    /// <param name="fields">The fields, in the order in which they are read.</param>
+    /// <param name="target">The map and what rows are made with.</param>
+    /// <param name="table">Where the values go.</param>
+    public PlainFields(IReadOnlyList<Field> fields, StageTarget target, StagedTable table)
+    {
+        _refusing = [.. fields.Where(f => f.RefusesRow).Select(f => Make(f, target, table))];
+        _others = [.. fields.Where(f => !f.RefusesRow).Select(f => Make(f, target, table))];
+    }
+
+    /// <summary>Stages the fields that may refuse the row; stops at the first fault.</summary>
+    public void SetRefusing(MappedRow row, int at) => Set(_refusing, row, at);
+
+    /// <summary>Stages the others.</summary>
+    public void SetOthers(MappedRow row, int at) => Set(_others, row, at);
+
+    /// <summary>Reads a type of appliance by the table of words; a word it does not know is another appliance.</summary>
+    public static string? ApplianceType(MappedRow row, MappedField field, SynonymTable appliances)
+    {
+        string? typed = row.Word(field);
+        return appliances.Find(typed) ?? (typed is null ? null : OtherAppliance);
+    }
+
+    private static void Set(PlainField[] fields, MappedRow row, int at)
+    {
+        foreach (PlainField field in fields)
+        {
+            field.Set(row, at);
+            if (row.Fault is not null)
+            {
+                return;
+            }
+        }
+    }
+
+    private static PlainField Make(Field field, StageTarget target, StagedTable table)
+    {
+        MappedField source = target.Map.Field(field.Name);
+        WordSets words = target.Tools.Words;
+        bool lesser = !field.RefusesRow, needed = field.Essential;
+        string name = field.Staged[0].Name;
+        return field.Cleaner switch
+        {
+            Cleaner.Word or Cleaner.Id => Text(needed ? static (row, f) => row.Needed(f) : static (row, f) => row.Word(f)),
+            Cleaner.JobId => Text((row, f) => (needed ? row.Needed(f) : row.Word(f)) is { } job ? target.Map.JobPrefix + job : null),
+            Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? row.Word(f) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
+            Cleaner.FreeText => Text(static (row, f) => row.Text(f) is { } text ? TextScrubber.Scrub(text) : null),
+            Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances)),
+            Cleaner.Outcome => Text((row, f) => row.Outcome(f, words.Outcomes)),
+            Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
+            Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
+            Cleaner.Code => Codes(static (row, f, lesser) => CodeText.Parse(row.Code(f, lesser))),
+            Cleaner.Model => Codes(static (row, f, lesser) => CodeText.Parse(row.Code(f, lesser)), table.Setter(field.Staged[2].Name)),
+            Cleaner.PartDescription when field.Staged.Count == 1 => Text(static (row, f) => row.Word(f)),
+            Cleaner.PartDescription => Description(table.Setter(name), table.Setter(field.Staged[1].Name)),
+            Cleaner.Day when needed => Value<DateOnly>(static (row, f) => row.NeededDay(f)),
+            Cleaner.Day => Value<DateOnly>((row, f) => row.Day(f, lesser)),
+            Cleaner.FirstMade => Value<DateOnly>(static (row, f) => row.Made(f)?.From),
+            Cleaner.LastMade => Value<DateOnly>(static (row, f) => row.Made(f)?.To),
+            Cleaner.BuildDate => Interval(table.Value<DateOnly>(name), table.Value<DateOnly>(field.Staged[1].Name)),
+            Cleaner.Time => Value<DateTime>(static (row, f) => row.Time(f)),
+            Cleaner.Money => Value<decimal>(static (row, f) => row.Money(f)),
+            Cleaner.Count => Value((row, f) => Count(row, f, lesser, field)),
+            Cleaner.Years => Value<double>(static (row, f) => row.Years(f)),
+            Cleaner.Duration => Value<double>(static (row, f) => row.Duration(f)),
+            Cleaner.Flag => Value<bool>(static (row, f) => row.Flag(f)),
+            _ => throw new InvalidOperationException($"{field.Kind}.{field.Name} is read with other fields; its stager must claim it."),
+        };
+
+        PlainField Text(Func<MappedRow, MappedField, string?> read) => new PlainField<string?>(new(source, read, WordBits), table.Setter(name));
+
+        PlainField Value<T>(Func<MappedRow, MappedField, T?> read)
+            where T : struct => new PlainField<T?>(new(source, read), table.Value<T>(name).Set);
+
+        PlainField Interval(ValueColumn<DateOnly> from, ValueColumn<DateOnly> to) =>
+            new PlainField<(DateOnly From, DateOnly To)?>(new(source, static (row, f) => row.Made(f)), (at, made) =>
+            {
+                from.Set(at, made?.From);
+                to.Set(at, made?.To);
+            });
+
+        PlainField Description(Action<int, string?> text, Action<int, string?> component) =>
+            new PlainField<PartWords>(new(source, (row, f) => PartWords.Parse(row.Word(f), words.Components)), (at, description) =>
+            {
+                text(at, description.Text);
+                component(at, description.Component);
+            });
+
+        PlainField Codes(Func<MappedRow, MappedField, bool, CodeText> read, Action<int, string?>? pattern = null)
+        {
+            (Action<int, string?> raw, Action<int, string?> key) = (table.Setter(name), table.Setter(field.Staged[1].Name));
+            return new PlainField<CodeText>(new(source, (row, f) => Needed(row, f, read(row, f, lesser))), (at, code) =>
+            {
+                raw(at, code.Raw);
+                key(at, needed ? code.Key ?? "" : code.Key);
+                pattern?.Invoke(at, ModelWildcard.Pattern(code.Raw));
+            });
+        }
+
+        CodeText Needed(MappedRow row, MappedField f, CodeText code)
+        {
+            if (needed && code.Raw is null)
+            {
+                row.Missing(f);
+            }
+
+            return code;
+        }
+    }
+
+    private static int? Count(MappedRow row, MappedField source, bool lesser, Field field)
+    {
+        int? count = row.Quantity(source, lesser);
+        if (count is null && field.Essential)
+        {
+            row.Missing(source);
+        }
+
+        return count ?? field.Blank;
+    }
+
+    private abstract class PlainField
+    {
+        public abstract void Set(MappedRow row, int at);
+    }
+
+    private sealed class PlainField<T>(CachedField<T> source, Action<int, T> set) : PlainField
+    {
+        public override void Set(MappedRow row, int at) => set(at, source.Read(row));
+    }
+}

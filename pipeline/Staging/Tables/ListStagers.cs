@@ -1,0 +1,118 @@
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Cleaning;
+
+namespace PartsSignal.Pipeline.Staging.Tables;
+
+/// <summary>A kind of file whose fields each stand for themselves.</summary>
+internal class ListStager(StageTarget target, string kind) : TableStager(target, kind)
+{
+    private PlainFields? _plain;
+
+    public override void Stage(MappedRow row)
+    {
+        // Fields that a derived stager claims are known by the first row.
+        _plain ??= Plain();
+        int at = Table.At;
+        _plain.SetRefusing(row, at);
+        Check(row, at);
+        if (row.Fault is not null)
+        {
+            return;
+        }
+
+        _plain.SetOthers(row, at);
+        if (row.Fault is null)
+        {
+            EndRow(row, RowDigest(row));
+        }
+    }
+
+    /// <summary>What the kind asks of a row beside its fields; stages what it claimed.</summary>
+    protected virtual void Check(MappedRow row, int at)
+    {
+    }
+}
+
+/// <summary>Order lines.</summary>
+internal sealed class PartOrdersStager(StageTarget target) : ListStager(target, "part_orders")
+{
+    private readonly MappedField _part = target.Map.Field("part");
+    private readonly MappedField _other = target.Map.Field("other_part");
+    private readonly MappedField _description = target.Map.Field("description");
+
+    protected override void Check(MappedRow row, int at)
+    {
+        if (row.IsBlank(_part) && row.IsBlank(_other) && row.IsBlank(_description))
+        {
+            row.Fail(_part, ReasonCode.Missing, "The row names neither a part number nor a description.", "Fill in the part number.");
+        }
+    }
+}
+
+/// <summary>Lists of which part fits which model or family.</summary>
+internal sealed class FitmentsStager(StageTarget target) : ListStager(target, "fitments")
+{
+    private readonly MappedField _model = target.Map.Field("model");
+    private readonly MappedField _family = target.Map.Field("model_family");
+
+    protected override void Check(MappedRow row, int at)
+    {
+        if (row.IsBlank(_model) && row.IsBlank(_family))
+        {
+            row.Fail(_model, ReasonCode.Missing, "The row names neither a model nor a family.", "Fill in one of them.");
+        }
+    }
+}
+
+/// <summary>Price lists: a component that is not given is the one that the description names.</summary>
+internal sealed class PartsStager : ListStager
+{
+    private readonly MappedField _component;
+    private readonly MappedField _description;
+    private readonly TextColumn _components;
+
+    public PartsStager(StageTarget target)
+        : base(target, "parts")
+    {
+        _component = Claim("component");
+        _description = target.Map.Field("description");
+        _components = Table.Text("component");
+    }
+
+    protected override void Check(MappedRow row, int at) =>
+        _components.Set(at, row.Word(_component)?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.Component(row.Word(_description)));
+}
+
+/// <summary>Lists of old numbers and what replaces them.</summary>
+internal sealed class SupersessionsStager : ListStager
+{
+    private readonly MappedField _kind;
+    private readonly MappedField _new;
+    private readonly TextColumn _kinds;
+
+    public SupersessionsStager(StageTarget target)
+        : base(target, "supersessions")
+    {
+        _kind = Claim("kind");
+        _new = target.Map.Field("new_part");
+        _kinds = Table.Text("kind");
+    }
+
+    protected override void Check(MappedRow row, int at)
+    {
+        bool replaced = !row.IsBlank(_new);
+        string? kind = SupersessionKindText.Read(row.Span(_kind), replaced);
+        if (kind is null)
+        {
+            row.Skip(_kind, ReasonCode.UnknownWord);
+            kind = replaced ? "replaces" : "no_longer_made";
+        }
+
+        if (kind != "no_longer_made" && !replaced)
+        {
+            row.Missing(_new);
+        }
+
+        _kinds.Set(at, kind);
+    }
+}

@@ -1,0 +1,60 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Staging;
+using PartsSignal.Pipeline.Tests.Staging;
+using PartsSignal.Pipeline.Understanding;
+
+namespace PartsSignal.Pipeline.Tests.Config;
+
+public sealed class FieldCatalogTests
+{
+    [Fact]
+    public void HeaderWords_EveryField_HasThemAndNoOtherHas()
+    {
+        string[] words = [.. HeaderField.All.Select(h => $"{h.Kind}.{h.Field}: {h.Content}").Distinct().Order(StringComparer.Ordinal)];
+        Assert.Equal(FieldCatalog.All.Select(f => $"{f.Kind}.{f.Name}: {f.Content}").Order(StringComparer.Ordinal), words);
+    }
+
+    [Fact]
+    public void Of_EveryField_IsDescribed() => Assert.All(FieldCatalog.All, f =>
+    {
+        Assert.Matches("^[A-Z].*[.]$", f.Meaning);
+        Assert.Matches("^[a-z_]+$", f.Name);
+        Assert.Single(FieldCatalog.Of(f.Kind), g => g.Name == f.Name);
+        Assert.True(f.Staged.Count > 0 || f.Personal, $"{f.Name} is staged nowhere");
+        Assert.Equal(f.Staged.Select(c => c.Name), FieldCatalog.Columns(f.Table).Where(c => f.Staged.Any(s => s.Name == c.Name)).Select(c => c.Name));
+    });
+
+    [Fact]
+    public void Columns_PersonalFields_AreHashedOnly() =>
+        Assert.All(FieldCatalog.All.Where(f => f.Personal).SelectMany(f => f.Staged), c => Assert.Equal(ColumnType.Identifier, c.Type));
+
+    // Two rows of one job in a log with a row per part: only what the catalog calls identity makes them two versions of it.
+    [Theory]
+    [InlineData("technician", "Ada", "Ben", true)]
+    [InlineData("visits", "1", "2", true)]
+    [InlineData("complaint", "hums", "leaks", true)]
+    [InlineData("error_code", "E1", "E2", false)]
+    [InlineData("brand", "Orvane", "Tessly", false)]
+    public async Task IdentityColumns_RowsOfOneJobThatDifferThere_AreVersionsOfIt(string field, string first, string second, bool isIdentity)
+    {
+        using var shop = new Transform.SmallShop();
+        shop.Write("jobs.csv", $"job_id,opened_on,{field},part\nJ1,2026-08-03,{first},P1\nJ1,2026-08-03,{second},P2\n");
+        shop.Write("shop.json", $$"""{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "job_id", "opened_on": "opened_on", "{{field}}": "{{field}}", "part": "part" } } ] }""");
+        await shop.Load();
+        Assert.Equal(isIdentity ? ["1|1"] : ["2|0"], shop.Rows("from loads select loaded, replaced"));
+        Assert.Equal(isIdentity, FieldCatalog.Get("jobs", field).Identity);
+    }
+
+    // A log without job numbers is numbered by the digest of its rows, which must not change when fields are added.
+    [Fact]
+    public async Task StageAsync_LogWithoutJobNumbers_KeepsItsNumbers()
+    {
+        using var rig = new StagingRig();
+        string[] header = ["opened_on", "technician", "customer_name", "brand", "model", "complaint", "part"];
+        StagedFile file = await rig.StageAsync(
+            "jobs.csv",
+            string.Join(',', header) + "\n2026-08-03,Ada,Ho,Orvane,M-1,hums,P1\n",
+            new() { Files = "jobs.csv", Kind = "jobs", Columns = header.ToDictionary(h => h, h => (IReadOnlyList<string>)[h]) });
+        Assert.Equal(["row-pl6DSDJQL021"], StagingRig.Rows(file, "staged_jobs", "job_id"));
+    }
+}
