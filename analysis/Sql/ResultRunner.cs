@@ -33,12 +33,36 @@ public static class ResultRunner
         return log;
     }
 
+    /// <summary>
+    /// Makes shared tables that a query reads and the session does not have yet. Their checks are left to <see cref="Build"/>:
+    /// every run passes them.
+    /// </summary>
+    /// <param name="database">A session over the store.</param>
+    /// <param name="asOf">Last day the data speaks for, or null for the newest call.</param>
+    /// <param name="tables">Names of the tables.</param>
+    public static void Prepare(Database database, DateOnly? asOf, params ReadOnlySpan<string> tables)
+    {
+        database.Execute("set variable as_of = $value", ("value", asOf));
+        var wanted = new List<SqlModel>();
+        foreach (string table in tables)
+        {
+            if (!database.Has(table))
+            {
+                wanted.Add(SqlModels.Find(table) ?? throw new ArgumentException($"No query makes a table '{table}'.", nameof(tables)));
+            }
+        }
+
+        foreach (SqlModel model in SqlModels.Order(wanted, database.Has))
+        {
+            Create(database, model);
+        }
+    }
+
     /// <summary>Makes one table or view as its query says, then runs its checks.</summary>
     /// <exception cref="InvalidDataException">A check found offending rows.</exception>
     public static void Make(Database database, SqlModel model)
     {
-        string kind = model.Materialization == Materialization.View ? "view" : "table";
-        database.Execute($"create or replace {kind} {Database.Quote(model.Table)} as {model.Text}");
+        Create(database, model);
         CheckMade(database, model);
     }
 
@@ -65,6 +89,12 @@ public static class ResultRunner
             string more = offending.Count > RowsNamed ? $" and {offending.Count - RowsNamed} more" : "";
             throw new InvalidDataException($"{path}: {offending.Count} offending rows: {shown}{more}");
         }
+    }
+
+    private static void Create(Database database, SqlModel model)
+    {
+        string kind = model.Materialization == Materialization.View ? "view" : "table";
+        database.Execute($"create or replace {kind} {Database.Quote(model.Table)} as {model.Text}");
     }
 
     private static string Describe(DbDataReader row) => string.Join(", ", Enumerable.Range(0, row.FieldCount).Select(i =>

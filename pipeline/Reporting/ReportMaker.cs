@@ -10,7 +10,7 @@ public static class ReportMaker
 {
     /// <summary>Last day the data speaks for; null: there is no job.</summary>
     public static DateOnly? LastDay(Database database, ShopSettings settings) =>
-        settings.AsOf ?? database.Read("queries/report/last_day.sql", r => r.Day(0))[0];
+        LogWindow.LastDay(database, settings.AsOf);
 
     /// <summary>Writes the reports of some months and the list of months.</summary>
     /// <param name="database">The session.</param>

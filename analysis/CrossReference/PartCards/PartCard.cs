@@ -39,14 +39,11 @@ public sealed record PartCard
     /// <summary>Price history by supplier and year.</summary>
     public required IReadOnlyList<PartPrice> Prices { get; init; }
 
-    /// <summary>Share of fitted pieces whose appliance needed the same component again within <see cref="EarlyDays"/> days.</summary>
+    /// <summary>Share of repairs with the part after which the same component was fitted again within the early window of <c>int_early_window.sql</c>.</summary>
     public required EarlyFailure Early { get; init; }
 
     /// <summary>Pieces on the vans.</summary>
     public required IReadOnlyList<PartOnHand> OnHand { get; init; }
-
-    /// <summary>Days after fitting that count as early.</summary>
-    public const int EarlyDays = 90;
 }
 
 /// <summary>An arrow as listed.</summary>

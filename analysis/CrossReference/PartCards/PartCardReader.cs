@@ -43,6 +43,7 @@ public static class PartCardReader
         string current = asOf is null || resolution.Replacements.Any(r => r.Number == storedCurrent) ? storedCurrent : resolution.Replacements[0].Number;
         // the store's rows carry the number current when it was built, whatever day is asked about
         (string, object?) at = ("number", storedCurrent);
+        ResultRunner.Prepare(database, asOf, "int_early_window", "int_fitted_parts", "int_part_followups");
         return new PartCard
         {
             Asked = typed,
@@ -56,7 +57,7 @@ public static class PartCardReader
             Families = database.Read("queries/part_cards/families.sql", r => new PartFamily(r.GetString(0), r.GetString(1), r.GetInt64(2), r.Int(3), r.Day(4)), at),
             Suppliers = database.Read("queries/part_cards/suppliers.sql", ReadSupply, at),
             Prices = database.Read("queries/part_cards/prices.sql", r => new PartPrice(r.GetString(0), r.Int(1), r.GetInt64(2), r.GetDecimal(3), r.GetDecimal(4), r.GetDecimal(5)), at),
-            Early = database.Read("queries/part_cards/early_failures.sql", r => Early(r.GetInt64(0), r.GetInt64(1)), at, ("days", PartCard.EarlyDays))[0],
+            Early = database.Read("queries/part_cards/early_failures.sql", r => Early(r.Int(0), r.GetInt64(1), r.GetInt64(2)), at)[0],
             OnHand = database.Read("queries/part_cards/on_hand.sql", r => new PartOnHand(r.GetString(0), r.GetInt64(1), r.Day(2)), at),
         };
     }
@@ -71,8 +72,8 @@ public static class PartCardReader
         r.GetString(0), r.GetInt64(1), r.GetInt64(2), r.Day(3)!.Value, r.Day(4)!.Value, r.Money(5), r.Money(6), r.Money(7),
         r.GetInt64(8), r.Double(9), r.Double(10), r.GetInt64(11), Share(r.GetInt64(11), r.GetInt64(2), "no piece was bought"));
 
-    private static EarlyFailure Early(long followed, long failed) =>
-        new(followed, failed, Share(failed, followed, $"no fitted piece could be followed for {PartCard.EarlyDays} days"));
+    private static EarlyFailure Early(int days, long followed, long failed) =>
+        new(followed, failed, Share(failed, followed, $"no fitted piece could be followed for {days} days"));
 
     private static Estimate Share(long events, long trials, string missing) => trials > 0 ? Proportion.Wilson(events, trials) : Estimate.None(missing);
 

@@ -13,10 +13,21 @@ public sealed record BookedCall(string JobId, DateOnly OpenedOn, string? Van, st
 /// <summary>The open jobs of a store, as calls a predictor can answer.</summary>
 public static class BookedCalls
 {
-    /// <summary>All open jobs, by day of the call, then job number.</summary>
-    public static IReadOnlyList<BookedCall> Read(Database database) => database.Read("queries/prediction/booked_jobs.sql", r =>
+    /// <summary>All open jobs, by day of the call, then job number. What was known at booking is read as it is for learning.</summary>
+    public static IReadOnlyList<BookedCall> Read(Database database)
     {
-        DateOnly opened = r.Day(1)!.Value;
-        return new BookedCall(r.GetString(0), opened, r.Text(2), r.GetString(3), CallColumns.Read(r, 5, opened));
-    });
+        var booked = database.Read<Booked>("queries/prediction/booked_jobs.sql").ToDictionary(b => b.JobId, StringComparer.Ordinal);
+        return database.Read(
+            "queries/prediction/calls.sql",
+            r =>
+            {
+                DateOnly opened = r.Day(1)!.Value;
+                Booked job = booked[r.GetString(0)];
+                return new BookedCall(job.JobId, opened, job.Van, job.Outcome, CallColumns.Read(r, 5, opened));
+            },
+            ("is_open", true),
+            ("most", null));
+    }
+
+    private sealed record Booked(string JobId, string? Van, string Outcome);
 }

@@ -12,7 +12,7 @@ public static class ShopDataReader
     /// <returns>Null when there is no job and no day was given.</returns>
     public static ShopData? Read(Database database, DateOnly? asOf, VanGroup? group = null)
     {
-        if ((asOf ?? database.Read("queries/van_plan/shop_day.sql", r => r.Day(0))[0]) is not { } day)
+        if (LogWindow.LastDay(database, asOf) is not { } day)
         {
             return null;
         }

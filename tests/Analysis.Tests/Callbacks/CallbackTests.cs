@@ -92,7 +92,7 @@ public class CallbackTests
         shop.Jobs.Add(Fixed("J1", "u", new(2024, 1, 1), new(2024, 1, 1)));
         shop.Parts.Add(new JobPartRow("J1", 1, "P1", "drain_pump"));
         using Database database = shop.Build(ResultModels.Callbacks, End);
-        Assert.Equal(31, database.Query("from part_followups select followed_days", r => r.Int(0))[0]);
+        Assert.Equal(31, database.Query("from int_part_followups select followed_days", r => r.Int(0))[0]);
     }
 
     private static void Again(SmallShop shop, string job, string unit, DateOnly day)

@@ -25,8 +25,8 @@ public sealed class SqlModelsTests
         SqlModel supplier = SqlModels.Find("supplier_counts")!;
         string[] Names(Func<string, bool> exists, params SqlModel[] wanted) => [.. SqlModels.Order(wanted, exists).Select(m => m.Table)];
         Assert.Equal(["supplier_counts"], Names(_ => true, supplier));
-        Assert.Equal(["part_followups", "supplier_counts"], Names(_ => true, supplier, SqlModels.Find("part_followups")!));
-        Assert.Contains("part_followups", Names(StoreTables.Names.Contains, supplier));
+        Assert.Equal(["int_part_followups", "supplier_counts"], Names(_ => true, supplier, SqlModels.Find("int_part_followups")!));
+        Assert.Contains("int_part_followups", Names(StoreTables.Names.Contains, supplier));
     }
 
     [Fact]

@@ -1,25 +1,19 @@
--- One row: of the pieces fitted on known appliances and followed for $days days, how many jobs needed the same component again.
-with last_day as (
-    select max(day_on) as day_on from (select max(opened_on) as day_on from jobs union all select max(closed_on) from jobs)
-),
-fitted as (
-    select distinct j.unit_id, p.component, j.job_id, coalesce(j.closed_on, j.opened_on) as fitted_on
-    from job_parts as p
-    join jobs as j using (job_id)
-    where p.part_number = $number and j.unit_id is not null
+-- One row: the days of the early window, the jobs on which the part was fitted and followed for that long, and those of
+-- them whose appliance was fitted with the same component again within it.
+with fitted as (
+    select distinct job_id, component
+    from int_fitted_parts
+    where part_number = $number
 ),
 followed as (
-    select f.*
-    from fitted as f
-    cross join last_day as l
-    where f.fitted_on + $days::integer <= l.day_on
-),
-failed as (
-    select distinct f.job_id
-    from followed as f
-    join jobs as j on j.unit_id = f.unit_id and j.job_id <> f.job_id
-        and j.opened_on >= f.fitted_on and j.opened_on <= f.fitted_on + $days::integer
-    left join job_parts as again on again.job_id = j.job_id and again.part_number = $number
-    where j.main_component = f.component or again.job_id is not null
+    select p.again_days
+    from int_part_followups as p
+    semi join fitted using (job_id, component)
+    cross join int_early_window as early
+    where p.followed_days >= early.days
 )
-select (select count(distinct job_id) from followed) as followed, (select count(*) from failed) as failed
+select
+    early.days,
+    (select count(*) from followed) as followed,
+    (select count(*) from followed where again_days <= early.days) as failed
+from int_early_window as early

@@ -1,6 +1,6 @@
--- One row per van that served a job in the $days before $as_of (null: the newest call).
+-- One row per van that served a job in the $days up to $last_day.
 select distinct van
 from jobs
 where van is not null
-    and opened_on >= coalesce($as_of::date, (select max(opened_on) from jobs)) + 1 - $days::integer
+    and opened_on >= $last_day::date + 1 - $days::integer
 order by van

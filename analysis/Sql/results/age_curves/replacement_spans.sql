@@ -1,28 +1,11 @@
 -- One row per part fitted on a known appliance: days until the same component was called for again, until the appliance was written off, until the part gave way to another design, or until the log ends.
 with log as (
-    from log_window
-),
-
-fitted as (
-    select
-        j.unit_id,
-        coalesce(j.appliance_type, 'unknown') as appliance_type,
-        p.component,
-        coalesce(min(p.supplier), 'unknown') as supplier,
-        min(p.fitted_number) as fitted_number,
-        j.job_id,
-        coalesce(j.closed_on, j.opened_on) as fitted_on
-    from job_parts as p
-    inner join jobs as j using (job_id)
-    where j.unit_id is not null and p.component is not null and p.quantity > 0
-        and j.outcome in ('fixed_with_part', 'fixed')
-        and coalesce(j.closed_on, j.opened_on) <= (select last_day from log)
-    group by all
+    from int_log_window
 ),
 
 failed_again as (
     select f.job_id, f.component, min(j.opened_on) as again_on
-    from fitted as f
+    from int_fitted_components as f
     inner join jobs as j
         on f.unit_id = j.unit_id and j.main_component = f.component
         and j.opened_on > f.fitted_on and j.job_id <> f.job_id and j.opened_on <= (select last_day from log)
@@ -31,7 +14,7 @@ failed_again as (
 
 superseded as (
     select f.job_id, f.component, min(s.effective_on) as superseded_on
-    from fitted as f
+    from int_fitted_components as f
     inner join supersessions as s
         on f.fitted_number = s.old_number and s.effective_on > f.fitted_on
     where s.new_number is not null
@@ -45,7 +28,7 @@ ends as (
         s.superseded_on,
         case when u.written_off_on > f.fitted_on then u.written_off_on end as written_off_on,
         case when u.basis = 'register' then r.removed_on end as removed_on
-    from fitted as f
+    from int_fitted_components as f
     left join failed_again as a using (job_id, component)
     left join superseded as s using (job_id, component)
     left join unit_ages as u on f.unit_id = u.unit_id

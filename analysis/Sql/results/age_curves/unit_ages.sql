@@ -1,6 +1,6 @@
 -- One row per appliance the shop knows: its birthday, and the ages in days between which it was watched. Days count from installation where that is known, else from the middle of the build interval.
 with log as (
-    from log_window
+    from int_log_window
 ),
 
 calls as (

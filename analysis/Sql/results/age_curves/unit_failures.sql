@@ -8,7 +8,7 @@ with failures as (
     from jobs as j
     inner join unit_ages as u using (unit_id)
     where u.born_on is not null and j.main_component is not null and j.main_component not in ('none', 'other_part')
-        and j.opened_on <= (select last_day from log_window)
+        and j.opened_on <= (select last_day from int_log_window)
     group by all
 ),
 

@@ -1,10 +1,5 @@
 -- One row per finished repair of a known unit: the next calls on the same unit, and how long it was followed.
-with log as (
-    select coalesce(getvariable('as_of')::date, max(opened_on)) as last_day
-    from jobs
-),
-
-fixes as (
+with fixes as (
     select
         j.job_id,
         j.unit_id,
@@ -18,7 +13,7 @@ fixes as (
         coalesce(j.main_component, 'unknown') as component,
         least(log.last_day, u.removed_on) - j.closed_on as followed_days
     from jobs as j
-    cross join log
+    cross join int_log_window as log
     left join units as u using (unit_id)
     where j.unit_id is not null
         and j.closed_on <= log.last_day
@@ -38,7 +33,7 @@ later as (
         and f.job_id <> n.job_id
         and n.opened_on >= f.closed_on
         and n.opened_on > f.opened_on
-    cross join log
+    cross join int_log_window as log
     where n.opened_on <= log.last_day
     group by f.job_id
 )

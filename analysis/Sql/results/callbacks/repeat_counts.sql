@@ -1,6 +1,10 @@
 -- One row per component, supplier (null: all) and stretch of days after the replacement: parts at risk, and those replaced again in it.
 with stretches as (
-    from (values ('0-30', 0, 30), ('31-90', 30, 90), ('0-90', 0, 90)) as s(stretch, after_days, to_days)
+    select '0-30' as stretch, 0 as after_days, 30 as to_days
+    union all
+    select '31-' || days, 30, days from int_early_window
+    union all
+    select '0-' || days, 0, days from int_early_window
 ),
 
 at_risk as (
@@ -9,7 +13,7 @@ at_risk as (
         p.component,
         p.supplier,
         coalesce(p.again_days <= s.to_days, false)::integer as again
-    from part_followups as p
+    from int_part_followups as p
     cross join stretches as s
     where p.followed_days >= s.to_days and coalesce(p.again_days > s.after_days, true)
 )

@@ -1,18 +1,14 @@
 -- One row per month from the first call to the last day of the data: its calls and what is known of them. Months without a call have their row.
-with log as (
-    select min(opened_on) as first_day, coalesce(getvariable('as_of')::date, max(opened_on)) as last_day
-    from jobs
-),
-
-months as (
-    select month::date as month
-    from log, unnest(generate_series(date_trunc('month', log.first_day), date_trunc('month', log.last_day), interval 1 month)) as m(month)
+with months as (
+    select unnest(generate_series(date_trunc('month', first_day), date_trunc('month', last_day), interval 1 month))::date as month
+    from int_log_window
 ),
 
 calls as (
-    select date_trunc('month', opened_on)::date as month, *
-    from jobs
-    where opened_on <= coalesce(getvariable('as_of')::date, opened_on)
+    select date_trunc('month', j.opened_on)::date as month, j.*
+    from jobs as j
+    cross join int_log_window as log
+    where j.opened_on <= log.last_day
 )
 
 select

@@ -2,7 +2,7 @@
 with known as (
     select date_trunc('month', opened_on)::date as month, model_family, appliance_type, brand, main_component
     from jobs
-    where model_family is not null and opened_on <= coalesce(getvariable('as_of')::date, opened_on)
+    where model_family is not null and opened_on <= (select last_day from int_log_window)
 ),
 
 needs as (

@@ -2,7 +2,7 @@
 with known as (
     select date_trunc('month', opened_on)::date as month, main_component as need
     from jobs
-    where main_component is not null and opened_on <= coalesce(getvariable('as_of')::date, opened_on)
+    where main_component is not null and opened_on <= (select last_day from int_log_window)
 )
 
 select

@@ -1,13 +1,8 @@
--- One row: the days the rates speak for. Variables: as_of, last day of the data (null: newest call); rate_from and rate_to, a stretch of it (null: all).
-with log as (
-    select
-        min(opened_on) as log_first_day,
-        coalesce(getvariable('as_of')::date, max(opened_on)) as log_last_day
-    from jobs
-)
+-- One row: the days of the log, and those of them that the rates speak for.
+-- Variables: rate_from and rate_to, a stretch of the log (null: all of it).
 select
-    log_first_day,
-    log_last_day,
-    greatest(log_first_day, getvariable('rate_from')::date) as first_day,
-    least(log_last_day, getvariable('rate_to')::date) as last_day
-from log
+    first_day as log_first_day,
+    last_day as log_last_day,
+    greatest(first_day, getvariable('rate_from')::date) as first_day,
+    least(last_day, getvariable('rate_to')::date) as last_day
+from int_log_window

@@ -6,7 +6,7 @@ select
 from (
     select coalesce(min(appliance_type), 'unknown') as appliance_type, count(*)::integer as visits
     from jobs
-    where unit_id is not null and opened_on <= coalesce(getvariable('as_of')::date, opened_on)
+    where unit_id is not null and opened_on <= (select last_day from int_log_window)
     group by unit_id
 )
 group by appliance_type, visits

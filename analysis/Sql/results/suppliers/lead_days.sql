@@ -1,12 +1,5 @@
 -- One row per supplier, group of order lines, days waited and whether they ended with a delivery: lines.
-with log as (
-    select coalesce(
-        getvariable('as_of')::date,
-        greatest((select max(opened_on) from jobs), (select max(ordered_on) from part_orders), (select max(received_on) from part_orders))
-    ) as last_day
-),
-
-lines as (
+with lines as (
     select
         o.supplier,
         coalesce(o.component, 'unknown') as component,
@@ -14,7 +7,7 @@ lines as (
         coalesce(o.received_on <= log.last_day, false) as arrived,
         (least(coalesce(o.received_on, log.last_day), log.last_day) - o.ordered_on)::integer as days
     from part_orders as o
-    cross join log
+    cross join int_order_window as log
     where o.ordered_on <= log.last_day
 )
 

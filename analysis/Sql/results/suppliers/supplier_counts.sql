@@ -1,4 +1,4 @@
--- One row per supplier and component (null: all components): pieces received and sent back, parts followed for 90 days and those that failed by then.
+-- One row per supplier and component (null: all components): pieces received and sent back, parts followed through the early window and those that failed by then.
 with received as (
     select
         supplier,
@@ -6,7 +6,7 @@ with received as (
         sum(quantity) as pieces,
         sum(least(returned_quantity, quantity)) as pieces_returned
     from part_orders
-    where received_on <= coalesce(getvariable('as_of')::date, received_on)
+    where received_on <= (select last_day from int_order_window)
     group by all
 ),
 
@@ -15,10 +15,11 @@ fitted as (
         supplier,
         component,
         count(*) as followed,
-        count(*) filter (where again_days <= 90) as failed
-    from part_followups
-    where followed_days >= 90 and supplier <> 'unknown'
-    group by all
+        count(*) filter (where again_days <= early.days) as failed
+    from int_part_followups
+    cross join int_early_window as early
+    where followed_days >= early.days and supplier <> 'unknown'
+    group by supplier, component
 ),
 
 both_sides as (

@@ -6,6 +6,6 @@ select
     count(*) as order_lines,
     sum(returned_quantity)::bigint as pieces_returned
 from part_orders
-where returned_quantity > 0 and ordered_on <= coalesce(getvariable('as_of')::date, ordered_on)
+where returned_quantity > 0 and ordered_on <= (select last_day from int_order_window)
 group by supplier, coalesce(lower(trim(return_reason)), 'no reason given')
 order by supplier, pieces_returned desc, return_reason

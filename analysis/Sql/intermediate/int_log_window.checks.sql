@@ -1,0 +1,4 @@
+-- One row where the log ends before it begins: no call is as old as the last day asked for.
+select 'log ends before it begins' as fault, first_day, last_day
+from int_log_window
+where first_day > last_day
