@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>The program: which verbs there are, and how faults become exit codes.</summary>
-public static class CommandHost
+internal static class CommandHost
 {
     private const string Unread = "Failed to convert '";
 

@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Prints a script that completes verbs, options and their words with the tab key.</summary>
-public sealed class CompletionCommand(ProgramIo io) : Command<CompletionSettings>
+internal sealed class CompletionCommand(ProgramIo io) : Command<CompletionSettings>
 {
     /// <inheritdoc/>
     public override int Execute(CommandContext context, CompletionSettings settings, CancellationToken cancellationToken)

@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>completion</c>.</summary>
-public sealed class CompletionSettings : CommandSettings
+internal sealed class CompletionSettings : CommandSettings
 {
     /// <summary>The shell.</summary>
     [CommandArgument(0, "<SHELL>")]

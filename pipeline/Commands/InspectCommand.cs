@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Says what files look like, proposes their maps, and shows doubts before anything is loaded.</summary>
-public sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
+internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
 {
     private static readonly string[] Tables = [".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".gz", ".zip"];
 

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>inspect</c>.</summary>
-public sealed class InspectSettings : CommandSettings
+internal sealed class InspectSettings : CommandSettings
 {
     /// <summary>Files to look at; a folder means every file in it.</summary>
     [CommandArgument(0, "<FILE>")]

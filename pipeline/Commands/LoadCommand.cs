@@ -12,7 +12,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Stage, combine, publish: reads the shop's files and makes them the current store.</summary>
-public sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
+internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 {
     /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, LoadSettings settings, CancellationToken cancellationToken)

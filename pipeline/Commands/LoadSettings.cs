@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>load</c>.</summary>
-public sealed class LoadSettings : CommandSettings
+internal sealed class LoadSettings : CommandSettings
 {
     /// <summary>Folder with the shop's files and its shop.json.</summary>
     [CommandOption("--input <FOLDER>")]

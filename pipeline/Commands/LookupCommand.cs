@@ -1,32 +1,110 @@
+using System.ComponentModel;
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>The technician's answer. Reads the last run's model and store; never trains.</summary>
-public sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>
+/// <summary>Options of <c>lookup</c>.</summary>
+internal sealed class LookupSettings : CommandSettings
 {
-    /// <inheritdoc/>
+    [CommandOption("--model <MODEL>")]
+    [Description("Model number from the label, or a model family")]
+    public string? Model { get; init; }
+
+    [CommandOption("--complaint <TEXT>")]
+    [Description("What the customer said, or a complaint kind such as no_fill")]
+    public string? Complaint { get; init; }
+
+    [CommandOption("--serial <SERIAL>")]
+    [Description("Serial number: gives the age and what was done to this appliance before")]
+    public string? Serial { get; init; }
+
+    [CommandOption("--age <YEARS>")]
+    [Description("Age in years, if you know it")]
+    public double? Age { get; init; }
+
+    [CommandOption("--type <TYPE>")]
+    [Description("Use if the model is unknown: washer, dryer, dishwasher, refrigerator, range or microwave")]
+    public string? ApplianceType { get; init; }
+
+    [CommandOption("--code <CODE>")]
+    [Description("Error code on the display")]
+    public string? Code { get; init; }
+
+    [CommandOption("--customer <KIND>")]
+    [Description("household or contract; default: from the serial, otherwise household")]
+    public string? Customer { get; init; }
+
+    [CommandOption("--on <DATE>")]
+    [Description("Day of the call, such as 2026-11-24; default: today")]
+    public string? On { get; init; }
+
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's files, including its own words, checks and serial codes")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder of the last run")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+
+    [CommandOption("--format <FORMAT>")]
+    [Description("table, csv (odds only) or json")]
+    [DefaultValue(OutputFormat.Table)]
+    public OutputFormat Format { get; init; }
+
+    /// <summary>The question these options ask.</summary>
+    public CallQuestion Question() => new()
+    {
+        Model = Model,
+        Complaint = Complaint,
+        Serial = Serial,
+        ApplianceType = ApplianceType,
+        Age = Age,
+        Code = Code,
+        Customer = Customer,
+        On = On,
+    };
+}
+
+/// <summary>Prints what a call will probably need. Reads the last run's model and store and never trains.</summary>
+internal sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>
+{
+    private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default)
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
     public override int Execute(CommandContext context, LookupSettings settings, CancellationToken cancellationToken)
     {
-        var output = new OutputFolder(settings.Out);
-        ShopSettings shop = ShopFile.Load(settings.Input);
-        ShippedModel model = ModelStore.Read(output);
-        LookupFacts facts = LookupStore.Read(output, settings.Input);
-        Call call = CallReader.Read(settings, facts, (brands, on) => LookupStore.History(output, settings.Serial!, brands, on), io.Clock);
-        Answer answer = AnswerBuilder.Build(call, model, facts, new AnswerOptions { SecondVisitCost = shop.SecondVisitCost });
+        CallQuestion question = settings.Question();
+        string[] faults = [.. question.Faults().Select(Text)];
+        if (faults.Length > 0)
+        {
+            throw new BadInputException(faults);
+        }
+
+        var answers = ShopAnswers.Read(new OutputFolder(settings.Out), settings.Input);
+        Answer answer = answers.Ask(question, DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime));
+        string currency = answers.Settings.Currency;
         switch (settings.Format)
         {
-            case OutputFormat.Json: io.Out.WriteLine(AnswerJson.Text(answer, shop.Currency)); break;
+            case OutputFormat.Json: io.Out.WriteLine(AnswerJson.Create(answer, currency).ToJsonString(Indented)); break;
             case OutputFormat.Csv: TablePrinter.Print(io.Out, OutputFormat.Csv, answer.Needs, AnswerText.NeedColumns); break;
-            default: AnswerText.Print(io.Out, answer, shop.Currency); break;
+            default: AnswerText.Print(io.Out, answer, currency); break;
         }
 
         return ExitCode.Done;
     }
+
+    private static string Text(QuestionFault fault) => fault.Field is null
+        ? "Give at least one of --model, --serial, --type, --complaint."
+        : string.Create(CultureInfo.InvariantCulture, $"--{fault.Field}{(fault.Typed is null ? "" : " " + fault.Typed)}: {fault.Message}");
 }

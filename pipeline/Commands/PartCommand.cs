@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>The cross-reference of one number: what it is now, where it fits, what it costs, how good it is.</summary>
-public sealed class PartCommand(ProgramIo io) : Command<PartSettings>
+internal sealed class PartCommand(ProgramIo io) : Command<PartSettings>
 {
     /// <inheritdoc/>
     public override int Execute(CommandContext context, PartSettings settings, CancellationToken cancellationToken)

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>part</c>.</summary>
-public sealed class PartSettings : CommandSettings
+internal sealed class PartSettings : CommandSettings
 {
     /// <summary>The number.</summary>
     [CommandArgument(0, "<NUMBER>")]

@@ -8,7 +8,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Prints failure rates with their intervals and their basis.</summary>
-public sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
+internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
 {
     /// <inheritdoc/>
     public override int Execute(CommandContext context, RatesSettings settings, CancellationToken cancellationToken)

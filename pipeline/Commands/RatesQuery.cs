@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Commands;
 /// <param name="Complaint">Only calls with this complaint; null: all.</param>
 /// <param name="Month">First day of the month; null: all time.</param>
 /// <param name="By">What to split by, one of <see cref="Splits"/>; null: by what is asked for.</param>
-public sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month, string? By = null)
+internal sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month, string? By = null)
 {
     /// <summary>Split by the supplier of the parts fitted.</summary>
     public const string BySupplier = "supplier";

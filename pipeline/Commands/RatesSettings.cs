@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>rates</c>.</summary>
-public sealed class RatesSettings : CommandSettings
+internal sealed class RatesSettings : CommandSettings
 {
     /// <summary>Only this component.</summary>
     [CommandOption("--component <NAME>")]

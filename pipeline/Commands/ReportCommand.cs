@@ -12,7 +12,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Writes the report of a month from the results of the last run.</summary>
-public sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
+internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
 {
     /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)

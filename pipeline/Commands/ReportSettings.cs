@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>report</c>.</summary>
-public sealed class ReportSettings : CommandSettings
+internal sealed class ReportSettings : CommandSettings
 {
     /// <summary>Month, for example 2024-02; null: the newest that has ended and has calls.</summary>
     [CommandOption("--month <YYYY-MM>")]

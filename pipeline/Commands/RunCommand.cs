@@ -7,7 +7,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>All steps, from the shop's files to its pages.</summary>
-public sealed class RunCommand : AsyncCommand<RunSettings>
+internal sealed class RunCommand : AsyncCommand<RunSettings>
 {
     private readonly ProgramIo _io;
 

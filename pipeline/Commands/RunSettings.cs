@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>run</c>.</summary>
-public sealed class RunSettings : CommandSettings
+internal sealed class RunSettings : CommandSettings
 {
     /// <summary>Folder with the shop's files and its shop.json.</summary>
     [CommandOption("--input <FOLDER>")]

@@ -7,7 +7,7 @@ using PartsSignal.Pipeline.Running;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>The steps of <c>run</c>, in order.</summary>
-public static class RunSteps
+internal static class RunSteps
 {
     /// <summary>All of them.</summary>
     /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>

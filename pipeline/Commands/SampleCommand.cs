@@ -7,7 +7,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Writes a fictional shop of any size, with its truth.</summary>
-public sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
+internal sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
 {
     private const int FewestJobs = 200;
 

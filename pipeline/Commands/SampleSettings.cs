@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>sample</c>.</summary>
-public sealed class SampleSettings : CommandSettings
+internal sealed class SampleSettings : CommandSettings
 {
     /// <summary>About how many jobs.</summary>
     [CommandOption("--jobs <N>")]

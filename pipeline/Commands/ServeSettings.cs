@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Options of <c>serve</c>.</summary>
-public sealed class ServeSettings : CommandSettings
+internal sealed class ServeSettings : CommandSettings
 {
     /// <summary>Port.</summary>
     [CommandOption("--port <N>")]

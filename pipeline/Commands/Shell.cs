@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Shells the script is for.</summary>
-public enum Shell
+internal enum Shell
 {
     /// <summary>bash.</summary>
     Bash,

@@ -13,7 +13,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Prints what each van should carry for its money and space.</summary>
-public sealed class VanCommand(ProgramIo io) : Command<VanSettings>
+internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
 {
     /// <inheritdoc/>
     public override int Execute(CommandContext context, VanSettings settings, CancellationToken cancellationToken)

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Which list of the plan is printed.</summary>
-public enum VanList
+internal enum VanList
 {
     /// <summary>Steps from what is aboard to the plan.</summary>
     Changes,
@@ -27,7 +27,7 @@ public enum VanList
 }
 
 /// <summary>Options of <c>van</c>.</summary>
-public sealed class VanSettings : CommandSettings
+internal sealed class VanSettings : CommandSettings
 {
     /// <summary>Folder with the shop's shop.json.</summary>
     [CommandOption("--input <FOLDER>")]

@@ -11,7 +11,7 @@ namespace PartsSignal.Pipeline.Learning;
 /// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
 /// <see cref="Learned"/> in <see cref="RunState"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
 /// </summary>
-public sealed class LearnStep : IBackgroundStep
+internal sealed class LearnStep : IBackgroundStep
 {
     private Task<Learning>? _begun;
 

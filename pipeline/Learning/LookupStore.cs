@@ -10,7 +10,7 @@ using PartsSignal.Pipeline.Publishing;
 namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>Reads what answers need from the last run.</summary>
-public static class LookupStore
+internal static class LookupStore
 {
     private const string Risks = "next_year_risk";
     private const string FileName = "lookup.facts";

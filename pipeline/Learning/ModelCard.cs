@@ -11,7 +11,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>The model card: what the model learned from, what it cannot know, and how it did on months it never saw.</summary>
-public static class ModelCard
+internal static class ModelCard
 {
     private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 

@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>Where the model and its card lie on disk.</summary>
-public static class ModelStore
+internal static class ModelStore
 {
     /// <summary>Path of the model.</summary>
     public static string PathOf(OutputFolder output) => Path.Combine(output.Model, "parts.model");

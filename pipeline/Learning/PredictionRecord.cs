@@ -1,10 +1,11 @@
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>The section <c>prediction</c> of the run record. Keys that only the truth behind a fictional shop could fill are null.</summary>
-public static class PredictionRecord
+internal static class PredictionRecord
 {
     /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
     public static JsonObject Create(Learned learned, int seed)
@@ -15,7 +16,10 @@ public static class PredictionRecord
         section["note"] = learned.Note;
         if (learned.Answers is { } all)
         {
-            section["no_fill"] = Figures(all.Where(f => f.ComplaintKind == "no_fill").Judge());
+            var byKind = new JsonObject(RunRecord.ComplaintKinds.Select(kind => KeyValuePair.Create<string, JsonNode?>(
+                kind, Figures(all.Where(f => f.ComplaintKind == kind).Judge()))));
+            section[RunRecord.NoFill] = byKind[RunRecord.NoFill]!.DeepClone();
+            section["by_complaint"] = byKind;
         }
 
         return section;

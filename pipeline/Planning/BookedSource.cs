@@ -4,6 +4,7 @@ using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan.Booked;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Learning;
 
 namespace PartsSignal.Pipeline.Planning;
 
@@ -21,5 +22,5 @@ internal static class BookedSource
         day,
         model,
         () => FactReader.Read(database, CheckTableReader.Load(input), []),
-        new AnswerOptions { SecondVisitCost = settings.SecondVisitCost });
+        ShopAnswers.Options(settings));
 }

@@ -10,7 +10,7 @@ using PartsSignal.Pipeline.Running;
 namespace PartsSignal.Pipeline.Planning;
 
 /// <summary>What each van should carry, judged by replay, with its lists.</summary>
-public sealed class PlanStep : IBackgroundStep
+internal sealed class PlanStep : IBackgroundStep
 {
     private Task<Replay>? _begun;
     private IReadOnlyList<VanGroup> _groups = [];

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Planning;
 
 /// <summary>The shop's settings as options of the van plan.</summary>
-public static class ShopPlanOptions
+internal static class ShopPlanOptions
 {
     /// <summary>Maps them.</summary>
     /// <exception cref="BadInputException">With every fault.</exception>

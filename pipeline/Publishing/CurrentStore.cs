@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Publishing;
 
 /// <summary>The one way by which a reader sees the current store.</summary>
-public static class CurrentStore
+internal static class CurrentStore
 {
     private const long LeastWriterMegabytes = 1536;
     private const double WriterShare = 0.4;

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Publishing;
 /// <summary>
 /// Lets one load at a time write below an output folder. The system frees the lock when its process ends, however it ends.
 /// </summary>
-public sealed class StoreLock : IDisposable
+internal sealed class StoreLock : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
     private readonly FileStream _file;

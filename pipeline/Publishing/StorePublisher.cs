@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Publishing;
 /// the years stand in a folder a year, <c>jobs/year=2026</c>, so that any engine that knows such folders reads only those
 /// it needs.
 /// </summary>
-public static class StorePublisher
+internal static class StorePublisher
 {
     private const string FileName = "part-0.parquet";
 

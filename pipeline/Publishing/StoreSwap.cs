@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Publishing;
 /// has links, <c>store</c> is a link, and one rename makes another store current; elsewhere it is the folder itself
 /// and two renames do, the second of which is made good by <see cref="Repair"/> when it was never reached.
 /// </summary>
-public sealed class StoreSwap
+internal sealed class StoreSwap
 {
     private const string Unfinished = ".unfinished";
     private readonly string _current;

@@ -6,7 +6,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>The model card as points an owner can read.</summary>
-public static class ModelCardText
+internal static class ModelCardText
 {
     /// <summary>The points; none where there is no card or it is not readable.</summary>
     public static IReadOnlyList<(string Point, string Text)> Read(OutputFolder output)

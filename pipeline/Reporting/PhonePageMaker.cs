@@ -4,12 +4,13 @@ using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Learning;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Gathers what the phone page carries: the predictor's weights, models, words, parts, vans and checks.</summary>
-public static class PhonePageMaker
+internal static class PhonePageMaker
 {
     private const int PartsCarried = 8;
 
@@ -27,7 +28,7 @@ public static class PhonePageMaker
         IReadOnlyList<LookupModel> models = database.Read("queries/report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
         IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
         LookupWeights? weights = PhoneWeights.From(model);
-        var costs = new AnswerOptions { SecondVisitCost = settings.SecondVisitCost };
+        var costs = ShopAnswers.Options(settings);
         return new LookupData
         {
             Shop = settings.Shop,

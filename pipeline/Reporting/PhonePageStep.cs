@@ -6,7 +6,7 @@ using PartsSignal.Reports.Phone;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Writes the phone page, and keeps for <c>lookup</c> what it knows of parts and models. Runs after the predictor was learned; a run without one writes none.</summary>
-public sealed class PhonePageStep : IRunStep
+internal sealed class PhonePageStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "phone page";

@@ -5,7 +5,7 @@ using PartsSignal.Reports.Phone;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>The predictor's weights, rounded to a size a phone can carry.</summary>
-public static class PhoneWeights
+internal static class PhoneWeights
 {
     /// <summary>Weights are rounded to thousandths of a log odds: odds move by less than one part in a hundred of themselves.</summary>
     public const int Scale = 1000;

@@ -9,7 +9,7 @@ using PartsSignal.Reports.Workbook;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Writes the files of a monthly report, and the list of months.</summary>
-public static class ReportFiles
+internal static class ReportFiles
 {
     private static readonly UTF8Encoding PlainUtf8 = new(encoderShouldEmitUTF8Identifier: false);
 

@@ -6,7 +6,7 @@ using PartsSignal.Reports.Monthly;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Makes reports from a session that holds the store and the result tables.</summary>
-public static class ReportMaker
+internal static class ReportMaker
 {
     /// <summary>Last day the data speaks for; null: there is no job.</summary>
     public static DateOnly? LastDay(Database database, ShopSettings settings) =>

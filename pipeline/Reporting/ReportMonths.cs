@@ -3,7 +3,7 @@ using PartsSignal.Reports.Monthly;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Which month a report is about when nobody says.</summary>
-public static class ReportMonths
+internal static class ReportMonths
 {
     /// <summary>The last month that has ended by the last day of the data.</summary>
     public static DateOnly Last(DateOnly asOf)

@@ -4,7 +4,7 @@ using PartsSignal.Reports.Monthly;
 namespace PartsSignal.Pipeline.Reporting;
 
 /// <summary>Writes the report of the newest month that has ended and has calls, and the list of months. Runs after every result table is there.</summary>
-public sealed class ReportStep : IRunStep
+internal sealed class ReportStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "report";

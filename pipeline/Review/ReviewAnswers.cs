@@ -11,7 +11,7 @@ namespace PartsSignal.Pipeline.Review;
 /// What the owner answered in the review lists that lie beside the shop's files. An answer that cannot be followed stops
 /// nothing: it comes back in its list with a note that says why.
 /// </summary>
-public sealed class ReviewAnswers
+internal sealed class ReviewAnswers
 {
     private static readonly string[] Monthly = ["yyyy-MM", "MM/yyyy", "yyyy/MM"];
     private readonly Dictionary<string, IReadOnlyList<ReviewRow>> _lists;

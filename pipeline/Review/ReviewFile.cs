@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Review;
 /// <param name="File">File it stands in, relative to the input folder.</param>
 /// <param name="Line">Row in that file, the header being 1.</param>
 /// <param name="Cells">Cells by column.</param>
-public sealed record ReviewRow(string File, int Line, IReadOnlyDictionary<string, string> Cells)
+internal sealed record ReviewRow(string File, int Line, IReadOnlyDictionary<string, string> Cells)
 {
     /// <summary>A cell; empty where the column is missing.</summary>
     public string this[string column] => Cells.GetValueOrDefault(column, "");
@@ -18,7 +18,7 @@ public sealed record ReviewRow(string File, int Line, IReadOnlyDictionary<string
 }
 
 /// <summary>Reads and writes review lists: plain CSV whose last column, <c>answer</c>, the owner fills in.</summary>
-public static class ReviewFile
+internal static class ReviewFile
 {
     /// <summary>Name of the column to fill in.</summary>
     public const string AnswerColumn = "answer";

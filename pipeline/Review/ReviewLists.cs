@@ -9,10 +9,10 @@ namespace PartsSignal.Pipeline.Review;
 /// <param name="File">The list.</param>
 /// <param name="Open">Rows without an answer.</param>
 /// <param name="NotUnderstood">Rows whose answer could not be followed; a note in the list says why.</param>
-public sealed record ReviewCount(string File, int Open, int NotUnderstood);
+internal sealed record ReviewCount(string File, int Open, int NotUnderstood);
 
 /// <summary>Writes what the load could not decide by itself as lists for the owner.</summary>
-public static class ReviewLists
+internal static class ReviewLists
 {
     private const int Suggestions = 3;
 

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Review;
 
 /// <summary>File names of the review lists, the same in <c>out/review</c> and where they are handed in.</summary>
-public static class ReviewNames
+internal static class ReviewNames
 {
     /// <summary>Typed part numbers that no catalogue number explains. Answer: the right number, <c>new</c>, or <c>ignore</c>.</summary>
     public const string PartNumbers = "review-part-numbers.csv";

@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>What came back: callbacks, and replaced parts that failed again.</summary>
-public sealed class CallbacksStep : IRunStep
+internal sealed class CallbacksStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "callbacks";

@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Age at failure by component and family, repairs per appliance, repeat failures, and the chance of the next 12 months.</summary>
-public sealed class CurvesStep : IRunStep
+internal sealed class CurvesStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "age curves";

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>One step of <c>run</c>. Steps run in order and talk to each other only through the context.</summary>
-public interface IRunStep
+internal interface IRunStep
 {
     /// <summary>Name shown and logged, a plain verb or noun.</summary>
     string Name { get; }

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Transform;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Reads the shop's files and publishes the store that every later step works on.</summary>
-public sealed class LoadStep(ProgressLine? progress = null) : IRunStep
+internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "load";

@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>The calls of each month in figures: what the monthly report opens with.</summary>
-public sealed class MonthsStep : IRunStep
+internal sealed class MonthsStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "months";

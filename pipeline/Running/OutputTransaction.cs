@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Running;
 /// is published; one rename says that it is complete, and then each part takes its place. A kill before that rename
 /// leaves all as it was, a kill after it is made good by the next command that writes. One command at a time writes.
 /// </summary>
-public sealed class OutputTransaction : IDisposable
+internal sealed class OutputTransaction : IDisposable
 {
     private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(30);
     private readonly StoreLock _lock;

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Writes every result table the steps before left, as Parquet and CSV.</summary>
-public sealed class PublishResultsStep : IRunStep
+internal sealed class PublishResultsStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "results";

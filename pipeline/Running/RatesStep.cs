@@ -5,7 +5,7 @@ using PartsSignal.Analysis.Statistics.Multiplicity;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Failure rates by component, complaint, family, brand, age and supplier; over all time and by month.</summary>
-public sealed class RatesStep : IRunStep
+internal sealed class RatesStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "rates";

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order.</summary>
-public static class ResultPublisher
+internal static class ResultPublisher
 {
     /// <summary>Writes the tables.</summary>
     /// <param name="database">A session of one worker, so that order is kept.</param>

@@ -7,7 +7,7 @@ using PartsSignal.Pipeline.Publishing;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>What the steps of one run share.</summary>
-public sealed class RunContext : IDisposable
+internal sealed class RunContext : IDisposable
 {
     private Database? _database;
 

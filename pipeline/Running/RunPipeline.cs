@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Runs the steps in order, logs each with rows and time, and writes the record of the run last.</summary>
-public sealed class RunPipeline
+internal sealed class RunPipeline
 {
     private readonly IReadOnlyList<IRunStep> _steps;
     private readonly TextWriter _log;

@@ -7,13 +7,19 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>The record of a run, <c>run.json</c>: every documented key is there, null where the run could not compute it.</summary>
-public static class RunRecord
+internal static class RunRecord
 {
     private static readonly JsonSerializerOptions Format = new()
     {
         WriteIndented = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
+
+    /// <summary>The complaint kind whose figures also stand by themselves, under their own key.</summary>
+    public const string NoFill = "no_fill";
+
+    /// <summary>The complaint kinds whose predictions are also reported separately: the common ones of each appliance type.</summary>
+    public static readonly IReadOnlyList<string> ComplaintKinds = [NoFill, "no_drain", "no_spin", "no_heat", "leak", "not_cooling", "no_start"];
 
     private static readonly string[] PredictionKeys =
     [
@@ -30,7 +36,8 @@ public static class RunRecord
     public static JsonObject Empty()
     {
         JsonObject prediction = Nulls(PredictionKeys);
-        prediction["no_fill"] = Nulls(PredictionKeys);
+        prediction[NoFill] = Nulls(PredictionKeys);
+        prediction["by_complaint"] = new JsonObject(ComplaintKinds.Select(k => KeyValuePair.Create<string, JsonNode?>(k, Nulls(PredictionKeys))));
         return new JsonObject
         {
             ["rows"] = Nulls(["read", "loaded", "duplicate", "replaced", "rejected"]),

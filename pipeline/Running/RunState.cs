@@ -3,7 +3,7 @@ using PartsSignal.Analysis.PartPrediction.Learning;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>What one step of a run leaves for a later one; each value is null until its step has run.</summary>
-public sealed class RunState
+internal sealed class RunState
 {
     /// <summary>Result of the load step.</summary>
     public LoadReport? Load { get; set; }

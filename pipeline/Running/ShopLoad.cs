@@ -16,7 +16,7 @@ namespace PartsSignal.Pipeline.Running;
 /// <param name="Review">Rows of each list for the owner to answer.</param>
 /// <param name="DataFaults">Contradictions in the data.</param>
 /// <param name="StoredRows">Rows of all tables of the store.</param>
-public sealed record LoadReport(
+internal sealed record LoadReport(
     Reconciliation Rows,
     IReadOnlyList<ResultLog> Steps,
     IReadOnlyList<StagedFile> Staged,
@@ -33,7 +33,7 @@ public sealed record LoadReport(
 }
 
 /// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
-public static class ShopLoad
+internal static class ShopLoad
 {
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>

@@ -2,7 +2,7 @@ namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Begins the long calculations of later steps. Runs once the store is there.</summary>
 /// <param name="later">The steps that begin here, the longest first.</param>
-public sealed class StartBackgroundStep(params IReadOnlyList<IBackgroundStep> later) : IRunStep
+internal sealed class StartBackgroundStep(params IReadOnlyList<IBackgroundStep> later) : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "begin";

@@ -5,7 +5,7 @@ using PartsSignal.Analysis.SupplierQuality;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Supplier quality and lead times; runs after the callbacks, whose followed parts it counts.</summary>
-public sealed class SuppliersStep : IRunStep
+internal sealed class SuppliersStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "suppliers";

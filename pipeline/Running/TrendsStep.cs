@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Trends.Scan;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>What rises: every month of every series, held against its baseline as it could be told at that month's end.</summary>
-public sealed class TrendsStep : IRunStep
+internal sealed class TrendsStep : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "trends";

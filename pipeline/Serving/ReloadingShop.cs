@@ -6,7 +6,7 @@ using PartsSignal.Pipeline.Publishing;
 namespace PartsSignal.Pipeline.Serving;
 
 /// <summary>The shop of the newest run: when a run is published, the next question is answered from it, without a restart.</summary>
-public sealed class ReloadingShop
+internal sealed class ReloadingShop
 {
     private readonly OutputFolder _output;
     private readonly Func<ServedShop> _read;

@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Serving;
 /// <param name="Address">Address to listen on.</param>
 /// <param name="Port">Port, 0 to 65535; 0: any free one.</param>
 /// <param name="Token">Secret every question must carry; null: none, on this machine's own address only.</param>
-public sealed record ServeOptions(IPAddress Address, int Port, string? Token)
+internal sealed record ServeOptions(IPAddress Address, int Port, string? Token)
 {
     /// <summary>Shortest token accepted.</summary>
     public const int ShortestToken = 16;

@@ -1,110 +1,158 @@
+using System.ComponentModel;
+using System.ComponentModel.DataAnnotations;
 using System.Globalization;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.OpenApi;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.OpenApi;
 using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Pipeline.Words;
+using PartsSignal.Pipeline.Learning;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;
 
-/// <summary>The addresses of the server.</summary>
-internal static class ShopEndpoints
+/// <summary>The addresses of the server. Those below <c>/api</c> and <c>/health</c> are for programs and are in the API description.</summary>
+internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
 {
-    private const int LongestText = 200;
     private const string Html = "text/html; charset=utf-8";
     private const string Json = "application/json; charset=utf-8";
 
     private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
 
-    private static readonly string[] Types = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave", "other"];
+    /// <summary>What <c>/health</c> answers.</summary>
+    internal sealed record Health(string Status, DateOnly? DataUpTo, DateOnly? LearnedTo);
 
-    private static readonly JsonSerializerOptions Format = new()
-    {
-        Encoder = JavaScriptEncoder.Default,
-        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
-        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
-    };
+    /// <summary>Why a question was refused.</summary>
+    internal sealed record Refusal(IReadOnlyList<string> Faults);
 
-    public static void Map(WebApplication app, ReloadingShop live)
+    /// <summary>Adds every address to the server.</summary>
+    public void Map(WebApplication app)
     {
         var files = new ServedFiles(live.Now().Output);
-        Map("/", () => Front(live.Now(), new Question(null, null, null, null), null));
-        Map("/answer", (HttpRequest request) => Ask(request, live.Now(), Front));
-        Map("/api/lookup", (HttpRequest request) => Ask(request, live.Now(), Told));
-        Map("/api/months", () => Results.Content(JsonSerializer.Serialize(files.Months(), Format), Json));
-        Map("/health", () => Results.Content(JsonSerializer.Serialize(new { status = "ok", data_up_to = live.Now().DataUpTo, learned_to = live.Now().LearnedTo }, Format), Json));
-        Map("/openapi.json", () => Results.Content(WordTable.ReadDefault("openapi.json"), Json));
-        Map("/favicon.ico", () => Results.NoContent());
-        Map("/lookup.html", files.PhonePage);
-        Map("/reports", () => Results.Redirect("/reports/index.html"));
-        Map("/reports/index.html", () => files.Report(null, "index.html"));
-        Map("/reports/{month}/{file}", files.Report);
+        Page("/", () => Front(new CallQuestion(), null));
+        Page("/answer", (string? model, string? complaint, string? type, string? age, string? code) => Ask(Question(model, complaint, type, age, code), Front));
+        Page("/openapi.json", DescribeAsync);
+        Page("/favicon.ico", () => Results.NoContent());
+        Page("/lookup.html", files.PhonePage);
+        Page("/reports", () => Results.Redirect("/reports/index.html"));
+        Page("/reports/index.html", () => files.Report(null, "index.html"));
+        Page("/reports/{month}/{file}", files.Report);
+        app.MapMethods("/api/lookup", Read, Lookup)
+            .WithSummary("Likely needs, parts and checks of one call")
+            .Produces<Answer>()
+            .Produces<Refusal>(StatusCodes.Status400BadRequest)
+            .AddOpenApiOperationTransformer((operation, _, _) =>
+            {
+                Restrict(operation, "type", new OpenApiSchema { Type = JsonSchemaType.String, Enum = [.. CallQuestion.ApplianceTypes.Select(t => (JsonNode)t)] });
+                Restrict(operation, "age", new OpenApiSchema { Type = JsonSchemaType.Number, Minimum = "0", Maximum = CallQuestion.OldestAge.ToString(CultureInfo.InvariantCulture) });
+                return Task.CompletedTask;
+            });
+        app.MapMethods("/api/months", Read, () => Results.Json(files.Months()))
+            .WithSummary("Months with a report, newest first, such as 2026-03")
+            .Produces<IReadOnlyList<string>>();
+        app.MapMethods("/health", Read, () => Results.Json(new Health("ok", live.Now().DataUpTo, live.Now().Answers.LearnedTo)))
+            .WithSummary("Whether the server answers, and up to which day its data goes")
+            .Produces<Health>();
 
-        // The answer to HEAD is that to GET; the server leaves the body out by itself.
-        void Map(string path, Delegate answer) => app.MapMethods(path, Read, answer);
+        // The server leaves the body out of the answer to HEAD by itself.
+        void Page(string path, Delegate answer) => app.MapMethods(path, Read, answer).ExcludeFromDescription();
     }
 
-    private sealed record Question(string? Model, string? Complaint, string? Type, double? Age);
-
-    private static IResult Front(ServedShop shop, Question asked, Answer? answer) => Results.Content(
-        FrontPage.Render(shop.Settings.Shop, shop.DataUpTo, new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.Type ?? "", asked.Age), answer), Html);
-
-    private static IResult Told(ServedShop shop, Question asked, Answer answer)
+    /// <summary>Registers the API description, which is generated from the addresses above.</summary>
+    public static void Describe(IServiceCollection services)
     {
-        JsonObject json = JsonSerializer.SerializeToNode(answer, Format)!.AsObject();
-        json["data_up_to"] = shop.DataUpTo?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        json["currency"] = shop.Settings.Currency;
-        return Results.Content(json.ToJsonString(Format), Json);
+        services.ConfigureHttpJsonOptions(options => AnswerJson.Apply(options.SerializerOptions));
+        services.AddOpenApi(options =>
+        {
+            options.ShouldInclude = description => description.HttpMethod == HttpMethods.Get;
+            options.AddDocumentTransformer((document, _, _) =>
+            {
+                document.Info = new OpenApiInfo
+                {
+                    Title = "PartsSignal",
+                    Version = "1",
+                    Description = "What an appliance call will probably need, and which months have a report. Answers come from the last run.",
+                };
+                document.Servers = [];
+                return Task.CompletedTask;
+            });
+            options.AddOperationTransformer((operation, _, _) =>
+            {
+                operation.Responses ??= [];
+                operation.Responses["401"] = new OpenApiResponse { Description = "A token is required" };
+                operation.Responses["429"] = new OpenApiResponse { Description = "Too many requests; wait a minute" };
+                return Task.CompletedTask;
+            });
+
+            // The two values that the endpoint adds to an answer.
+            options.AddSchemaTransformer((schema, context, _) =>
+            {
+                if (context.JsonTypeInfo.Type == typeof(Answer))
+                {
+                    schema.Properties ??= new Dictionary<string, IOpenApiSchema>();
+                    schema.Properties["currency"] = new OpenApiSchema { Type = JsonSchemaType.String };
+                    schema.Properties["data_up_to"] = new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Format = "date" };
+                }
+
+                return Task.CompletedTask;
+            });
+        });
     }
 
-    private static IResult Ask(HttpRequest request, ServedShop shop, Func<ServedShop, Question, Answer, IResult> show)
+    private IResult Lookup(
+        [Description("Model number from the label, or a model family"), MaxLength(CallQuestion.LongestText)] string? model,
+        [Description("What the customer said, or a complaint kind"), MaxLength(CallQuestion.LongestText)] string? complaint,
+        [Description("Appliance type, if the model is unknown")] string? type,
+        [Description("Age in years")] string? age,
+        [Description("Error code on the display"), MaxLength(CallQuestion.LongestText)] string? code) =>
+        Ask(Question(model, complaint, type, age, code), (_, answer) =>
+        {
+            JsonObject json = AnswerJson.Create(answer!, live.Now().Answers.Settings.Currency);
+            json["data_up_to"] = live.Now().DataUpTo?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            return Results.Content(json.ToJsonString(), Json);
+        });
+
+    private IResult Ask(CallQuestion question, Func<CallQuestion, Answer?, IResult> show)
     {
-        var faults = new List<string>();
-        var question = new Question(Text(request, "model", faults), Text(request, "complaint", faults), Text(request, "type", faults), Age(request, faults));
-        if (question is { Model: null, Complaint: null, Type: null })
-        {
-            faults.Add("Say at least model, type or complaint.");
-        }
-
-        if (question.Type is { } type && !Types.Contains(type))
-        {
-            faults.Add($"type: must be one of {string.Join(", ", Types)}.");
-        }
-
-        return faults.Count > 0
-            ? Results.Content(JsonSerializer.Serialize(new { faults }, Format), Json, statusCode: StatusCodes.Status400BadRequest)
-            : show(shop, question, shop.Ask(question.Model, question.Complaint, question.Type, question.Age));
+        string[] faults = [.. question.Faults().Select(f => f.Field is null ? f.Message : $"{f.Field}: {f.Message}")];
+        return faults.Length > 0
+            ? Results.Json(new Refusal(faults), statusCode: StatusCodes.Status400BadRequest)
+            : show(question, live.Now().Answers.Ask(question, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)));
     }
 
-    private static string? Text(HttpRequest request, string name, List<string> faults)
+    private IResult Front(CallQuestion asked, Answer? answer)
     {
-        string text = request.Query[name].ToString();
-        if (text.Length > LongestText)
-        {
-            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{name}: longer than {LongestText} characters."));
-        }
-
-        return string.IsNullOrWhiteSpace(text) ? null : text;
+        ServedShop shop = live.Now();
+        var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
+        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer), Html);
     }
 
-    private static double? Age(HttpRequest request, List<string> faults)
+    private static async Task<IResult> DescribeAsync(HttpContext context)
     {
-        string text = request.Query["age"].ToString();
-        if (text.Length == 0)
-        {
-            return null;
-        }
-
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double age) && age is >= 0 and <= 80)
-        {
-            return age;
-        }
-
-        faults.Add("age: must be years from 0 to 80.");
-        return null;
+        IOpenApiDocumentProvider provider = context.RequestServices.GetRequiredKeyedService<IOpenApiDocumentProvider>("v1");
+        OpenApiDocument document = await provider.GetOpenApiDocumentAsync(context.RequestAborted).ConfigureAwait(false);
+        return Results.Content(await document.SerializeAsJsonAsync(OpenApiSpecVersion.OpenApi3_1, context.RequestAborted).ConfigureAwait(false), Json);
     }
+
+    private static void Restrict(OpenApiOperation operation, string name, OpenApiSchema schema)
+    {
+        if (operation.Parameters?.OfType<OpenApiParameter>().FirstOrDefault(p => p.Name == name) is { } parameter)
+        {
+            parameter.Schema = schema;
+        }
+    }
+
+    private static CallQuestion Question(string? model, string? complaint, string? type, string? age, string? code) => new()
+    {
+        Model = Given(model),
+        Complaint = Given(complaint),
+        ApplianceType = Given(type),
+        Age = Given(age) is not { } text ? null
+            : double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double years) ? years : double.NaN,
+        Code = Given(code),
+    };
+
+    private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text;
 }

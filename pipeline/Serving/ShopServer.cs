@@ -8,13 +8,13 @@ using Microsoft.Extensions.Logging;
 namespace PartsSignal.Pipeline.Serving;
 
 /// <summary>The shop's own server: reports, phone page, a question to the live predictor, and the same for programs.</summary>
-public static class ShopServer
+internal static class ShopServer
 {
     private const int QuestionsPerMinute = 240;
     private const int LongestLine = 4096;
 
     /// <summary>Builds the server; it listens once started.</summary>
-    public static WebApplication Build(ServeOptions options, ReloadingShop shop)
+    public static WebApplication Build(ServeOptions options, ReloadingShop shop, TimeProvider clock)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();
@@ -34,6 +34,7 @@ public static class ShopServer
                 context.Connection.RemoteIpAddress ?? IPAddress.None,
                 _ => new FixedWindowRateLimiterOptions { PermitLimit = QuestionsPerMinute, Window = TimeSpan.FromMinutes(1) }));
         });
+        ShopEndpoints.Describe(builder.Services);
         WebApplication app = builder.Build();
         app.Use((context, next) =>
         {
@@ -44,7 +45,7 @@ public static class ShopServer
         // Before the token is looked at: guessing counts as asking.
         app.UseRateLimiter();
         app.Use(new RequestGuard(options).PassAsync);
-        ShopEndpoints.Map(app, shop);
+        new ShopEndpoints(shop, clock).Map(app);
         return app;
     }
 }

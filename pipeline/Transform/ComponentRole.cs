@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Transform;
 /// <summary>Whether a component is what a job was about, or goes along with another.</summary>
 /// <param name="Component">The component.</param>
 /// <param name="Role"><c>main</c> or <c>accessory</c>.</param>
-public sealed record ComponentRole(string Component, string Role)
+internal sealed record ComponentRole(string Component, string Role)
 {
     private const string FileName = "components.csv";
 

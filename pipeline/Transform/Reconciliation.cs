@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Transform;
 /// <param name="Duplicate">The same row again.</param>
 /// <param name="Replaced">Told anew by a later row.</param>
 /// <param name="Rejected">Could not be used; see the rejects.</param>
-public sealed record FileCounts(string File, string Kind, long Read, long Loaded, long Duplicate, long Replaced, long Rejected)
+internal sealed record FileCounts(string File, string Kind, long Read, long Loaded, long Duplicate, long Replaced, long Rejected)
 {
     /// <summary>True when every row is accounted for.</summary>
     public bool Balances => Read == Loaded + Duplicate + Replaced + Rejected;
@@ -18,7 +18,7 @@ public sealed record FileCounts(string File, string Kind, long Read, long Loaded
 
 /// <summary>The books of one load.</summary>
 /// <param name="Files">A line a file, in the order of the sources.</param>
-public sealed record Reconciliation(IReadOnlyList<FileCounts> Files)
+internal sealed record Reconciliation(IReadOnlyList<FileCounts> Files)
 {
     /// <summary>All files together.</summary>
     public FileCounts Total { get; } = new(

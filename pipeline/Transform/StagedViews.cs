@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Staging;
 namespace PartsSignal.Pipeline.Transform;
 
 /// <summary>Makes staged files visible to the combining SQL.</summary>
-public static class StagedViews
+internal static class StagedViews
 {
     /// <summary>
     /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position

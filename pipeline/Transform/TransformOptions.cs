@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Transform;
 
 /// <summary>What the combining of staged rows assumes.</summary>
-public sealed record TransformOptions
+internal sealed record TransformOptions
 {
     /// <summary>Last day the data speaks for; null: the newest day in it.</summary>
     public DateOnly? AsOf { get; init; }

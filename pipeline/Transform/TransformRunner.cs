@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Transform;
 
 /// <summary>Turns staged rows into the tables of the store, in one session.</summary>
-public static class TransformRunner
+internal static class TransformRunner
 {
     /// <summary>Makes every table in order; those of the store pass their checks at once.</summary>
     /// <param name="database">A session in which the staged tables and the owner's answers are attached.</param>

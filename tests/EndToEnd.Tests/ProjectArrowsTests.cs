@@ -18,6 +18,50 @@ public sealed class ProjectArrowsTests
         Assert.Equal(expected, string.Join(' ', references));
     }
 
+    // From the bottom to the top; a namespace may use those above it in this list and no other. "" is the project's root.
+    private static readonly Dictionary<string, (string Root, string[] Layers)> Projects = new()
+    {
+        ["pipeline"] = ("PartsSignal.Pipeline",
+        [
+            "Core", "Reading", "Cleaning", "Words", "Config", "Privacy", "Rejects", "Understanding", "Staging", "Staging.Tables", "Transform", "Review",
+            "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "Commands",
+        ]),
+        ["reports"] = ("PartsSignal.Reports", ["Components", "Charts", "Workbook", "Phone", "Monthly"]),
+        ["data-sample/generator"] = ("PartsSignal.SampleShop", ["Chance", "World", "Simulation", "Writing", "Scoring", ""]),
+    };
+
+    [Theory]
+    [InlineData("pipeline")]
+    [InlineData("reports")]
+    [InlineData("data-sample/generator")]
+    public void Namespaces_EachProject_UseOnlyLowerLayers(string project)
+    {
+        (string root, string[] layers) = Projects[project];
+        var read = new NamespaceLayers(Sources(project), root);
+        Assert.Equal(layers.Order(StringComparer.Ordinal), read.Names);
+        Assert.Empty(read.Upward(layers));
+        Assert.Empty(read.InCircles());
+    }
+
+    [Theory]
+    [InlineData("using T.High;\nnamespace T.Low;\nclass A { }", "Low uses High (low.cs)")]
+    [InlineData("namespace T.Low;\nclass A { High.B? b; }", "Low uses High (low.cs)")]
+    [InlineData("namespace T.Low;\nclass A { T.High.B? b; }", "Low uses High (low.cs)")]
+    [InlineData("namespace T.Low;\n// High.B\nclass A { string b = \"High.B\"; }", "")]
+    public void Layers_UpwardUse_IsFoundHoweverItIsWritten(string low, string expected)
+    {
+        var read = new NamespaceLayers([("low.cs", low), ("high.cs", "using T.Low;\nnamespace T.High;\nclass B { A? a; }")], "T");
+        Assert.Equal(expected, string.Join(';', read.Upward(["Low", "High"])));
+        Assert.Equal(expected.Length > 0 ? ["High", "Low"] : [], read.InCircles());
+    }
+
+    [Fact]
+    public void Layers_TypeOfTheEnclosingNamespace_CountsAsUsed()
+    {
+        var read = new NamespaceLayers([("a.cs", "namespace T.Low;\nclass A { B? b; }"), ("b.cs", "using T.Low;\nnamespace T;\nclass B { A? a; }")], "T");
+        Assert.Equal(["", "Low"], read.InCircles());
+    }
+
     [Fact]
     public void Sql_InSource_LivesInSqlFilesOnly()
     {
@@ -30,6 +74,11 @@ public sealed class ProjectArrowsTests
             .Select(f => Path.GetRelativePath(RepositoryFolder.Root, f));
         Assert.Empty(offenders);
     }
+
+    private static IEnumerable<(string Path, string Text)> Sources(string project) =>
+        Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Root, project), "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .Select(f => (f, File.ReadAllText(f)));
 
     [Fact]
     public void Database_WhereverTheProgramOpensIt_IsKeptToItsFolders()

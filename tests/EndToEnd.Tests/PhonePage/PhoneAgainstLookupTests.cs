@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Analysis.PartPrediction.Answers;
 using PartsSignal.Analysis.PartPrediction.Calls;
 using PartsSignal.Analysis.PartPrediction.Contest;
@@ -10,6 +11,7 @@ using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
@@ -36,12 +38,14 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         ShippedModel model = Additive(ModelStore.Read(output), database);
         LookupData data = PhonePageMaker.Create(database, model, settings, shop.Input, new DateOnly(2026, 10, 31));
         Assert.NotNull(data.Weights);
+        var today = new DateOnly(2026, 10, 31);
         var random = new Random(5);
+        var reader = new CallReader(facts, WordSets.Load(shop.Input).Complaints, () => SerialDateRules.None, (_, _, _) => null);
         int sameOrder = 0;
         await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
         for (int i = 0; i < Questions; i++)
         {
-            Call call = CallReader.Read(Question(random, data), facts, (_, _) => null, TimeProvider.System) with { Earlier = Earlier(random, model) };
+            Call call = reader.Read(Question(random, data), today) with { Earlier = Earlier(random, model) };
             string about = $"question {i}: {call}";
             string asked = PhoneQuestion.Of(call);
             Assert.Equal(call.ComplaintKind, await page.Page.EvaluateAsync<string>(
@@ -67,11 +71,11 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         ? shipped
         : shipped with { Contender = LogOddsContender.ContenderName, Predictor = new LogOddsContender().Train(TrainingTable.Read(database)) };
 
-    private static LookupSettings Question(Random random, LookupData data)
+    private static CallQuestion Question(Random random, LookupData data)
     {
         LookupModel model = data.Models[random.Next(data.Models.Count)];
         bool known = random.Next(6) > 0;
-        return new LookupSettings
+        return new CallQuestion
         {
             Model = known ? random.Next(5) == 0 ? model.Family : model.Number : null,
             ApplianceType = known ? null : model.Type,

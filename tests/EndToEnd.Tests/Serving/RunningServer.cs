@@ -1,10 +1,13 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.ModelFiles;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Serving;
 using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Monthly;
@@ -38,11 +41,14 @@ internal sealed class RunningServer : IAsyncDisposable
         var facts = new LookupFacts(
             [], [], [], [], [new KnownModel("K41-220/B", "K41", "washer", InventedPhone.Evil)], CheckTable.Empty,
             [new YearRisk("units_seen", "washer", "all", "drain_pump", 7, 0.3, 40)]);
-        var shop = new ServedShop(output, new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts, WordSets.Load(null).Complaints, TimeProvider.System) { DataUpTo = day };
-        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), new ReloadingShop(output, () => shop));
+        var shop = new ServedShop(output, Answers(new ShopSettings { Shop = InventedPhone.Evil }, InventedPhone.Model, facts), day);
+        WebApplication app = ShopServer.Build(new ServeOptions(IPAddress.Loopback, 0, token), new ReloadingShop(output, () => shop), TimeProvider.System);
         await app.StartAsync();
         return new RunningServer(app, folder);
     }
+
+    public static ShopAnswers Answers(ShopSettings settings, ShippedModel model, LookupFacts facts) =>
+        new(settings, model, facts, new CallReader(facts, WordSets.Load(null).Complaints, () => SerialDateRules.None, (_, _, _) => null));
 
     public async ValueTask DisposeAsync()
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json.Nodes;
@@ -36,21 +37,53 @@ public sealed class ShopServerTests
         Assert.Equal(("ok", "2024-05-31"), ((string?)health["status"], (string?)health["data_up_to"]));
     }
 
+    [Theory]
+    [InlineData("/api/lookup", "?model=k41&complaint=wont fill&age=7.2", HttpStatusCode.OK)]
+    [InlineData("/api/lookup", "?type=washer", HttpStatusCode.OK)]
+    [InlineData("/api/lookup", "?type=spaceship", HttpStatusCode.BadRequest)]
+    [InlineData("/api/months", "", HttpStatusCode.OK)]
+    [InlineData("/health", "", HttpStatusCode.OK)]
+    public async Task OpenApi_EveryAnswer_HasTheDescribedShape(string path, string query, HttpStatusCode expected)
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        JsonNode description = JsonNode.Parse(await server.Client.GetStringAsync("/openapi.json", Stop))!;
+        using HttpResponseMessage response = await server.Client.GetAsync(path + query, Stop);
+        Assert.Equal(expected, response.StatusCode);
+        JsonNode described = description["paths"]![path]!["get"]!["responses"]![((int)expected).ToString(CultureInfo.InvariantCulture)]!;
+        JsonNode schema = described["content"]!["application/json"]!["schema"]!;
+        JsonNode answer = JsonNode.Parse(await response.Content.ReadAsStringAsync(Stop))!;
+        Assert.Empty(DescribedShape.Faults(description, schema, answer));
+    }
+
     [Fact]
-    public async Task OpenApi_NamesEveryAddressForPrograms()
+    public async Task OpenApi_Description_NamesTheAddressesForProgramsAndTheirParameters()
     {
         await using RunningServer server = await RunningServer.StartAsync();
         JsonNode description = JsonNode.Parse(await server.Client.GetStringAsync("/openapi.json", Stop))!;
         Assert.StartsWith("3.", (string?)description["openapi"], StringComparison.Ordinal);
-        foreach ((string path, JsonNode? _) in description["paths"]!.AsObject())
-        {
-            using HttpResponseMessage response = await server.Client.GetAsync(path + "?model=k41", Stop);
-            Assert.Equal(HttpStatusCode.OK, response.StatusCode);
-        }
+        Assert.Equal(["/api/lookup", "/api/months", "/health"], description["paths"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
+        JsonObject lookup = description["paths"]!["/api/lookup"]!.AsObject();
+        Assert.Equal("get", Assert.Single(lookup).Key);
+        var parameters = lookup["get"]!["parameters"]!.AsArray().ToDictionary(p => (string)p!["name"]!, p => p!["schema"]!);
+        Assert.Equal(["age", "code", "complaint", "model", "type"], parameters.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal((0, 80), ((int)parameters["age"]["minimum"]!, (int)parameters["age"]["maximum"]!));
+        Assert.Contains("dishwasher", parameters["type"]["enum"]!.AsArray().Select(t => (string?)t));
+        Assert.Equal(200, (int)parameters["complaint"]["maxLength"]!);
+    }
+
+    [Fact]
+    public void DescribedShape_AnswerThatDiffers_NamesTheDifference()
+    {
+        JsonNode schema = JsonNode.Parse("""{"type":"object","required":["a"],"properties":{"a":{"type":"string"},"b":{"type":["number","null"]}}}""")!;
+        Assert.Empty(DescribedShape.Faults(schema, schema, JsonNode.Parse("""{"a":"x","b":null}""")));
+        Assert.Equal(
+            ["/a: is number", "/c: is not described"],
+            DescribedShape.Faults(schema, schema, JsonNode.Parse("""{"a":1,"c":2}""")).Order(StringComparer.Ordinal));
+        Assert.Equal(["/a: is missing"], DescribedShape.Faults(schema, schema, JsonNode.Parse("{}")));
     }
 
     [Theory]
-    [InlineData("/api/lookup", "Say at least")]
+    [InlineData("/api/lookup", "Give at least")]
     [InlineData("/api/lookup?model=x&age=-1", "age:")]
     [InlineData("/api/lookup?type=spaceship&age=x", "type:")]
     public async Task Lookup_BadQuestion_NamesTheFaults(string question, string fault)

@@ -12,7 +12,7 @@ public sealed class LoadedSample : IAsyncLifetime
     /// <summary>True: the shop of the repository, six years and 20,000 jobs; false: a small one made anew.</summary>
     public bool Committed { get; init; }
 
-    public LoadReport Report { get; private set; } = null!;
+    internal LoadReport Report { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
     {

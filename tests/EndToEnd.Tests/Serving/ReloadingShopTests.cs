@@ -5,11 +5,10 @@ using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Serving;
-using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.EndToEnd.Tests.Serving;
 
-public sealed class LiveShopTests : IDisposable
+public sealed class ReloadingShopTests : IDisposable
 {
     private readonly OutputFolder _output = new(Directory.CreateTempSubdirectory("partssignal-live").FullName);
     private int _reads;
@@ -57,6 +56,6 @@ public sealed class LiveShopTests : IDisposable
 
         _reads++;
         var facts = new LookupFacts([], [], [], [], [], CheckTable.Empty, []);
-        return new ServedShop(_output, new ShopSettings(), ModelStore.Read(_output), facts, WordSets.Load(null).Complaints, TimeProvider.System);
+        return new ServedShop(_output, RunningServer.Answers(new ShopSettings(), ModelStore.Read(_output), facts), null);
     }
 }

@@ -1,0 +1,77 @@
+using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Learning;
+
+/// <summary>Finds what the store knows of the appliance with a serial.</summary>
+/// <param name="serial">Serial as typed.</param>
+/// <param name="brands">Brands it may be; null among them stands for rows without a brand.</param>
+/// <param name="on">Day of the call.</param>
+internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> brands, DateOnly on);
+
+/// <summary>
+/// Turns a question into the call the predictor understands. The command line and the server both go through it, so the
+/// same question gets the same answer.
+/// </summary>
+/// <param name="facts">Models, families and brands the shop knows.</param>
+/// <param name="complaints">The shop's complaint words.</param>
+/// <param name="serialRules">The shop's serial date codes; read only if a serial has to be dated.</param>
+/// <param name="findUnit">Looks up a serial in the store.</param>
+internal sealed class CallReader(LookupFacts facts, ComplaintClassifier complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit)
+{
+    /// <summary>The call, for a question without faults.</summary>
+    public Call Read(CallQuestion question, DateOnly today)
+    {
+        DateOnly on = question.Day() ?? today;
+        KnownModel? model = facts.Resolve(question.Model)?.Model;
+        UnitHistory? unit = question.Serial is { } serial ? findUnit(serial, model?.Brand is { } brand ? [brand] : [null, .. facts.Brands], on) : null;
+        model ??= facts.Resolve(unit?.ModelNumber)?.Model;
+        string type = model?.ApplianceType ?? question.ApplianceType ?? Call.Unknown;
+        (double? age, string basis) = Age(question, unit, model?.Brand, on);
+        string? complaint = question.Complaint?.Trim();
+        string? words = complaint?.Replace('_', ' ');
+        return new Call
+        {
+            ApplianceType = type,
+            Brand = model?.Brand,
+            ModelNumber = model?.ModelNumber is { Length: > 0 } number ? number : null,
+            ModelFamily = model?.ModelFamily,
+            AgeYears = age,
+            AgeBasis = basis,
+            MadeOn = Call.BuiltOn(on, age, basis),
+            ComplaintText = words,
+            ComplaintKind = complaints.Kind(words, type == Call.Unknown ? null : type),
+            ErrorCode = question.Code ?? ErrorCodeText.Find(complaint),
+            CustomerKind = question.Customer ?? unit?.CustomerKind ?? "household",
+            Month = on.Month,
+            Earlier = unit?.Visits ?? [],
+        };
+    }
+
+    private (double? Years, string Basis) Age(CallQuestion question, UnitHistory? unit, string? brand, DateOnly on)
+    {
+        if (question.Age is { } stated)
+        {
+            return (stated, "stated");
+        }
+
+        if (unit?.Made is { } made && made <= on)
+        {
+            return (Years(made, on), unit.AgeBasis);
+        }
+
+        if (question.Serial is null)
+        {
+            return (null, Call.Unknown);
+        }
+
+        SerialDateReading reading = serialRules().Read(brand, question.Serial, on);
+        BuildInterval? built = reading.Candidates.LastOrDefault(c => c.From <= on);
+        return built is null ? (null, Call.Unknown) : (Years(built.Middle, on), "date code");
+    }
+
+    private static double Years(DateOnly made, DateOnly on) => Math.Max(0, (on.DayNumber - made.DayNumber) / 365.25);
+}
