@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.SampleShop;
+using PartsSignal.SampleShop.Dialects;
 using PartsSignal.SampleShop.Scoring;
 using Spectre.Console.Cli;
 
@@ -32,6 +33,12 @@ internal sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
         if (faults.Count > 0)
         {
             throw new BadInputException(faults);
+        }
+
+        if (settings.Dialect is { } dialect)
+        {
+            io.Out.WriteLine($"{DialectMaker.Write(dialect, settings.Output!)} written to {settings.Output}");
+            return ExitCode.Done;
         }
 
         WorldFigures figures = SampleShopMaker.Write(new SampleShopOptions(settings.Jobs, settings.Seed, settings.Output!));

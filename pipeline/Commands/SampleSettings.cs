@@ -19,6 +19,11 @@ internal sealed class SampleSettings : CommandSettings
     [DefaultValue(SampleShopOptions.CommittedSeed)]
     public long Seed { get; init; }
 
+    /// <summary>Seed of a random office dialect; null writes the sample shop's own files.</summary>
+    [CommandOption("--dialect <SEED>")]
+    [Description("Write a small shop whose files are in a random dialect (headers, columns, languages, layouts), with truth.json; the same seed gives the same bytes.")]
+    public long? Dialect { get; init; }
+
     /// <summary>Folder to write to.</summary>
     [CommandOption("--output <DIR>")]
     [Description("Folder to write to; must be new or empty.")]
