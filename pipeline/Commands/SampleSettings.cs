@@ -21,7 +21,7 @@ internal sealed class SampleSettings : CommandSettings
 
     /// <summary>Seed of a random office dialect; null writes the sample shop's own files.</summary>
     [CommandOption("--dialect <SEED>")]
-    [Description("Write a small shop whose files are in a random dialect (headers, columns, languages, layouts), with truth.json; the same seed gives the same bytes.")]
+    [Description("Write a small shop in a random office dialect (headers, languages, layouts) with truth.json: the same seed gives the same bytes.")]
     public long? Dialect { get; init; }
 
     /// <summary>Folder to write to.</summary>

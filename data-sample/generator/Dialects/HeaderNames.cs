@@ -7,17 +7,12 @@ namespace PartsSignal.SampleShop.Dialects;
 /// <summary>Words a header for each concept in the office's language and style; a concept keeps its word in all of a shop's tables.</summary>
 internal sealed class HeaderNames(Dialect dialect, Dice dice)
 {
-    private static readonly Dictionary<string, string> Folded = new(StringComparer.Ordinal)
-    {
-        ["ä"] = "ae", ["ö"] = "oe", ["ü"] = "ue", ["ß"] = "ss", ["Ä"] = "Ae", ["Ö"] = "Oe", ["Ü"] = "Ue", ["é"] = "e", ["è"] = "e", ["ê"] = "e", ["à"] = "a", ["â"] = "a", ["á"] = "a", ["ç"] = "c",
-        ["í"] = "i", ["ó"] = "o", ["ú"] = "u", ["ñ"] = "n", ["ù"] = "u", ["ò"] = "o", ["ë"] = "e", ["ï"] = "i", ["ł"] = "l", ["ą"] = "a", ["ę"] = "e", ["ś"] = "s", ["ć"] = "c", ["ż"] = "z", ["ź"] = "z", ["ń"] = "n", ["°"] = "o", ["º"] = "o", ["É"] = "E",
-    };
+    private static readonly Dictionary<string, string> Folded = Pairs(
+        "ä=ae ö=oe ü=ue ß=ss Ä=Ae Ö=Oe Ü=Ue é=e è=e ê=e à=a â=a á=a ç=c í=i ó=o ú=u ñ=n ù=u ò=o ë=e ï=i ł=l ą=a ę=e ś=s ć=c ż=z ź=z ń=n °=o º=o É=E");
 
-    private static readonly Dictionary<string, string> Short = new(StringComparer.Ordinal)
-    {
-        ["number"] = "no", ["date"] = "dt", ["quantity"] = "qty", ["customer"] = "cust", ["description"] = "descr", ["reference"] = "ref", ["account"] = "acct", ["purchase"] = "purch", ["technician"] = "tech", ["manufacturer"] = "mfr",
-        ["nummer"] = "nr", ["datum"] = "dat", ["menge"] = "mg", ["bezeichnung"] = "bez", ["numéro"] = "no", ["référence"] = "réf", ["número"] = "núm", ["cantidad"] = "cant", ["aantal"] = "aant", ["numer"] = "nr", ["quantità"] = "q.tà",
-    };
+    private static readonly Dictionary<string, string> Short = Pairs(
+        "number=no date=dt quantity=qty customer=cust description=descr reference=ref account=acct purchase=purch technician=tech manufacturer=mfr nummer=nr "
+        + "datum=dat menge=mg bezeichnung=bez numéro=no référence=réf número=núm cantidad=cant aantal=aant numer=nr quantità=q.tà");
 
     private readonly Dictionary<string, string> _chosen = new(StringComparer.Ordinal);
 
@@ -82,6 +77,8 @@ internal sealed class HeaderNames(Dialect dialect, Dice dice)
         };
         return styled + Unit(concept);
     }
+
+    private static Dictionary<string, string> Pairs(string text) => text.Split(' ').Select(p => p.Split('=')).ToDictionary(p => p[0], p => p[1], StringComparer.Ordinal);
 
     private static string Capital(string text) => text.Length == 0 ? text : text[..1].ToUpperInvariant() + text[1..];
 
