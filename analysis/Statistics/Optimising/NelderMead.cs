@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Statistics.Optimising;
 /// <param name="Point">The point.</param>
 /// <param name="Value">The function there.</param>
 /// <param name="Converged">False: the steps ran out first.</param>
-public sealed record Minimum(IReadOnlyList<double> Point, double Value, bool Converged);
+public sealed record SimplexMinimum(IReadOnlyList<double> Point, double Value, bool Converged);
 
 /// <summary>
 /// Downhill simplex (Nelder &amp; Mead 1965) for a handful of parameters, restarted once at its own answer so that a
@@ -19,14 +19,14 @@ public static class NelderMead
     /// <param name="step">Length of the first simplex's edges.</param>
     /// <param name="tolerance">Size of the last simplex, in the parameters' own unit.</param>
     /// <param name="mostSteps">Steps allowed in each of the two searches.</param>
-    public static Minimum Search(
+    public static SimplexMinimum Search(
         Func<ReadOnlySpan<double>, double> f, ReadOnlySpan<double> start, double step = 0.5, double tolerance = 1e-10, int mostSteps = 5000)
     {
-        Minimum first = Once(f, start, step, tolerance, mostSteps);
+        SimplexMinimum first = Once(f, start, step, tolerance, mostSteps);
         return Once(f, [.. first.Point], step / 10, tolerance, mostSteps);
     }
 
-    private static Minimum Once(Func<ReadOnlySpan<double>, double> f, ReadOnlySpan<double> start, double step, double tolerance, int mostSteps)
+    private static SimplexMinimum Once(Func<ReadOnlySpan<double>, double> f, ReadOnlySpan<double> start, double step, double tolerance, int mostSteps)
     {
         int n = start.Length;
         double[][] corners = new double[n + 1][];
@@ -47,14 +47,14 @@ public static class NelderMead
             Array.Sort(values, corners);
             if (Size(corners) <= tolerance)
             {
-                return new Minimum(corners[0], values[0], true);
+                return new SimplexMinimum(corners[0], values[0], true);
             }
 
             Move(f, corners, values);
         }
 
         Array.Sort(values, corners);
-        return new Minimum(corners[0], values[0], false);
+        return new SimplexMinimum(corners[0], values[0], false);
     }
 
     private static void Move(Func<ReadOnlySpan<double>, double> f, double[][] corners, double[] values)

@@ -59,7 +59,7 @@ public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior,
         }
 
         double spread = Math.Max(slope / used.Sum(g => Square(pooled * g.Exposure)), 1e-4);
-        Minimum found = NelderMead.Search(
+        SimplexMinimum found = NelderMead.Search(
             x => -LogLikelihoodAt(used, Math.Exp(x[0]), Math.Exp(x[1])), [Math.Log(0.5 / spread), Math.Log(pooled)], tolerance: tolerance);
         if (found.Point[0] > LargestLogShape)
         {
