@@ -26,7 +26,7 @@ public static class AalenJohansen
     /// <param name="jackknife">Also give the jackknife variance; its work grows with distinct spans times steps.</param>
     public static IReadOnlyList<CompetingPoint> Estimate(IReadOnlyList<AgeSpan> spans, int causes, bool jackknife = false)
     {
-        IReadOnlyList<AgeSpan> good = CheckedSpans.Of(spans).Good;
+        IReadOnlyList<AgeSpan> good = CheckedSpans.From(spans).Good;
         if (good.Any(s => s.Cause > causes))
         {
             throw new ArgumentException("A span has a cause beyond the number of causes.", nameof(spans));
@@ -37,7 +37,7 @@ public static class AalenJohansen
         JackknifeVariance? influence = jackknife ? new JackknifeVariance(good, causes) : null;
         double survival = 1;
         double[] share = new double[causes];
-        foreach (CauseCounts set in CauseCounts.Of(good, causes))
+        foreach (CauseCounts set in CauseCounts.From(good, causes))
         {
             double[]? squares = influence?.Step(set, survival);
             long all = set.ByCause.Sum();

@@ -28,9 +28,9 @@ public sealed record AgeLedger
     public long Units => Rows.Sum(r => r.Exits);
 
     /// <summary>Counts spans; any cause counts as a failure.</summary>
-    public static AgeLedger Of(IReadOnlyList<AgeSpan> spans)
+    public static AgeLedger From(IReadOnlyList<AgeSpan> spans)
     {
-        CheckedSpans split = CheckedSpans.Of(spans);
+        CheckedSpans split = CheckedSpans.From(spans);
         double[] entries = [.. split.Good.Select(g => g.Entry).Order()];
         (double Age, bool Failed)[] exits = [.. split.Good.Select(g => (g.Exit, g.Failed)).Order()];
         var rows = new List<AgeLedgerRow>();

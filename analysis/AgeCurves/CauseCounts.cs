@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 internal sealed record CauseCounts(double Age, long AtRisk, long[] ByCause)
 {
     /// <summary>Counts at every age with a failure, ages ascending.</summary>
-    public static IEnumerable<CauseCounts> Of(IReadOnlyList<AgeSpan> spans, int causes)
+    public static IEnumerable<CauseCounts> From(IReadOnlyList<AgeSpan> spans, int causes)
     {
         double[] entries = [.. spans.Select(s => s.Entry).Order()];
         AgeSpan[] byExit = [.. spans.OrderBy(s => s.Exit)];

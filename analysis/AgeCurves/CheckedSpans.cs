@@ -11,7 +11,7 @@ public sealed record BadSpan(int Row, string Reason);
 public sealed record CheckedSpans(IReadOnlyList<AgeSpan> Good, IReadOnlyList<BadSpan> Bad)
 {
     /// <summary>Makes tied ages equal, then sets aside spans that are empty or hold no ages.</summary>
-    public static CheckedSpans Of(IReadOnlyList<AgeSpan> spans)
+    public static CheckedSpans From(IReadOnlyList<AgeSpan> spans)
     {
         TiedAges ties = TiedAges.Among(spans.SelectMany(s => new[] { s.Entry, s.Exit }));
         var good = new List<AgeSpan>(spans.Count);

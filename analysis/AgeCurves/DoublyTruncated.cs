@@ -46,7 +46,7 @@ public static class DoublyTruncated
             return new TruncatedDistribution([], "nothing has failed yet");
         }
 
-        var windows = LogWindows.Of(failures);
+        var windows = LogWindows.From(failures);
         if (!windows.Connected())
         {
             return new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
@@ -78,7 +78,7 @@ public static class DoublyTruncated
         IReadOnlyList<TruncatedAge> kept = failures;
         while (kept.Count > 0 && kept.Count > (1 - MostLeftOut) * failures.Count)
         {
-            var windows = LogWindows.Of(kept);
+            var windows = LogWindows.From(kept);
             if (windows.Connected())
             {
                 TruncatedDistribution found = Estimate(kept);

@@ -10,7 +10,7 @@ public sealed record LifeQuantile(double? Age, double? Lower, double? Upper, str
     private const double Rounding = 1e-9;
 
     /// <summary>The age by which half have failed.</summary>
-    public static LifeQuantile Median(KaplanMeier curve) => Of(curve, 0.5);
+    public static LifeQuantile Median(KaplanMeier curve) => From(curve, 0.5);
 
     /// <summary>
     /// Reads the age off the curve, and the interval off the curve's interval (Brookmeyer and Crowley 1982). A curve
@@ -18,7 +18,7 @@ public sealed record LifeQuantile(double? Age, double? Lower, double? Upper, str
     /// </summary>
     /// <param name="curve">A survival curve.</param>
     /// <param name="working">Share still working, between 0 and 1.</param>
-    public static LifeQuantile Of(KaplanMeier curve, double working)
+    public static LifeQuantile From(KaplanMeier curve, double working)
     {
         double? age = Crossing(curve.Points, p => p.Survival, working);
         string? missing = age is not null ? null

@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Trends.Models;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -23,7 +23,7 @@ public static class LogRank
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(groups.Count, 2);
         TiedAges ties = TiedAges.Among(groups.SelectMany(g => g).SelectMany(s => new[] { s.Entry, s.Exit }));
-        return Compare([.. groups.Select(g => AgeLedger.Of([.. g.Select(s => s with { Entry = ties.Snap(s.Entry), Exit = ties.Snap(s.Exit) })]))]);
+        return Compare([.. groups.Select(g => AgeLedger.From([.. g.Select(s => s with { Entry = ties.Snap(s.Entry), Exit = ties.Snap(s.Exit) })]))]);
     }
 
     /// <summary>Compares groups whose ages are counted already; ties must be exact.</summary>
@@ -68,7 +68,7 @@ public static class LogRank
             }
         }
 
-        return SymmetricSystem.Of(reduced)?.InverseForm(difference) is { } chi
+        return SymmetricSystem.Factor(reduced)?.InverseForm(difference) is { } chi
             ? new LogRankTest(observed, expected, chi, new ChiSquareDistribution(free.Length).UpperTail(chi), null)
             : new LogRankTest(observed, expected, null, null, "the groups cannot be told apart by their risk sets");
     }

@@ -16,7 +16,7 @@ internal sealed class LogWindows
     /// <summary>Failures at each age.</summary>
     public IReadOnlyList<long> Counts { get; }
 
-    public static LogWindows Of(IReadOnlyList<TruncatedAge> failures)
+    public static LogWindows From(IReadOnlyList<TruncatedAge> failures)
     {
         TiedAges ties = TiedAges.Among(failures.SelectMany(f => new[] { f.Age, f.Earliest, f.Latest }));
         double[] ages = [.. failures.Select(f => ties.Snap(f.Age)).Distinct().Order()];

@@ -21,7 +21,7 @@ public static class MeanCumulativeFunction
 {
     /// <summary>Estimates the mean. Histories with a fault must be set aside first.</summary>
     /// <exception cref="ArgumentException">A history has a fault.</exception>
-    public static IReadOnlyList<MeanRepairsPoint> Estimate(IReadOnlyList<UnitHistory> histories)
+    public static IReadOnlyList<MeanRepairsPoint> Estimate(IReadOnlyList<RepairHistory> histories)
     {
         if (histories.FirstOrDefault(h => h.Fault() is not null) is { } bad)
         {

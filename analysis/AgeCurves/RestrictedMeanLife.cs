@@ -14,10 +14,10 @@ public static class RestrictedMeanLife
     /// <summary>The area up to a horizon with its 95 % interval, in the curve's unit of time.</summary>
     /// <param name="curve">A survival curve.</param>
     /// <param name="horizon">Age up to which life is counted; beyond the curve's start.</param>
-    public static Estimate Of(KaplanMeier curve, double horizon)
+    public static Estimate From(KaplanMeier curve, double horizon)
     {
         (double area, double error) = WithError(curve, horizon);
-        return Estimate.Of(area, Math.Max(0, area - Interval95.Z * error), Math.Min(horizon, area + Interval95.Z * error));
+        return Estimate.From(area, Math.Max(0, area - Interval95.Z * error), Math.Min(horizon, area + Interval95.Z * error));
     }
 
     /// <summary>The area up to a horizon and its standard error.</summary>

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.Trends.Models;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -23,7 +23,7 @@ internal static class TruncatedVariance
             share[Cell(j)] += mass[j];
         }
 
-        if (cells < 2 || SymmetricSystem.Of(Information(share, windows.Runs.Select(r => (Cell(r.First), Cell(r.Last))))) is not { } information)
+        if (cells < 2 || SymmetricSystem.Factor(Information(share, windows.Runs.Select(r => (Cell(r.First), Cell(r.Last))))) is not { } information)
         {
             return [];
         }

@@ -77,7 +77,7 @@ public sealed record WeibullFit(
     }
 
     private static Estimate Exponential(double log, (double? Lower, double? Upper) ends, double unit) =>
-        Estimate.Of(Math.Exp(log) * unit, ends.Lower is { } l ? Math.Exp(l) * unit : null, ends.Upper is { } u ? Math.Exp(u) * unit : null);
+        Estimate.From(Math.Exp(log) * unit, ends.Lower is { } l ? Math.Exp(l) * unit : null, ends.Upper is { } u ? Math.Exp(u) * unit : null);
 
     private static WeibullFit None(long failures, string reason) =>
         new(failures, Estimate.None(reason), Estimate.None(reason), null, null, null);

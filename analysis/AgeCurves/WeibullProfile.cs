@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.Statistics.Optimising;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -52,7 +52,7 @@ internal static class WeibullProfile
         }
 
         double Excess(double value) => At(terms, best, ofShape, value) is { } at ? peak.At.Value - at.At.Value - AllowedLoss : OutOfReach;
-        return Root.Find(Excess, inside, outside, tolerance: 1e-7) ?? inside;
+        return RootFinder.Find(Excess, inside, outside, tolerance: 1e-7) ?? inside;
     }
 
     private static Peak? At(WeibullTerms terms, Peak near, bool ofShape, double value) => ofShape

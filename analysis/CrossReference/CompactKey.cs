@@ -10,7 +10,7 @@ public static class CompactKey
     /// Upper case, letters A-Z and digits only; full-width forms and raised or lowered digits count as their plain
     /// ones. Empty when nothing is left.
     /// </summary>
-    public static string Of(string? raw)
+    public static string From(string? raw)
     {
         if (string.IsNullOrWhiteSpace(raw))
         {
@@ -18,13 +18,13 @@ public static class CompactKey
         }
 
         Span<char> kept = raw.Length <= 128 ? stackalloc char[raw.Length] : new char[raw.Length];
-        int n = Of(raw, kept);
+        int n = From(raw, kept);
         return n == raw.Length && kept.SequenceEqual(raw) ? raw : new string(kept[..n]);
     }
 
     /// <summary>The same into a span of at least the raw text's length.</summary>
     /// <returns>Characters of the key.</returns>
-    public static int Of(ReadOnlySpan<char> raw, Span<char> key)
+    public static int From(ReadOnlySpan<char> raw, Span<char> key)
     {
         int n = 0;
         foreach (char c in raw)

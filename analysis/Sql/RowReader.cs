@@ -186,7 +186,7 @@ internal sealed class RowColumn(DbDataReader? reader, int ordinal, string place)
         where TValue : class => value ?? throw column.Null();
 
     public static Estimate Estimate(double? value, double? lower, double? upper, string? missing) =>
-        value is { } known ? Statistics.Estimate.Of(known, lower, upper) : Statistics.Estimate.None(missing ?? "not known");
+        value is { } known ? Statistics.Estimate.From(known, lower, upper) : Statistics.Estimate.None(missing ?? "not known");
 
     // Most text columns repeat a few words; a result of a million rows should not hold a million copies of each.
     private string Pooled(string text)

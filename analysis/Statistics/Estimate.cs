@@ -22,7 +22,7 @@ public sealed record Estimate
 
     /// <summary>A value with an interval.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A number is NaN or infinite.</exception>
-    public static Estimate Of(double value, double? lower, double? upper)
+    public static Estimate From(double value, double? lower, double? upper)
     {
         if (!double.IsFinite(value) || lower is { } l && !double.IsFinite(l) || upper is { } u && !double.IsFinite(u))
         {

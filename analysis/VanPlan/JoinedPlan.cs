@@ -1,6 +1,3 @@
-using PartsSignal.Analysis.VanPlan.Changes;
-using PartsSignal.Analysis.VanPlan.Shelf;
-
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>Plans of groups of vans as one plan of the shop.</summary>
@@ -8,7 +5,7 @@ public static class JoinedPlan
 {
     /// <summary>Puts them one after the other; order lines of one part and shelves of one part add up.</summary>
     /// <param name="groups">In the order of their vans' names. They are taken one by one and not kept.</param>
-    public static ShopPlan Of(IEnumerable<ShopPlan> groups)
+    public static ShopPlan Join(IEnumerable<ShopPlan> groups)
     {
         ShopPlan[] each = [.. groups.Select(g => g with { Plans = [] })];
         return each is [var only] ? only : new ShopPlan(

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.VanPlan.Data;
 
 namespace PartsSignal.Analysis.VanPlan;
 
@@ -22,7 +21,7 @@ public sealed record PlanRow(
     bool PriceKnown, decimal Money, double Space, double PiecesPerYear, double JobsPerYear)
 {
     /// <summary>The plan of one van, by part number.</summary>
-    public static IReadOnlyList<PlanRow> Of(PlannedVan planned, VanPlanOptions options, double serviceTarget)
+    public static IReadOnlyList<PlanRow> From(PlannedVan planned, VanPlanOptions options, double serviceTarget)
     {
         double[] perDay = planned.Demand.PiecesPerDay();
         int[] kit = [.. planned.Target];

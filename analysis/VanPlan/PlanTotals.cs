@@ -7,6 +7,6 @@ namespace PartsSignal.Analysis.VanPlan;
 public sealed record PlanTotals(decimal Budget, double Gained, double Bound)
 {
     /// <summary>Adds plans up.</summary>
-    public static PlanTotals Of(IReadOnlyList<PlannedVan> plans) => new(
+    public static PlanTotals From(IReadOnlyList<PlannedVan> plans) => new(
         plans.Sum(p => p.Van.Budget), plans.Sum(p => p.Plan.Value - p.Plan.AlwaysDone), plans.Sum(p => p.Plan.Bound - p.Plan.AlwaysDone));
 }

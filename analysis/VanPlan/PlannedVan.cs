@@ -1,7 +1,4 @@
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Demand;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan;
 
@@ -14,7 +11,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Usual">The same without the booked jobs: what a year is expected to bring.</param>
 /// <param name="Plan">The kit and its bound.</param>
 /// <param name="WorthPerJob">Worth of one job finished at the first visit in the problem's unit.</param>
-public sealed record PlannedVan(VanLimits Van, ShopView View, VanDemand Demand, BookedDemand Booked, KitProblem Problem, KitProblem Usual, KitPlan Plan,
+public sealed record PlannedVan(VanLimits Van, ShopView View, VanDemand Demand, BookedDemand Booked, LoadProblem Problem, LoadProblem Usual, VanLoad Plan,
     double WorthPerJob)
 {
     /// <summary>Pieces planned, by part.</summary>

@@ -1,9 +1,4 @@
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Changes;
-using PartsSignal.Analysis.VanPlan.Curves;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Kits;
-using PartsSignal.Analysis.VanPlan.Shelf;
+using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan;
 
@@ -26,22 +21,22 @@ public sealed record ShopPlan(
     private const int NextParts = 8;
 
     /// <summary>Plans all vans from what is known at the end of the data.</summary>
-    public static ShopPlan Of(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, BookedJobs booked)
+    public static ShopPlan Create(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, BookedJobs booked)
     {
         ShopView view = views.Before(data.AsOf.AddDays(1), booked.Needs.SelectMany(n => n.Parts).Select(p => p.PartNumber));
-        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, KitEffort.Thorough, booked.Needs);
+        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, LoadEffort.Thorough, booked.Needs);
         IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
         return new ShopPlan(
             plans,
-            PlanTotals.Of(plans),
-            [.. plans.Select(p => VanSummary.Of(p, Aboard(data, p)))],
-            [.. plans.SelectMany(p => PlanRow.Of(p, options, serviceTarget))],
+            PlanTotals.From(plans),
+            [.. plans.Select(p => VanSummary.From(p, Aboard(data, p)))],
+            [.. plans.SelectMany(p => PlanRow.From(p, options, serviceTarget))],
             changes,
             OrderLine.From(changes, data),
-            [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Of(p, NextParts))],
-            [.. plans.AsParallel().AsOrdered().SelectMany((p, v) => BudgetCurve.Of(p, v, options))],
+            [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Find(p, NextParts))],
+            [.. plans.AsParallel().AsOrdered().SelectMany((p, v) => BudgetCurve.Create(p, v, options))],
             ShelfPlanner.Levels(plans, options),
-            BookedRow.Of(booked, plans, p => Aboard(data, p)));
+            BookedRow.From(booked, plans, p => Aboard(data, p)));
     }
 
     private static int[]? Aboard(ShopData data, PlannedVan planned)

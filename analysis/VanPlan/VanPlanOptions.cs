@@ -1,5 +1,3 @@
-using PartsSignal.Analysis.VanPlan.Demand;
-
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>What a plan is worth.</summary>

@@ -1,8 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Demand;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan;
 
@@ -16,32 +13,32 @@ public static class VanPlanner
     /// <param name="options">How.</param>
     /// <param name="effort">How hard to search.</param>
     /// <param name="booked">Jobs already booked; null: none.</param>
-    public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, KitEffort effort, IReadOnlyList<BookedNeed>? booked = null)
+    public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, LoadEffort effort, IReadOnlyList<BookedNeed>? booked = null)
     {
         VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);
         return [.. Enumerable.Range(0, view.Vans.Count).AsParallel().AsOrdered().Select(v =>
-            PlanVan(view, view.Vans[v], model.Of(v), options, effort, BookedDemand.Of(view, view.Vans[v].Van, booked ?? [])))];
+            PlanVan(view, view.Vans[v], model.Of(v), options, effort, BookedDemand.From(view, view.Vans[v].Van, booked ?? [])))];
     }
 
     /// <summary>The plan of one van for a given demand.</summary>
     public static PlannedVan PlanVan(
-        ShopView view, VanLimits van, VanDemand demand, VanPlanOptions options, KitEffort effort, BookedDemand booked)
+        ShopView view, VanLimits van, VanDemand demand, VanPlanOptions options, LoadEffort effort, BookedDemand booked)
     {
         double worth = options.Objective == PlanObjective.Money ? (double)options.SecondVisitCost : 1;
-        IReadOnlyList<KitJob> jobs = DemandLevels.Year(demand, view.Restock, worth);
-        var limits = new KitLimits((long)Math.Floor(van.Budget * 100m), van.Space);
-        KitPart[] parts = Parts(view, demand, options);
-        KitProblem usual = KitProblemBuilder.Build(parts, jobs, limits);
-        KitProblem problem = booked.Jobs.Count == 0
+        IReadOnlyList<LoadJob> jobs = DemandLevels.Year(demand, view.Restock, worth);
+        var limits = new LoadLimits((long)Math.Floor(van.Budget * 100m), van.Space);
+        LoadPart[] parts = Parts(view, demand, options);
+        LoadProblem usual = LoadProblemBuilder.Build(parts, jobs, limits);
+        LoadProblem problem = booked.Jobs.Count == 0
             ? usual
-            : KitProblemBuilder.Build(parts, jobs.Concat(booked.Levels(options.ReviewDays, worth)), limits);
-        return new PlannedVan(van, view, demand, booked, problem, usual, KitPlanner.Plan(problem, effort), worth);
+            : LoadProblemBuilder.Build(parts, jobs.Concat(booked.Levels(options.ReviewDays, worth)), limits);
+        return new PlannedVan(van, view, demand, booked, problem, usual, VanLoadPlanner.Plan(problem, effort), worth);
     }
 
-    private static KitPart[] Parts(ShopView view, VanDemand demand, VanPlanOptions options)
+    private static LoadPart[] Parts(ShopView view, VanDemand demand, VanPlanOptions options)
     {
         double[] perDay = demand.PiecesPerDay();
-        return [.. view.Parts.Select((p, i) => new KitPart(
+        return [.. view.Parts.Select((p, i) => new LoadPart(
             p.Number, p.PriceCents, p.Space,
             p.Ended || (p.SizeClass is { } size && options.OffVanSizes.Contains(size)) ? 0 : options.MostPieces,
             options.Objective == PlanObjective.Money ? Charges(p, perDay[i] * StaleDays, demand.Evidence[i], options) : []))];

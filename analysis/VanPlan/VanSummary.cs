@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan;
 
@@ -30,7 +30,7 @@ public sealed record VanSummary(
     /// <summary>Sums a plan up.</summary>
     /// <param name="planned">The plan.</param>
     /// <param name="aboard">Pieces counted, by part; null: not counted.</param>
-    public static VanSummary Of(PlannedVan planned, IReadOnlyList<int>? aboard)
+    public static VanSummary From(PlannedVan planned, IReadOnlyList<int>? aboard)
     {
         double worth = planned.WorthPerJob;
         int[] kit = [.. planned.Target];
@@ -45,7 +45,7 @@ public sealed record VanSummary(
             planned.Booked.Jobs.Count, planned.Booked.Finished(kit), planned.Plan.Gap, MethodOf(planned.Plan), Say(planned, jobs));
     }
 
-    private static string MethodOf(KitPlan plan) =>
+    private static string MethodOf(VanLoad plan) =>
         plan.SolverMissing ? $"{plan.Method}, managed search only: the integer solver's library is missing" : plan.Method.ToString();
 
     private static string Say(PlannedVan planned, double jobs)

@@ -13,7 +13,7 @@ public sealed record AgeBand(int From, int? To)
     public const string UnknownText = "unknown";
 
     /// <summary>The standard band that holds an age; null for an unknown or negative one.</summary>
-    public static AgeBand? Of(double? years) =>
+    public static AgeBand? FromYears(double? years) =>
         years is { } y && y >= 0 ? Standard.First(b => b.To is null || y < b.To) : null;
 
     /// <summary>For example <c>2-4</c> or <c>13+</c>.</summary>

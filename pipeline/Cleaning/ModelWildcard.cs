@@ -52,11 +52,11 @@ public static class ModelWildcard
             return ["%"];
         }
 
-        var choice = new List<string> { CompactKey.Of(c.ToString()) };
+        var choice = new List<string> { CompactKey.From(c.ToString()) };
         while (IsLoneLetter(model, at) && at + 2 < model.Length && model[at + 1] == '/' && IsLoneLetter(model, at + 2) && model.Any(char.IsAsciiDigit))
         {
             at += 2;
-            choice.Add(CompactKey.Of(model[at].ToString()));
+            choice.Add(CompactKey.From(model[at].ToString()));
         }
 
         return [.. choice];

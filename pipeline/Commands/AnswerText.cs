@@ -1,7 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
 

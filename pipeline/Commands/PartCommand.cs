@@ -1,6 +1,5 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
-using PartsSignal.Analysis.CrossReference.PartCards;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
@@ -14,7 +13,7 @@ internal sealed class PartCommand(ProgramIo io) : Command<PartSettings>
     /// <inheritdoc/>
     public override int Execute(CommandContext context, PartSettings settings, CancellationToken cancellationToken)
     {
-        if (CompactKey.Of(settings.Number).Length == 0)
+        if (CompactKey.From(settings.Number).Length == 0)
         {
             throw new BadInputException($"NUMBER '{settings.Number}': has no letter and no digit. Type the number from the part, the label or the invoice.");
         }

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.CrossReference.PartCards;
-using PartsSignal.Analysis.CrossReference.Supersessions;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Pipeline.Core;
 

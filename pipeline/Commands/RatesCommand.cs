@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
@@ -24,7 +24,7 @@ internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
         var options = new RateOptions();
         IReadOnlyList<FailureRate> rates = query.By == RatesQuery.BySupplier
             ? PartServiceRates.Table(database, options)
-            : FailureRateTable.Of(RateCounts.Read(database), options);
+            : FailureRateTable.Create(RateCounts.Read(database), options);
         RatesPrinter.Print(io.Out, settings.Format, query.Select(rates));
         return ExitCode.Done;
     }

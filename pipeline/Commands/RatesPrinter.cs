@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Commands;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
 

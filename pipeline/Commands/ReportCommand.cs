@@ -1,6 +1,5 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;

@@ -1,8 +1,6 @@
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Data;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
@@ -41,7 +39,7 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, settings.Input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
-        ShopPlan plan = ShopPlan.Of(data, new ShopViews(data, options), options, shop.ServiceTarget, booked);
+        ShopPlan plan = ShopPlan.Create(data, new ShopViews(data, options), options, shop.ServiceTarget, booked);
         VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);
         return ExitCode.Done;
     }

@@ -1,8 +1,5 @@
 using System.Globalization;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Changes;
-using PartsSignal.Analysis.VanPlan.Curves;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Planning;
 

@@ -1,7 +1,5 @@
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Curves;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Planning;
@@ -61,7 +59,7 @@ internal static class VanQuery
         ShopView view = new ShopViews(data, options).Before(data.AsOf.AddDays(1));
         var faults = new List<string>();
         var vans = new List<VanLimits>();
-        foreach (PlannedVan planned in VanPlanner.Plan(view, options, KitEffort.Quick))
+        foreach (PlannedVan planned in VanPlanner.Plan(view, options, LoadEffort.Quick))
         {
             decimal? budget = only is null || planned.Van.Van == only ? BudgetCurve.BudgetFor(planned, target, options) : planned.Van.Budget;
             vans.Add(planned.Van with { Budget = budget ?? planned.Van.Budget });

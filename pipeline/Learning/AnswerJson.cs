@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
-using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.Prediction.Answers;
 
 namespace PartsSignal.Pipeline.Learning;
 

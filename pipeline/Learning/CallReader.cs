@@ -1,6 +1,6 @@
-using PartsSignal.Analysis.CrossReference.SerialDates;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Words;
 

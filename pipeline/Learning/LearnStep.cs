@@ -1,6 +1,5 @@
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Running;
@@ -9,7 +8,7 @@ namespace PartsSignal.Pipeline.Learning;
 
 /// <summary>
 /// Chooses, judges and trains the part predictor; writes its model, its card and its result tables. Leaves a
-/// <see cref="Learned"/> in <see cref="RunState"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
+/// <see cref="LearningResult"/> in <see cref="RunState"/>: its model answers the open jobs of <see cref="BookedCalls"/>.
 /// </summary>
 internal sealed class LearnStep : IBackgroundStep
 {
@@ -25,8 +24,8 @@ internal sealed class LearnStep : IBackgroundStep
         int seed = context.Settings.Seed;
         _begun = BackgroundTask.Start(() =>
         {
-            Learned learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
-            return new Learning(calls, learned, ResultTables.Scores(learned, seed));
+            LearningResult learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
+            return new Learning(calls, learned, PredictionTables.Scores(learned, seed));
         });
         return calls.Count;
     }
@@ -40,18 +39,18 @@ internal sealed class LearnStep : IBackgroundStep
         }
 
         context.BuildResults(ResultModels.Prediction);
-        (IReadOnlyList<ClosedCall> calls, Learned learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
+        (IReadOnlyList<ClosedCall> calls, LearningResult learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
         ModelStore.Write(context.Output, learned.Model);
-        context.AddResult("prediction_contest", ResultTables.Contest(learned));
+        context.AddResult("prediction_contest", PredictionTables.Contest(learned));
         context.AddResult("prediction_scores", scores);
-        context.AddResult("prediction_reliability", ResultTables.ReliabilityTable(learned));
-        context.AddResult("prediction_risk_coverage", ResultTables.Risk(learned));
-        context.AddResult("prediction_by_month", ResultTables.Months(learned));
+        context.AddResult("prediction_reliability", PredictionTables.ReliabilityTable(learned));
+        context.AddResult("prediction_risk_coverage", PredictionTables.Risk(learned));
+        context.AddResult("prediction_by_month", PredictionTables.Months(learned));
         context.Record["prediction"] = PredictionRecord.Create(learned, context.Settings.Seed);
         ModelCard.Write(context.Output, learned, calls, scores);
         context.State.Learned = learned;
         return calls.Count;
     }
 
-    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, Learned Learned, IReadOnlyList<ScoreRow> Scores);
+    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, LearningResult Learned, IReadOnlyList<ScoreRow> Scores);
 }

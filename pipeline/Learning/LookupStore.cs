@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;

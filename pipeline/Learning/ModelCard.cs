@@ -1,11 +1,10 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.Learning;
-using PartsSignal.Analysis.PartPrediction.LogOdds;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.LogOdds;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;
@@ -25,11 +24,11 @@ internal static class ModelCard
     ];
 
     /// <summary>Writes the card beside its model.</summary>
-    public static void Write(OutputFolder output, Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) =>
+    public static void Write(OutputFolder output, LearningResult learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) =>
         File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Create(learned, calls, scores), Format));
 
     /// <summary>The card as JSON.</summary>
-    public static JsonObject Create(Learned learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()
+    public static JsonObject Create(LearningResult learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) => new()
     {
         ["version"] = ShippedModel.Version,
         ["shipped"] = learned.Model.Contender,
@@ -38,16 +37,16 @@ internal static class ModelCard
         ["learned_from"] = LearnedFrom(learned, calls),
         ["cannot_know"] = new JsonArray([.. CannotKnow.Select(c => JsonValue.Create(c))]),
         ["known_at_booking"] = "complaint text and kind, error code, model, family, brand, appliance type, age and its basis, month, customer kind, earlier closed visits to the unit",
-        ["months"] = learned.Timetable is { } t ? Months(t) : null,
+        ["months"] = learned.TimeSplit is { } t ? Months(t) : null,
         ["temperature"] = learned.Model.Temperature,
-        ["contest"] = Rows(ResultTables.Contest(learned)),
+        ["contest"] = Rows(PredictionTables.Contest(learned)),
         ["figures"] = Rows(scores),
-        ["reliability"] = Rows(ResultTables.ReliabilityTable(learned)),
-        ["by_month"] = Rows(ResultTables.Months(learned)),
+        ["reliability"] = Rows(PredictionTables.ReliabilityTable(learned)),
+        ["by_month"] = Rows(PredictionTables.Months(learned)),
         ["spreads"] = learned.Model.Predictor is LogOddsModel sums ? Spreads(sums) : null,
     };
 
-    private static JsonObject LearnedFrom(Learned learned, IReadOnlyList<ClosedCall> calls) => new()
+    private static JsonObject LearnedFrom(LearningResult learned, IReadOnlyList<ClosedCall> calls) => new()
     {
         ["jobs"] = learned.Model.Jobs,
         ["first_call"] = Day(calls.Count == 0 ? null : calls[0].OpenedOn),
@@ -58,7 +57,7 @@ internal static class ModelCard
             .Select(c => KeyValuePair.Create<string, JsonNode?>(c.Key, c.Value))),
     };
 
-    private static JsonObject Months(Timetable t) => new()
+    private static JsonObject Months(TimeSplit t) => new()
     {
         ["calibrated_on"] = Text(t.Calibration),
         ["chosen_on"] = Text(t.Validation),
@@ -73,7 +72,7 @@ internal static class ModelCard
 
     private static readonly JsonSerializerOptions SnakeCase = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
 
-    private static string Text(Span span) => $"{Day(span.From)} to {Day(span.To.AddDays(-1))}";
+    private static string Text(DateRange span) => $"{Day(span.From)} to {Day(span.To.AddDays(-1))}";
 
     private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;

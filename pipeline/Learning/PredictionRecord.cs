@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Learning;
 internal static class PredictionRecord
 {
     /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
-    public static JsonObject Create(Learned learned, int seed)
+    public static JsonObject Create(LearningResult learned, int seed)
     {
         JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge()) : [];
         section["shipped"] = learned.Model.Contender;

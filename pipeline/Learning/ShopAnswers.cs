@@ -1,5 +1,5 @@
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;

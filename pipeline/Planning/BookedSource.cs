@@ -1,8 +1,8 @@
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.VanPlan.Booked;
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;
 
@@ -17,7 +17,7 @@ internal static class BookedSource
     /// <param name="model">The predictor; null: there is none.</param>
     /// <param name="input">Folder with the shop's files, for its own checks.</param>
     /// <param name="settings">The shop's costs.</param>
-    public static BookedJobs Read(Database database, DateOnly day, ShippedModel? model, string input, ShopSettings settings) => BookedJobs.Of(
+    public static BookedJobs Read(Database database, DateOnly day, ShippedModel? model, string input, ShopSettings settings) => BookedJobs.Create(
         BookedCalls.Read(database),
         day,
         model,

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.VanPlan.Changes;
+using PartsSignal.Analysis.VanPlan;
 
 namespace PartsSignal.Pipeline.Planning;
 

@@ -1,9 +1,6 @@
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.PartPrediction.Learning;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.VanPlan.Replay;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Running;
 
@@ -22,7 +19,7 @@ internal sealed class PlanStep : IBackgroundStep
     public long Begin(RunContext context)
     {
         VanPlanOptions shop = ShopPlanOptions.From(context.Settings);
-        _groups = VanGroup.Of(context.Database, context.Settings.AsOf, shop);
+        _groups = VanGroup.Create(context.Database, context.Settings.AsOf, shop);
         VanPlanOptions options = _groups[0].Options(shop);
         if (ShopDataReader.Read(context.Database, context.Settings.AsOf, _groups[0]) is not { } data)
         {
@@ -34,7 +31,7 @@ internal sealed class PlanStep : IBackgroundStep
         _begun = BackgroundTask.Start(() =>
         {
             ReplayEvidence evidence = RollingReplay.Run(data, views, options);
-            return new Replay(data, views, options, evidence, EvidenceRow.Of(evidence.Rows, options));
+            return new Replay(data, views, options, evidence, EvidenceRow.From(evidence.Rows, options));
         });
         return data.Jobs.Count;
     }
@@ -56,7 +53,7 @@ internal sealed class PlanStep : IBackgroundStep
         Replay replay = await _begun.WaitAsync(cancellation).ConfigureAwait(false);
         ShopData data = replay.Data;
         BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, context.State.Learned?.Model, context.Input, context.Settings);
-        ShopPlan plan = JoinedPlan.Of(Plans(context, replay, booked, cancellation));
+        ShopPlan plan = JoinedPlan.Join(Plans(context, replay, booked, cancellation));
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("van_summary", plan.Summaries);
         context.AddResult("van_plan", plan.Rows);
@@ -76,13 +73,13 @@ internal sealed class PlanStep : IBackgroundStep
     private IEnumerable<ShopPlan> Plans(RunContext context, Replay replay, BookedJobs booked, CancellationToken cancellation)
     {
         double target = context.Settings.ServiceTarget;
-        yield return ShopPlan.Of(replay.Data, replay.Views, replay.Options, target, booked.Of(_groups[0].Vans));
+        yield return ShopPlan.Create(replay.Data, replay.Views, replay.Options, target, booked.Create(_groups[0].Vans));
         foreach (VanGroup group in _groups.Skip(1))
         {
             cancellation.ThrowIfCancellationRequested();
             ShopData data = ShopDataReader.Other(replay.Data, context.Database, group);
             VanPlanOptions options = group.Options(ShopPlanOptions.From(context.Settings));
-            yield return ShopPlan.Of(data, new ShopViews(data, options), options, target, booked.Of(group.Vans));
+            yield return ShopPlan.Create(data, new ShopViews(data, options), options, target, booked.Create(group.Vans));
         }
     }
 

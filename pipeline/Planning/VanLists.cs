@@ -1,7 +1,6 @@
 using System.Globalization;
 using MiniExcelLibs;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Changes;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Planning;

@@ -3,8 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Pipeline.Planning;
 

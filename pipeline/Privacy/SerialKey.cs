@@ -18,9 +18,9 @@ public static class SerialKey
     {
         int most = brand.Length + serial.Length + 1;
         Span<char> text = most <= 256 ? stackalloc char[most] : new char[most];
-        int before = CompactKey.Of(brand, text);
+        int before = CompactKey.From(brand, text);
         text[before++] = '/';
-        int length = CompactKey.Of(serial, text[before..]);
+        int length = CompactKey.From(serial, text[before..]);
         return length < LeastCharacters ? null : IdentityKey.Digest(IdentityRealm.Serial, text[..(before + length)]);
     }
 }

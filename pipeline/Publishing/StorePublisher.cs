@@ -1,6 +1,5 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Publishing;

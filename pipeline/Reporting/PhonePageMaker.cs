@@ -1,7 +1,7 @@
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;

@@ -1,5 +1,5 @@
-using PartsSignal.Analysis.PartPrediction.LogOdds;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.LogOdds;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
-using PartsSignal.Analysis.CrossReference.SerialDates;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;
@@ -36,10 +35,10 @@ internal sealed class ReviewAnswers
     {
         database.Run("staging/review_answers.sql");
         Put(database, "review_part_numbers", ReviewNames.PartNumbers, "number", r => new NumberAnswer(
-            r["supplier"].Length > 0 ? r["supplier"] : null, r["number"], CompactKey.Of(r["number"]), r.Answer, Is(r.Answer, "new") ? null : CompactKey.Of(r.Answer), r.File, r.Line));
+            r["supplier"].Length > 0 ? r["supplier"] : null, r["number"], CompactKey.From(r["number"]), r.Answer, Is(r.Answer, "new") ? null : CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_collisions", ReviewNames.Collisions, "number", r => new CollisionAnswer(
-            r["fault_kind"], r["number"], CompactKey.Of(r["number"]), r.Answer, CompactKey.Of(r.Answer), r.File, r.Line));
-        Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.Of(r.Answer), r.File, r.Line));
+            r["fault_kind"], r["number"], CompactKey.From(r["number"]), r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
+        Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.AgeCurves.Tables;
+using PartsSignal.Analysis.AgeCurves;
 using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Running;
@@ -13,14 +13,14 @@ internal sealed class CurvesStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         context.BuildResults(ResultModels.Curves);
-        AgeCurveTables curves = AgeCurveTables.Of(context.Database);
+        AgeCurveTables curves = AgeCurveTables.Create(context.Database);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("age_curve_summary", curves.Summaries);
         context.AddResult("age_curve_points", curves.Points);
         context.AddResult("component_incidence", ComponentIncidence.Table(context.Database));
         context.AddResult("repairs_per_unit", RepairsPerUnit.Table(context.Database));
         context.AddResult("replaced_part_curve", ReplacedPartPoint.Table(context.Database));
-        context.AddResult("next_year_risk", NextYearRiskTable.Of(context.Database));
+        context.AddResult("next_year_risk", NextYearRiskTable.Create(context.Database));
         return Task.FromResult((long)curves.Summaries.Count);
     }
 }

@@ -1,6 +1,6 @@
-using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics.Multiplicity;
+using PartsSignal.Analysis.Statistics.Shrinkage;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -16,7 +16,7 @@ internal sealed class RatesStep : IRunStep
         context.BuildResults(ResultModels.Rates);
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(context.Database);
-        IReadOnlyList<FailureRate> rates = [.. FailureRateTable.Of(counts, options), .. PartServiceRates.Table(context.Database, options)];
+        IReadOnlyList<FailureRate> rates = [.. FailureRateTable.Create(counts, options), .. PartServiceRates.Table(context.Database, options)];
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("failure_rates", rates);
         context.AddResult("failure_rates_by_month", MonthlyRate.Table(counts, options));

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction.Contest;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -9,5 +9,5 @@ internal sealed class RunState
     public LoadReport? Load { get; set; }
 
     /// <summary>Result of the learning step; its model predicts what booked jobs will need.</summary>
-    public Learned? Learned { get; set; }
+    public LearningResult? Learned { get; set; }
 }

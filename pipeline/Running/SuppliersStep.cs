@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics.Multiplicity;
-using PartsSignal.Analysis.SupplierQuality;
+using PartsSignal.Analysis.Statistics.Shrinkage;
+using PartsSignal.Analysis.Suppliers;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -14,7 +14,7 @@ internal sealed class SuppliersStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         context.BuildResults(ResultModels.Suppliers);
-        IReadOnlyList<SupplierPart> parts = SupplierQualityTable.Of(SupplierCount.Read(context.Database), new EffectGate());
+        IReadOnlyList<SupplierPart> parts = SupplierQualityTable.Create(SupplierCount.Read(context.Database), new EffectGate());
         IReadOnlyList<LeadTime> times = LeadTime.Table(context.Database);
         context.AddResult("supplier_quality", parts);
         context.AddResult("lead_times", times);

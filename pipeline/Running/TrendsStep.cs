@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Trends.Scan;
+using PartsSignal.Analysis.Trends;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -13,7 +13,7 @@ internal sealed class TrendsStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         context.BuildResults(ResultModels.Trends);
-        TrendTables trends = TrendTables.Of(context.Database);
+        TrendTables trends = TrendTables.Create(context.Database);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("trend_alarms", trends.Alarms);
         context.AddResult("trend_alarm_jobs", trends.AlarmJobs);

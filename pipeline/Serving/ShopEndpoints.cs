@@ -7,8 +7,9 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.OpenApi;
-using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;

@@ -1,5 +1,5 @@
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;

@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;

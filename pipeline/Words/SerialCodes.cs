@@ -1,5 +1,5 @@
 using CsvHelper;
-using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Words;

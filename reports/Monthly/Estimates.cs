@@ -12,5 +12,5 @@ internal static class Estimates
     /// <param name="at">Place of the value.</param>
     /// <param name="missing">Reason where there is no value.</param>
     public static Estimate Estimate(this DbDataReader row, int at, string? missing = null) =>
-        row.Double(at) is { } value ? Analysis.Statistics.Estimate.Of(value, row.Double(at + 1), row.Double(at + 2)) : Analysis.Statistics.Estimate.None(missing ?? "not known");
+        row.Double(at) is { } value ? Analysis.Statistics.Estimate.From(value, row.Double(at + 1), row.Double(at + 2)) : Analysis.Statistics.Estimate.None(missing ?? "not known");
 }

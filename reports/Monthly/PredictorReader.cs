@@ -19,7 +19,7 @@ internal static class PredictorReader
         IReadOnlyList<ScoreRow> scores = database.Read("queries/report/prediction_scores.sql", r => new ScoreRow(
             Name(r.GetString(0)), Calls(r.GetString(1)), r.Int(2), r.Double(3), r.Double(4), r.Double(5), r.Double(6)));
         IReadOnlyList<CalibrationBin> bins = database.Read("queries/report/prediction_reliability.sql", r => new CalibrationBin(
-            r.Double(1)!.Value, Estimate.Of(r.Double(2)!.Value, r.Double(3), r.Double(4)), r.Int(0)));
+            r.Double(1)!.Value, Estimate.From(r.Double(2)!.Value, r.Double(3), r.Double(4)), r.Int(0)));
         return new PredictorFacts(
             Answers(database), scores, [.. database.Read("queries/report/prediction_month.sql", Month, ("month", query.Month)).SelectMany(m => m)],
             bins, $"{Format.Count(bins.Sum(b => b.Answers))} closed jobs of the test months; first answers, in groups of equal size.", query.ModelCard);

@@ -1,5 +1,5 @@
 using System.Globalization;
-using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Phone;

@@ -1,7 +1,6 @@
 using System.Globalization;
-using PartsSignal.Analysis.AgeCurves.Tables;
+using PartsSignal.Analysis.AgeCurves;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.Benchmarks;
 
@@ -41,7 +40,7 @@ public sealed class AgeCurvesWorkload : IWorkload, IDisposable
     {
         Database database = _database ?? throw new InvalidOperationException("Prepare comes first.");
         ResultRunner.Build(database, ResultModels.Curves, TimeProvider.System, ("as_of", null), ("callback_days", 30));
-        AgeCurveTables curves = AgeCurveTables.Of(database);
+        AgeCurveTables curves = AgeCurveTables.Create(database);
         AgeCurveSummary[] whole = [.. curves.Summaries.Where(s => s is { Basis: CurveBasis.Register, ModelFamily: CurveKey.AllFamilies })];
         return string.Create(CultureInfo.InvariantCulture,
             $"{whole.Length} curves, {whole.Sum(s => s.Failures):N0} failures, shapes {whole.Min(s => s.Shape):0.000} to {whole.Max(s => s.Shape):0.000} (true 0.8 to 3.0)");

@@ -1,11 +1,10 @@
 using System.Diagnostics;
 using System.Globalization;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.Learning;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Pipeline.Config;
 
 namespace PartsSignal.Benchmarks;
@@ -30,7 +29,7 @@ public sealed class PredictionTraining : IWorkload
     /// <inheritdoc/>
     public string Run()
     {
-        Learned learned = PartLearner.Learn(_calls, new ContestOptions());
+        LearningResult learned = PartLearner.Learn(_calls, new ContestOptions());
         return string.Create(CultureInfo.InvariantCulture, $"{learned.Model.Contender}, {learned.Model.Needs.Count} needs");
     }
 }
@@ -56,8 +55,8 @@ public sealed class PredictionLookups : IWorkload
     {
         _calls = InventedCalls.Make(Math.Max(size, 5_000));
         IContender contender = new LogOddsContender();
-        Learned plain = PartLearner.Learn(_calls[..100], new ContestOptions());
-        _model = plain.Model with { Contender = contender.Name, Predictor = contender.Train(_calls), Counts = (Analysis.PartPrediction.BackOff.BackOffModel)new BackOffContender().Train(_calls) };
+        LearningResult plain = PartLearner.Learn(_calls[..100], new ContestOptions());
+        _model = plain.Model with { Contender = contender.Name, Predictor = contender.Train(_calls), Counts = (Analysis.Prediction.BackOffModel)new BackOffContender().Train(_calls) };
         _facts = InventedCalls.Facts(CheckTableReader.Load(null));
         _calls = _calls[..size];
     }

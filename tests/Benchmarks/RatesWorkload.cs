@@ -1,8 +1,7 @@
 using System.Globalization;
-using PartsSignal.Analysis.FailureRates;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics.Multiplicity;
-using PartsSignal.Analysis.Store;
+using PartsSignal.Analysis.Statistics.Shrinkage;
 
 namespace PartsSignal.Benchmarks;
 
@@ -46,7 +45,7 @@ public sealed class RatesWorkload : IWorkload, IDisposable
             database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null));
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(database);
-        int rates = FailureRateTable.Of(counts, options).Count + PartServiceRates.Table(database, options).Count;
+        int rates = FailureRateTable.Create(counts, options).Count + PartServiceRates.Table(database, options).Count;
         int months = MonthlyRate.Table(counts, options).Count;
         int compared = FamilyComparison.Table(counts, options, new EffectGate()).Count + FamilyMix.Table(counts, options).Count;
         return string.Create(CultureInfo.InvariantCulture,

@@ -1,6 +1,6 @@
 using System.Globalization;
-using PartsSignal.Analysis.VanPlan.Demand;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Benchmarks;
@@ -13,7 +13,7 @@ public sealed class VanPlanWorkload : IWorkload
     private const int Families = 60;
     private static readonly DateOnly AsOf = new(2026, 1, 1);
     private PastJob[] _jobs = [];
-    private KitPart[] _parts = [];
+    private LoadPart[] _parts = [];
 
     /// <inheritdoc/>
     public string Name => "van-plan";
@@ -29,7 +29,7 @@ public sealed class VanPlanWorkload : IWorkload
     {
         var random = new Random(7);
         _parts = [.. Enumerable.Range(0, Parts).Select(i =>
-            new KitPart(i.ToString("D4", CultureInfo.InvariantCulture), random.Next(300, 15_000), random.Next(4) switch { 0 => 8, 1 => 3, _ => 1 }, 12))];
+            new LoadPart(i.ToString("D4", CultureInfo.InvariantCulture), random.Next(300, 15_000), random.Next(4) switch { 0 => 8, 1 => 3, _ => 1 }, 12))];
         _jobs = [.. Enumerable.Range(0, size).Select(_ => Job(random)).OrderBy(j => j.Day)];
     }
 
@@ -44,8 +44,8 @@ public sealed class VanPlanWorkload : IWorkload
         for (int van = 0; van < Vans; van++)
         {
             VanDemand demand = model.Of(van);
-            KitProblem problem = KitProblemBuilder.Build(_parts, DemandLevels.Year(demand, restock, 1), new KitLimits(250_000, 300));
-            KitPlan plan = KitPlanner.Plan(problem, KitEffort.Thorough);
+            LoadProblem problem = LoadProblemBuilder.Build(_parts, DemandLevels.Year(demand, restock, 1), new LoadLimits(250_000, 300));
+            VanLoad plan = VanLoadPlanner.Plan(problem, LoadEffort.Thorough);
             value += plan.Value - plan.AlwaysDone;
             bound += plan.Bound - plan.AlwaysDone;
             replayed += Replay(van, restock, [.. plan.Quantities]);
@@ -58,7 +58,7 @@ public sealed class VanPlanWorkload : IWorkload
     private double Replay(int van, RestockRule restock, int[] kit)
     {
         DateOnly first = _jobs[0].Day;
-        JobStream stream = JobStream.Of(_jobs.Where(j => j.Van == van).Select(j => (j.Day.DayNumber - first.DayNumber, 1.0, j.Needs)));
+        JobStream stream = JobStream.From(_jobs.Where(j => j.Van == van).Select(j => (j.Day.DayNumber - first.DayNumber, 1.0, j.Needs)));
         return new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(kit);
     }
 

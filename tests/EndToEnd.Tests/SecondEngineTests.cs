@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.EndToEnd.Tests;
 

@@ -1,5 +1,4 @@
-using PartsSignal.Analysis.Statistics.Optimising;
-using PartsSignal.Analysis.Statistics.Special;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.Statistics.Distributions;
 

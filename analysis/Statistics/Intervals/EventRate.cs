@@ -23,7 +23,7 @@ public static class EventRate
 
         double tail = (1 - confidence) / 2;
         double lower = events == 0 ? 0 : new GammaDistribution(events, exposure).Quantile(tail);
-        return Estimate.Of(events / exposure, lower, new GammaDistribution(events + 1, exposure).Quantile(1 - tail));
+        return Estimate.From(events / exposure, lower, new GammaDistribution(events + 1, exposure).Quantile(1 - tail));
     }
 
     /// <summary>Jeffreys: quantiles of Gamma(x + 1/2, exposure); lower end 0 at x = 0.</summary>
@@ -36,7 +36,7 @@ public static class EventRate
 
         var gamma = new GammaDistribution(events + 0.5, exposure);
         double tail = (1 - confidence) / 2;
-        return Estimate.Of(events / exposure, events == 0 ? 0 : gamma.Quantile(tail), gamma.Quantile(1 - tail));
+        return Estimate.From(events / exposure, events == 0 ? 0 : gamma.Quantile(tail), gamma.Quantile(1 - tail));
     }
 
     private static string? Missing(long events, double exposure)

@@ -24,7 +24,7 @@ public static class Proportion
         double scale = 1 / (1 + (z * z / n));
         double centre = (p + (z * z / (2 * n))) * scale;
         double half = z * scale * Math.Sqrt((p * (1 - p) / n) + (z * z / (4 * n * n)));
-        return Estimate.Of(p, successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
+        return Estimate.From(p, successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
     }
 
     /// <summary>Jeffreys: quantiles of Beta(x + 1/2, n - x + 1/2); 0 at x = 0 and 1 at x = n (Brown, Cai &amp; DasGupta 2001).</summary>
@@ -38,7 +38,7 @@ public static class Proportion
 
         var beta = new BetaDistribution(successes + 0.5, trials - successes + 0.5);
         double tail = (1 - confidence) / 2;
-        return Estimate.Of(
+        return Estimate.From(
             successes / (double)trials,
             successes == 0 ? 0 : beta.Quantile(tail),
             successes == trials ? 1 : beta.Quantile(1 - tail));
@@ -55,7 +55,7 @@ public static class Proportion
 
         double tail = (1 - confidence) / 2;
         long failures = trials - successes;
-        return Estimate.Of(
+        return Estimate.From(
             successes / (double)trials,
             successes == 0 ? 0 : new BetaDistribution(successes, failures + 1).Quantile(tail),
             failures == 0 ? 1 : new BetaDistribution(successes + 1, failures).Quantile(1 - tail));

@@ -34,7 +34,7 @@ public sealed record RateRatio(Estimate Ratio, double? P)
 
         double odds = exposure2 / exposure1;
         double? upper = share.Upper == 1 ? null : Odds(share.Upper!.Value) * odds;
-        return new RateRatio(Estimate.Of(events1 / exposure1 / (events2 / exposure2), Odds(share.Lower!.Value) * odds, upper), p);
+        return new RateRatio(Estimate.From(events1 / exposure1 / (events2 / exposure2), Odds(share.Lower!.Value) * odds, upper), p);
     }
 
     private static double Odds(double share) => share / (1 - share);

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Statistics.Special;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.Statistics.Shrinkage;
 
@@ -25,7 +25,7 @@ public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double Lo
     /// <summary>Fits counts; null where all are zero.</summary>
     /// <param name="counts">A row per family, a column per component.</param>
     /// <param name="mostSteps">Steps allowed.</param>
-    public static DirichletMultinomial? Of(IReadOnlyList<IReadOnlyList<long>> counts, int mostSteps = 20000)
+    public static DirichletMultinomial? Fit(IReadOnlyList<IReadOnlyList<long>> counts, int mostSteps = 20000)
     {
         int parts = counts.Count == 0 ? 0 : counts[0].Count;
         double all = counts.Sum(r => (double)r.Sum());
@@ -80,7 +80,7 @@ public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double Lo
 
         var beta = new BetaDistribution(a, b);
         double tail = (1 - confidence) / 2;
-        return Estimate.Of(beta.Mean, Math.Min(beta.Quantile(tail), beta.Mean), Math.Max(beta.Quantile(1 - tail), beta.Mean));
+        return Estimate.From(beta.Mean, Math.Min(beta.Quantile(tail), beta.Mean), Math.Max(beta.Quantile(1 - tail), beta.Mean));
     }
 
     private static double LogLikelihoodAt(IReadOnlyList<IReadOnlyList<long>> counts, double[] alpha)

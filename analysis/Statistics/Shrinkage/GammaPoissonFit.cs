@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Statistics.Optimising;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.Statistics.Shrinkage;
 
@@ -35,7 +35,7 @@ public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior,
     /// <summary>Fits the groups; null where there is no exposure at all.</summary>
     /// <param name="groups">The groups.</param>
     /// <param name="tolerance">Error allowed in the logarithms of shape and mean.</param>
-    public static GammaPoissonFit? Of(IReadOnlyList<CountGroup> groups, double tolerance = 1e-9)
+    public static GammaPoissonFit? From(IReadOnlyList<CountGroup> groups, double tolerance = 1e-9)
     {
         CountGroup[] used = [.. groups.Where(g => g.Exposure > 0)];
         double events = used.Sum(g => (double)g.Events), exposure = used.Sum(g => g.Exposure);

@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Statistics.Special;
+using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.Statistics.Shrinkage;
 
@@ -25,7 +25,7 @@ public static class GammaPoissonShrinkage
     /// <summary>The shrunk rate of every group, in order; missing with a reason where no group has exposure.</summary>
     public static IReadOnlyList<Estimate> Shrink(IReadOnlyList<CountGroup> groups, double confidence = 0.95)
     {
-        if (GammaPoissonFit.Of(groups, Rough) is not { } fit)
+        if (GammaPoissonFit.From(groups, Rough) is not { } fit)
         {
             return [.. groups.Select(_ => Estimate.None("no exposure"))];
         }
@@ -49,7 +49,7 @@ public static class GammaPoissonShrinkage
 
         double variance = square - (mean * mean);
         var matched = new GammaDistribution(mean * mean / variance, mean / variance);
-        return Estimate.Of(mean, Math.Min(matched.Quantile(tail), mean), Math.Max(matched.Quantile(1 - tail), mean));
+        return Estimate.From(mean, Math.Min(matched.Quantile(tail), mean), Math.Max(matched.Quantile(1 - tail), mean));
     }
 
     private static (double Shape, double Mean, double Weight)[] Grid(CountGroup[] groups, GammaPoissonFit fit)

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.VanPlan.Loads;
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>

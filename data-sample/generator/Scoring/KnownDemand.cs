@@ -1,8 +1,5 @@
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Demand;
-using PartsSignal.Analysis.VanPlan.Evidence;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.SampleShop.Scoring;
@@ -27,7 +24,7 @@ internal static class KnownDemand
     /// <param name="facts">Prices and lead times.</param>
     /// <param name="options">How the vans were planned.</param>
     public static IReadOnlyList<KnownDemandRow> Compare(
-        IEnumerable<IReadOnlyList<PlannedVan>> plans, IReadOnlyList<TrueSet> sets, IReadOnlyDictionary<string, string> today, PartFacts facts,
+        IEnumerable<IReadOnlyList<PlannedVan>> plans, IReadOnlyList<TrueSet> sets, IReadOnlyDictionary<string, string> today, StockPartFacts facts,
         VanPlanOptions options)
     {
         ILookup<(string, string), TrueSet> truth = sets.ToLookup(s => (s.Van, s.Quarter));
@@ -35,7 +32,7 @@ internal static class KnownDemand
     }
 
     private static List<KnownDemandRow> Quarter(
-        IReadOnlyList<PlannedVan> vans, ILookup<(string, string), TrueSet> truth, IReadOnlyDictionary<string, string> today, PartFacts facts,
+        IReadOnlyList<PlannedVan> vans, ILookup<(string, string), TrueSet> truth, IReadOnlyDictionary<string, string> today, StockPartFacts facts,
         VanPlanOptions options)
     {
         var rows = new List<KnownDemandRow>();
@@ -53,11 +50,11 @@ internal static class KnownDemand
     }
 
     private static KnownDemandRow Row(
-        PlannedVan planned, int van, TrueSet[] known, string quarter, PartFacts facts, VanPlanOptions options, IReadOnlyDictionary<string, string> today)
+        PlannedVan planned, int van, TrueSet[] known, string quarter, StockPartFacts facts, VanPlanOptions options, IReadOnlyDictionary<string, string> today)
     {
         ShopView view = planned.View;
-        var money = new KitLimits(planned.Plan.CostCents, planned.Van.Space);
-        int[] used = PlainRules.MostUsed(view, van, options, money);
+        var money = new LoadLimits(planned.Plan.CostCents, planned.Van.Space);
+        int[] used = BaselineStock.MostUsed(view, van, options, money);
         string[] numbers = [.. known.SelectMany(s => s.Parts).Select(p => p.Number)
             .Concat(view.Parts.Select(p => today.GetValueOrDefault(p.Number, p.Number)))
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
@@ -66,10 +63,10 @@ internal static class KnownDemand
         var demand = new VanDemand(
             [.. known.Select(s => new PartSetRate(ShopViews.Needs(s.Parts, index), s.JobsPerQuarter / 91.31))],
             [.. parts.Select(_ => 1e6)], known.Sum(s => s.JobsPerQuarter));
-        KitPart[] kitParts = [.. parts.Select(p => new KitPart(
+        LoadPart[] kitParts = [.. parts.Select(p => new LoadPart(
             p.Number, p.PriceCents, p.Space, p.SizeClass is { } size && options.OffVanSizes.Contains(size) ? 0 : options.MostPieces))];
         var restock = new RestockRule(options.ReviewDays, [.. parts.Select(p => p.LeadDays)]);
-        KitProblem problem = KitProblemBuilder.Build(kitParts, DemandLevels.Year(demand, restock, 1), money);
+        LoadProblem problem = LoadProblemBuilder.Build(kitParts, DemandLevels.Year(demand, restock, 1), money);
         int[] Today(IReadOnlyList<int> kit)
         {
             int[] all = new int[numbers.Length];
@@ -83,6 +80,6 @@ internal static class KnownDemand
 
         return new KnownDemandRow(
             quarter, planned.Van.Van, problem.Worth(Today(planned.Target)), problem.Worth(Today(used)),
-            KitPlanner.Plan(problem, KitEffort.Quick).Value);
+            VanLoadPlanner.Plan(problem, LoadEffort.Quick).Value);
     }
 }

@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.PartPrediction.Judging;
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
 
 namespace PartsSignal.SampleShop.Scoring;
 

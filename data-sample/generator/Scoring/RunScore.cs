@@ -2,14 +2,11 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.SampleShop.Scoring;
 
@@ -72,7 +69,7 @@ internal static class RunScore
 
         // Of a shop with many vans, the run replays the first group only.
         DateOnly asOf = DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture);
-        VanGroup group = VanGroup.Of(database, asOf, shop)[0];
+        VanGroup group = VanGroup.Create(database, asOf, shop)[0];
         VanPlanOptions options = group.Options(shop);
         ShopData data = ShopDataReader.Read(database, asOf, group)!;
         ReplayEvidence evidence = RollingReplay.Run(data, new ShopViews(data, options), options);

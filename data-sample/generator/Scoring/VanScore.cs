@@ -2,8 +2,7 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.SampleShop.Scoring;
 
@@ -18,7 +17,7 @@ internal static class VanScore
     public static JsonObject Compute(string path, ReplayEvidence evidence, ShopData data, VanPlanOptions options)
     {
         IReadOnlyList<KnownDemandRow> rows = KnownDemand.Compare(
-            evidence.Plans, WithNeighbors(Read(path)), data.NumbersOn(data.AsOf), new PartFacts(data), options);
+            evidence.Plans, WithNeighbors(Read(path)), data.NumbersOn(data.AsOf), new StockPartFacts(data), options);
         double best = rows.Sum(r => r.BestFinished);
         double? Share(double finished) => best > 0 ? Math.Round(finished / best, 6) : null;
         return new JsonObject

@@ -10,7 +10,7 @@ internal readonly record struct CodeText(string? Raw, string? Key)
     /// <summary>The number with its key.</summary>
     public static CodeText Parse(string? raw)
     {
-        string key = CompactKey.Of(raw);
+        string key = CompactKey.From(raw);
         return new CodeText(raw, key.Length == 0 ? null : key);
     }
 }

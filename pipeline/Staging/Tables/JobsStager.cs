@@ -1,6 +1,6 @@
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;

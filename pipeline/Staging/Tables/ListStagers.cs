@@ -1,5 +1,5 @@
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
 

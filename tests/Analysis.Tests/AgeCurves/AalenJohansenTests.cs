@@ -28,7 +28,7 @@ public sealed class AalenJohansenTests
     {
         Oracle oracle = Oracle.Named("aalen_johansen_tied_causes");
         AgeSpan[] spans = Spans.Of(oracle.Inputs);
-        KaplanMeier alone = KaplanMeier.Estimate(AgeLedger.Of([.. spans.Select(s => s with { Cause = s.Cause == 1 ? 1 : 0 })]));
+        KaplanMeier alone = KaplanMeier.Estimate(AgeLedger.From([.. spans.Select(s => s with { Cause = s.Cause == 1 ? 1 : 0 })]));
         oracle.Close(oracle.Expected["one_minus_KM_cause1_at_11_WRONG"], 1 - alone.SurvivalAt(11));
         Assert.True(AalenJohansen.Estimate(spans, 3)[^1].ByCause[0].Share < 1 - alone.SurvivalAt(11));
     }
@@ -42,7 +42,7 @@ public sealed class AalenJohansenTests
     public void Estimate_OneCause_IsOneMinusKaplanMeier() =>
         Gen.Select(Gen.Int[0, 20], Gen.Int[1, 20], Gen.Int[0, 1], (entry, stay, cause) => new AgeSpan(entry, entry + stay, cause)).Array[1, 40].ForAll(spans =>
             Assert.All(
-                AalenJohansen.Estimate(spans, 1).Zip(KaplanMeier.Estimate(AgeLedger.Of(spans)).Points),
+                AalenJohansen.Estimate(spans, 1).Zip(KaplanMeier.Estimate(AgeLedger.From(spans)).Points),
                 p => Assert.Equal(p.Second.Survival, 1 - p.First.ByCause[0].Share, tolerance: 1e-11)));
 
     [Fact]

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.AgeCurves;
-using PartsSignal.Analysis.AgeCurves.Tables;
 using PartsSignal.Analysis.Tests.Fixtures;
 
 namespace PartsSignal.Analysis.Tests.AgeCurves;
@@ -19,7 +18,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         for (int world = 0; world < Worlds; world++)
         {
             var random = new Random(world);
-            KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.Of([.. Watched(random, 150).Select(w => Span(w, Life(random, Wear)))
+            KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From([.. Watched(random, 150).Select(w => Span(w, Life(random, Wear)))
                 .Where(s => s.Entry < s.Exit)]));
             foreach (int age in (int[])[2, 3, 5])
             {
@@ -65,7 +64,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         for (int world = 0; world < Worlds; world++)
         {
             var random = new Random(20_000 + world);
-            UnitHistory[] fleet = [.. Watched(random, 120).Where(w => w.Entry < w.End).Select(w => History(random, w))];
+            RepairHistory[] fleet = [.. Watched(random, 120).Where(w => w.Entry < w.End).Select(w => History(random, w))];
             IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(fleet);
             foreach (int age in (int[])[2, 4, 6])
             {
@@ -88,7 +87,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
             WeibullFit fit = WeibullFit.FromTruncated(Log(new Random(30_000 + world), 90, until));
             foreach (int age in (int[])[3, 5, 8])
             {
-                if (fit.Life is not null && ConditionalShare.Of(fit, age, until) is { Lower: not null } share)
+                if (fit.Life is not null && ConditionalShare.From(fit, age, until) is { Lower: not null } share)
                 {
                     tally.Add($"share by {age} years", ConditionalShare.Value01(Wear, age, until), share.Lower, share.Upper);
                 }
@@ -140,7 +139,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         new(watched.Entry, Math.Min(life, watched.End), life <= watched.End ? cause : AgeSpan.Working);
 
     // Repairs come at 0.3 a year on the mean, on some appliances four times as often as on others.
-    private static UnitHistory History(Random random, (double Entry, double End) watched)
+    private static RepairHistory History(Random random, (double Entry, double End) watched)
     {
         double rate = random.NextDouble() < 0.5 ? 0.12 : 0.48;
         var repairs = new List<double>();
@@ -149,7 +148,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
             repairs.Add(age);
         }
 
-        return new UnitHistory([new Watch(watched.Entry, watched.End)], repairs);
+        return new RepairHistory([new Watch(watched.Entry, watched.End)], repairs);
     }
 
     private static TruncatedAge[] Log(Random random, int failures, double until)

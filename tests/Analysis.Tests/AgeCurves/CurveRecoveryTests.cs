@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.AgeCurves;
-using PartsSignal.Analysis.AgeCurves.Tables;
 
 namespace PartsSignal.Analysis.Tests.AgeCurves;
 
@@ -19,7 +18,7 @@ public sealed class CurveRecoveryTests(ITestOutputHelper output)
         double atThree = Truth.Survival(3);
         for (int world = 0; world < worlds; world++)
         {
-            var ledger = AgeLedger.Of(Fleet(new Random(world), 120));
+            var ledger = AgeLedger.From(Fleet(new Random(world), 120));
             WeibullFit fit = WeibullFit.FromLedger(ledger);
             shape += Holds(Shape, fit.Shape.Lower, fit.Shape.Upper);
             scale += Holds(Scale, fit.Scale.Lower, fit.Scale.Upper);

@@ -10,7 +10,7 @@ public sealed class KaplanMeierTests
     public void Estimate_Ties_MatchesReference()
     {
         Oracle oracle = Oracle.Named("kaplan_meier_ties");
-        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.Of(Spans.Of(oracle.Inputs)));
+        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From(Spans.Of(oracle.Inputs)));
         oracle.Close(oracle.Expected["event_time"], [.. curve.Points.Select(p => p.Age)]);
         oracle.Close(oracle.Expected["n_risk"], [.. curve.Points.Select(p => (double)p.AtRisk)]);
         oracle.Close(oracle.Expected["n_event"], [.. curve.Points.Select(p => (double)p.Failures)]);
@@ -31,7 +31,7 @@ public sealed class KaplanMeierTests
     public void Estimate_LateEntry_MatchesReference()
     {
         Oracle oracle = Oracle.Named("kaplan_meier_left_truncated");
-        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.Of(Spans.Of(oracle.Inputs)));
+        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From(Spans.Of(oracle.Inputs)));
         oracle.Close(oracle.Expected["event_time"], [.. curve.Points.Select(p => p.Age)]);
         oracle.Close(oracle.Expected["n_risk"], [.. curve.Points.Select(p => (double)p.AtRisk)]);
         oracle.Close(oracle.Expected["n_event"], [.. curve.Points.Select(p => (double)p.Failures)]);
@@ -49,7 +49,7 @@ public sealed class KaplanMeierTests
     public void Estimate_EarlyRiskSetOfOne_IsGivenFromALaterStart()
     {
         Oracle oracle = Oracle.Named("kaplan_meier_left_truncated_early_risk_set_of_one");
-        var ledger = AgeLedger.Of(Spans.Of(oracle.Inputs));
+        var ledger = AgeLedger.From(Spans.Of(oracle.Inputs));
         KaplanMeier naive = KaplanMeier.Estimate(ledger);
         oracle.Close(oracle.Expected["naive_event_time"], [.. naive.Points.Select(p => p.Age)]);
         oracle.Close(oracle.Expected["naive_survival"], [.. naive.Points.Select(p => p.Survival)]);
@@ -63,14 +63,14 @@ public sealed class KaplanMeierTests
     public void ConditionalStart_EarlyRiskSetOfOne_IsItsAge()
     {
         Oracle oracle = Oracle.Named("kaplan_meier_left_truncated_early_risk_set_of_one");
-        Assert.Equal(2, ConditionalStart.Find(AgeLedger.Of(Spans.Of(oracle.Inputs))));
-        Assert.Null(ConditionalStart.Find(AgeLedger.Of(Spans.FromNew([3, 4, 5, 6, 7, 8], [1, 1, 1, 1, 1, 1]))));
+        Assert.Equal(2, ConditionalStart.Find(AgeLedger.From(Spans.Of(oracle.Inputs))));
+        Assert.Null(ConditionalStart.Find(AgeLedger.From(Spans.FromNew([3, 4, 5, 6, 7, 8], [1, 1, 1, 1, 1, 1]))));
     }
 
     [Fact]
     public void Estimate_AgesSetApartByArithmetic_AreOneStep()
     {
-        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.Of(Spans.FromNew([182 / 365.25, 0.4982888, 2], [1, 1, 0])));
+        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From(Spans.FromNew([182 / 365.25, 0.4982888, 2], [1, 1, 0])));
         SurvivalPoint point = Assert.Single(curve.Points);
         Assert.Equal((3, 2), (point.AtRisk, point.Failures));
         Assert.Equal(1.0 / 3, point.Survival, tolerance: 1e-11);
@@ -80,9 +80,9 @@ public sealed class KaplanMeierTests
     public void Estimate_ThreeFailuresOnOneDay_IsOneStepTwiceTheSame()
     {
         AgeSpan[] spans = Spans.FromNew([400, 400, 400, 900, 900], [1, 1, 1, 0, 0]);
-        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.Of(spans));
+        KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From(spans));
         Assert.Equal(0.4, Assert.Single(curve.Points).Survival, tolerance: 1e-11);
-        Assert.Equal(curve.Points, KaplanMeier.Estimate(AgeLedger.Of(spans)).Points);
+        Assert.Equal(curve.Points, KaplanMeier.Estimate(AgeLedger.From(spans)).Points);
     }
 
     [Fact]
@@ -91,23 +91,23 @@ public sealed class KaplanMeierTests
         double[] ages = [.. Enumerable.Range(1, 100).Select(i => (double)i)];
         int[] causes = new int[100];
         causes[30] = 1;
-        LifeQuantile median = LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.Of(Spans.FromNew(ages, causes))));
+        LifeQuantile median = LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.From(Spans.FromNew(ages, causes))));
         Assert.Equal((null, null, null), (median.Age, median.Lower, median.Upper));
         Assert.StartsWith("not reached", median.Missing, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Median_NothingFailed_SaysSo() =>
-        Assert.Equal("nothing has failed yet", LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.Of(Spans.FromNew([1, 2], [0, 0])))).Missing);
+        Assert.Equal("nothing has failed yet", LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.From(Spans.FromNew([1, 2], [0, 0])))).Missing);
 
     [Fact]
     public void Median_LevelAtOneHalf_IsTheMiddleOfTheLevel() =>
-        Assert.Equal(2.5, LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.Of(Spans.FromNew([1, 2, 3, 4], [1, 1, 1, 1])))).Age);
+        Assert.Equal(2.5, LifeQuantile.Median(KaplanMeier.Estimate(AgeLedger.From(Spans.FromNew([1, 2, 3, 4], [1, 1, 1, 1])))).Age);
 
     [Fact]
     public void Of_UnusableSpans_AreListedByRow()
     {
-        var ledger = AgeLedger.Of([new AgeSpan(0, 5, 1), new AgeSpan(4, 4, 1), new AgeSpan(6, 4, 0), new AgeSpan(-1, 3, 1), new AgeSpan(0, double.NaN, 1)]);
+        var ledger = AgeLedger.From([new AgeSpan(0, 5, 1), new AgeSpan(4, 4, 1), new AgeSpan(6, 4, 0), new AgeSpan(-1, 3, 1), new AgeSpan(0, double.NaN, 1)]);
         Assert.Equal([1, 2, 3, 4], ledger.Rejected.Select(r => r.Row));
         Assert.Equal((1, 1), (ledger.Units, ledger.Failures));
     }
@@ -115,14 +115,14 @@ public sealed class KaplanMeierTests
     [Fact]
     public void FromCounts_SameCounts_GiveTheSameCurve()
     {
-        var spans = AgeLedger.Of(Spans.Of(Oracle.Named("kaplan_meier_left_truncated").Inputs));
+        var spans = AgeLedger.From(Spans.Of(Oracle.Named("kaplan_meier_left_truncated").Inputs));
         Assert.Equal(KaplanMeier.Estimate(spans).Points, KaplanMeier.Estimate(AgeLedger.FromCounts(spans.Rows)).Points);
         Assert.Throws<ArgumentException>(() => AgeLedger.FromCounts([new AgeLedgerRow(1, 1, 0, 0), new AgeLedgerRow(2, 0, 2, 1)]));
     }
 
     [Fact]
     public void RestrictedMean_AllFailedBeforeHorizon_IsTheMean() =>
-        Assert.Equal(2, RestrictedMeanLife.WithError(KaplanMeier.Estimate(AgeLedger.Of(Spans.FromNew([1, 2, 3], [1, 1, 1]))), 10).Area, tolerance: 1e-11);
+        Assert.Equal(2, RestrictedMeanLife.WithError(KaplanMeier.Estimate(AgeLedger.From(Spans.FromNew([1, 2, 3], [1, 1, 1]))), 10).Area, tolerance: 1e-11);
 
     [Fact]
     public void Estimate_AnyOrder_GivesTheSameCurve() =>
@@ -152,5 +152,5 @@ public sealed class KaplanMeierTests
     private static readonly Gen<AgeSpan[]> AnySpans =
         Gen.Select(Gen.Int[0, 40], Gen.Int[1, 40], Gen.Int[0, 2], (entry, stay, cause) => new AgeSpan(entry / 4.0, (entry + stay) / 4.0, cause)).Array[1, 40];
 
-    private static KaplanMeier Curve(AgeSpan[] spans) => KaplanMeier.Estimate(AgeLedger.Of(spans));
+    private static KaplanMeier Curve(AgeSpan[] spans) => KaplanMeier.Estimate(AgeLedger.From(spans));
 }

@@ -10,8 +10,8 @@ public sealed class MeanCumulativeFunctionTests
     public void Estimate_ValveSeats_MatchesReference()
     {
         Oracle oracle = Oracle.Named("mcf_valve_seat");
-        UnitHistory[] engines =
-            [.. oracle.Inputs["data"]!.AsArray().Select(e => new UnitHistory([new Watch(0, (double)e!["end"]!)], Oracle.Numbers(e["repairs"])))];
+        RepairHistory[] engines =
+            [.. oracle.Inputs["data"]!.AsArray().Select(e => new RepairHistory([new Watch(0, (double)e!["end"]!)], Oracle.Numbers(e["repairs"])))];
         IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(engines);
         MeanRepairsPoint[] asked = [.. Oracle.Numbers(oracle.Expected["query_age"]).Select(a => points.Last(p => p.Age <= a))];
         oracle.Close(oracle.Expected["mcf"], [.. asked.Select(p => p.Mean)]);
@@ -38,25 +38,25 @@ public sealed class MeanCumulativeFunctionTests
     public void Estimate_AnyHistories_RobustVarianceIsTheSumOverUnits() =>
         Gen.Select(Gen.Int[0, 10], Gen.Int[1, 10], Gen.Int[0, 4], Gen.Int[1, 10], Gen.Double[0, 0.999].Array[0, 4]).Array[1, 12].ForAll(units =>
         {
-            UnitHistory[] histories = [.. units.Select(u => WithGap(u.Item1, u.Item2, u.Item3, u.Item4, u.Item5))];
+            RepairHistory[] histories = [.. units.Select(u => WithGap(u.Item1, u.Item2, u.Item3, u.Item4, u.Item5))];
             Assert.All(MeanCumulativeFunction.Estimate(histories), p => Assert.Equal(BySum(histories, p.Age), p.RobustVariance, tolerance: 1e-10));
         });
 
     [Fact]
     public void Estimate_RepairOutsideTheWatch_IsRefused() =>
-        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([new UnitHistory([new Watch(0, 5)], [6])]));
+        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([new RepairHistory([new Watch(0, 5)], [6])]));
 
-    private static UnitHistory WithGap(int from, int stay, int gap, int again, double[] shares)
+    private static RepairHistory WithGap(int from, int stay, int gap, int again, double[] shares)
     {
         Watch[] watched = [new(from, from + stay), new(from + stay + gap, from + stay + gap + again)];
         double[] repairs = [.. shares.Select((s, i) => i % 2 == 0 ? watched[0].To - Math.Floor(s * stay) : watched[1].To - Math.Floor(s * again))];
-        return new UnitHistory(watched, repairs);
+        return new RepairHistory(watched, repairs);
     }
 
-    private static double BySum(UnitHistory[] histories, double age)
+    private static double BySum(RepairHistory[] histories, double age)
     {
         double[] ages = [.. histories.SelectMany(h => h.Repairs).Distinct().Where(a => a <= age)];
-        bool AtRisk(UnitHistory h, double a) => h.Watched.Any(w => w.From < a && a <= w.To);
+        bool AtRisk(RepairHistory h, double a) => h.Watched.Any(w => w.From < a && a <= w.To);
         return histories.Sum(h => Math.Pow(
             ages.Where(a => AtRisk(h, a)).Sum(a =>
             {
@@ -67,13 +67,13 @@ public sealed class MeanCumulativeFunctionTests
             2));
     }
 
-    private static UnitHistory[] Histories(JsonNode inputs)
+    private static RepairHistory[] Histories(JsonNode inputs)
     {
         int[] ids = Oracle.Wholes(inputs["id"]);
         double[] start = Oracle.Numbers(inputs["start"]);
         double[] stop = Oracle.Numbers(inputs["stop"]);
         int[] events = Oracle.Wholes(inputs["event"]);
         return [.. ids.Select((id, i) => (id, i)).GroupBy(p => p.id, p => p.i).Select(rows =>
-            new UnitHistory([.. rows.Select(i => new Watch(start[i], stop[i]))], [.. rows.Where(i => events[i] == 1).Select(i => stop[i])]))];
+            new RepairHistory([.. rows.Select(i => new Watch(start[i], stop[i]))], [.. rows.Where(i => events[i] == 1).Select(i => stop[i])]))];
     }
 }

@@ -8,7 +8,7 @@ public sealed class NelsonAalenTests
     public void Estimate_Ties_MatchesReference()
     {
         Oracle oracle = Oracle.Named("nelson_aalen_ties");
-        var ledger = AgeLedger.Of(Spans.Of(oracle.Inputs));
+        var ledger = AgeLedger.From(Spans.Of(oracle.Inputs));
         IReadOnlyList<HazardPoint> points = NelsonAalen.Estimate(ledger);
         oracle.Close(oracle.Expected["event_time"], [.. points.Select(p => p.Age)]);
         oracle.Close(oracle.Expected["cumhaz"], [.. points.Select(p => p.CumulativeHazard)]);
@@ -19,5 +19,5 @@ public sealed class NelsonAalenTests
     }
 
     [Fact]
-    public void Estimate_NothingFailed_IsEmpty() => Assert.Empty(NelsonAalen.Estimate(AgeLedger.Of(Spans.FromNew([1, 2], [0, 0]))));
+    public void Estimate_NothingFailed_IsEmpty() => Assert.Empty(NelsonAalen.Estimate(AgeLedger.From(Spans.FromNew([1, 2], [0, 0]))));
 }

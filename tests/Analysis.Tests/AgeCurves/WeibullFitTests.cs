@@ -9,7 +9,7 @@ public sealed class WeibullFitTests
     public void FromLedger_RightCensored_MatchesReference()
     {
         Oracle oracle = Oracle.Named("weibull_mle_right_censored");
-        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.Of(Spans.Of(oracle.Inputs)));
+        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.From(Spans.Of(oracle.Inputs)));
         Matches(oracle, fit);
         oracle.Close(oracle.Expected["se_log_shape"], Math.Sqrt(fit.Covariance!.Shape));
         oracle.Close(oracle.Expected["se_log_scale"], Math.Sqrt(fit.Covariance.Scale));
@@ -21,7 +21,7 @@ public sealed class WeibullFitTests
     public void FromLedger_Lung_MatchesReference()
     {
         Oracle oracle = Oracle.Named("weibull_mle_lung");
-        Matches(oracle, WeibullFit.FromLedger(AgeLedger.Of(Spans.Of(oracle.Inputs))));
+        Matches(oracle, WeibullFit.FromLedger(AgeLedger.From(Spans.Of(oracle.Inputs))));
     }
 
     [Fact]
@@ -29,7 +29,7 @@ public sealed class WeibullFitTests
     {
         Oracle oracle = Oracle.Named("weibull_mle_left_truncated_right_censored");
         AgeSpan[] spans = Spans.Of(oracle.Inputs);
-        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.Of(spans));
+        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.From(spans));
         Matches(oracle, fit);
 
         // The reference took its curvature from finite differences and is off in the fourth digit; differences in
@@ -37,7 +37,7 @@ public sealed class WeibullFitTests
         Assert.Equal(0.366905095, Math.Sqrt(fit.Covariance!.Shape), tolerance: 1e-6);
         Assert.Equal((double)oracle.Expected["se_log_shape"]!, Math.Sqrt(fit.Covariance.Shape), tolerance: 3e-4);
         oracle.Close(oracle.Expected["se_log_scale"], Math.Sqrt(fit.Covariance.Scale));
-        WeibullFit ignored = WeibullFit.FromLedger(AgeLedger.Of([.. spans.Select(s => s with { Entry = 0 })]));
+        WeibullFit ignored = WeibullFit.FromLedger(AgeLedger.From([.. spans.Select(s => s with { Entry = 0 })]));
         oracle.Close(oracle.Expected["shape_if_truncation_ignored"], ignored.Shape.Value);
         oracle.Close(oracle.Expected["scale_if_truncation_ignored"], ignored.Scale.Value);
     }
@@ -46,7 +46,7 @@ public sealed class WeibullFitTests
     public void FromTruncated_WindowsThatHideNothing_IsThePlainFit()
     {
         double[] ages = [14, 20, 32, 35, 47, 61, 70];
-        WeibullFit plain = WeibullFit.FromLedger(AgeLedger.Of([.. ages.Select(a => new AgeSpan(0, a, 1))]));
+        WeibullFit plain = WeibullFit.FromLedger(AgeLedger.From([.. ages.Select(a => new AgeSpan(0, a, 1))]));
         WeibullFit truncated = WeibullFit.FromTruncated([.. ages.Select(a => new TruncatedAge(a, 0, 1e4))]);
         Assert.Equal(plain.Shape.Value!.Value, truncated.Shape.Value!.Value, tolerance: 1e-8);
         Assert.Equal(plain.Scale.Value!.Value, truncated.Scale.Value!.Value, tolerance: 1e-6);
@@ -55,7 +55,7 @@ public sealed class WeibullFitTests
     [Fact]
     public void FromLedger_ShapeInterval_LosesTheAllowedLikelihoodAtItsEnds()
     {
-        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.Of(Spans.Of(Oracle.Named("weibull_mle_right_censored").Inputs)));
+        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.From(Spans.Of(Oracle.Named("weibull_mle_right_censored").Inputs)));
         double[] failures = [14, 20, 32, 35, 47];
         double Profile(double shape)
         {
@@ -75,7 +75,7 @@ public sealed class WeibullFitTests
     [InlineData("all failures are at one age: the shape is not identified", new[] { 5.0, 5, 5, 4 }, new[] { 1, 1, 1, 0 })]
     public void FromLedger_WhatCannotBeFitted_IsRefusedWithTheReason(string reason, double[] ages, int[] causes)
     {
-        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.Of(Spans.FromNew(ages, causes)));
+        WeibullFit fit = WeibullFit.FromLedger(AgeLedger.From(Spans.FromNew(ages, causes)));
         Assert.Equal(reason, fit.Missing);
         Assert.Null(fit.Life);
     }
@@ -130,7 +130,7 @@ public sealed class WeibullFitTests
         Gen.Select(Gen.Int[1, 4000], Gen.Int[0, 2]).Array[3, 30].Select(rows => rows.Select(r => (r.Item1 / 100.0, r.Item2)).ToArray());
 
     private static WeibullFit Fit((double Age, int Cause)[] rows, double unit) =>
-        WeibullFit.FromLedger(AgeLedger.Of([.. rows.Select(r => new AgeSpan(0, r.Age * unit, r.Cause))]));
+        WeibullFit.FromLedger(AgeLedger.From([.. rows.Select(r => new AgeSpan(0, r.Age * unit, r.Cause))]));
 
     private static void Matches(Oracle oracle, WeibullFit fit)
     {

@@ -1,7 +1,7 @@
 using PartsSignal.Analysis.Callbacks;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics.Multiplicity;
-using PartsSignal.Analysis.SupplierQuality;
+using PartsSignal.Analysis.Statistics.Shrinkage;
+using PartsSignal.Analysis.Suppliers;
 using PartsSignal.Analysis.Tests.Fixtures;
 
 namespace PartsSignal.Analysis.Tests.Callbacks;
@@ -37,7 +37,7 @@ public class ShareCoverageTests(ITestOutputHelper output)
                 tally.Add("repeat failures by supplier and component", fails[Cell(part.Supplier!, part.Component!)], part.Lower, part.Upper);
             }
 
-            foreach (SupplierPart part in SupplierQualityTable.Of(SupplierCount.Read(database), new EffectGate()))
+            foreach (SupplierPart part in SupplierQualityTable.Create(SupplierCount.Read(database), new EffectGate()))
             {
                 Judge(tally, exact, part, fails, returned);
             }

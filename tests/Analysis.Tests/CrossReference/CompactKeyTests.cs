@@ -10,7 +10,7 @@ public sealed class CompactKeyTests
     [InlineData("m²₃", "M23")]
     [InlineData("--", "")]
     [InlineData(null, "")]
-    public void Of_RawNumber_KeepsLettersAndDigits(string? raw, string expected) => Assert.Equal(expected, CompactKey.Of(raw));
+    public void Of_RawNumber_KeepsLettersAndDigits(string? raw, string expected) => Assert.Equal(expected, CompactKey.From(raw));
 
     [Fact]
     public void Confusable_LookAlikes_MeetEachOther() =>
@@ -20,7 +20,7 @@ public sealed class CompactKeyTests
     public void Keys_ReferenceModels_MatchReference()
     {
         Oracle oracle = Oracle.Named("model_key_canonicalisation");
-        string[] compact = [.. oracle.Inputs["raw"]!.AsArray().Select(r => CompactKey.Of((string)r!))];
+        string[] compact = [.. oracle.Inputs["raw"]!.AsArray().Select(r => CompactKey.From((string)r!))];
         Assert.Equal(oracle.Expected["compact"]!.AsArray().Select(c => (string)c!), compact);
         Assert.Equal(oracle.Expected["skeleton"]!.AsArray().Select(c => (string)c!), compact.Select(CompactKey.Confusable));
     }

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using CsCheck;
-using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.CrossReference;
 
 namespace PartsSignal.Analysis.Tests.CrossReference;
 
@@ -21,7 +21,7 @@ public sealed class FixedPatternTests
     public void IsMatch_RandomPatternAndText_AsTheRegularExpression() => Gen.Select(Patterns, Gen.Char["ABCQXY-/0123456789abc"].Array[0, 14].Select(c => new string(c))).ForAll(
         (pattern, text) =>
         {
-            FixedPattern fixedPattern = FixedPattern.Of(pattern)!;
+            FixedPattern fixedPattern = FixedPattern.Parse(pattern)!;
             Match match = Regex.Match(text, pattern, Options);
             return match.Success == fixedPattern.IsMatch(text) && (!match.Success || Same(fixedPattern, match, text));
         },
@@ -32,7 +32,7 @@ public sealed class FixedPatternTests
         (pattern, digit) =>
         {
             string text = Filled(pattern, digit);
-            FixedPattern fixedPattern = FixedPattern.Of(pattern)!;
+            FixedPattern fixedPattern = FixedPattern.Parse(pattern)!;
             return fixedPattern.IsMatch(text) && Same(fixedPattern, Regex.Match(text, pattern, Options), text);
         },
         runs: 1000);
@@ -51,7 +51,7 @@ public sealed class FixedPatternTests
     [InlineData("^(?<year>(?<week>\\d))$")]
     [InlineData("^(?<year>\\d\\$")]
     [InlineData("^(?<year>\\d)(?<year>\\d)$")]
-    public void Of_PatternsOfAnotherKind_AreDeclined(string pattern) => Assert.Null(FixedPattern.Of(pattern));
+    public void Of_PatternsOfAnotherKind_AreDeclined(string pattern) => Assert.Null(FixedPattern.Parse(pattern));
 
     [Fact]
     public void Knows_LettersBeyondAscii_AreLeftToTheRegularExpression() => Assert.False(FixedPattern.Knows("A\u0664"));

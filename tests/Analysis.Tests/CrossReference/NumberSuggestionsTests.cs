@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Tests.CrossReference;
 public sealed class NumberSuggestionsTests
 {
     private static readonly NumberSuggestions Known = new(
-        [.. new[] { "AB-2001", "AB-2010", "AB-2100", "XB-2001", "0050353", "S0B8-Z2", "K9" }.Select(n => (CompactKey.Of(n), n))]);
+        [.. new[] { "AB-2001", "AB-2010", "AB-2100", "XB-2001", "0050353", "S0B8-Z2", "K9" }.Select(n => (CompactKey.From(n), n))]);
 
     [Theory]
     [InlineData("AB2O01", "AB-2001")] // a look-alike before any other single edit
@@ -34,7 +34,7 @@ public sealed class NumberSuggestionsTests
 
     [Fact]
     public void Closest_EveryKnownNumber_IsItsOwnFirstSuggestion() =>
-        Assert.All(new[] { "AB-2001", "AB-2010", "0050353", "K9" }, n => Assert.Equal((n, 0), (Known.Closest(CompactKey.Of(n))[0].Number, Known.Closest(CompactKey.Of(n))[0].Edits)));
+        Assert.All(new[] { "AB-2001", "AB-2010", "0050353", "K9" }, n => Assert.Equal((n, 0), (Known.Closest(CompactKey.From(n))[0].Number, Known.Closest(CompactKey.From(n))[0].Edits)));
 
     [Fact]
     public void Closest_NoneAskedFor_IsACallersFault() => Assert.Throws<ArgumentOutOfRangeException>(() => Known.Closest("AB2001", 0));

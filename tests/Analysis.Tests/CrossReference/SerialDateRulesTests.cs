@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.CrossReference.SerialDates;
+using PartsSignal.Analysis.CrossReference;
 
 namespace PartsSignal.Analysis.Tests.CrossReference;
 

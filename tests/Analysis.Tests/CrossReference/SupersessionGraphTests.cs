@@ -1,7 +1,6 @@
 using CsCheck;
-using PartsSignal.Analysis.CrossReference.Supersessions;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.Analysis.Tests.CrossReference;
 

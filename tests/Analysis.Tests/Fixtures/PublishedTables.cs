@@ -1,11 +1,11 @@
-using PartsSignal.Analysis.AgeCurves.Tables;
+using PartsSignal.Analysis.AgeCurves;
 using PartsSignal.Analysis.Callbacks;
-using PartsSignal.Analysis.FailureRates;
 using PartsSignal.Analysis.Months;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics.Multiplicity;
-using PartsSignal.Analysis.SupplierQuality;
-using PartsSignal.Analysis.Trends.Scan;
+using PartsSignal.Analysis.Statistics.Shrinkage;
+using PartsSignal.Analysis.Suppliers;
+using PartsSignal.Analysis.Trends;
 
 namespace PartsSignal.Analysis.Tests.Fixtures;
 
@@ -21,14 +21,14 @@ internal static class PublishedTables
         using Database database = shop.Build(Steps, asOf);
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(database);
-        var curves = AgeCurveTables.Of(database);
-        var trends = TrendTables.Of(database);
+        var curves = AgeCurveTables.Create(database);
+        var trends = TrendTables.Create(database);
         return new SortedDictionary<string, object[]>(StringComparer.Ordinal)
         {
             ["month_figures"] = [.. MonthFigure.Table(database)],
             ["month_needs"] = [.. MonthNeed.Table(database)],
             ["month_families"] = [.. MonthFamily.Table(database)],
-            ["failure_rates"] = [.. FailureRateTable.Of(counts, options)],
+            ["failure_rates"] = [.. FailureRateTable.Create(counts, options)],
             ["failure_rates by supplier"] = [.. PartServiceRates.Table(database, options)],
             ["failure_rates_by_month"] = [.. MonthlyRate.Table(counts, options)],
             ["family_comparison"] = [.. FamilyComparison.Table(counts, options, new EffectGate())],
@@ -37,14 +37,14 @@ internal static class PublishedTables
             ["callbacks"] = [.. database.Query("from callbacks", r => (object)string.Join('|', Enumerable.Range(0, r.FieldCount).Select(r.GetValue)))],
             ["callback_shares"] = [.. CallbackShare.Table(database)],
             ["repeat_failures"] = [.. RepeatFailure.Table(database)],
-            ["supplier_quality"] = [.. SupplierQualityTable.Of(SupplierCount.Read(database), new EffectGate())],
+            ["supplier_quality"] = [.. SupplierQualityTable.Create(SupplierCount.Read(database), new EffectGate())],
             ["lead_times"] = [.. LeadTime.Table(database)],
             ["age_curve_summary"] = [.. curves.Summaries],
             ["age_curve_points"] = [.. curves.Points],
             ["component_incidence"] = [.. ComponentIncidence.Table(database)],
             ["repairs_per_unit"] = [.. RepairsPerUnit.Table(database)],
             ["replaced_part_curve"] = [.. ReplacedPartPoint.Table(database)],
-            ["next_year_risk"] = [.. NextYearRiskTable.Of(database)],
+            ["next_year_risk"] = [.. NextYearRiskTable.Create(database)],
             ["trend_alarms"] = [.. trends.Alarms],
             ["trend_alarm_jobs"] = [.. trends.AlarmJobs],
             ["trend_scans"] = [.. trends.Scans],

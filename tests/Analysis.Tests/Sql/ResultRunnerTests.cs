@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.Analysis.Tests.Sql;
 

@@ -72,9 +72,9 @@ public sealed class RowReaderTests
             """);
         database.Execute("create table one as select 0.5::double as share, 0.4 as lower, null::double as upper");
         Shares row = database.ReadTable<Shares>("several")[0];
-        Assert.Equal(Estimate.Of(0.5, 0.4, 0.6), row.FirstVisitShare);
+        Assert.Equal(Estimate.From(0.5, 0.4, 0.6), row.FirstVisitShare);
         Assert.Equal(Estimate.None("too few"), row.NoPart);
-        Assert.Equal(Estimate.Of(0.5, 0.4, null), database.ReadTable<OneShare>("one")[0].Share);
+        Assert.Equal(Estimate.From(0.5, 0.4, null), database.ReadTable<OneShare>("one")[0].Share);
     }
 
     [Fact]

@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Trends.Screening;
+using PartsSignal.Analysis.Trends;
 
 namespace PartsSignal.Analysis.Tests.Trends;
 

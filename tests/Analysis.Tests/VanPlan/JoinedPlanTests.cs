@@ -1,6 +1,4 @@
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Changes;
-using PartsSignal.Analysis.VanPlan.Shelf;
 
 namespace PartsSignal.Analysis.Tests.VanPlan;
 
@@ -10,14 +8,14 @@ public sealed class JoinedPlanTests
     public void Of_OneGroup_IsThatGroup()
     {
         ShopPlan only = Plan(100, [new OrderLine("Haldor", null, "A1", null, 1, 2m, 2m, "1")], []);
-        Assert.Equal(only.Orders, JoinedPlan.Of([only]).Orders);
-        Assert.Equal(only.Totals, JoinedPlan.Of([only]).Totals);
+        Assert.Equal(only.Orders, JoinedPlan.Join([only]).Orders);
+        Assert.Equal(only.Totals, JoinedPlan.Join([only]).Totals);
     }
 
     [Fact]
     public void Of_TwoGroups_LinesOfOnePartAddUpAndOthersStay()
     {
-        ShopPlan joined = JoinedPlan.Of([
+        ShopPlan joined = JoinedPlan.Join([
             Plan(100, [new OrderLine("Haldor", null, "B1", null, 2, 3m, 6m, "1 x2"), new OrderLine("Haldor", null, "A1", null, 1, 2m, 2m, "1")], []),
             Plan(50, [new OrderLine("Haldor", null, "B1", null, 1, 3m, 3m, "7"), new OrderLine("Arvid", null, "B1", null, 1, 3m, 3m, "8")], []),
         ]);
@@ -34,14 +32,14 @@ public sealed class JoinedPlanTests
     [Fact]
     public void Of_ShelvesOfTwoGroups_UseAddsUpAndTheRatioIsWeighedByIt()
     {
-        ShelfLevel level = Assert.Single(JoinedPlan.Of([Plan(1, [], [Level(3, 0.9, 2, 0.5, null)]), Plan(1, [], [Level(1, 0.7, 1, 0.25, 4)])]).Shelf);
+        ShelfLevel level = Assert.Single(JoinedPlan.Join([Plan(1, [], [Level(3, 0.9, 2, 0.5, null)]), Plan(1, [], [Level(1, 0.7, 1, 0.25, 4)])]).Shelf);
         Assert.Equal((4.0, 3, 0.75, 4.0), (level.PiecesPerMonth, level.ReorderPoint, level.ExpectedMissing, level.SbaPerMonth));
         Assert.Equal(0.85, level.CriticalRatio, 12);
     }
 
     [Fact]
     public void Of_PartThatNoGroupEverUsed_HasNoForecast() =>
-        Assert.Null(Assert.Single(JoinedPlan.Of([Plan(1, [], [Level(0, 0.9, 0, 0, null)]), Plan(1, [], [Level(0, 0.9, 0, 0, null)])]).Shelf).SbaPerMonth);
+        Assert.Null(Assert.Single(JoinedPlan.Join([Plan(1, [], [Level(0, 0.9, 0, 0, null)]), Plan(1, [], [Level(0, 0.9, 0, 0, null)])]).Shelf).SbaPerMonth);
 
     private static ShelfLevel Level(double pieces, double ratio, int point, double missing, double? forecast) =>
         new("A1", null, null, 10m, 3, pieces, ratio, point, missing, forecast, forecast);

@@ -1,9 +1,5 @@
-using PartsSignal.Analysis.Tests.VanPlan.Data;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Booked;
-using PartsSignal.Analysis.VanPlan.Curves;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Analysis.Tests.VanPlan;
@@ -80,7 +76,7 @@ public sealed class ShopPlanTests
         ShopData data = TinyShop.Make(11);
         VanPlanOptions options = TinyShop.Options with { Vans = [new VanLimits("1", 120, 40)] };
         Assert.DoesNotContain(Plan(data, options).Rows, r => r.PartNumber == "P10");
-        ShopPlan booked = ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, Booked("1", "P10", 0.9));
+        ShopPlan booked = ShopPlan.Create(data, new ShopViews(data, options), options, 0.9, Booked("1", "P10", 0.9));
         Assert.Contains(booked.Rows, r => r.PartNumber == "P10");
     }
 
@@ -89,12 +85,12 @@ public sealed class ShopPlanTests
     {
         ShopData data = TinyShop.Make(12);
         ShopView view = new ShopViews(data, TinyShop.Options).Before(data.AsOf.AddDays(1));
-        PlannedVan planned = VanPlanner.Plan(view, TinyShop.Options, KitEffort.Quick)[0];
+        PlannedVan planned = VanPlanner.Plan(view, TinyShop.Options, LoadEffort.Quick)[0];
         decimal budget = BudgetCurve.BudgetFor(planned, 0.7, TinyShop.Options)!.Value;
         double At(decimal money)
         {
             PlannedVan plan = VanPlanner.PlanVan(view, planned.Van with { Budget = money }, planned.Demand,
-                TinyShop.Options with { Objective = PlanObjective.Completions }, KitEffort.Quick, BookedDemand.None);
+                TinyShop.Options with { Objective = PlanObjective.Completions }, LoadEffort.Quick, BookedDemand.None);
             return plan.Completion(plan.Target)!.Value;
         }
 
@@ -121,7 +117,7 @@ public sealed class ShopPlanTests
     {
         ShopData data = TinyShop.Make(11);
         VanSummary usual = Plan(data, TinyShop.Options).Summaries[0];
-        VanSummary booked = ShopPlan.Of(data, new ShopViews(data, TinyShop.Options), TinyShop.Options, 0.9, Booked("1", "P10", 0.5)).Summaries[0];
+        VanSummary booked = ShopPlan.Create(data, new ShopViews(data, TinyShop.Options), TinyShop.Options, 0.9, Booked("1", "P10", 0.5)).Summaries[0];
         Assert.Equal(usual.JobsPerYear, booked.JobsPerYear, 9);
         Assert.Equal((1, 0), (booked.BookedJobs, usual.BookedJobs));
         Assert.Equal(0.7, booked.BookedFinished, 9);
@@ -140,5 +136,5 @@ public sealed class ShopPlanTests
     private static BookedJobs Booked(string van, string part, double chance) =>
         new([], [new BookedNeed("B1", van, 0.2, [new BookedPart("pump", part, 1, chance)])], "1 booked");
 
-    private static ShopPlan Plan(ShopData data, VanPlanOptions options) => ShopPlan.Of(data, new ShopViews(data, options), options, 0.9, BookedJobs.None);
+    private static ShopPlan Plan(ShopData data, VanPlanOptions options) => ShopPlan.Create(data, new ShopViews(data, options), options, 0.9, BookedJobs.None);
 }

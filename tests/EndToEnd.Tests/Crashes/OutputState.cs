@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.EndToEnd.Tests.Crashes;

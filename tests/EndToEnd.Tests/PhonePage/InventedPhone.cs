@@ -1,8 +1,6 @@
-using PartsSignal.Analysis.PartPrediction.BackOff;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.CarrySets;
-using PartsSignal.Analysis.PartPrediction.LogOdds;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.LogOdds;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Reports.Phone;
 
@@ -75,8 +73,8 @@ internal static class InventedPhone
     {
         string[] needs = ["drain_pump", "igniter", "inlet_valve", "none"];
         var space = new FeatureSpace();
-        var words = new KindReader(new WordList(Stems), [], [], new Dictionary<string, int[]>());
-        foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.Of(q, words)))
+        var words = new ComplaintKindClassifier(new WordList(Stems), [], [], new Dictionary<string, int[]>());
+        foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.From(q, words)))
         {
             space.Add(feature.Key, feature.Group);
             if (feature.OnlyNeed is not null)

@@ -1,9 +1,9 @@
-using PartsSignal.Analysis.CrossReference.SerialDates;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.Calls;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.LogOdds;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.LogOdds;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;

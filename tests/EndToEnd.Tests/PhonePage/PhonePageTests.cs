@@ -1,4 +1,4 @@
-using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.Prediction;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;

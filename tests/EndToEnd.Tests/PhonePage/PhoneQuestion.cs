@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using PartsSignal.Analysis.PartPrediction.Calls;
+using PartsSignal.Analysis.Prediction;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
 

@@ -1,5 +1,5 @@
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.PartPrediction.Answers;
+using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;

@@ -1,9 +1,9 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.CrossReference.SerialDates;
-using PartsSignal.Analysis.PartPrediction.Answers;
-using PartsSignal.Analysis.PartPrediction.ModelFiles;
+using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Core;
 

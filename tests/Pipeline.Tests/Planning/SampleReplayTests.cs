@@ -1,7 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.VanPlan.Replay;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Planning;
@@ -39,7 +38,7 @@ public sealed class SampleReplayTests : IDisposable
         VanPlanOptions options = ShopPlanOptions.From(settings);
         var views = new ShopViews(data, options);
         ReplayEvidence evidence = RollingReplay.Run(data, views, options);
-        EvidenceRow[] quarters = [.. EvidenceRow.Of(evidence.Rows, options).Where(r => r.Van == "all" && r.Quarter != "all")];
+        EvidenceRow[] quarters = [.. EvidenceRow.From(evidence.Rows, options).Where(r => r.Van == "all" && r.Quarter != "all")];
         EvidenceRow[] large = [.. quarters.Where(r => r.Policy == ReplayPolicy.Plan && r.Jobs >= 300)];
         Assert.Equal(options.ReplayQuarters, large.Length);
         Assert.All(large, plan =>

@@ -1,6 +1,5 @@
 using MiniExcelLibs;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Changes;
 using PartsSignal.Pipeline.Planning;
 
 namespace PartsSignal.Pipeline.Tests.Planning;
@@ -40,5 +39,5 @@ public sealed class VanListsTests : IDisposable
         }
     }
 
-    private static ShopPlan Plan(IReadOnlyList<OrderLine> orders, IReadOnlyList<VanChange> changes) => new([], PlanTotals.Of([]), [], [], changes, orders, [], [], [], []);
+    private static ShopPlan Plan(IReadOnlyList<OrderLine> orders, IReadOnlyList<VanChange> changes) => new([], PlanTotals.From([]), [], [], changes, orders, [], [], [], []);
 }

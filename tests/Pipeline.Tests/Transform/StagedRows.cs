@@ -14,7 +14,7 @@ internal abstract record StagedRow
 
     public string SourceFile => $"file-{SourceOrder}.csv";
 
-    protected static string? Key(string? raw) => raw is null ? null : CompactKey.Of(raw);
+    protected static string? Key(string? raw) => raw is null ? null : CompactKey.From(raw);
 
 }
 

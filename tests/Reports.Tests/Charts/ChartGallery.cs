@@ -17,10 +17,10 @@ internal static class ChartGallery
     public static IntervalDots Dots() => new(
         Words("dots", "Share of calls by component"), "share of calls, %", Percent: true,
         [
-            new("drain pump", Estimate.Of(0.182, 0.151, 0.218), "96 of 527", StandsOut: true, Compare: 0.12),
-            new("inlet valve", Estimate.Of(0.121, 0.096, 0.151), "64 of 527", Compare: 0.118),
-            new("control board", Estimate.Of(0.083, 0.062, 0.11), "44 of 527", Compare: 0.09),
-            new(Markup, Estimate.Of(0.01, 0.001, 0.03), "5 of 527"),
+            new("drain pump", Estimate.From(0.182, 0.151, 0.218), "96 of 527", StandsOut: true, Compare: 0.12),
+            new("inlet valve", Estimate.From(0.121, 0.096, 0.151), "64 of 527", Compare: 0.118),
+            new("control board", Estimate.From(0.083, 0.062, 0.11), "44 of 527", Compare: 0.09),
+            new(Markup, Estimate.From(0.01, 0.001, 0.03), "5 of 527"),
             new("an awfully long component name", Estimate.None("too few: 2 jobs"), "2 of 527"),
         ],
         Reference: 0.09, ReferenceName: "all components", CompareName: "month before");
@@ -28,8 +28,8 @@ internal static class ChartGallery
     public static BandRates Bands() => new(
         Words("bands", "Drain pump failures by age"), "age of the appliance, years", "failures per 100 unit-years",
         [
-            new("0-2", Estimate.Of(0, 0, 1.9), 0), new("2-4", Estimate.Of(1.2, 0.4, 2.8), 5), new("4-6", Estimate.Of(3.1, 1.9, 4.9), 19),
-            new("6-8", Estimate.Of(5.5, 3.6, 8.0), 27), new("8-10", Estimate.Of(7.2, 4.3, 11.3), 19), new("10-13", Estimate.Of(9.4, 4.3, 17.8), 9),
+            new("0-2", Estimate.From(0, 0, 1.9), 0), new("2-4", Estimate.From(1.2, 0.4, 2.8), 5), new("4-6", Estimate.From(3.1, 1.9, 4.9), 19),
+            new("6-8", Estimate.From(5.5, 3.6, 8.0), 27), new("8-10", Estimate.From(7.2, 4.3, 11.3), 19), new("10-13", Estimate.From(9.4, 4.3, 17.8), 9),
             new("13+", Estimate.None("no unit-years"), 0),
         ]);
 
@@ -57,7 +57,7 @@ internal static class ChartGallery
 
     public static CalibrationPlot Calibration() => new(
         Words("calibration", "Odds stated and what came true"),
-        [.. Enumerable.Range(0, 9).Select(i => new CalibrationBin(0.05 + (0.1 * i), Estimate.Of(0.06 + (0.095 * i), Math.Max(0, (0.095 * i) - 0.02), 0.14 + (0.095 * i)), 200 - (20 * i)))]);
+        [.. Enumerable.Range(0, 9).Select(i => new CalibrationBin(0.05 + (0.1 * i), Estimate.From(0.06 + (0.095 * i), Math.Max(0, (0.095 * i) - 0.02), 0.14 + (0.095 * i)), 200 - (20 * i)))]);
 
     private static CurvePoint Point(int age, double scale)
     {

@@ -12,7 +12,7 @@ public sealed class WorkbookWriterTests
 
     private static readonly TableView Sample = new("sample", "A table", "3 jobs", [new("Name"), new("Share", CellKind.Share), new("Price", CellKind.Money), new("Day", CellKind.Day), new("Count", CellKind.Count)],
     [
-        ["=1+1", Estimate.Of(0.25, 0.1, 0.5), 12.34m, new DateOnly(2024, 2, 29), 7L],
+        ["=1+1", Estimate.From(0.25, 0.1, 0.5), 12.34m, new DateOnly(2024, 2, 29), 7L],
         ["\t=cmd|' /C calc'!A0", Estimate.None("too few"), null, null, null],
         ["00860001 <b>&\u0001", null, 1m, new DateOnly(1999, 12, 31), 1],
     ]);

@@ -1,6 +1,6 @@
-using PartsSignal.Analysis.Tests.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Data;
-using PartsSignal.Analysis.VanPlan.Evidence;
+using PartsSignal.Analysis.Tests.VanPlan;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Replay;
 using PartsSignal.SampleShop.Scoring;
 
 namespace PartsSignal.SampleShop.Tests.Scoring;
@@ -29,6 +29,6 @@ public sealed class KnownDemandTests
     {
         TrueSet[] truth = [.. new[] { "1", "2" }.SelectMany(v => quarters.SelectMany(q =>
             Enumerable.Range(0, 11).Select(p => new TrueSet(v, q, [(p == 3 ? "Q03" : $"P{p:00}", 1)], 20.0 / (p + 1)))))];
-        return KnownDemand.Compare(Replayed.Plans, truth, Data.NumbersOn(Data.AsOf), new PartFacts(Data), TinyShop.Options);
+        return KnownDemand.Compare(Replayed.Plans, truth, Data.NumbersOn(Data.AsOf), new StockPartFacts(Data), TinyShop.Options);
     }
 }

@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
-using PartsSignal.Analysis.PartPrediction.Contest;
-using PartsSignal.Analysis.PartPrediction.Judging;
-using PartsSignal.Analysis.PartPrediction.Learning;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.SampleShop.Scoring;
 
 namespace PartsSignal.SampleShop.Tests.Scoring;

@@ -68,7 +68,7 @@ public class EventRateTests
     public void StandardisedRatio_OracleCase_Matches()
     {
         Oracle oracle = Oracle.Named("indirect_standardised_ratio");
-        StandardisedRatio ratio = StandardisedRatio.Of(
+        StandardizedRatio ratio = StandardizedRatio.From(
             (long)oracle.Inputs["observed"]!, Oracle.Numbers(oracle.Inputs["expected_by_age_band"]).Sum());
         oracle.Close(oracle.Expected["expected_total"], ratio.Expected);
         oracle.Close(oracle.Expected["ratio"], ratio.Ratio.Value);
@@ -80,5 +80,5 @@ public class EventRateTests
 
     [Fact]
     public void StandardisedRatio_NothingExpected_IsMissing() =>
-        Assert.Equal("nothing expected", StandardisedRatio.Of(2, 0).Ratio.Missing);
+        Assert.Equal("nothing expected", StandardizedRatio.From(2, 0).Ratio.Missing);
 }

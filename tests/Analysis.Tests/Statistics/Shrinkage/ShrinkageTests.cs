@@ -12,7 +12,7 @@ public class ShrinkageTests
     {
         Oracle oracle = Oracle.Named("gamma_poisson_empirical_bayes");
         CountGroup[] groups = Groups(oracle.Inputs);
-        GammaPoissonFit fit = GammaPoissonFit.Of(groups)!;
+        GammaPoissonFit fit = GammaPoissonFit.From(groups)!;
         Assert.Equal(PriorBasis.EmpiricalBayes, fit.Basis);
         oracle.Close(oracle.Expected["shape_a"], fit.Prior!.Shape);
         oracle.Close(oracle.Expected["rate_b"], fit.Prior.Rate);
@@ -32,17 +32,17 @@ public class ShrinkageTests
     {
         Oracle oracle = Oracle.Named("gamma_poisson_no_overdispersion_boundary");
         CountGroup[] four = Groups(oracle.Inputs);
-        GammaPoissonFit fit = GammaPoissonFit.Of([.. four, new CountGroup(3, 30)])!;
+        GammaPoissonFit fit = GammaPoissonFit.From([.. four, new CountGroup(3, 30)])!;
         Assert.Equal((bool)oracle.Expected["complete_pooling"]!, fit.Basis == PriorBasis.CompletePooling);
         oracle.Close(oracle.Expected["pooled_rate"], fit.Mean);
         Assert.Null(fit.Prior);
-        Assert.Equal(PriorBasis.WeakPrior, GammaPoissonFit.Of(four)!.Basis);
+        Assert.Equal(PriorBasis.WeakPrior, GammaPoissonFit.From(four)!.Basis);
     }
 
     [Fact]
     public void GammaPoisson_NoExposure_IsMissing()
     {
-        Assert.Null(GammaPoissonFit.Of([new CountGroup(0, 0)]));
+        Assert.Null(GammaPoissonFit.From([new CountGroup(0, 0)]));
         Assert.Equal("no exposure", GammaPoissonShrinkage.Shrink([new CountGroup(0, 0)])[0].Missing);
     }
 
@@ -50,7 +50,7 @@ public class ShrinkageTests
     public void Shrink_OracleGroups_LiesBetweenRawAndMeanAndIsWiderThanPlugIn()
     {
         CountGroup[] groups = Groups(Oracle.Named("gamma_poisson_empirical_bayes").Inputs);
-        GammaPoissonFit fit = GammaPoissonFit.Of(groups)!;
+        GammaPoissonFit fit = GammaPoissonFit.From(groups)!;
         IReadOnlyList<Estimate> shrunk = GammaPoissonShrinkage.Shrink(groups);
         double wider = 0;
         for (int i = 0; i < groups.Length; i++)
@@ -69,7 +69,7 @@ public class ShrinkageTests
     {
         Oracle oracle = Oracle.Named("dirichlet_multinomial_empirical_bayes");
         long[][] counts = [.. oracle.Inputs["counts"]!.AsArray().Select(r => Oracle.Numbers(r).Select(n => (long)n).ToArray())];
-        DirichletMultinomial fit = DirichletMultinomial.Of(counts)!;
+        DirichletMultinomial fit = DirichletMultinomial.Fit(counts)!;
         Assert.True(fit.Converged);
         oracle.Close(oracle.Expected["alpha"], fit.Alpha);
         oracle.Close(oracle.Expected["loglik_without_multinomial_coefficient"], fit.LogLikelihood);
@@ -82,7 +82,7 @@ public class ShrinkageTests
 
     [Fact]
     public void DirichletMultinomial_ComponentNeverSeen_KeepsTheFloor() =>
-        Assert.Equal(DirichletMultinomial.Floor, DirichletMultinomial.Of([[4, 2, 0], [1, 5, 0], [9, 0, 0]])!.Alpha[2]);
+        Assert.Equal(DirichletMultinomial.Floor, DirichletMultinomial.Fit([[4, 2, 0], [1, 5, 0], [9, 0, 0]])!.Alpha[2]);
 
     private static CountGroup[] Groups(JsonNode inputs) =>
         [.. Oracle.Wholes(inputs["counts"]).Zip(Oracle.Numbers(inputs["exposures"]), (n, e) => new CountGroup(n, e))];

@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using CsCheck;
-using PartsSignal.Analysis.Tests.VanPlan.Kits;
-using PartsSignal.Analysis.VanPlan.Kits;
+using PartsSignal.Analysis.Tests.VanPlan.Loads;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Analysis.Tests.VanPlan.Replay;
@@ -28,7 +28,7 @@ public sealed class FirstComeReplayTests
     public void Plan_ReferenceTours_EqualsTheFirstComeOptimum()
     {
         SmallTours tours = Tours(Oracle.Named("repair_kit_multi_job_scenarios"));
-        KitPlan plan = KitPlanner.Plan(tours.Problem(), KitEffort.Thorough);
+        VanLoad plan = VanLoadPlanner.Plan(tours.Problem(), LoadEffort.Thorough);
         Assert.Equal(tours.Enumerate(ConsumeRule.TakeWhatIsThere).Best, plan.Value, 9);
     }
 
@@ -36,7 +36,7 @@ public sealed class FirstComeReplayTests
     public void Run_MissingPart_WaitsForTheNextDelivery()
     {
         // Review every 7 days, 4 days of lead: used on day 1 is back on day 11.
-        JobStream jobs = JobStream.Of(
+        JobStream jobs = JobStream.From(
         [
             (1, 1, [new PartNeed(0, 1)]), (2, 1, [new PartNeed(0, 1)]), (10, 1, [new PartNeed(0, 1)]),
             (11, 1, [new PartNeed(0, 1)]), (25, 1, [new PartNeed(0, 1)]),
@@ -58,10 +58,10 @@ public sealed class FirstComeReplayTests
             select (day, 1.0, (IReadOnlyList<PartNeed>)needs);
         Gen.Select(job.Array[1, 60], Gen.Int[1, 9], Gen.Int[0, 12].Array[4], Gen.Int[0, 4].Array[4]).ForAll((jobs, review, lead, kit) =>
         {
-            JobStream stream = JobStream.Of(jobs.OrderBy(j => j.Day));
+            JobStream stream = JobStream.From(jobs.OrderBy(j => j.Day));
             var restock = new RestockRule(review, lead);
             double replayed = new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(kit);
-            double levels = RequiredLevels.Of(stream, restock).Where(j => j.Levels.All(n => kit[n.Part] >= n.Quantity)).Sum(j => j.Weight);
+            double levels = RequiredLevels.From(stream, restock).Where(j => j.Levels.All(n => kit[n.Part] >= n.Quantity)).Sum(j => j.Weight);
             Assert.Equal(levels, replayed);
         });
     }
@@ -99,7 +99,7 @@ public sealed class FirstComeReplayTests
                 (IReadOnlyList<PartNeed>)[.. j!.AsArray().Select(p => new PartNeed(Array.IndexOf(names, (string)p!), 1))])));
         }
 
-        return new SmallTours([.. names.Select((n, i) => new KitPart(n, cost[i] * 100, space[i], most))],
-            new KitLimits((long)inputs["budget"]! * 100, (double)inputs["space_limit"]!), JobStream.Of(jobs));
+        return new SmallTours([.. names.Select((n, i) => new LoadPart(n, cost[i] * 100, space[i], most))],
+            new LoadLimits((long)inputs["budget"]! * 100, (double)inputs["space_limit"]!), JobStream.From(jobs));
     }
 }

@@ -1,0 +1,61 @@
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>One curve in figures. Ages in years; intervals 95 %.</summary>
+/// <param name="ApplianceType">For example washer.</param>
+/// <param name="Component">For example drain_pump.</param>
+/// <param name="ModelFamily">A family, or all.</param>
+/// <param name="Basis">register or log_only.</param>
+/// <param name="Condition">What the shares are given; null: nothing.</param>
+/// <param name="Units">Appliances the curve rests on (log_only: those that failed).</param>
+/// <param name="Failures">First failures seen.</param>
+/// <param name="MedianYears">Age by which half have failed; null with a reason.</param>
+/// <param name="MedianLower">Its lower end.</param>
+/// <param name="MedianUpper">Its upper end; null: open.</param>
+/// <param name="MedianMissing">Why there is no median.</param>
+/// <param name="MeanYears">Mean working life within the horizon.</param>
+/// <param name="MeanHorizon">The horizon: last age with five at risk.</param>
+/// <param name="Shape">Weibull shape: below 1 early failures, above 1 wear.</param>
+/// <param name="ShapeLower">Its lower end.</param>
+/// <param name="ShapeUpper">Its upper end.</param>
+/// <param name="ScaleYears">Weibull scale: age by which 63 % have failed.</param>
+/// <param name="ScaleLower">Its lower end.</param>
+/// <param name="ScaleUpper">Its upper end.</param>
+/// <param name="Nature">early, chance, wear or unclear, by the shape's interval; null without a fit.</param>
+/// <param name="FitMissing">Why there is no fit.</param>
+/// <param name="OthersP">Chance of so large a difference from the type's other families if all failed alike (log-rank); null where not compared.</param>
+/// <param name="OthersRatio">Failures over those expected if all families of the type failed alike; null where not compared.</param>
+/// <param name="CurveMissing">Why there is no curve; null when there is one.</param>
+public sealed record AgeCurveSummary(
+    string ApplianceType,
+    string Component,
+    string ModelFamily,
+    string Basis,
+    string? Condition,
+    long Units,
+    long Failures,
+    double? MedianYears,
+    double? MedianLower,
+    double? MedianUpper,
+    string? MedianMissing,
+    double? MeanYears,
+    double? MeanHorizon,
+    double? Shape,
+    double? ShapeLower,
+    double? ShapeUpper,
+    double? ScaleYears,
+    double? ScaleLower,
+    double? ScaleUpper,
+    string? Nature,
+    string? FitMissing,
+    double? OthersP,
+    double? OthersRatio,
+    string? CurveMissing)
+{
+    /// <summary>What a shape's interval says of a failure's nature.</summary>
+    public static string? NatureOf(WeibullFit fit) =>
+        fit.Life is null ? null
+        : fit.Shape.Upper < 1 ? "early"
+        : fit.Shape.Lower > 1 ? "wear"
+        : fit.Shape is { Lower: > 0.7, Upper: < 1.4 } ? "chance"
+        : "unclear";
+}

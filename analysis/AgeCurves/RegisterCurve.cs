@@ -1,0 +1,64 @@
+using System.Globalization;
+
+namespace PartsSignal.Analysis.AgeCurves;
+
+/// <summary>A curve of registered appliances: late entry allowed for, conditional where the young ages are thin.</summary>
+internal static class RegisterCurve
+{
+    private const double Grid = 0.25;
+
+    /// <summary>The figures of one curve.</summary>
+    /// <param name="key">Which curve.</param>
+    /// <param name="ledger">Its counts, ages in years.</param>
+    /// <param name="others">Counts of the type's other families; null: not compared.</param>
+    public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Fit(CurveKey key, AgeLedger ledger, AgeLedger? others)
+    {
+        double? start = ConditionalStart.Find(ledger);
+        string? condition = start is { } s ? string.Create(CultureInfo.InvariantCulture, $"given that it reached {s:0.00} years") : null;
+        KaplanMeier curve = KaplanMeier.Estimate(ledger, start);
+        WeibullFit fit = WeibullFit.FromLedger(ledger);
+        LifeQuantile median = LifeQuantile.Median(curve);
+        double? horizon = RestrictedMeanLife.LastSteadyAge(ledger) is { } h && h > (start ?? 0) ? h : null;
+        LogRankTest? test = others is null ? null : LogRank.Compare([ledger, others]);
+        var summary = new AgeCurveSummary(
+            key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.Register, condition, ledger.Units, ledger.Failures,
+            median.Age, median.Lower, median.Upper, median.Missing,
+            horizon is { } end ? RestrictedMeanLife.From(curve, end).Value : null, horizon,
+            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, fit.Scale.Value, fit.Scale.Lower, fit.Scale.Upper,
+            AgeCurveSummary.NatureOf(fit), fit.Missing,
+            test?.P, test is { P: not null } t && t.Expected[0] > 0 ? t.Observed[0] / t.Expected[0] : null,
+            curve.Points.Count == 0 ? "nothing has failed at an age with enough at risk" : null);
+        return (summary, Points(key, condition, curve, fit.Life));
+    }
+
+    private static List<AgeCurvePoint> Points(CurveKey key, string? condition, KaplanMeier curve, WeibullLife? life)
+    {
+        var points = new List<AgeCurvePoint>();
+        if (curve.Points.Count == 0)
+        {
+            return points;
+        }
+
+        double start = curve.Start ?? 0;
+        IReadOnlyList<HazardPoint> hazards = NelsonAalen.Estimate(curve.Ledger, start: curve.Start);
+        int step = 0;
+        long failures = 0;
+        double last = Math.Ceiling(curve.Points[^1].Age / Grid) * Grid;
+        for (double age = Math.Ceiling(start / Grid) * Grid; age <= last; age += Grid)
+        {
+            for (; step < curve.Points.Count && curve.Points[step].Age <= age; step++)
+            {
+                failures += curve.Points[step].Failures;
+            }
+
+            SurvivalPoint? at = step == 0 ? null : curve.Points[step - 1];
+            points.Add(new AgeCurvePoint(
+                key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.Register, condition, age,
+                at?.AtRisk, failures, at is null ? 0 : 1 - at.Survival, at is null ? 0 : 1 - at.Upper, at is null ? 0 : 1 - at.Lower,
+                at is null ? 0 : hazards[step - 1].CumulativeHazard,
+                life is null ? null : 1 - life.Survival(age) / life.Survival(start)));
+        }
+
+        return points;
+    }
+}

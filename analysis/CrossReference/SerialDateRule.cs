@@ -1,0 +1,134 @@
+using System.Text.RegularExpressions;
+
+namespace PartsSignal.Analysis.CrossReference;
+
+/// <summary>
+/// How one brand writes the build date into its serial numbers. The pattern's named groups say where:
+/// <c>year</c> (needed), and <c>month</c> or <c>week</c> where the code has them.
+/// </summary>
+public sealed record SerialDateRule
+{
+    private const int DigitsSince = 1970;
+    private readonly Regex _pattern;
+    private readonly FixedPattern? _fixed;
+    private readonly SerialDateCodes _codes;
+
+    private SerialDateRule(SerialDateRuleText text, Regex pattern, int firstYear, int cycleYears)
+    {
+        Brand = CompactKey.From(text.Brand);
+        _pattern = pattern;
+        _fixed = FixedPattern.Parse(text.Pattern!);
+        _codes = new SerialDateCodes(Symbols(text.YearLetters), Symbols(text.MonthLetters), firstYear, cycleYears, IsJanuary(text.Weeks));
+    }
+
+    /// <summary>Compact key of the brand; empty: any brand.</summary>
+    public string Brand { get; }
+
+    /// <summary>Checks a rule as typed.</summary>
+    /// <param name="text">The rule's cells.</param>
+    /// <param name="faults">Every fault found; empty when the rule is good.</param>
+    /// <returns>The rule, or null when it has faults.</returns>
+    public static SerialDateRule? Create(SerialDateRuleText text, out IReadOnlyList<string> faults)
+    {
+        var found = new List<string>();
+        Regex? pattern = Compile(text.Pattern, found);
+        bool digits = string.IsNullOrWhiteSpace(text.YearLetters) && string.IsNullOrWhiteSpace(text.YearOfFirst);
+        int? firstYear = digits ? DigitsSince : Whole(text.YearOfFirst, "year_of_first", 1900, 2100, found);
+        int? cycle = string.IsNullOrWhiteSpace(text.CycleYears) ? null : Whole(text.CycleYears, "cycle_years", 1, 100, found);
+        string years = Symbols(text.YearLetters);
+        string months = Symbols(text.MonthLetters);
+        AddIf(years.Distinct().Count() != years.Length, "year_letters: a letter stands twice", found);
+        AddIf(months.Length is not (0 or 12) || months.Distinct().Count() != months.Length, "month_letters: needs twelve different letters, or none for digits", found);
+        AddIf(cycle < years.Length, "cycle_years: fewer than the letters of year_letters", found);
+        AddIf(!string.IsNullOrWhiteSpace(text.Weeks) && !IsJanuary(text.Weeks) && !Is(text.Weeks, "iso"), "weeks: write iso or january", found);
+        faults = found;
+        return found.Count > 0 ? null : new SerialDateRule(text, pattern!, firstYear!.Value, cycle ?? years.Length);
+    }
+
+    /// <summary>Reads one serial.</summary>
+    /// <param name="serial">The serial, trimmed, upper case.</param>
+    /// <param name="notAfter">No later build date is possible.</param>
+    /// <returns>Null when the serial does not have this rule's form.</returns>
+    internal SerialDateReading? Read(ReadOnlySpan<char> serial, DateOnly notAfter)
+    {
+        if (_fixed is not null && FixedPattern.Knows(serial))
+        {
+            return ReadFixed(_fixed, serial, notAfter);
+        }
+
+        string text = serial.ToString();
+        Match match = _pattern.Match(text);
+        if (!match.Success)
+        {
+            match = _pattern.Match(CompactKey.From(text));
+        }
+
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        (Group week, Group month) = (match.Groups["week"], match.Groups["month"]);
+        return _codes.Read(new(match.Groups["year"].ValueSpan, week.ValueSpan, week.Success, month.ValueSpan, month.Success), notAfter);
+    }
+
+    private SerialDateReading? ReadFixed(FixedPattern pattern, ReadOnlySpan<char> serial, DateOnly notAfter)
+    {
+        if (pattern.IsMatch(serial))
+        {
+            return ReadMatched(pattern, serial, notAfter);
+        }
+
+        Span<char> compact = serial.Length <= FixedPattern.MostPlaces ? stackalloc char[serial.Length] : new char[serial.Length];
+        compact = compact[..CompactKey.From(serial, compact)];
+        return pattern.IsMatch(compact) ? ReadMatched(pattern, compact, notAfter) : null;
+    }
+
+    private SerialDateReading ReadMatched(FixedPattern pattern, ReadOnlySpan<char> serial, DateOnly notAfter)
+    {
+        (Range? week, Range? month) = (pattern.Week, pattern.Month);
+        return _codes.Read(new(serial[pattern.Year!.Value], week is { } w ? serial[w] : [], week is not null, month is { } m ? serial[m] : [], month is not null), notAfter);
+    }
+
+    private static Regex? Compile(string? pattern, List<string> faults)
+    {
+        if (string.IsNullOrWhiteSpace(pattern))
+        {
+            faults.Add("pattern: missing");
+            return null;
+        }
+
+        try
+        {
+            var regex = new Regex(pattern, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+            AddIf(!regex.GetGroupNames().Contains("year"), "pattern: has no group named year, write (?<year>...)", faults);
+            return regex;
+        }
+        catch (Exception fault) when (fault is ArgumentException or NotSupportedException)
+        {
+            faults.Add($"pattern: cannot be used, {fault.Message}");
+            return null;
+        }
+    }
+
+    private static int? Whole(string? text, string field, int least, int most, List<string> faults)
+    {
+        int? value = SerialDateCodes.Number(text.AsSpan().Trim());
+        AddIf(value is null || value < least || value > most, $"{field}: needs a whole number from {least} to {most}", faults);
+        return value;
+    }
+
+    private static bool IsJanuary(string? weeks) => Is(weeks, "january");
+
+    private static bool Is(string? text, string word) => string.Equals(text?.Trim(), word, StringComparison.OrdinalIgnoreCase);
+
+    private static string Symbols(string? text) => CompactKey.From(text);
+
+    private static void AddIf(bool wrong, string fault, List<string> faults)
+    {
+        if (wrong)
+        {
+            faults.Add(fault);
+        }
+    }
+}

@@ -1,0 +1,112 @@
+using PartsSignal.Analysis.Statistics.Numerics;
+
+namespace PartsSignal.Analysis.Prediction;
+
+/// <summary>Counts the chain and finds how strongly each level leans on the one above.</summary>
+public static class BackOffTrainer
+{
+    private const double MinAlpha = 0.05;
+    private const double MaxAlpha = 5_000;
+    private const int Folds = 5;
+    private const int AlphaSteps = 16;
+
+    /// <summary>
+    /// Trains the chain, widest level first. Each alpha minimises the leave-one-out log loss of the jobs: every job is
+    /// judged by the counts of all others, at its own level and at every level above.
+    /// </summary>
+    /// <param name="calls">Closed jobs; none gives a model without needs.</param>
+    /// <param name="chain">The levels; null: the full chain.</param>
+    public static BackOffModel Train(IReadOnlyList<ClosedCall> calls, IReadOnlyList<BackOffLevel>? chain = null)
+    {
+        string[] needs = NeedList.From(calls);
+        int[] need = NeedList.Index(needs, calls);
+        double[] parent = Smoothing.Uniform(calls.Count);
+        Array.Fill(parent, 1.0 / Math.Max(needs.Length, 1));
+        var levels = new List<BackOffCounts>();
+        foreach (BackOffLevel level in chain ?? BackOffLevel.Chain)
+        {
+            (Dictionary<string, int[]> groups, int[]?[] ofCall) = BackOffCounts.Count(level, calls, need, needs.Length);
+            (int[] own, int[] total) = WithoutSelf(groups, ofCall, need);
+            double alpha = Math.Exp(GoldenSection.Minimize(x => LogLoss(own, total, parent, Math.Exp(x)), Math.Log(MinAlpha), Math.Log(MaxAlpha), AlphaSteps));
+            for (int i = 0; i < parent.Length; i++)
+            {
+                parent[i] = total[i] < 0 ? parent[i] : (own[i] + alpha * parent[i]) / (total[i] + alpha);
+            }
+
+            levels.Add(new BackOffCounts(level, alpha, groups));
+        }
+
+        return new BackOffModel(needs, levels);
+    }
+
+    /// <summary>
+    /// Odds of every job from a back-off that learned from other jobs alone (five folds, a unit's jobs in one of
+    /// them): features for a model stacked on top. Taking out only the job itself would betray its need, which then looks a little too rare.
+    /// </summary>
+    /// <param name="calls">The jobs.</param>
+    /// <param name="needs">Needs of the odds; one a fold never saw has none.</param>
+    public static double[][] FromOtherJobs(IReadOnlyList<ClosedCall> calls, IReadOnlyList<string> needs)
+    {
+        var odds = new double[calls.Count][];
+        Dictionary<string, int> places = NeedList.Places(needs);
+        int[] foldOf = FoldsByUnit(calls);
+        Parallel.For(0, Folds, fold =>
+        {
+            BackOffModel others = Train([.. calls.Where((_, i) => foldOf[i] != fold)]);
+            for (int i = 0; i < odds.Length; i++)
+            {
+                if (foldOf[i] != fold)
+                {
+                    continue;
+                }
+
+                double[] own = others.Odds(calls[i].Call);
+                odds[i] = new double[needs.Count];
+                for (int k = 0; k < own.Length; k++)
+                {
+                    odds[i][places[others.Needs[k]]] = own[k];
+                }
+            }
+        });
+        return odds;
+    }
+
+    private static int[] FoldsByUnit(IReadOnlyList<ClosedCall> calls)
+    {
+        var folds = new Dictionary<string, int>(StringComparer.Ordinal);
+        var foldOf = new int[calls.Count];
+        for (int i = 0; i < foldOf.Length; i++)
+        {
+            foldOf[i] = calls[i].UnitId is not { } unit ? i % Folds : folds.TryGetValue(unit, out int known) ? known : folds[unit] = i % Folds;
+        }
+
+        return foldOf;
+    }
+
+    private static (int[] Own, int[] Total) WithoutSelf(Dictionary<string, int[]> groups, int[]?[] ofCall, int[] need)
+    {
+        Dictionary<int[], int> sums = groups.Values.ToDictionary(g => g, g => g.Sum());
+        var own = new int[need.Length];
+        var total = new int[need.Length];
+        for (int i = 0; i < own.Length; i++)
+        {
+            (own[i], total[i]) = ofCall[i] is { } counts ? (counts[need[i]] - 1, sums[counts] - 1) : (0, -1);
+        }
+
+        return (own, total);
+    }
+
+    private static double LogLoss(int[] own, int[] total, double[] parent, double alpha)
+    {
+        double sum = 0;
+        for (int i = 0; i < own.Length; i++)
+        {
+            if (total[i] > 0)
+            {
+                sum -= Math.Log((own[i] + alpha * parent[i]) / (total[i] + alpha));
+            }
+        }
+
+        return sum;
+    }
+}

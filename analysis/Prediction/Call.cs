@@ -1,0 +1,53 @@
+namespace PartsSignal.Analysis.Prediction;
+
+/// <summary>
+/// One call as the office knows it when it is booked. Nothing here is learned on site or later.
+/// </summary>
+public sealed record Call
+{
+    /// <summary>Text for a type, customer or age basis that is not known.</summary>
+    public const string Unknown = "unknown";
+
+    /// <summary>washer, dryer, dishwasher, refrigerator, range, microwave, other, or <see cref="Unknown"/>.</summary>
+    public string ApplianceType { get; init; } = Unknown;
+
+    /// <summary>Brand; null: not known.</summary>
+    public string? Brand { get; init; }
+
+    /// <summary>Cleaned model number; null: not known.</summary>
+    public string? ModelNumber { get; init; }
+
+    /// <summary>Family of the model; null: not known.</summary>
+    public string? ModelFamily { get; init; }
+
+    /// <summary>Age in years on the day of the call, 0 or more; null: not known.</summary>
+    public double? AgeYears { get; init; }
+
+    /// <summary>How the age is known: register, date code, purchase date, stated, unknown.</summary>
+    public string AgeBasis { get; init; } = Unknown;
+
+    /// <summary>Day it was built, where a register or a date code tells it within months; null: not known so well.</summary>
+    public DateOnly? MadeOn { get; init; }
+
+    /// <summary>The complaint as typed; null: nothing typed.</summary>
+    public string? ComplaintText { get; init; }
+
+    /// <summary>Its kind by the table of complaint words; <c>other</c> and <c>none</c> where the table has no answer.</summary>
+    public string ComplaintKind { get; init; } = Vocabulary.Need.NoComplaint;
+
+    /// <summary>Error code as told by the customer; null: none.</summary>
+    public string? ErrorCode { get; init; }
+
+    /// <summary>household, contract or unknown.</summary>
+    public string CustomerKind { get; init; } = Unknown;
+
+    /// <summary>Month of the call, 1 to 12.</summary>
+    public int Month { get; init; } = 1;
+
+    /// <summary>Jobs on this unit that were closed before the call, the latest first; empty: none known.</summary>
+    public IReadOnlyList<EarlierVisit> Earlier { get; init; } = [];
+
+    /// <summary>Day of building that an age on a day means; null where the age is unknown or only roughly known.</summary>
+    public static DateOnly? BuiltOn(DateOnly on, double? ageYears, string ageBasis) =>
+        ageYears is { } years && ageBasis is ("register" or "date code") ? on.AddDays(-(int)Math.Round(years * 365.25)) : null;
+}

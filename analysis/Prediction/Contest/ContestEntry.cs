@@ -1,0 +1,20 @@
+using PartsSignal.Analysis.Statistics;
+
+namespace PartsSignal.Analysis.Prediction.Contest;
+
+/// <summary>How a contender did in the validation months.</summary>
+/// <param name="Name">The contender.</param>
+/// <param name="What">What it is.</param>
+/// <param name="Temperature">Temperature found on the calibration months.</param>
+/// <param name="Scores">Its figures in the validation months.</param>
+/// <param name="Behind">Mean log loss above the best contender's, nats per job, paired job by job, with its week-block interval.</param>
+/// <param name="Ships">True for the one that ships.</param>
+public sealed record ContestEntry(string Name, string What, double Temperature, Scores Scores, Estimate Behind, bool Ships);
+
+/// <summary>Forecasts made at several cut-offs with the temperature that was known then.</summary>
+internal static class Heated
+{
+    /// <summary>Forecasts at a temperature.</summary>
+    public static IReadOnlyList<Forecast> At(IReadOnlyList<Forecast> forecasts, double temperature) =>
+        [.. forecasts.Select(f => f with { Odds = TemperatureScaling.Apply(f.Odds, temperature) })];
+}

@@ -1,0 +1,68 @@
+namespace PartsSignal.Analysis.Prediction.Contest;
+
+/// <summary>A forecast of the walk, and whether the sets of its day covered it.</summary>
+/// <param name="Forecast">The forecast, at the temperature known then.</param>
+/// <param name="Covered80">The 80 % set held the truth.</param>
+/// <param name="Covered95">The 95 % set held the truth.</param>
+/// <param name="Size80">Needs in the 80 % set.</param>
+/// <param name="Size95">Needs in the 95 % set.</param>
+public sealed record WalkedForecast(Forecast Forecast, bool Covered80, bool Covered95, int Size80, int Size95);
+
+/// <summary>What a walk through the months leaves behind.</summary>
+/// <param name="Test">Forecasts of the test months.</param>
+/// <param name="Temperature">Temperature for the days after the last.</param>
+/// <param name="Carry80">Limits of the 80 % sets for the days after the last.</param>
+/// <param name="Carry95">Limits of the 95 % sets for the days after the last.</param>
+/// <param name="Last">The predictor of the last fold, to start the final training from.</param>
+public sealed record WalkForwardResult(IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last);
+
+/// <summary>
+/// Rolling origin: at each cut-off a contender learns from what was known, answers the months up to the next cut-off,
+/// with temperature and set limits from its own answers of the two folds before.
+/// </summary>
+public static class WalkForward
+{
+    private const int CalibrationFolds = 2;
+
+    /// <summary>Walks one contender through the folds.</summary>
+    /// <param name="calls">Closed jobs by day of the call.</param>
+    /// <param name="contender">The contender.</param>
+    /// <param name="timetable">The folds.</param>
+    /// <param name="earlier">What it learned before the folds, to start from; null: start afresh.</param>
+    public static WalkForwardResult Through(IReadOnlyList<ClosedCall> calls, IContender contender, TimeSplit timetable, IPredictor? earlier = null)
+    {
+        var raw = new List<IReadOnlyList<Forecast>>();
+        var test = new List<WalkedForecast>();
+        IPredictor? predictor = earlier;
+        foreach (DateRange fold in timetable.Folds)
+        {
+            predictor = contender.Train(TimeSplit.Known(calls, fold), predictor);
+            IReadOnlyList<Forecast> forecasts = Forecasting.Run(predictor, TimeSplit.Within(calls, fold));
+            if (raw.Count >= CalibrationFolds)
+            {
+                (double heat, CarryLimits carry80, CarryLimits carry95) = Calibrate(raw);
+                test.AddRange(Heated.At(forecasts, heat).Select(f => Set(f, carry80, carry95)));
+            }
+
+            raw.Add(forecasts);
+        }
+
+        (double last80Heat, CarryLimits last80, CarryLimits last95) = Calibrate(raw);
+        return new WalkForwardResult(test, last80Heat, last80, last95, predictor);
+    }
+
+    private static (double Heat, CarryLimits Carry80, CarryLimits Carry95) Calibrate(List<IReadOnlyList<Forecast>> raw)
+    {
+        Forecast[] recent = [.. raw.TakeLast(CalibrationFolds).SelectMany(f => f)];
+        double heat = TemperatureScaling.Fit(recent);
+        IReadOnlyList<Forecast> heated = Heated.At(recent, heat);
+        return (heat, CarryLimits.Fit(heated, 0.80), CarryLimits.Fit(heated, 0.95));
+    }
+
+    private static WalkedForecast Set(Forecast forecast, CarryLimits carry80, CarryLimits carry95) => new(
+        forecast,
+        carry80.Covers(forecast),
+        carry95.Covers(forecast),
+        CarrySet.Members(forecast.Odds, carry80.For(forecast.ApplianceType)).Count,
+        CarrySet.Members(forecast.Odds, carry95.For(forecast.ApplianceType)).Count);
+}

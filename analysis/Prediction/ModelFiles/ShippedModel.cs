@@ -1,0 +1,38 @@
+namespace PartsSignal.Analysis.Prediction.ModelFiles;
+
+/// <summary>The model that answers: a predictor, its temperature, the limits of its sets, and the counts behind every answer.</summary>
+public sealed record ShippedModel : IPredictor
+{
+    /// <summary>Version of the file form.</summary>
+    public const int Version = 2;
+
+    /// <summary>Name of the contender that won.</summary>
+    public required string Contender { get; init; }
+
+    /// <summary>Last day whose closed jobs it learned from; null: none.</summary>
+    public required DateOnly? LearnedTo { get; init; }
+
+    /// <summary>Jobs it learned from.</summary>
+    public required int Jobs { get; init; }
+
+    /// <summary>The predictor, before the temperature.</summary>
+    public required IPredictor Predictor { get; init; }
+
+    /// <summary>Counts from all jobs down to this model: the evidence shown beside the odds.</summary>
+    public required BackOffModel Counts { get; init; }
+
+    /// <summary>Temperature, above 0.</summary>
+    public required double Temperature { get; init; }
+
+    /// <summary>Limits of the 80 % sets.</summary>
+    public required CarryLimits Carry80 { get; init; }
+
+    /// <summary>Limits of the 95 % sets.</summary>
+    public required CarryLimits Carry95 { get; init; }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Needs => Predictor.Needs;
+
+    /// <inheritdoc/>
+    public double[] Odds(Call call) => TemperatureScaling.Apply(Predictor.Odds(call), Temperature);
+}

@@ -1,0 +1,31 @@
+using System.Data.Common;
+using PartsSignal.Analysis.Sql;
+
+namespace PartsSignal.Analysis.Rates;
+
+/// <summary>Everything the failure rates are computed from, as SQL counted it.</summary>
+/// <param name="Groups">Sizes of all groups.</param>
+/// <param name="Counts">Subjects with at least one event, by group.</param>
+public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<SubjectCount> Counts)
+{
+    private readonly Dictionary<(RateGroup, RateSubject), long> _events = Counts.ToDictionary(c => (c.Group, c.Subject), c => c.Events);
+
+    private readonly ILookup<(string Basis, string Type), RateSubject> _subjects = Counts
+        .Where(c => c.Group.Grouping == "type")
+        .ToLookup(c => (c.Group.Basis, c.Group.ApplianceType), c => c.Subject);
+
+    /// <summary>Reads the counts of a session in which the rate tables were built.</summary>
+    public static RateCounts Read(Database database) => new(
+        database.Read("FailureRates/read_groups.sql", r => new GroupSize(Group(r), r.GetInt64(8), r.GetInt64(9), r.GetInt64(10))),
+        database.Read("FailureRates/read_counts.sql", r => new SubjectCount(Group(r), new RateSubject(r.GetString(8), r.GetString(9)), r.GetInt64(10))));
+
+    /// <summary>Events of a subject in a group; 0 where none was seen.</summary>
+    public long Events(RateGroup group, RateSubject subject) => _events.GetValueOrDefault((group, subject));
+
+    /// <summary>Subjects that this basis has seen on any appliance of the type: where one of them is not counted, it was at risk and did not happen.</summary>
+    public IEnumerable<RateSubject> Subjects(RateGroup group) => _subjects[(group.Basis, group.ApplianceType)]
+        .Where(s => group.GivenComplaint is null || s.Kind == RateSubject.Component);
+
+    private static RateGroup Group(DbDataReader r) =>
+        new(r.GetString(0), r.GetString(1), r.Day(2), r.GetString(3), r.Text(4), r.Text(5), r.Text(6), r.Text(7));
+}

@@ -1,0 +1,48 @@
+namespace PartsSignal.Analysis.Rates;
+
+/// <summary>Which calls or units a figure speaks for. Null: all of them.</summary>
+/// <param name="Basis">One of <see cref="RateBasis"/>.</param>
+/// <param name="Grouping">type, brand, family, age, family_age, complaint, family_complaint, month or family_month.</param>
+/// <param name="Month">First day of the month of the call; null: all time.</param>
+/// <param name="ApplianceType">Type, or <c>unknown</c>.</param>
+/// <param name="Brand">Brand, or <c>unknown</c>.</param>
+/// <param name="ModelFamily">Family, or <c>unknown</c>.</param>
+/// <param name="AgeBand">Age band at the call, or <c>unknown</c>.</param>
+/// <param name="GivenComplaint">Only calls with this complaint kind.</param>
+public sealed record RateGroup(
+    string Basis, string Grouping, DateOnly? Month, string ApplianceType, string? Brand, string? ModelFamily, string? AgeBand, string? GivenComplaint)
+{
+    /// <summary>Value of a dimension the log does not tell.</summary>
+    public const string Unknown = "unknown";
+
+    /// <summary>The same group with its family, or else its brand, left open: groups that share it are shrunk together.</summary>
+    public RateGroup Siblings => ModelFamily is not null ? this with { ModelFamily = null } : this with { Brand = null };
+
+    /// <summary>True when the group is one of several families or brands and it is known which.</summary>
+    public bool HasSiblings => (ModelFamily ?? Brand) is { } member && member != Unknown;
+}
+
+/// <summary>Size of a group.</summary>
+/// <param name="Group">Which.</param>
+/// <param name="Calls">Its calls.</param>
+/// <param name="KnownCalls">Calls whose need is known.</param>
+/// <param name="UnitDays">Days its units were watched; 0 for shares of calls.</param>
+public sealed record GroupSize(RateGroup Group, long Calls, long KnownCalls, long UnitDays);
+
+/// <summary>Calls of a group that needed a component or made a complaint.</summary>
+/// <param name="Group">Which.</param>
+/// <param name="Subject">What is counted.</param>
+/// <param name="Events">How many, 1 or more.</param>
+public sealed record SubjectCount(RateGroup Group, RateSubject Subject, long Events);
+
+/// <summary>What is counted.</summary>
+/// <param name="Kind"><c>component</c> or <c>complaint_kind</c>.</param>
+/// <param name="Name">Its name; component <c>none</c>: no part was needed.</param>
+public sealed record RateSubject(string Kind, string Name)
+{
+    /// <summary>Kind of a component.</summary>
+    public const string Component = "component";
+
+    /// <summary>Kind of a complaint.</summary>
+    public const string Complaint = "complaint_kind";
+}

@@ -1,0 +1,80 @@
+namespace PartsSignal.Analysis.Suppliers;
+
+/// <summary>How the parts of one supplier do: what goes back, and what fails again within 90 days of being fitted.</summary>
+public sealed record SupplierPart
+{
+    /// <summary>The supplier.</summary>
+    public required string Supplier { get; init; }
+
+    /// <summary>The component; null: all.</summary>
+    public string? Component { get; init; }
+
+    /// <summary>Pieces received.</summary>
+    public required long Pieces { get; init; }
+
+    /// <summary>Of them sent back.</summary>
+    public required long PiecesReturned { get; init; }
+
+    /// <summary>Returned / received; null: too few pieces.</summary>
+    public double? ReturnShare { get; init; }
+
+    /// <summary>Lower end of Wilson's 95 % interval.</summary>
+    public double? ReturnLower { get; init; }
+
+    /// <summary>Upper end.</summary>
+    public double? ReturnUpper { get; init; }
+
+    /// <summary>Parts fitted on known units and followed for 90 days.</summary>
+    public required long Followed { get; init; }
+
+    /// <summary>Of them replaced again on the same unit within 90 days.</summary>
+    public required long Failed { get; init; }
+
+    /// <summary>Failed / followed; null: too few parts.</summary>
+    public double? FailedShare { get; init; }
+
+    /// <summary>Lower end of Wilson's 95 % interval.</summary>
+    public double? FailedLower { get; init; }
+
+    /// <summary>Upper end.</summary>
+    public double? FailedUpper { get; init; }
+
+    /// <summary>Parts of the same component from all other suppliers, followed for 90 days; for all components null, because each supplier has its own mix.</summary>
+    public long? OthersFollowed { get; init; }
+
+    /// <summary>Of them failed.</summary>
+    public long? OthersFailed { get; init; }
+
+    /// <summary>Share failed here / share failed among the others' parts of the same component; null: none of theirs failed, or there are none.</summary>
+    public double? Ratio { get; init; }
+
+    /// <summary>Lower end of its exact 95 % interval (Przyborowski and Wilenski 1940).</summary>
+    public double? RatioLower { get; init; }
+
+    /// <summary>Upper end; null: open.</summary>
+    public double? RatioUpper { get; init; }
+
+    /// <summary>Failures expected if the supplier's parts failed as everybody's of the same component do, its own included.</summary>
+    public required double Expected { get; init; }
+
+    /// <summary>Failed / expected, pulled towards what all suppliers and components show.</summary>
+    public double? ShrunkRatio { get; init; }
+
+    /// <summary>Lower end of its interval.</summary>
+    public double? ShrunkLower { get; init; }
+
+    /// <summary>Upper end of its interval.</summary>
+    public double? ShrunkUpper { get; init; }
+
+    /// <summary>Chance of so many failures or more, given all failures of the component and each supplier's parts; null: no other supplier to compare with.</summary>
+    public double? P { get; init; }
+
+    /// <summary>The same after Benjamini and Hochberg over all suppliers and components compared.</summary>
+    public double? Q { get; init; }
+
+    /// <summary>Share of false discoveries within 10 %, at least 1.5 times the share of the others, three failures or more.</summary>
+    public required bool StandsOut { get; init; }
+
+    /// <summary>Why there is no share of failures; null when there is one.</summary>
+    public string? Missing { get; init; }
+}

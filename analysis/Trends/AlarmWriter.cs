@@ -1,0 +1,73 @@
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
+
+namespace PartsSignal.Analysis.Trends;
+
+/// <summary>Puts together what an alarm's reader needs.</summary>
+internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions options)
+{
+    private const int LongestRise = 12;
+
+    /// <summary>The record of a month that rose, and the jobs behind it.</summary>
+    public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfMonth(SeriesTest test, double q, SeriesKey? partOf)
+    {
+        (int since, double certainty) = Since(test);
+        return Write(
+            TrendAlarm.OfMonth, test, q, since, certainty, book.Cases(test.Key, test.Month, test.Month, view.AsOf),
+            left => SeriesTest.Create(test.Key, left, test.Month, view, options), partOf);
+    }
+
+    /// <summary>The record of a slow rise, and the jobs behind it.</summary>
+    public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfDrift(DriftTest drift, SeriesKey? partOf) => Write(
+        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, book.Cases(drift.Key, drift.Since, drift.Month, view.AsOf),
+        left => DriftTest.TotalSince(drift.Key, left, drift.Since, drift.Month, view, options), partOf);
+
+    private (TrendAlarm, IReadOnlyList<TrendAlarmJob>) Write(
+        string kind, SeriesTest test, double? q, int since, double? certainty, IReadOnlyList<TrendCall> cases, Func<SeriesCounts, SeriesTest?> again, SeriesKey? partOf)
+    {
+        SeriesKey key = test.Key;
+        bool drift = kind == TrendAlarm.OfDrift;
+        double exposure = test.Expected * test.Baseline.Exposure / (test.Baseline.Events + PredictiveTail.PriorShape);
+        Estimate ratio = RateRatio.Exact(test.Observed, exposure, (long)test.Baseline.Events, test.Baseline.Exposure).Ratio;
+        Removal customer = LeaveOneOut.Without(book, key, cases, c => c.Customer, again, options.Gate);
+        Removal technician = LeaveOneOut.Without(book, key, cases, c => c.Technician, again, options.Gate);
+        Removal model = LeaveOneOut.Without(book, key, cases, c => c.Model, again, options.Gate);
+        BuildWindow? built = Built(key, since, test.Month);
+        long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
+        DateOnly month = TrendMonth.Day(test.Month);
+        var alarm = new TrendAlarm(
+            month, kind, key.ApplianceType, key.Component, key.ModelFamily,
+            test.BaselineMonths, test.Baseline.Events, 100 * test.Baseline.Events / test.Baseline.Exposure,
+            test.Expected, test.Observed, test.Ratio,
+            ratio.Lower is { } lower ? Math.Min(lower, test.Ratio) : null, ratio.Upper is { } upper ? Math.Max(upper, test.Ratio) : null,
+            test.Completeness, drift ? null : test.P, q, drift ? options.DriftRunLength : null,
+            TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, 0).DetectableRatio(test.Expected),
+            customer.Cases, customer.Survives, technician.Largest, technician.Survives, model.Largest, model.Survives,
+            built is null ? null : TrendMonth.Day(built.From), built is null ? null : TrendMonth.Day(built.To), built?.Cases, built?.Known,
+            partOf is null ? null : $"{partOf.ApplianceType} / {partOf.Component} / {partOf.ModelFamily}", cases.Count);
+        return (alarm, [.. cases.Select(c => new TrendAlarmJob(month, kind, key.ApplianceType, key.Component, key.ModelFamily, c.JobId))]);
+    }
+
+    private (int Month, double Certainty) Since(SeriesTest test)
+    {
+        SeriesCounts counts = book.Counts(test.Key);
+        (int Month, double Count, double Exposure)[] months =
+            [.. Enumerable.Range(counts.First, test.Month - counts.First + 1)
+                .Where(m => m > test.Month - options.BaselineMonths - options.SkippedMonths)
+                .Select(m => (m, (double)counts.Known(m, view.AsOf), view.Exposure(test.Key, counts, m)))
+                .Where(m => m.Item3 > 0)];
+        double mean = months.Sum(m => m.Exposure) / months.Length;
+        ChangePoint? change = ChangePoint.Find([.. months.Select(m => (m.Count, m.Exposure / mean))]);
+        return change is { } c && c.RateAfter > c.RateBefore ? (months[c.LastBefore + 1].Month, c.LogBayesFactor) : (test.Month, change?.LogBayesFactor ?? 0);
+    }
+
+    private BuildWindow? Built(SeriesKey key, int since, int month)
+    {
+        int from = Math.Max(since, month - LongestRise + 1);
+        IReadOnlyList<TrendCall> cases = book.Cases(key, from, month, view.AsOf);
+        HashSet<string> own = [.. cases.Select(c => c.JobId)];
+        return BuildWindow.Find(
+            [.. cases.Where(c => c.MadeMonth is not null).Select(c => c.MadeMonth!.Value)],
+            [.. book.Group(key).Where(c => c.Month >= from - LongestRise && c.Month <= month && c.MadeMonth is not null && !own.Contains(c.JobId)).Select(c => c.MadeMonth!.Value)]);
+    }
+}

@@ -1,0 +1,36 @@
+using PartsSignal.Analysis.Statistics.Shrinkage;
+
+namespace PartsSignal.Analysis.Trends;
+
+/// <summary>A test with its q.</summary>
+public sealed record ScannedTest(SeriesTest Test, double Q);
+
+/// <summary>Everything looked at in one month, and what rose.</summary>
+/// <param name="View">What was known then.</param>
+/// <param name="Tests">Every series with enough to be looked at.</param>
+/// <param name="Risen">Those that passed.</param>
+/// <param name="Drifts">Slow rises that reached their limit in this month.</param>
+/// <param name="Summed">Series in which slow rises were looked for.</param>
+public sealed record MonthScan(
+    MonthView View, IReadOnlyList<ScannedTest> Tests, IReadOnlyList<ScannedTest> Risen, IReadOnlyList<DriftTest> Drifts, int Summed)
+{
+    /// <summary>
+    /// Tests every series of a month; false discoveries held by Benjamini and Hochberg (1995) on mid-p over all of them,
+    /// then the effect gate.
+    /// </summary>
+    public static MonthScan Create(CallTable book, MonthView view, TrendOptions options)
+    {
+        SeriesTest[] tests = [.. book.Keys
+            .Select(k => SeriesTest.Create(k, book.Counts(k), view.AsOf, view, options))
+            .OfType<SeriesTest>().Where(t => t.Scanned(options))];
+        IReadOnlyList<double> q = PValues.BenjaminiHochberg([.. tests.Select(t => t.P)]);
+        ScannedTest[] scanned = [.. tests.Select((t, i) => new ScannedTest(t, q[i]))];
+        ScannedTest[] risen = [.. scanned.Where(s => options.Gate.Passes(s.Q, s.Test.Ratio, s.Test.Observed))];
+        HashSet<SeriesKey> already = [.. risen.Select(r => r.Test.Key)];
+        SeriesTest[] summed = [.. tests.Where(t => t.Expected >= options.FewestExpected)];
+        DriftTest[] drifts = [.. summed.Where(t => !already.Contains(t.Key))
+            .Select(t => DriftTest.Create(t.Key, book.Counts(t.Key), view.AsOf, view, options))
+            .OfType<DriftTest>().Where(d => options.Gate.Passes(0, d.Total.Ratio, d.Total.Observed))];
+        return new MonthScan(view, scanned, risen, drifts, summed.Length);
+    }
+}

@@ -1,0 +1,57 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Vocabulary;
+
+namespace PartsSignal.Analysis.Trends;
+
+/// <summary>One call as the trends see it. Months are counted as year * 12 + month - 1.</summary>
+/// <param name="JobId">Job number.</param>
+/// <param name="Month">Month of the call.</param>
+/// <param name="KnownMonth">Month in which its component became known; null: not known yet.</param>
+/// <param name="ApplianceType">For example washer.</param>
+/// <param name="ModelFamily">Family.</param>
+/// <param name="Component">What failed; null: not known yet.</param>
+/// <param name="Technician">Who went; null: unknown.</param>
+/// <param name="Customer">Whose appliance; null: unknown.</param>
+/// <param name="Model">Model number; null: unknown.</param>
+/// <param name="MadeMonth">Month it was built, where known to a quarter of a year.</param>
+public sealed record TrendCall(
+    string JobId,
+    int Month,
+    int? KnownMonth,
+    string ApplianceType,
+    string ModelFamily,
+    string? Component,
+    string? Technician,
+    string? Customer,
+    string? Model,
+    int? MadeMonth)
+{
+    /// <summary>True when a component is known to have failed.</summary>
+    public bool HasFailure => Component is not null and not Need.NoPart and not Need.OtherPart;
+
+    /// <summary>Reads the calls in the order of trend_calls.</summary>
+    public static IReadOnlyList<TrendCall> Read(Database database)
+    {
+        var words = new Dictionary<string, string>(StringComparer.Ordinal);
+        string? Once(string? text)
+        {
+            if (text is not null && !words.TryAdd(text, text))
+            {
+                text = words[text];
+            }
+
+            return text;
+        }
+
+        return database.Query("from trend_calls", r => new TrendCall(
+            r.GetString(0), r.Int(1), (int?)r.Long(2), Once(r.GetString(3))!, Once(r.GetString(4))!, Once(r.Text(5)),
+            Once(r.Text(6)), Once(r.Text(7)), Once(r.Text(8)), (int?)r.Long(9)));
+    }
+}
+
+/// <summary>Months counted as year * 12 + month - 1.</summary>
+public static class TrendMonth
+{
+    /// <summary>The first day of a month.</summary>
+    public static DateOnly Day(int month) => new(month / 12, month % 12 + 1, 1);
+}

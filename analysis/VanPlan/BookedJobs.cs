@@ -1,0 +1,63 @@
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Prediction.ModelFiles;
+using PartsSignal.Analysis.Vocabulary;
+
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>What a plan knows of the jobs already booked.</summary>
+/// <param name="Calls">The jobs.</param>
+/// <param name="Needs">Their predicted needs; empty where they cannot be predicted.</param>
+/// <param name="Note">In words, for example why they have no part in the plan.</param>
+public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<BookedNeed> Needs, string Note)
+{
+    /// <summary>A call left open for longer than so many days is taken as forgotten in the log, not as still to come.</summary>
+    public const int LongestWait = 30;
+
+    /// <summary>Nothing is booked.</summary>
+    public static BookedJobs None { get; } = new([], [], "no booked jobs");
+
+    /// <summary>Predicts the needs of booked jobs.</summary>
+    /// <param name="open">All open jobs of the log.</param>
+    /// <param name="day">Last day the plan knows: later calls have no part in it, and a model that learned from later days knows too much and is not asked.</param>
+    /// <param name="model">The predictor; null: there is none.</param>
+    /// <param name="facts">Parts by family; asked for only when there is something to predict.</param>
+    /// <param name="options">How answers are cut.</param>
+    public static BookedJobs Create(IReadOnlyList<BookedCall> open, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
+    {
+        BookedCall[] calls = [.. open.Where(c => IsToCome(c, day))];
+        if (calls.Length == 0)
+        {
+            return None;
+        }
+
+        if (model is null || model.Needs.Count == 0)
+        {
+            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: no predictor tells what they need");
+        }
+
+        if (model.LearnedTo > day)
+        {
+            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: the predictor has learned from days after the plan's");
+        }
+
+        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"{calls.Length} booked jobs count with their predicted odds");
+    }
+
+    /// <summary>Those of some vans; null: all of them.</summary>
+    public BookedJobs Create(IReadOnlySet<string>? vans)
+    {
+        if (vans is null)
+        {
+            return this;
+        }
+
+        BookedCall[] calls = [.. Calls.Where(c => c.Van is not null && vans.Contains(c.Van))];
+        HashSet<string> jobs = [.. calls.Select(c => c.JobId)];
+        return this with { Calls = calls, Needs = [.. Needs.Where(n => jobs.Contains(n.JobId))] };
+    }
+
+    /// <summary>A part ordered for a job comes by itself and is not asked of the van.</summary>
+    private static bool IsToCome(BookedCall call, DateOnly day) =>
+        call.Van is not null && call.Outcome != Outcome.PartOrdered && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);
+}

@@ -1,0 +1,32 @@
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>What the store knows that a van plan needs.</summary>
+public sealed record ShopData
+{
+    /// <summary>Last day the data speaks for.</summary>
+    public required DateOnly AsOf { get; init; }
+
+    /// <summary>Jobs in the order they came.</summary>
+    public IReadOnlyList<ShopJob> Jobs { get; init; } = [];
+
+    /// <summary>Catalogue numbers.</summary>
+    public IReadOnlyList<ShopPart> Parts { get; init; } = [];
+
+    /// <summary>Order lines in the order they were placed.</summary>
+    public IReadOnlyList<ShopOrder> Orders { get; init; } = [];
+
+    /// <summary>What was counted on the vans.</summary>
+    public IReadOnlyList<ShopCount> Counts { get; init; } = [];
+
+    /// <summary>Suppliers' own numbers.</summary>
+    public IReadOnlyList<ShopAlias> Aliases { get; init; } = [];
+
+    /// <summary>Families and parts that a list says fit each other.</summary>
+    public IReadOnlyList<ShopFit> Fits { get; init; } = [];
+
+    /// <summary>Numbers no longer made.</summary>
+    public IReadOnlyList<EndedPart> Ended { get; init; } = [];
+
+    /// <summary>Old number to the one that stands for it by the arrows known on a day; numbers without an arrow are not in it.</summary>
+    public required Func<DateOnly, IReadOnlyDictionary<string, string>> NumbersOn { get; init; }
+}

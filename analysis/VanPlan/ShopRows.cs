@@ -1,0 +1,64 @@
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>A job as the log has it.</summary>
+/// <param name="JobId">Its number.</param>
+/// <param name="Van">Van that served it; null: unknown.</param>
+/// <param name="OpenedOn">Day of the call.</param>
+/// <param name="ClosedOn">Day it was settled; null: still open.</param>
+/// <param name="ApplianceType">Null: unknown.</param>
+/// <param name="Family">Model family; null: unknown.</param>
+/// <param name="Outcome">How it ended, as the store spells it.</param>
+/// <param name="Lines">Its part lines.</param>
+public sealed record ShopJob(
+    string JobId, string? Van, DateOnly OpenedOn, DateOnly? ClosedOn, string? ApplianceType, string? Family, string Outcome,
+    IReadOnlyList<ShopPartLine> Lines);
+
+/// <summary>A part fitted on a job.</summary>
+/// <param name="PartNumber">Current number; null: not resolved.</param>
+/// <param name="FittedNumber">Catalogue number on the part itself; null: not resolved.</param>
+/// <param name="Quantity">Pieces.</param>
+public sealed record ShopPartLine(string? PartNumber, string? FittedNumber, int Quantity);
+
+/// <summary>A catalogue number.</summary>
+/// <param name="Number">The number.</param>
+/// <param name="CurrentNumber">What replaces it today; itself when nothing does.</param>
+/// <param name="Description">Text; null: none.</param>
+/// <param name="Component">What it is; null: not known.</param>
+/// <param name="Price">List price; null: not known.</param>
+/// <param name="SizeClass">small, medium, large, bulky; null: not known.</param>
+/// <param name="Space">Space units.</param>
+/// <param name="ReturnableDays">Days the supplier takes it back; null: not known.</param>
+/// <param name="Supplier">Who lists it; null: not known.</param>
+public sealed record ShopPart(
+    string Number, string CurrentNumber, string? Description, string? Component, decimal? Price, string? SizeClass, double Space,
+    int? ReturnableDays, string? Supplier);
+
+/// <summary>An order line.</summary>
+/// <param name="Supplier">Supplier.</param>
+/// <param name="OrderedOn">Day ordered.</param>
+/// <param name="ReceivedOn">Day received; null: not yet.</param>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="Kept">Pieces less those sent back.</param>
+/// <param name="UnitCost">Price of a piece; null: not recorded.</param>
+/// <param name="JobId">Job it was ordered for; null: for stock.</param>
+public sealed record ShopOrder(
+    string Supplier, DateOnly OrderedOn, DateOnly? ReceivedOn, string PartNumber, int Kept, decimal? UnitCost, string? JobId);
+
+/// <summary>Pieces counted on a van under one label.</summary>
+/// <param name="Van">Van.</param>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="FittedNumber">Number on the label.</param>
+/// <param name="OnHand">Pieces.</param>
+/// <param name="CountedOn">Day of the count; null: not noted.</param>
+public sealed record ShopCount(string Van, string PartNumber, string FittedNumber, int OnHand, DateOnly? CountedOn);
+
+/// <summary>A supplier's own number for a part.</summary>
+public sealed record ShopAlias(string Supplier, string PartNumber, string Alias);
+
+/// <summary>A part listed for a model family.</summary>
+public sealed record ShopFit(string Family, string PartNumber);
+
+/// <summary>A number that is no longer made.</summary>
+/// <param name="Number">The number.</param>
+/// <param name="EffectiveOn">Since when; null: since ever.</param>
+public sealed record EndedPart(string Number, DateOnly? EffectiveOn);

@@ -1,0 +1,83 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics.Shrinkage;
+using PartsSignal.Analysis.Suppliers;
+using PartsSignal.Analysis.Tests.Fixtures;
+
+namespace PartsSignal.Analysis.Tests.Suppliers;
+
+public class SupplierQualityTests
+{
+    [Fact]
+    public void Of_SupplierWhosePumpsFailEarly_StandsOutForPumpsAlone()
+    {
+        IReadOnlyList<SupplierPart> table = SupplierQualityTable.Create(
+        [
+            new SupplierCount("Bad", null, 0, 0, 260, 14),
+            new SupplierCount("Bad", "drain_pump", 0, 0, 60, 12),
+            new SupplierCount("Bad", "inlet_valve", 0, 0, 200, 2),
+            new SupplierCount("Good", null, 0, 0, 320, 5),
+            new SupplierCount("Good", "drain_pump", 0, 0, 120, 3),
+            new SupplierCount("Good", "inlet_valve", 0, 0, 200, 2),
+        ],
+        new EffectGate());
+        SupplierPart found = Assert.Single(table, r => r.StandsOut);
+        Assert.Equal(("Bad", "drain_pump"), (found.Supplier, found.Component));
+        Assert.Equal(60 * (15 / 180.0), found.Expected, 1e-12);
+        Assert.Equal(12 / 60.0 / (3 / 120.0), found.Ratio!.Value, 1e-12);
+        Assert.Equal(7, table[0].Expected, 1e-12);
+    }
+
+    [Fact]
+    public void Of_OthersNeverFail_StillStandsOutThoughThereIsNoRatio()
+    {
+        SupplierPart bad = SupplierQualityTable.Create(
+            [new SupplierCount("Bad", "timer", 0, 0, 100, 12), new SupplierCount("Good", "timer", 0, 0, 100, 0)], new EffectGate())[0];
+        Assert.Null(bad.Ratio);
+        Assert.True(bad.StandsOut);
+    }
+
+    [Fact]
+    public void Of_OnlySupplierOfAComponent_IsNotCompared()
+    {
+        SupplierPart only = SupplierQualityTable.Create([new SupplierCount("A", "timer", 20, 1, 20, 5)], new EffectGate())[0];
+        Assert.Null(only.P);
+        Assert.Equal(0.05, only.ReturnShare!.Value, 1e-12);
+        Assert.Equal(0.25, only.FailedShare!.Value, 1e-12);
+    }
+
+    [Fact]
+    public void Counts_OrderLines_GiveReceivedAndReturnedPieces()
+    {
+        var shop = new SmallShop
+        {
+            Jobs = [new JobRow("J1", new(2024, 6, 1))],
+            Orders =
+            [
+                new PartOrderRow("O1", 1, "A", new(2024, 1, 1), new(2024, 1, 4)) { Component = "timer", Quantity = 3, ReturnedQuantity = 1, ReturnReason = "Wrong part " },
+                new PartOrderRow("O2", 1, "A", new(2024, 5, 30), null) { Component = "timer", Quantity = 7 },
+            ],
+        };
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers]);
+        SupplierCount timer = SupplierCount.Read(database).Single(c => c.Component == "timer");
+        Assert.Equal((3, 1), (timer.Pieces, timer.PiecesReturned));
+        Assert.Equal([("wrong part", 1L)], database.Query("from supplier_returns select return_reason, pieces_returned", r => (r.GetString(0), r.GetInt64(1))));
+    }
+
+    [Fact]
+    public void LeadTimes_LinesStillWaiting_CountAsLongerNotAsNothing()
+    {
+        var shop = new SmallShop { Jobs = [new JobRow("J1", new(2024, 6, 1))] };
+        for (int i = 0; i < 10; i++)
+        {
+            // Six arrive after 0 to 5 days; four have waited 20 days and more.
+            DateOnly ordered = i < 6 ? new(2024, 1, 1) : new(2024, 5, 1);
+            shop.Orders.Add(new PartOrderRow($"O{i}", 1, "A", ordered, i < 6 ? ordered.AddDays(i) : null) { Component = "timer" });
+        }
+
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers], new DateOnly(2024, 6, 1));
+        LeadTime time = LeadTime.Table(database).Single(t => t.Grouping == "all");
+        Assert.Equal((10, 4), (time.Lines, time.Waiting));
+        Assert.Equal(4.5, time.MedianDays);
+        Assert.Null(time.NinetyPercentDays);
+    }
+}
