@@ -46,8 +46,8 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
 
     private static IReadOnlyList<DateOnly> Months(string? asked, Database database, DateOnly asOf) => asked switch
     {
-        null => [ReportMonths.NewestWithCalls(MonthList.Read(database), asOf)],
-        "all" => [.. MonthList.Read(database).Select(m => m.Month)],
+        null => [ReportMonths.NewestWithCalls(MonthIndex.Read(database), asOf)],
+        "all" => [.. MonthIndex.Read(database).Select(m => m.Month)],
         _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
         _ => throw new BadInputException($"--month {asked}: write a month as 2024-02, or all."),
     };

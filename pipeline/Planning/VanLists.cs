@@ -1,7 +1,8 @@
 using System.Globalization;
-using MiniExcelLibs;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Reports.Components;
+using PartsSignal.Reports.Workbook;
 
 namespace PartsSignal.Pipeline.Planning;
 
@@ -57,29 +58,17 @@ internal static class VanLists
 
     private static void Workbook(string path, IReadOnlyList<OrderLine> orders)
     {
-        var sheets = new Dictionary<string, object>();
-        foreach (var supplier in orders.GroupBy(o => o.Supplier))
-        {
-            sheets[SheetName(supplier.Key, sheets.Count + 1)] = supplier.Select(Cells).ToList();
-        }
-
-        if (sheets.Count == 0)
-        {
-            sheets["nothing to order"] = new List<Dictionary<string, object?>> { new() { ["Answer"] = "Nothing to order: every van has what its plan asks for." } };
-        }
-
-        MiniExcel.SaveAs(path, sheets);
+        string[] heads = [.. OrderColumns.Select(c => c.Head)];
+        WorkbookSheet[] sheets = [.. orders.GroupBy(o => o.Supplier).Select((supplier, i) => new WorkbookSheet(
+            string.Create(CultureInfo.InvariantCulture, $"{i + 1} {supplier.Key}"), heads,
+            [.. supplier.Select(o => (IReadOnlyList<WorkbookCell>)[.. OrderColumns.Select(c => Cell(c.Value(o)))])]))];
+        var nothing = new WorkbookSheet("nothing to order", ["Answer"], [[Cell("Nothing to order: every van has what its plan asks for.")]]);
+        using FileStream file = File.Create(path);
+        WorkbookWriter.Write(file, sheets.Length > 0 ? sheets : [nothing]);
     }
 
-    private static Dictionary<string, object?> Cells(OrderLine line) => OrderColumns.ToDictionary(c => c.Head, c => c.Value(line));
+    private static WorkbookCell Cell(object? value) => new(value, value is decimal ? CellKind.Money : value is int ? CellKind.Count : CellKind.Text);
 
     private static string FileName(string text) =>
         string.Concat(text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-') is { Length: > 0 } name ? name : "unnamed";
-
-    /// <summary>A workbook's sheet name holds at most 31 characters and none of : \ / ? * [ ].</summary>
-    private static string SheetName(string supplier, int number)
-    {
-        string clean = string.Concat(supplier.Select(c => ":\\/?*[]'".Contains(c, StringComparison.Ordinal) ? ' ' : c)).Trim();
-        return string.Create(CultureInfo.InvariantCulture, $"{number} {clean[..Math.Min(clean.Length, 27)]}");
-    }
 }

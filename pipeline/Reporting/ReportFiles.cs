@@ -2,9 +2,7 @@ using System.Globalization;
 using System.Text;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Monthly;
-using PartsSignal.Reports.Workbook;
 
 namespace PartsSignal.Pipeline.Reporting;
 
@@ -19,11 +17,11 @@ internal static class ReportFiles
     {
         string folder = FolderOf(output, report.Month);
         Directory.CreateDirectory(folder);
-        File.WriteAllText(Path.Combine(folder, "index.html"), MonthlyPage.Render(report), PlainUtf8);
-        File.WriteAllText(Path.Combine(folder, "summary.txt"), SummaryText.Render(report), PlainUtf8);
+        File.WriteAllText(Path.Combine(folder, "index.html"), report.Page(), PlainUtf8);
+        File.WriteAllText(Path.Combine(folder, "summary.txt"), report.Summary(), PlainUtf8);
         using (FileStream workbook = File.Create(Path.Combine(folder, "tables.xlsx")))
         {
-            WorkbookWriter.Write(workbook, report.Tables);
+            report.WriteWorkbook(workbook);
         }
 
         return Path.Combine(folder, "index.html");
@@ -32,7 +30,7 @@ internal static class ReportFiles
     /// <summary>Writes the list of months; those whose report stands in the folder are linked.</summary>
     public static void WriteIndex(OutputFolder output, Database database, string shop, DateOnly asOf)
     {
-        IReadOnlyList<IndexedMonth> months = [.. MonthList.Read(database).Select(m => m with { Written = output.HasReport(NameOf(m.Month)) })];
+        IReadOnlyList<IndexedMonth> months = [.. MonthIndex.Read(database).Select(m => m with { Written = output.HasReport(NameOf(m.Month)) })];
         File.WriteAllText(Path.Combine(output.Reports, "index.html"), MonthIndex.Render(shop, asOf, months), PlainUtf8);
     }
 

@@ -27,8 +27,8 @@ internal static class ReportMaker
         Directory.CreateDirectory(output.Reports);
         string[] pages = [.. months.Select(month =>
         {
-            var query = new MonthlyOptions(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
-            return output.AsPublished(ReportFiles.WriteMonth(output, MonthlyReader.Read(database, query).Report()));
+            var options = new MonthlyOptions(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
+            return output.AsPublished(ReportFiles.WriteMonth(output, MonthlyReport.Read(database, options)));
         })];
         ReportFiles.WriteIndex(output, database, settings.Shop, asOf);
         return pages;

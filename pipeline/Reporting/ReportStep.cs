@@ -13,7 +13,7 @@ internal sealed class ReportStep : IRunStep
     public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         DateOnly asOf = ReportMaker.LastDay(context.Database, context.Settings) ?? DateOnly.FromDateTime(context.Clock.GetUtcNow().UtcDateTime);
-        DateOnly month = ReportMonths.NewestWithCalls(MonthList.Read(context.Database), asOf);
+        DateOnly month = ReportMonths.NewestWithCalls(MonthIndex.Read(context.Database), asOf);
         IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [month], asOf);
         context.Record["report"] = pages[0];
         return Task.FromResult((long)pages.Count);

@@ -7,14 +7,14 @@ namespace PartsSignal.Reports.Charts;
 /// <param name="Band">Its name, for example <c>2-4</c>.</param>
 /// <param name="Rate">The rate with its interval, or why there is none.</param>
 /// <param name="Events">Events counted.</param>
-public sealed record BandRate(string Band, Estimate Rate, long Events);
+internal sealed record BandRate(string Band, Estimate Rate, long Events);
 
 /// <summary>Rates by age band, each with its interval and its count.</summary>
 /// <param name="Text">Its words.</param>
 /// <param name="BandTitle">What the bands are, with the unit.</param>
 /// <param name="RateTitle">What the rate is, with the unit.</param>
 /// <param name="Bands">The bands, youngest first.</param>
-public sealed record BandRates(ChartText Text, string BandTitle, string RateTitle, IReadOnlyList<BandRate> Bands) : IBlock
+internal sealed record BandRates(ChartText Text, string BandTitle, string RateTitle, IReadOnlyList<BandRate> Bands) : IBlock
 {
     /// <inheritdoc/>
     public Node Draw(string currency = "")

@@ -7,12 +7,12 @@ namespace PartsSignal.Reports.Charts;
 /// <param name="Stated">Mean of the odds stated, 0 to 1.</param>
 /// <param name="CameTrue">Share that came true, with its interval.</param>
 /// <param name="Answers">How many answers.</param>
-public sealed record CalibrationBin(double Stated, Estimate CameTrue, long Answers);
+internal sealed record CalibrationBin(double Stated, Estimate CameTrue, long Answers);
 
-/// <summary>Odds stated against what came true: on the diagonal the odds can be taken at their word.</summary>
+/// <summary>Stated odds against what came true: on the diagonal the odds can be taken at face value.</summary>
 /// <param name="Text">Its words.</param>
 /// <param name="Bins">Groups of answers, lowest odds first.</param>
-public sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBin> Bins) : IBlock
+internal sealed record CalibrationPlot(ChartText Text, IReadOnlyList<CalibrationBin> Bins) : IBlock
 {
     /// <inheritdoc/>
     public Node Draw(string currency = "")

@@ -69,15 +69,15 @@ internal static class ChartSvg
         return root.Elements();
     }
 
-    private static XElement Rule(double x1, double y1, double x2, double y2, string ink) =>
-        new(Svg + "path", new XAttribute("d", $"M{Number(x1)} {Number(y1)}L{Number(x2)} {Number(y2)}"), new XAttribute("stroke", ink), new XAttribute("fill", "none"));
+    private static XElement Rule(double x1, double y1, double x2, double y2, string color) =>
+        new(Svg + "path", new XAttribute("d", $"M{Number(x1)} {Number(y1)}L{Number(x2)} {Number(y2)}"), new XAttribute("stroke", color), new XAttribute("fill", "none"));
 
     private static XElement Label(ChartLabel label) => new(Svg + "text",
         label.Upwards
             ? new XAttribute("transform", $"translate({Number(label.Left)} {Number(label.Top)})rotate(-90)")
             : new XAttribute("x", Number(label.Left)),
         label.Upwards ? null : new XAttribute("y", Number(label.Top)),
-        new XAttribute("fill", label.Ink),
+        new XAttribute("fill", label.Color),
         label.Anchor == TextAnchor.Start ? null : new XAttribute("text-anchor", label.Anchor == TextAnchor.End ? "end" : "middle"),
         label.Text);
 

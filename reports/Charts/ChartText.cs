@@ -6,4 +6,4 @@ namespace PartsSignal.Reports.Charts;
 /// <param name="Conclusion">What to conclude from it.</param>
 /// <param name="Basis">What the figures count, from when to when, and how many.</param>
 /// <param name="Alternative">The plot in words, for readers who cannot see it.</param>
-public sealed record ChartText(string Key, string Title, string Conclusion, string Basis, string Alternative);
+internal sealed record ChartText(string Key, string Title, string Conclusion, string Basis, string Alternative);

@@ -6,17 +6,17 @@ namespace PartsSignal.Reports.Charts;
 /// <summary>One month of a series.</summary>
 /// <param name="Month">First day of the month.</param>
 /// <param name="Count">What was counted.</param>
-/// <param name="Expected">What the months before lead to expect; null: no baseline yet.</param>
-/// <param name="Limit">Count from which a month counts as an alarm; null: no baseline yet.</param>
-/// <param name="Alarm">True: this month raised an alarm.</param>
-/// <param name="Complete">False: jobs of this month are still open, its count will grow.</param>
-public sealed record SeriesMonth(DateOnly Month, double Count, double? Expected, double? Limit, bool Alarm, bool Complete = true);
+/// <param name="Expected">What earlier months lead one to expect, or null if there is no baseline yet.</param>
+/// <param name="Limit">Count from which a month is an alarm, or null if there is no baseline yet.</param>
+/// <param name="Alarm">True if this month raised an alarm.</param>
+/// <param name="Complete">False if jobs of this month are still open, so its count will grow.</param>
+internal sealed record SeriesMonth(DateOnly Month, double Count, double? Expected, double? Limit, bool Alarm, bool Complete = true);
 
-/// <summary>Counts by month with what was to be expected, and the alarms.</summary>
+/// <summary>Counts by month with the expected counts and the alarms.</summary>
 /// <param name="Text">Its words.</param>
 /// <param name="CountTitle">What is counted, with the unit.</param>
 /// <param name="Months">The months, oldest first.</param>
-public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyList<SeriesMonth> Months) : IBlock
+internal sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyList<SeriesMonth> Months) : IBlock
 {
     /// <inheritdoc/>
     public Node Draw(string currency = "")
@@ -57,12 +57,12 @@ public sealed record MonthlySeries(ChartText Text, string CountTitle, IReadOnlyL
         }
     }
 
-    private void Line(ChartCanvas canvas, Func<SeriesMonth, double?> value, string ink, Stroke stroke)
+    private void Line(ChartCanvas canvas, Func<SeriesMonth, double?> value, string color, Stroke stroke)
     {
         var points = Months.Select((m, i) => (At: (double)i, Value: value(m))).Where(p => p.Value is not null).ToArray();
         if (points.Length > 1)
         {
-            canvas.Path([.. points.Select(p => p.At)], [.. points.Select(p => p.Value!.Value)], ink, stroke, 1.5f);
+            canvas.Path([.. points.Select(p => p.At)], [.. points.Select(p => p.Value!.Value)], color, stroke, 1.5f);
         }
     }
 

@@ -1,8 +1,8 @@
 namespace PartsSignal.Reports.Charts;
 
 /// <summary>
-/// The inks of all plots. Three hues that stay apart for every common kind of colour blindness (after Okabe and Ito, 2008),
-/// dark enough for small marks on white; each goes with a shape or a dash of its own, so none is told by hue alone.
+/// The colors of all plots. Three hues that stay apart for every common kind of color blindness (after Okabe and Ito, 2008),
+/// dark enough for small marks on white. Each has a shape or dash of its own, so no meaning depends on hue alone.
 /// </summary>
 internal static class Palette
 {
@@ -20,7 +20,6 @@ internal enum MarkShape
     Dot,
     Ring,
     Triangle,
-    Diamond,
     Square,
     HollowSquare,
 }

@@ -4,7 +4,7 @@ namespace PartsSignal.Reports.Components;
 /// An element with attributes and children. Attribute names are checked: nothing that runs script or carries style can be
 /// set, and a link leads to a place in the page or to a file beside it.
 /// </summary>
-public sealed class Element : Node
+internal sealed class Element : Node
 {
     private static readonly HashSet<string> Void = ["meta", "br", "hr", "link", "input", "col"];
     private static readonly HashSet<string> Blocks =
@@ -85,4 +85,26 @@ public sealed class Element : Node
 
     private static bool IsLocal(string link) =>
         link.StartsWith('#') || (link.Length > 0 && link[0] != '/' && !link.Contains(':', StringComparison.Ordinal) && !link.Contains('\\', StringComparison.Ordinal));
+}
+
+/// <summary>Short names for the elements pages are made of.</summary>
+internal static class Tag
+{
+    public static Element P(params ReadOnlySpan<Node> children) => new("p", children);
+
+    public static Element Div(params ReadOnlySpan<Node> children) => new("div", children);
+
+    public static Element Span(params ReadOnlySpan<Node> children) => new("span", children);
+
+    public static Element Strong(params ReadOnlySpan<Node> children) => new("strong", children);
+
+    public static Element H2(params ReadOnlySpan<Node> children) => new("h2", children);
+
+    public static Element H3(params ReadOnlySpan<Node> children) => new("h3", children);
+
+    public static Element Link(string to, params ReadOnlySpan<Node> children) => new Element("a", children).With("href", to);
+
+    public static Element List(IEnumerable<Node> items) => new("ul", [.. items.Select(i => new Element("li", i))]);
+
+    public static Element Numbered(IEnumerable<Node> items) => new("ol", [.. items.Select(i => new Element("li", i))]);
 }

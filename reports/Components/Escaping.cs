@@ -1,11 +1,11 @@
 namespace PartsSignal.Reports.Components;
 
-/// <summary>Makes text harmless inside markup.</summary>
+/// <summary>Escapes text for markup.</summary>
 internal static class Escaping
 {
     private const char Replacement = '\uFFFD';
 
-    /// <summary>Writes text so that a browser shows exactly these characters. Control characters that no document may hold become U+FFFD.</summary>
+    /// <summary>Writes text so that a browser shows exactly these characters. Control characters that a document must not hold become U+FFFD.</summary>
     public static void WriteText(TextWriter writer, string text)
     {
         for (int i = 0; i < text.Length; i++)

@@ -3,8 +3,8 @@ using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Reports.Components;
 
-/// <summary>How figures look in running text and in cells: the same on every machine.</summary>
-public static class Format
+/// <summary>Formats figures for running text and cells, the same on every machine.</summary>
+internal static class Format
 {
     private const string Thin = "\u00A0";
 
@@ -14,7 +14,7 @@ public static class Format
     /// <summary>A share (0 to 1) as a percentage with one decimal.</summary>
     public static string Percent(double share) => (share * 100).ToString("0.0", CultureInfo.InvariantCulture) + Thin + "%";
 
-    /// <summary>A number with at most three figures that matter.</summary>
+    /// <summary>A number with three significant digits.</summary>
     public static string Number(double value)
     {
         double size = Math.Abs(value);
@@ -22,13 +22,13 @@ public static class Format
         return value.ToString(format, CultureInfo.InvariantCulture);
     }
 
-    /// <summary>A label of an axis mark: no more decimals than it needs.</summary>
+    /// <summary>A label of an axis tick, with no more decimals than it needs.</summary>
     public static string Tick(double value) => Math.Round(value, 6).ToString("#,0.####", CultureInfo.InvariantCulture);
 
-    /// <summary>At most so many characters, the cut marked with a mark of omission.</summary>
+    /// <summary>The text cut to so many characters, with an ellipsis where it was cut.</summary>
     public static string Shorten(string text, int most) => text.Length <= most ? text : text[..(most - 1)].TrimEnd() + "\u2026";
 
-    /// <summary>Money with its mark, whole units from 1,000 up.</summary>
+    /// <summary>Money with its currency, in whole units from 1,000 up.</summary>
     public static string Money(decimal value, string currency)
     {
         string text = value.ToString(Math.Abs(value) >= 1000 ? "#,0" : "0.00", CultureInfo.InvariantCulture);
@@ -41,10 +41,10 @@ public static class Format
     /// <summary>A month, for example February 2024.</summary>
     public static string Month(DateOnly month) => month.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
 
-    /// <summary>A share with its interval, or the reason why there is none.</summary>
+    /// <summary>A share with its interval, or why there is none.</summary>
     public static string Share(Estimate share) => Interval(share, v => (v * 100).ToString("0.0", CultureInfo.InvariantCulture), Thin + "%");
 
-    /// <summary>A number with its interval, or the reason why there is none.</summary>
+    /// <summary>A number with its interval, or why there is none.</summary>
     public static string Estimate(Estimate estimate) => Interval(estimate, Number, "");
 
     /// <summary>Words as stored (<c>inlet_valve</c>) as words for people (inlet valve).</summary>
@@ -55,6 +55,9 @@ public static class Format
         "other_part" => "part not named",
         _ => stored.Replace('_', ' '),
     };
+
+    /// <summary>Text with its first letter in upper case.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Interval(Estimate estimate, Func<double, string> text, string unit)
     {

@@ -1,19 +1,15 @@
 namespace PartsSignal.Reports.Components;
 
 /// <summary>
-/// A piece of a page. Everything that came from data is text, and text is escaped where it is written: there is no way
-/// to put raw markup into a page from outside this folder.
+/// A piece of a page. Everything that came from data is text, and text is escaped where it is written: no code outside
+/// this project can put raw markup into a page.
 /// </summary>
-public abstract class Node
+internal abstract class Node
 {
-    private protected Node()
-    {
-    }
-
     /// <summary>Nothing.</summary>
     public static Node Empty { get; } = new GroupNode([]);
 
-    /// <summary>Text, to be shown as typed; null shows nothing.</summary>
+    /// <summary>Text, shown as typed; null shows nothing.</summary>
     public static implicit operator Node(string? text) => new TextNode(text ?? "");
 
     /// <summary>Several pieces, one after the other.</summary>
@@ -33,11 +29,13 @@ public abstract class Node
     internal abstract void Write(TextWriter writer);
 }
 
+/// <summary>Text from data.</summary>
 internal sealed class TextNode(string text) : Node
 {
     internal override void Write(TextWriter writer) => Escaping.WriteText(writer, text);
 }
 
+/// <summary>Several pieces, one after the other.</summary>
 internal sealed class GroupNode(IReadOnlyList<Node> parts) : Node
 {
     internal override void Write(TextWriter writer)
@@ -49,7 +47,7 @@ internal sealed class GroupNode(IReadOnlyList<Node> parts) : Node
     }
 }
 
-/// <summary>Markup this assembly made itself: a drawing that went through an XML writer, or an asset of its own.</summary>
+/// <summary>Markup that this project produced: a drawing that went through an XML writer, or one of its own assets.</summary>
 internal sealed class TrustedNode(string markup) : Node
 {
     internal override void Write(TextWriter writer) => writer.Write(markup);

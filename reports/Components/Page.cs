@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -13,8 +14,8 @@ internal static class Page
     /// <param name="title">Shown on the browser's tab and on printed pages.</param>
     /// <param name="body">What the body holds.</param>
     /// <param name="styleAsset">Style sheet, a path under <c>Assets/</c>.</param>
-    /// <param name="script">Script of our own, an asset's text; null: none.</param>
-    /// <param name="form">True: a form on it may ask the server it came from.</param>
+    /// <param name="script">Script of our own, or null if the page has none.</param>
+    /// <param name="form">True if a form on it may ask the server it came from.</param>
     public static string Render(string title, Node body, string styleAsset = "report.css", string? script = null, bool form = false)
     {
         string style = Asset.Text(styleAsset);
@@ -31,9 +32,24 @@ internal static class Page
         return "<!DOCTYPE html>\n" + html;
     }
 
-    private static string Policy(string style, string? script, bool form) =>
-        "default-src 'none'; img-src data:; base-uri 'none'; form-action " + (form ? "'self'" : "'none'") + "; style-src " + Hash(style)
-        + (script is null ? "" : "; script-src " + Hash(script));
+    /// <summary>The source expression that lets exactly this style sheet or script pass a content policy.</summary>
+    public static string PolicyHash(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
 
-    private static string Hash(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
+    private static string Policy(string style, string? script, bool form) =>
+        "default-src 'none'; img-src data:; base-uri 'none'; form-action " + (form ? "'self'" : "'none'") + "; style-src " + PolicyHash(style)
+        + (script is null ? "" : "; script-src " + PolicyHash(script));
+}
+
+/// <summary>Files embedded in this assembly, by their path under <c>Assets/</c>.</summary>
+internal static class Asset
+{
+    private static readonly ConcurrentDictionary<string, string> Texts = new(StringComparer.Ordinal);
+
+    public static string Text(string path) => Texts.GetOrAdd(path, static p =>
+    {
+        using Stream stream = typeof(Asset).Assembly.GetManifestResourceStream("Assets/" + p)
+            ?? throw new ArgumentException($"No embedded asset '{p}'.", nameof(path));
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    });
 }

@@ -3,28 +3,28 @@ using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Reports.Components;
 
-/// <summary>Draws a table on a page: a heading row that repeats on paper, rows that are not split, a frame that scrolls where the screen is narrow.</summary>
+/// <summary>Draws a table on a page: a heading row that repeats on paper, rows that are never split, and a frame that scrolls on a narrow screen.</summary>
 internal static class TableMarkup
 {
     // Rows up to which a table stays on one printed page.
     private const int ShortTable = 15;
 
-    public static Node Draw(TableView sheet, string currency)
+    public static Node Draw(TableView table, string currency)
     {
-        if (sheet.Rows.Count == 0)
+        if (table.Rows.Count == 0)
         {
-            return Tag.Div(Tag.P(Tag.Strong(sheet.Title), ". ", sheet.WhenEmpty)).Class("missing").Id("table-" + sheet.Key);
+            return Tag.Div(Tag.P(Tag.Strong(table.Title), ". ", table.WhenEmpty)).Class("missing").Id("table-" + table.Key);
         }
 
-        string captionId = "caption-" + sheet.Key;
-        Node caption = Tag.P(Tag.Strong(sheet.Title), " ", Tag.Span(sheet.Basis).Class("basis")).Class("caption").Id(captionId);
-        var head = new Element("thead", new Element("tr", [.. sheet.Columns.Select(Head)]));
-        var body = new Element("tbody", [.. sheet.Rows.Take(sheet.RowsOnPage).Select(r => Row(sheet, r, currency))]);
-        Element table = new Element("table", head, body).Id("table-" + sheet.Key).With("aria-labelledby", captionId);
-        Element scroller = Tag.Div(table).Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", captionId);
-        Node more = sheet.Rows.Count <= sheet.RowsOnPage ? Node.Empty
-            : Tag.P($"{Format.Count(sheet.Rows.Count - sheet.RowsOnPage)} more rows are in the workbook.").Class("basis");
-        return Tag.Div(caption, scroller, more).Class(sheet.Rows.Count <= ShortTable ? "sheet short" : "sheet");
+        string captionId = "caption-" + table.Key;
+        Node caption = Tag.P(Tag.Strong(table.Title), " ", Tag.Span(table.Basis).Class("basis")).Class("caption").Id(captionId);
+        var head = new Element("thead", new Element("tr", [.. table.Columns.Select(Head)]));
+        var body = new Element("tbody", [.. table.Rows.Take(table.RowsOnPage).Select(r => Row(table, r, currency))]);
+        Element grid = new Element("table", head, body).Id("table-" + table.Key).With("aria-labelledby", captionId);
+        Element scroller = Tag.Div(grid).Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", captionId);
+        Node more = table.Rows.Count <= table.RowsOnPage ? Node.Empty
+            : Tag.P($"{Format.Count(table.Rows.Count - table.RowsOnPage)} more rows are in the workbook.").Class("basis");
+        return Tag.Div(caption, scroller, more).Class(table.Rows.Count <= ShortTable ? "sheet short" : "sheet");
     }
 
     private static Node Head(TableColumn column)
@@ -38,7 +38,7 @@ internal static class TableMarkup
         };
     }
 
-    private static Node Row(TableView sheet, IReadOnlyList<object?> cells, string currency)
+    private static Node Row(TableView table, IReadOnlyList<object?> cells, string currency)
     {
         Node Cell(TableColumn column, int i)
         {
@@ -49,7 +49,7 @@ internal static class TableMarkup
             return words ? cell : cell.Class(kind is CellKind.Day or CellKind.Code ? "day" : "num");
         }
 
-        return new Element("tr", [.. sheet.Columns.Select(Cell)]);
+        return new Element("tr", [.. table.Columns.Select(Cell)]);
     }
 
     private static string Text(object? cell, CellKind kind, string currency) => cell switch

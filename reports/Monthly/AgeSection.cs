@@ -1,13 +1,101 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
+/// <summary>Age curves that can be drawn honestly, and why the others cannot.</summary>
+/// <param name="Groups">Curves by component: those from the register first.</param>
+/// <param name="NotDrawn">Components without a curve, with the reason.</param>
+internal sealed record AgeFacts(IReadOnlyList<AgeGroup> Groups, IReadOnlyList<AgeRefusal> NotDrawn);
+
+/// <summary>The curves of one component.</summary>
+/// <param name="Name">What fails.</param>
+/// <param name="Method">In words: how the curve was estimated and what it leaves out.</param>
+/// <param name="Basis">Whose ages, how many units and failures.</param>
+/// <param name="Conclusion">What to conclude.</param>
+/// <param name="YTitle">What the height shows, with its unit.</param>
+/// <param name="Curves">The curves, heights in percent.</param>
+internal sealed record AgeGroup(string Name, string Method, string Basis, string Conclusion, string YTitle, IReadOnlyList<Curve> Curves);
+
+/// <summary>A component without a curve.</summary>
+internal sealed record AgeRefusal(string Name, long Failures, string Reason);
+
 /// <summary>At what age things fail, where the data can say so.</summary>
-public static class AgeSection
+internal static class AgeSection
 {
-    /// <summary>Puts the section together.</summary>
-    /// <param name="facts">What is known; null: age curves were not computed.</param>
+    private const string AllFamilies = "all";
+
+    private sealed record Curved(
+        string ApplianceType, string Component, string ModelFamily, string Basis, string? Condition, long Units, long Failures,
+        Estimate MedianYears, string? Nature, double? OthersRatio)
+    {
+        public bool IsWhole => ModelFamily == AllFamilies;
+
+        public bool IsRegister => Basis == "register";
+    }
+
+    private sealed record NotCurved(string ApplianceType, string Component, long Failures, string? Reason);
+
+    private sealed record Point(double AgeYears, Estimate ShareFailed);
+
+    /// <summary>The curves that can be drawn; null if age curves were not computed.</summary>
+    public static AgeFacts? Read(Database database)
+    {
+        if (!database.Has("age_curve_summary") || !database.Has("age_curve_points"))
+        {
+            return null;
+        }
+
+        return new AgeFacts(
+            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, [.. g]))],
+            [.. database.Read<NotCurved>("queries/report/ages_not_drawn.sql")
+                .Select(n => new AgeRefusal($"{Format.Words(n.ApplianceType)} {Format.Words(n.Component)}", n.Failures, n.Reason ?? "not known"))]);
+    }
+
+    private static AgeGroup Group(Database database, IReadOnlyList<Curved> curves)
+    {
+        Curved whole = curves.FirstOrDefault(c => c.IsWhole) ?? curves[0];
+        string title = $"{Format.Words(whole.ApplianceType)}, {Format.Words(whole.Component)}: share {(whole.IsRegister ? "still without a failure" : "of failures not yet come")}";
+        string method = whole.IsRegister
+            ? "Registered appliances, watched whether they fail or not; entry at the age they were first watched (Kaplan and Meier)."
+            : $"Job log alone, corrected for ages the log could not see, {whole.Condition}; how many fail at all is not in a log.";
+        return new AgeGroup(
+            Format.Capital(title), method, $"{Format.Count(whole.Units)} units, {Format.Count(whole.Failures)} first failures.", Conclusion(whole, curves),
+            whole.IsRegister ? "without failure, %" : "not failed yet, %",
+            [.. curves.Select(c => new Curve(c.IsWhole ? "all families" : $"family {c.ModelFamily}", Points(database, c), Steps: true))]);
+    }
+
+    private static string Conclusion(Curved whole, IReadOnlyList<Curved> curves)
+    {
+        string half = whole.MedianYears.Value is { } median
+            ? $"Half {(whole.IsRegister ? "have failed" : $"of those {whole.Condition?.Replace("given that it fails", "that fail", StringComparison.Ordinal)} have failed")} by {Format.Number(median)} years{Range(whole.MedianYears)}."
+            : $"The age by which half have failed is not known ({whole.MedianYears.Missing}).";
+        string nature = whole.Nature switch
+        {
+            "wear" => " The rate grows with age: wear.",
+            "early" => " The rate falls with age: early failures.",
+            "chance" => " The rate hardly changes with age: chance.",
+            _ => "",
+        };
+        return half + nature + string.Concat(curves.Where(c => !c.IsWhole && c.OthersRatio is not null)
+            .Select(c => $" Family {c.ModelFamily} failed {Format.Number(c.OthersRatio!.Value)} times as often as its type would at the same ages."));
+    }
+
+    private static string Range(Estimate years) => (years.Lower, years.Upper) switch
+    {
+        ({ } low, { } high) => $" ({Format.Number(low)}\u2013{Format.Number(high)})",
+        ({ } low, null) => $" (from {Format.Number(low)})",
+        _ => "",
+    };
+
+    private static IReadOnlyList<CurvePoint> Points(Database database, Curved curve) =>
+        [.. database.Read<Point>("queries/report/age_points.sql",
+                ("type", curve.ApplianceType), ("component", curve.Component), ("family", curve.ModelFamily), ("basis", curve.Basis))
+            .Select(p => new CurvePoint(p.AgeYears, 100 * (1 - p.ShareFailed.Value!.Value), 100 * (1 - p.ShareFailed.Upper), 100 * (1 - p.ShareFailed.Lower)))];
+
+    /// <param name="facts">What is known, or null if age curves were not computed.</param>
     public static Section Build(AgeFacts? facts) => new("ages", "At what age things fail", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(AgeFacts? facts)
@@ -24,9 +112,8 @@ public static class AgeSection
 
         if (facts is { NotDrawn.Count: > 0 })
         {
-            yield return new TableView("ages-not-drawn", "No curve for these", "Failures of known age so far.",
-                [new("Component"), new("Failures", CellKind.Count), new("Why not")],
-                [.. facts.NotDrawn.Select(r => (IReadOnlyList<object?>)[Format.Words(r.Name), r.Events, r.Reason])]);
+            yield return TableView.Create("ages-not-drawn", "No curve for these", "Failures of known age so far.", facts.NotDrawn,
+                [new("Component", r => Format.Words(r.Name)), new("Failures", r => r.Failures, CellKind.Count), new("Why not", r => r.Reason)]);
         }
     }
 

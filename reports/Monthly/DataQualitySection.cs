@@ -1,38 +1,107 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
-/// <summary>Data quality: what to mend first and what it would improve.</summary>
-public static class DataQualitySection
+/// <summary>What is wrong with the data, and what to fix first.</summary>
+/// <param name="Files">The reconciliation of each file.</param>
+/// <param name="Reasons">Rejects by reason, most first.</param>
+/// <param name="Faults">Contradictions found in the data, by kind.</param>
+/// <param name="Gaps">What is missing on jobs, and what it costs the answers, worst first.</param>
+internal sealed record DataQualityFacts(
+    IReadOnlyList<FileBooks> Files, IReadOnlyList<RejectReason> Reasons, IReadOnlyList<FaultKind> Faults, IReadOnlyList<Gap> Gaps);
+
+/// <summary>The reconciliation of one file: rows read = loaded + duplicate + replaced + rejected.</summary>
+internal sealed record FileBooks(string SourceFile, string Kind, long RowsRead, long Loaded, long Duplicate, long Replaced, long Rejected);
+
+/// <summary>Rows rejected for one reason.</summary>
+/// <param name="Code">The reason's code.</param>
+/// <param name="Field">The field, or null for the whole row.</param>
+/// <param name="Rows">How many.</param>
+/// <param name="Example">File and line of the first.</param>
+/// <param name="Fix">What to do.</param>
+internal sealed record RejectReason(string Code, string? Field, long Rows, string Example, string Fix);
+
+/// <summary>Contradictions of one kind.</summary>
+internal sealed record FaultKind(string Kind, long Faults, string Example);
+
+/// <summary>Something missing on jobs.</summary>
+/// <param name="What">What is missing.</param>
+/// <param name="Jobs">Jobs that miss it.</param>
+/// <param name="Of">Jobs in all.</param>
+/// <param name="Costs">What cannot be answered, or is answered worse, without it.</param>
+internal sealed record Gap(string What, long Jobs, long Of, string Costs);
+
+/// <summary>Data quality: what to fix first and what it would improve.</summary>
+internal static class DataQualitySection
 {
-    /// <summary>Puts the section together.</summary>
+    private sealed record Reason(string ReasonCode, string? Field, long Rejects, string FirstFile, int FirstLine, string Mend);
+
+    private sealed record Fault(string FaultKind, long Faults, string Example);
+
+    private sealed record Lack(string Gap, long Missing, long Expected);
+
+    /// <summary>The reconciliation of the files, the rejects, and what is missing on jobs.</summary>
+    public static DataQualityFacts Read(Database database) => new(
+        [.. database.ReadTable<FileBooks>("loads").OrderBy(f => f.SourceFile, StringComparer.Ordinal).ThenBy(f => f.Kind, StringComparer.Ordinal)],
+        [.. database.Read<Reason>("queries/report/reject_reasons.sql")
+            .Select(r => new RejectReason(r.ReasonCode, r.Field, r.Rejects, $"{r.FirstFile}, line {Format.Count(r.FirstLine)}", r.Mend))],
+        [.. database.Read<Fault>("queries/report/fault_kinds.sql").Select(f => new FaultKind(f.FaultKind, f.Faults, f.Example))],
+        [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)]);
+
+    private static Gap Describe(Lack lack)
+    {
+        (string what, string costs) = lack.Gap switch
+        {
+            "unit" => ("a unit that can be followed", "Its returns and repeat failures cannot be seen. Write down the serial number, or customer and model."),
+            "family" => ("a known model family", "It is answered from the type of appliance. Add the model to the model list, or correct the model number."),
+            "age" => ("the age of the appliance", "It counts for no age curve or age band. Write down the serial number or the year bought."),
+            "complaint_missing" => ("a complaint", "Nothing can be predicted from it. Type what the customer said."),
+            "complaint_other" => ("a complaint in the table of words", "It is lumped with all other odd complaints. Add the customer's words to the table of complaint words."),
+            "cause" => ("a known cause on a closed job", "Nothing can be learned from it. Write down the part fitted, or that none was needed."),
+            "visits" => ("the number of visits on a closed job", "It cannot count for or against the first visit. Write down the visits, or the day of each."),
+            "van" => ("the van", "It counts for no van's plan. Write down the van or the technician."),
+            "part" => ("a part number that is known", "Its part counts for no van plan. See the review list for likely numbers."),
+            _ => (Format.Words(lack.Gap), ""),
+        };
+        return new Gap(what, lack.Missing, lack.Expected, costs);
+    }
+
     public static Section Build(DataQualityFacts facts) => new("data", "The data, and what to mend first", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(DataQualityFacts facts)
     {
         if (facts.Files.Count == 0)
         {
-            yield return new Missing("No file was read.");
-            yield break;
+            return [new Missing("No file was read.")];
         }
 
-        long read = facts.Files.Sum(f => f.Read), rejected = facts.Files.Sum(f => f.Rejected);
-        yield return new Paragraph(First(facts, read, rejected));
-        yield return new TableView("gaps", "What is missing on jobs", "All jobs in the store, worst first.",
-            [new("Missing"), new("Jobs", CellKind.Count), new("Of", CellKind.Count), new("Share", CellKind.Share), new("What it costs")],
-            [.. facts.Gaps.Select(g => (IReadOnlyList<object?>)[g.What, g.Jobs, g.Of, g.Of == 0 ? null : (double)g.Jobs / g.Of, g.Costs])],
-            "Nothing that the answers use is missing.");
-        yield return new TableView("rejects", "Rows that could not be read, by reason", $"{Format.Count(rejected)} of {Format.Count(read)} rows, all files; each row is listed in the rejects folder.",
-            [new("Reason"), new("Field"), new("Rows", CellKind.Count), new("First at"), new("How to mend")],
-            [.. facts.Reasons.Select(r => (IReadOnlyList<object?>)[Format.Words(r.Code), r.Field, r.Rows, r.Example, r.Mend])],
-            "Every row could be read.");
-        yield return new TableView("faults", "Contradictions in the data", "Found when the files were put together.",
-            [new("Kind"), new("Count", CellKind.Count), new("For example")],
-            [.. facts.Faults.Select(f => (IReadOnlyList<object?>)[Format.Words(f.Kind), f.Count, f.Example])],
-            "The files do not contradict each other.");
-        yield return new TableView("files", "The books of each file", "Read = loaded + duplicate + replaced + rejected.",
-            [new("File"), new("Kind"), new("Read", CellKind.Count), new("Loaded", CellKind.Count), new("Duplicate", CellKind.Count), new("Replaced", CellKind.Count), new("Rejected", CellKind.Count)],
-            [.. facts.Files.Select(f => (IReadOnlyList<object?>)[f.File, Format.Words(f.Kind), f.Read, f.Loaded, f.Duplicate, f.Replaced, f.Rejected])]);
+        long read = facts.Files.Sum(f => f.RowsRead), rejected = facts.Files.Sum(f => f.Rejected);
+        return
+        [
+            new Paragraph(First(facts, read, rejected)),
+            TableView.Create("gaps", "What is missing on jobs", "All jobs in the store, worst first.", facts.Gaps,
+                [
+                    new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),
+                    new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("What it costs", g => g.Costs),
+                ]) with { WhenEmpty = "Nothing that the answers use is missing." },
+            TableView.Create("rejects", "Rows that could not be read, by reason",
+                $"{Format.Count(rejected)} of {Format.Count(read)} rows, all files; each row is listed in the rejects folder.", facts.Reasons,
+                [
+                    new("Reason", r => Format.Words(r.Code)), new("Field", r => r.Field), new("Rows", r => r.Rows, CellKind.Count), new("First at", r => r.Example),
+                    new("How to mend", r => r.Fix),
+                ]) with { WhenEmpty = "Every row could be read." },
+            TableView.Create("faults", "Contradictions in the data", "Found when the files were put together.", facts.Faults,
+                [new("Kind", f => Format.Words(f.Kind)), new("Count", f => f.Faults, CellKind.Count), new("For example", f => f.Example)]) with
+            {
+                WhenEmpty = "The files do not contradict each other.",
+            },
+            TableView.Create("files", "The books of each file", "Read = loaded + duplicate + replaced + rejected.", facts.Files,
+                [
+                    new("File", f => f.SourceFile), new("Kind", f => Format.Words(f.Kind)), new("Read", f => f.RowsRead, CellKind.Count), new("Loaded", f => f.Loaded, CellKind.Count),
+                    new("Duplicate", f => f.Duplicate, CellKind.Count), new("Replaced", f => f.Replaced, CellKind.Count), new("Rejected", f => f.Rejected, CellKind.Count),
+                ]),
+        ];
     }
 
     private static string First(DataQualityFacts facts, long read, long rejected)

@@ -1,17 +1,85 @@
+using System.Globalization;
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
-/// <summary>Top components and families, each with its interval.</summary>
-public static class FailureSection
+/// <summary>Which components and families fail, in shares of calls and, where a register gives unit-years, as rates.</summary>
+/// <param name="Components">Components by calls in the period, most first.</param>
+/// <param name="Families">Families by calls in the period, most first.</param>
+/// <param name="Rates">Rates by age band of the components with most failures; empty if there is no register.</param>
+/// <param name="Period">The period the shares cover, in words.</param>
+internal sealed record FailureFacts(IReadOnlyList<ComponentShare> Components, IReadOnlyList<FamilyShare> Families, IReadOnlyList<BandSeries> Rates, string Period);
+
+/// <summary>One component's share of the calls.</summary>
+/// <param name="Need">The component.</param>
+/// <param name="Calls">Calls it was at fault in.</param>
+/// <param name="CauseKnown">Calls whose cause is known.</param>
+/// <param name="Share">Its share of those.</param>
+/// <param name="ShareBefore">Its share in the month before, or null if not known.</param>
+/// <param name="ShareYearAgo">Its share in the same month a year earlier, or null if not known.</param>
+internal sealed record ComponentShare(string Need, long Calls, long CauseKnown, Estimate Share, double? ShareBefore, double? ShareYearAgo);
+
+/// <summary>One family's share of the calls.</summary>
+/// <param name="ModelFamily">The family.</param>
+/// <param name="ApplianceType">Its type.</param>
+/// <param name="Brand">Its brand.</param>
+/// <param name="Calls">Its calls in the period.</param>
+/// <param name="Share">Its share of all calls.</param>
+/// <param name="TopComponent">The component most often at fault, or null if not known.</param>
+internal sealed record FamilyShare(string ModelFamily, string? ApplianceType, string? Brand, long Calls, Estimate Share, string? TopComponent)
 {
-    private const int RowsShown = 12;
+    /// <summary>Components it needs more often than its ages explain, in words; empty if none.</summary>
+    public string StandsOut { get; init; } = "";
+}
+
+/// <summary>Rates of one component by age band.</summary>
+/// <param name="Name">What fails.</param>
+/// <param name="Basis">Whose unit-years, and how many.</param>
+/// <param name="Bands">The bands, youngest first.</param>
+internal sealed record BandSeries(string Name, string Basis, IReadOnlyList<BandRate> Bands);
+
+/// <summary>Top components and families, each with its interval.</summary>
+internal static class FailureSection
+{
+    private const int RowsDrawn = 12;
     private const int RowsOnPage = 15;
 
-    /// <summary>Puts the section together.</summary>
-    /// <param name="facts">What is known; null: rates were not computed.</param>
+    private sealed record FamilyRow(string ModelFamily, string? ApplianceType, string? Brand, long Calls, Estimate Share, string? TopComponent);
+
+    private sealed record Excess(string ModelFamily, string Component, double Ratio);
+
+    private sealed record Band(string ApplianceType, string Component, string AgeBand, long Events, Estimate Estimate, long Failures, double UnitYears);
+
+    /// <summary>Components and families of the month, and rates by age on the register; null if they were not computed.</summary>
+    public static FailureFacts? Read(Database database, DateOnly month)
+    {
+        if (!database.Has("month_needs"))
+        {
+            return null;
+        }
+
+        IReadOnlyList<Excess> excess = database.Has("family_comparison") ? database.Read<Excess>("queries/report/family_stands_out.sql") : [];
+        ILookup<string, string> standsOut = excess.ToLookup(
+            e => e.ModelFamily, e => string.Create(CultureInfo.InvariantCulture, $"{Format.Words(e.Component)} {e.Ratio:0.0} times"));
+        return new FailureFacts(
+            database.Read<ComponentShare>("queries/report/month_needs.sql", ("month", month)),
+            [.. database.Read<FamilyRow>("queries/report/month_families.sql", ("month", month)).Select(f =>
+                new FamilyShare(f.ModelFamily, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent) { StandsOut = string.Join("; ", standsOut[f.ModelFamily].Distinct()) })],
+            Rates(database), $"Calls of {Format.Month(month)}");
+    }
+
+    private static IReadOnlyList<BandSeries> Rates(Database database) => !database.Has("failure_rates") ? [] :
+        [.. database.Read<Band>("queries/report/band_rates.sql")
+            .GroupBy(b => (b.ApplianceType, b.Component))
+            .Select(g => new BandSeries(
+                $"{Format.Words(g.Key.ApplianceType)} {Format.Words(g.Key.Component)}",
+                $"Register: {Format.Count(g.First().Failures)} failures in {Format.Number(g.First().UnitYears)} unit-years, all months up to the day of the data.",
+                [.. g.Select(b => new BandRate(b.AgeBand, b.Estimate, b.Events))]))];
+
+    /// <param name="facts">What is known, or null if rates were not computed.</param>
     public static Section Build(FailureFacts? facts) => new("failures", "What fails most", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(FailureFacts? facts)
@@ -42,45 +110,52 @@ public static class FailureSection
 
     private static IntervalDots Dots(FailureFacts facts)
     {
-        ShareRow[] rows = [.. facts.Components.Take(RowsShown)];
-        ShareRow top = rows[0];
+        ComponentShare[] rows = [.. facts.Components.Take(RowsDrawn)];
+        ComponentShare top = rows[0];
         string conclusion = top.Share.Value is null
             ? "Too few calls to rank components."
-            : $"{Capital(Format.Words(top.Name))} leads with {Format.Share(top.Share)} of calls; where two intervals overlap widely, their order may be chance.";
+            : $"{Format.Capital(Format.Words(top.Need))} leads with {Format.Share(top.Share)} of calls; where two intervals overlap widely, their order may be chance.";
         return new IntervalDots(
-            new ChartText("components", "Share of calls by component at fault", conclusion, Basis(facts, top.Of),
-                string.Join("; ", rows.Select(r => $"{Format.Words(r.Name)} {Format.Share(r.Share)}")) + "."),
+            new ChartText("components", "Share of calls by component at fault", conclusion, Basis(facts, top.CauseKnown),
+                string.Join("; ", rows.Select(r => $"{Format.Words(r.Need)} {Format.Share(r.Share)}")) + "."),
             "share of calls with a known cause, %", Percent: true,
-            [.. rows.Select(r => new IntervalRow(Format.Words(r.Name), r.Share, $"{Format.Count(r.Calls)} of {Format.Count(r.Of)}", Compare: r.YearAgo))],
-            CompareName: rows.Any(r => r.YearAgo is not null) ? "same month a year earlier" : null);
+            [.. rows.Select(r => new IntervalRow(Format.Words(r.Need), r.Share, $"{Format.Count(r.Calls)} of {Format.Count(r.CauseKnown)}", Compare: r.ShareYearAgo))],
+            CompareName: rows.Any(r => r.ShareYearAgo is not null) ? "same month a year earlier" : null);
     }
 
-    private static TableView Components(FailureFacts facts) => new(
-        "components", "Components at fault", Basis(facts, facts.Components[0].Of),
-        [new("Component"), new("Calls", CellKind.Count), new("Share (95 %)", CellKind.Share), new("Month before", CellKind.Share), new("Year earlier", CellKind.Share)],
-        [.. facts.Components.Select(c => (IReadOnlyList<object?>)[Format.Words(c.Name), c.Calls, c.Share, c.Before, c.YearAgo])],
-        RowsOnPage: RowsOnPage);
+    private static TableView Components(FailureFacts facts) => TableView.Create(
+        "components", "Components at fault", Basis(facts, facts.Components[0].CauseKnown), facts.Components,
+        [
+            new("Component", c => Format.Words(c.Need)), new("Calls", c => c.Calls, CellKind.Count), new("Share (95 %)", c => c.Share, CellKind.Share),
+            new("Month before", c => c.ShareBefore, CellKind.Share), new("Year earlier", c => c.ShareYearAgo, CellKind.Share),
+        ]) with
+    {
+        RowsOnPage = RowsOnPage,
+    };
 
-    private static TableView Families(FailureFacts facts) => new(
+    private static TableView Families(FailureFacts facts) => TableView.Create(
         "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months; how many times the share of calls that the ages of the family lead to expect.",
-        [new("Family"), new("Type"), new("Brand"), new("Calls", CellKind.Count), new("Share of calls (95 %)", CellKind.Share), new("Most often at fault"), new("More than its ages explain")],
-        [.. facts.Families.Select(f => (IReadOnlyList<object?>)[f.Family, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent is null ? null : Format.Words(f.TopComponent), f.StandsOut])],
-        "No call of this period has a known model family.");
+        facts.Families,
+        [
+            new("Family", f => f.ModelFamily), new("Type", f => f.ApplianceType), new("Brand", f => f.Brand), new("Calls", f => f.Calls, CellKind.Count),
+            new("Share of calls (95 %)", f => f.Share, CellKind.Share), new("Most often at fault", f => f.TopComponent is null ? null : Format.Words(f.TopComponent)),
+            new("More than its ages explain", f => f.StandsOut),
+        ]) with
+    {
+        WhenEmpty = "No call of this period has a known model family.",
+    };
 
     private static BandRates Rate(BandSeries series, int i)
     {
-        BandRate[] known = [.. series.Bands.Where(b => b.Rate.Value is not null)];
-        BandRate? worst = known.MaxBy(b => b.Rate.Value);
+        BandRate? worst = series.Bands.Where(b => b.Rate.Value is not null).MaxBy(b => b.Rate.Value);
         string conclusion = worst is null
             ? "Too few unit-years at any age."
             : $"Most failures per unit-year at {worst.Band} years: {Format.Estimate(worst.Rate)} per 100 unit-years.";
         return new BandRates(
-            new ChartText($"band-rates-{i + 1}", $"{Capital(series.Name)} failures by age", conclusion, series.Basis,
+            new ChartText($"band-rates-{i + 1}", $"{Format.Capital(series.Name)} failures by age", conclusion, series.Basis,
                 string.Join("; ", series.Bands.Select(b => $"{b.Band} years {Format.Estimate(b.Rate)}")) + "."),
             "age of the appliance, years", "failures per 100 unit-years", series.Bands);
     }
 
     private static string Basis(FailureFacts facts, long of) => $"{facts.Period}; {Format.Count(of)} calls with a known cause.";
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
@@ -6,13 +8,20 @@ namespace PartsSignal.Reports.Monthly;
 /// <summary>One month on the list of months.</summary>
 /// <param name="Month">First day of the month.</param>
 /// <param name="Calls">Calls taken.</param>
-/// <param name="FirstVisit">Finished at the first visit, with interval, or why that is not known; already in words.</param>
-/// <param name="Written">True: its report stands beside this page.</param>
-public sealed record IndexedMonth(DateOnly Month, long Calls, string FirstVisit, bool Written);
+/// <param name="FirstVisitShare">Share finished at the first visit.</param>
+public sealed record IndexedMonth(DateOnly Month, long Calls, Estimate FirstVisitShare)
+{
+    /// <summary>True if its report stands beside the list.</summary>
+    public bool Written { get; init; }
+}
 
 /// <summary>The page that lists all months.</summary>
 public static class MonthIndex
 {
+    /// <summary>All months from the first call to the last day of the data, oldest first; empty if they were not counted.</summary>
+    public static IReadOnlyList<IndexedMonth> Read(Database database) =>
+        database.Has("month_figures") ? [.. database.ReadTable<MonthCalls>("month_figures").OrderBy(m => m.Month).Select(m => new IndexedMonth(m.Month, m.Calls, m.FirstVisitShare))] : [];
+
     /// <summary>The document's text, newest month first.</summary>
     public static string Render(string shop, DateOnly asOf, IReadOnlyList<IndexedMonth> months)
     {
@@ -26,13 +35,15 @@ public static class MonthIndex
         return Page.Render("Failure reports by month", Node.Group(header, new Element("main", Tag.P("All months with calls, newest first.").Class("caption").Id("caption-months"), list)));
     }
 
+    private sealed record MonthCalls(DateOnly Month, long Calls, Estimate FirstVisitShare);
+
     private static Element Row(IndexedMonth month)
     {
         string folder = month.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
         return new Element("tr",
             new Element("th", month.Written ? Tag.Link($"{folder}/index.html", Format.Month(month.Month)) : Format.Month(month.Month)).With("scope", "row"),
             new Element("td", Format.Count(month.Calls)).Class("num"),
-            new Element("td", month.FirstVisit),
+            new Element("td", Format.Share(month.FirstVisitShare)),
             new Element("td", month.Written ? "" : $"partssignal report --month {folder}"));
     }
 }

@@ -3,7 +3,7 @@ using PartsSignal.Reports.Components;
 namespace PartsSignal.Reports.Monthly;
 
 /// <summary>Draws a monthly report as one self-contained document.</summary>
-public static class MonthlyPage
+internal static class MonthlyPage
 {
     private const string Safety =
         "Before any cabinet is opened: disconnect power and water, and prove it dead. Capacitors and microwave high-voltage parts hold a charge. "

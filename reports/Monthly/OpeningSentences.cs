@@ -16,13 +16,13 @@ internal static class OpeningSentences
         string beside = Beside(facts, m => Format.Count(m.Calls));
         return facts.Now.Calls == 0
             ? $"No call of {month} is in the files{beside}."
-            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.Open)} of them were closed by {Format.Day(facts.AsOf)}.";
+            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.StillOpen)} of them were closed by {Format.Day(facts.AsOf)}.";
     }
 
     private static string FirstVisits(OpeningFacts facts)
     {
-        Estimate share = facts.Now.FirstVisit;
-        string beside = Beside(facts, m => m.FirstVisit.Value is { } v ? Format.Percent(v) : null);
+        Estimate share = facts.Now.FirstVisitShare;
+        string beside = Beside(facts, m => m.FirstVisitShare.Value is { } v ? Format.Percent(v) : null);
         return (facts.Now.VisitsKnown, share.Value) switch
         {
             (_, null) => $"How many were finished at the first visit cannot be told ({share.Missing}).",
@@ -31,19 +31,19 @@ internal static class OpeningSentences
         };
     }
 
-    // Jobs that wait for a part close last, so a young month looks better than it is.
-    private static string Unripe(MonthFacts month) => month.Open * 20 > month.Calls
+    // Jobs that wait for a part close last, so a recent month looks better than it is.
+    private static string Unripe(MonthFacts month) => month.StillOpen * 20 > month.Calls
         ? "; jobs still open mostly wait for a part, so the share will fall as they close"
         : "";
 
     private static string Causes(OpeningFacts facts)
     {
-        if (facts.Now.Diagnosed == 0)
+        if (facts.Now.CauseKnown == 0)
         {
             return "For no call of the month is the cause known yet.";
         }
 
-        if (facts.Now.Diagnosed == 1)
+        if (facts.Now.CauseKnown == 1)
         {
             return $"For one call the cause is known: {Format.Words(facts.Now.TopComponent ?? Need.NoPart)}.";
         }
@@ -51,7 +51,7 @@ internal static class OpeningSentences
         string top = facts.Now.TopComponent is { } component
             ? $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}"
             : "no part was named as the cause";
-        return $"Of {Counted(facts.Now.Diagnosed, "call")} whose cause is known, {top}; {Format.Share(facts.Now.NoPart)} needed no part{Beside(facts, m => m.NoPart.Value is { } v ? Format.Percent(v) : null)}.";
+        return $"Of {Counted(facts.Now.CauseKnown, "call")} whose cause is known, {top}; {Format.Share(facts.Now.NoPartShare)} needed no part{Beside(facts, m => m.NoPartShare.Value is { } v ? Format.Percent(v) : null)}.";
     }
 
     private static string RisingAndReturns(OpeningFacts facts)
@@ -76,8 +76,8 @@ internal static class OpeningSentences
     {
         MonthFacts now = facts.Now;
         var gaps = new List<string>();
-        Add(gaps, now.Open, now.Calls, "still open, so neither cause nor visits are known");
-        Add(gaps, now.ModelUnknown, now.Calls, "of no known model family");
+        Add(gaps, now.StillOpen, now.Calls, "still open, so neither cause nor visits are known");
+        Add(gaps, now.FamilyUnknown, now.Calls, "of no known model family");
         Add(gaps, now.AgeUnknown, now.Calls, "of unknown age");
         Add(gaps, now.ComplaintUnknown, now.Calls, "with a complaint in no table");
         string calls = gaps.Count == 0 ? "Of the month's calls nothing that this report uses is missing" : $"Not known: {string.Join("; ", gaps)}";

@@ -1,99 +1,129 @@
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
+/// <summary>What is failing more than it should, as far as the month can tell.</summary>
+/// <param name="Alarms">The alarms that no other one explains, strongest first.</param>
+/// <param name="Parts">Alarms that one of those explains.</param>
+/// <param name="Before">Alarms of earlier months.</param>
+/// <param name="SeriesScanned">Series that were tested.</param>
+/// <param name="Rule">In words: when a series counts as rising, and how false alarms are kept down.</param>
+/// <param name="Blind">In words: which rises are too small for one month to show; empty if not known.</param>
+internal sealed record RisingFacts(
+    IReadOnlyList<RisingAlarm> Alarms, IReadOnlyList<ExplainedAlarm> Parts, IReadOnlyList<EarlierAlarm> Before, long SeriesScanned, string Rule, string Blind);
+
+/// <summary>One series that rose.</summary>
+/// <param name="Name">The series in words.</param>
+/// <param name="Slow">True for a slow rise, counted since it began; false for more calls in this month than expected.</param>
+/// <param name="Seen">Calls counted.</param>
+/// <param name="Expected">Calls expected from earlier months.</param>
+/// <param name="Ratio">Seen over expected.</param>
+/// <param name="PValue">Chance of so many or more if nothing changed, or null for a slow rise.</param>
+/// <param name="Since">First month of the rise, or null if it cannot be told.</param>
+/// <param name="Evidence">What speaks for and against one cause, a sentence each.</param>
+/// <param name="Months">The series; empty if it was not kept.</param>
+/// <param name="Jobs">The jobs behind it.</param>
+internal sealed record RisingAlarm(
+    string Name, bool Slow, long Seen, double Expected, Estimate Ratio, double? PValue, DateOnly? Since, IReadOnlyList<string> Evidence,
+    IReadOnlyList<SeriesMonth> Months, IReadOnlyList<AlarmJob> Jobs)
+{
+    /// <summary>The alarm in a few words.</summary>
+    public string InShort => $"{Name} ({Format.Count(Seen)} calls where {Format.Number(Expected)} were to be expected{(Slow && Since is { } since ? $", since {Format.Month(since)}" : "")})";
+}
+
+/// <summary>A rise that another one explains.</summary>
+internal sealed record ExplainedAlarm(string Name, long Seen, double Expected, string PartOf);
+
+/// <summary>A rise reported in an earlier month.</summary>
+internal sealed record EarlierAlarm(DateOnly Month, string Name, long Seen, double Expected, DateOnly? Since);
+
+/// <summary>A job behind an alarm.</summary>
+internal sealed record AlarmJob(string JobId, DateOnly OpenedOn, string? Model, double? AgeYears, string? ComplaintText, string? Parts, string? Supplier);
+
 /// <summary>What is rising: each alarm with its plot and the jobs behind it.</summary>
-public static class RisingSection
+internal static class RisingSection
 {
     private const int AlarmsDrawn = 6;
     private const int JobsShown = 25;
 
-    /// <summary>Puts the section together.</summary>
-    /// <param name="facts">What is known; null: trends were not computed.</param>
+    /// <param name="facts">What is known, or null if trends were not computed.</param>
     public static Section Build(RisingFacts? facts) => new("rising", "What is rising", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(RisingFacts? facts)
     {
         if (facts is null)
         {
-            yield return new Missing("Trends were not computed for this month: they need a baseline of earlier months with closed jobs of known cause.");
-            yield break;
+            return [new Missing("Trends were not computed for this month: they need a baseline of earlier months with closed jobs of known cause.")];
         }
 
-        yield return new Paragraph(facts.Alarms.Count == 0
-            ? $"Nothing rose beyond what chance explains. {Format.Count(facts.SeriesScanned)} series were looked at."
-            : $"{Format.Count(facts.Alarms.Count)} of {Format.Count(facts.SeriesScanned)} series rose beyond what chance explains.");
-        yield return new Paragraph(facts.Rule);
-        if (facts.Blind.Length > 0)
-        {
-            yield return new Paragraph(facts.Blind);
-        }
-
-        for (int i = 0; i < Math.Min(AlarmsDrawn, facts.Alarms.Count); i++)
-        {
-            foreach (IBlock block in Alarm(facts.Alarms[i], i + 1))
-            {
-                yield return block;
-            }
-        }
-
-        foreach (TableView sheet in Lists(facts))
-        {
-            yield return sheet;
-        }
+        return
+        [
+            new Paragraph(facts.Alarms.Count == 0
+                ? $"Nothing rose beyond what chance explains. {Format.Count(facts.SeriesScanned)} series were looked at."
+                : $"{Format.Count(facts.Alarms.Count)} of {Format.Count(facts.SeriesScanned)} series rose beyond what chance explains."),
+            new Paragraph(facts.Rule),
+            .. facts.Blind.Length > 0 ? [new Paragraph(facts.Blind)] : Array.Empty<IBlock>(),
+            .. facts.Alarms.Take(AlarmsDrawn).SelectMany((a, i) => Alarm(a, i + 1)),
+            .. Lists(facts),
+        ];
     }
 
     private static IEnumerable<IBlock> Alarm(RisingAlarm alarm, int number)
     {
         string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where {Format.Number(alarm.Expected)} were to be expected: {Format.Estimate(alarm.Ratio)} times the usual.{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
         yield return new SubHeading($"{number}. {alarm.Name}");
-        if (alarm.Months.Count > 0)
-        {
-            yield return new MonthlySeries(
-                new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
-                    $"Jobs of known cause by month of the call, {Format.Month(alarm.Months[0].Month)} to {Format.Month(alarm.Months[^1].Month)}; {Format.Count((long)alarm.Months.Sum(m => m.Count))} jobs.",
-                    $"Bars by month. {conclusion}"),
-                "calls per month", alarm.Months);
-        }
-        else
-        {
-            yield return new Paragraph(conclusion);
-        }
-
+        yield return alarm.Months.Count == 0 ? new Paragraph(conclusion) : new MonthlySeries(
+            new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
+                $"Jobs of known cause by month of the call, {Format.Month(alarm.Months[0].Month)} to {Format.Month(alarm.Months[^1].Month)}; {Format.Count((long)alarm.Months.Sum(m => m.Count))} jobs.",
+                $"Bars by month. {conclusion}"),
+            "calls per month", alarm.Months);
         if (alarm.Evidence.Count > 0)
         {
             yield return new Paragraph(string.Join(" ", alarm.Evidence));
         }
 
-        yield return new TableView($"rising-jobs-{number}", $"Jobs behind it: {alarm.Name}",
+        yield return TableView.Create($"rising-jobs-{number}", $"Jobs behind it: {alarm.Name}",
             alarm.Jobs.Count > JobsShown ? $"The newest {JobsShown} of {Format.Count(alarm.Jobs.Count)} jobs." : $"{Format.Count(alarm.Jobs.Count)} jobs.",
-            [new("Job", CellKind.Code), new("Called on", CellKind.Day), new("Model"), new("Age, years", CellKind.Number), new("Complaint"), new("Part fitted"), new("Supplier")],
-            [.. alarm.Jobs.Take(JobsShown).Select(j => (IReadOnlyList<object?>)[j.JobId, j.OpenedOn, j.Model, j.AgeYears, j.Complaint, j.PartNumber, j.Supplier])],
-            "The jobs behind this alarm are not listed.");
+            alarm.Jobs.Take(JobsShown),
+            [
+                new("Job", j => j.JobId, CellKind.Code), new("Called on", j => j.OpenedOn, CellKind.Day), new("Model", j => j.Model), new("Age, years", j => j.AgeYears, CellKind.Number),
+                new("Complaint", j => j.ComplaintText), new("Part fitted", j => j.Parts), new("Supplier", j => j.Supplier),
+            ]) with
+        {
+            WhenEmpty = "The jobs behind this alarm are not listed.",
+        };
     }
 
     private static IEnumerable<TableView> Lists(RisingFacts facts)
     {
         if (facts.Alarms.Count > AlarmsDrawn)
         {
-            yield return new TableView("rising-more", "Further rises", "Those less clear than the ones above.",
-                [new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Times the usual (95 %)", CellKind.Number), new("Since")],
-                [.. facts.Alarms.Skip(AlarmsDrawn).Select(a => (IReadOnlyList<object?>)[a.Name, a.Seen, a.Expected, a.Ratio, a.Since is { } s ? Format.Month(s) : null])]);
+            yield return TableView.Create("rising-more", "Further rises", "Those less clear than the ones above.", facts.Alarms.Skip(AlarmsDrawn),
+                [
+                    new("What", a => a.Name), new("Calls", a => a.Seen, CellKind.Count), new("Expected", a => a.Expected, CellKind.Number),
+                    new("Times the usual (95 %)", a => a.Ratio, CellKind.Number), new("Since", a => Month(a.Since)),
+                ]);
         }
 
         if (facts.Parts.Count > 0)
         {
-            yield return new TableView("rising-explained", "Rises that one above explains", "They rise because they hold, or are held by, the other.",
-                [new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Explained by")],
-                [.. facts.Parts.Select(p => (IReadOnlyList<object?>)[p.Name, p.Seen, p.Expected, p.PartOf])]);
+            yield return TableView.Create("rising-explained", "Rises that one above explains", "They rise because they hold, or are held by, the other.", facts.Parts,
+                [new("What", p => p.Name), new("Calls", p => p.Seen, CellKind.Count), new("Expected", p => p.Expected, CellKind.Number), new("Explained by", p => p.PartOf)]);
         }
 
-        yield return new TableView("rising-before", "Rises told in the six months before", "Each as it could be told at its month's end.",
-            [new("Month"), new("What"), new("Calls", CellKind.Count), new("Expected", CellKind.Number), new("Since")],
-            [.. facts.Before.Select(b => (IReadOnlyList<object?>)[Format.Month(b.Month), b.Name, b.Seen, b.Expected, b.Since is { } s ? Format.Month(s) : null])],
-            "No rise was told in the six months before.");
+        yield return TableView.Create("rising-before", "Rises told in the six months before", "Each as it could be told at its month's end.", facts.Before,
+            [
+                new("Month", b => Format.Month(b.Month)), new("What", b => b.Name), new("Calls", b => b.Seen, CellKind.Count), new("Expected", b => b.Expected, CellKind.Number),
+                new("Since", b => Month(b.Since)),
+            ]) with
+        {
+            WhenEmpty = "No rise was told in the six months before.",
+        };
     }
+
+    private static string? Month(DateOnly? month) => month is { } known ? Format.Month(known) : null;
 
     private static string Chance(double? p) => p is not { } chance ? ""
         : $" By chance alone so many would come in {(chance < 0.0001 ? "fewer than 1 month in 10,000" : $"about 1 month in {Format.Count((long)Math.Round(1 / chance))}")}.";

@@ -4,7 +4,7 @@ using PartsSignal.Reports.Components;
 namespace PartsSignal.Reports.Monthly;
 
 /// <summary>The month as plain text, to be pasted into a message.</summary>
-public static class SummaryText
+internal static class SummaryText
 {
     private const int Width = 76;
 

@@ -1,17 +1,122 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
+/// <summary>The plan for the vans, and how it did on months it had not seen.</summary>
+/// <param name="Vans">One plan a van.</param>
+/// <param name="Replay">How the replay compared the plans, in words, or null if there was no replay.</param>
+/// <param name="ReplayRows">What each way of stocking would have finished.</param>
+/// <param name="Curves">Share finished against money, per way of stocking; empty if not computed.</param>
+/// <param name="CurveBasis">What the curves count.</param>
+/// <param name="Budget">Today's money per van, or null if not set.</param>
+internal sealed record VanFacts(
+    IReadOnlyList<VanPlanView> Vans, string? Replay, IReadOnlyList<ReplayedPolicy> ReplayRows, IReadOnlyList<Curve> Curves, string CurveBasis, double? Budget);
+
+/// <summary>The plan of one van.</summary>
+/// <param name="Van">The van.</param>
+/// <param name="Summary">What the plan costs and brings, in words.</param>
+/// <param name="Counted">True if the van was counted, so that the plan says what to add and take off; otherwise it lists the whole load.</param>
+/// <param name="Lines">The lines.</param>
+internal sealed record VanPlanView(string Van, string Summary, bool Counted, IReadOnlyList<VanLine> Lines);
+
+/// <summary>One part on the plan of a van.</summary>
+/// <param name="Van">The van.</param>
+/// <param name="Todo">What to do, in words: add 2, keep 1, send back 1.</param>
+/// <param name="PartNumber">Current part number.</param>
+/// <param name="Description">What it is.</param>
+/// <param name="OnHand">Pieces counted.</param>
+/// <param name="Target">Pieces planned.</param>
+/// <param name="Price">Price of one, or null if not known.</param>
+/// <param name="PiecesPerYear">Pieces this van is expected to use a year, or null if not on the plan.</param>
+/// <param name="JobsPerYear">Jobs a year that could not be finished at the first visit without it, or null if not on the plan.</param>
+internal sealed record VanLine(
+    string Van, string Todo, string PartNumber, string? Description, long OnHand, long Target, decimal? Price, double? PiecesPerYear, double? JobsPerYear);
+
+/// <summary>One way of stocking, replayed.</summary>
+internal sealed record ReplayedPolicy(string Way, long Jobs, Estimate Finished, decimal? Money);
+
 /// <summary>What each van should carry, with the evidence.</summary>
-public static class VanSection
+internal static class VanSection
 {
     // The whole list is the van's pick list and a sheet of the workbook; the page shows what matters most.
     private const int RowsOnPage = 40;
+    private const string All = "all";
 
-    /// <summary>Puts the section together.</summary>
-    /// <param name="facts">What is known; null: no plan was made.</param>
-    /// <param name="currency">The shop's currency mark.</param>
+    private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "hindsight"];
+
+    private sealed record Summary(
+        string Van, decimal? Budget, double? Space, decimal? MoneyUsed, double? SpaceUsed, int Parts, int Pieces, double? JobsPerYear, double? Completion,
+        double? CompletionCounted, double? BoundGap, string Answer, decimal? MoneyCounted, long? BookedJobs, double? BookedFinished);
+
+    private sealed record Replayed(string Policy, string Quarter, string Van, long Jobs, Estimate Completion, decimal? Money);
+
+    private sealed record Spent(decimal Budget, double? PlanCompletion, double? MostUsedCompletion);
+
+    /// <summary>The plans and their evidence; null if no plan was made.</summary>
+    public static VanFacts? Read(Database database, string currency)
+    {
+        if (!new[] { "van_summary", "van_plan", "van_changes", "van_evidence", "van_curve" }.All(database.Has))
+        {
+            return null;
+        }
+
+        ILookup<string, VanLine> lines = database.Read<VanLine>("queries/report/van_lines.sql").ToLookup(l => l.Van);
+        IReadOnlyList<Summary> summaries = [.. database.ReadTable<Summary>("van_summary").OrderBy(s => s.Van, StringComparer.Ordinal)];
+        IReadOnlyList<Replayed> evidence = database.ReadTable<Replayed>("van_evidence");
+        return new VanFacts(
+            [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
+            Replay(evidence),
+            [.. evidence.Where(r => r.Quarter == All && r.Van == All)
+                .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
+                .Select(r => new ReplayedPolicy(Way(r.Policy), r.Jobs, r.Completion, r.Money))],
+            BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
+            summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget));
+    }
+
+    private static string Describe(Summary van, string currency)
+    {
+        string load = $"{Format.Count(van.Parts)} parts, {Format.Count(van.Pieces)} pieces, for {Format.Money(van.MoneyUsed ?? 0, currency)} of {Format.Money(van.Budget ?? 0, currency)} and {Format.Number(van.SpaceUsed ?? 0)} of {Format.Number(van.Space ?? 0)} space units.";
+        string tied = van.MoneyCounted is { } money ? $", which ties up {Format.Money(money, currency)}" : "";
+        string aboard = van.CompletionCounted is { } counted ? $", against {Format.Percent(counted)} with what was counted aboard{tied}" : "";
+        string brings = van.Completion is { } completion
+            ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit{aboard}; no other load can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better."
+            : "";
+        string booked = van.BookedJobs is > 0 and { } jobs
+            ? $" Of {Format.Count(jobs)} jobs already booked on it, {Format.Number(van.BookedFinished ?? 0)} should be finished at the first visit."
+            : "";
+        return load + brings + booked + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
+    }
+
+    private static string? Replay(IReadOnlyList<Replayed> evidence)
+    {
+        string[] quarters = [.. evidence.Select(r => r.Quarter).Where(q => q != All).Distinct().Order(StringComparer.Ordinal)];
+        return quarters.Length == 0 ? null
+            : $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {quarters[0]} to {quarters[^1]}. What could only be known afterwards is the ceiling.";
+    }
+
+    private static IReadOnlyList<Curve> BudgetCurves(Database database)
+    {
+        IReadOnlyList<Spent> points = database.Read<Spent>("queries/report/van_curve.sql");
+        Curve Line(string name, Func<Spent, double?> share) =>
+            new(name, [.. points.Where(p => share(p) is not null).Select(p => new CurvePoint((double)p.Budget, 100 * share(p)!.Value))]);
+        return points.Count < 2 ? [] : [Line("plan", p => p.PlanCompletion), Line("most used parts first", p => p.MostUsedCompletion)];
+    }
+
+    private static string Way(string policy) => policy switch
+    {
+        "plan" => "the plan",
+        "most_used" => "most used parts first",
+        "most_used_per_cost" => "most used per money first",
+        "hindsight" => "known only afterwards",
+        "counted" => "as counted",
+        _ => Format.Words(policy),
+    };
+
+    /// <param name="facts">What is known, or null if no plan was made.</param>
+    /// <param name="currency">The shop's currency.</param>
     public static Section Build(VanFacts? facts, string currency) => new("vans", "What each van should carry", [.. Blocks(facts, currency)]);
 
     private static IEnumerable<IBlock> Blocks(VanFacts? facts, string currency)
@@ -25,34 +130,48 @@ public static class VanSection
         yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months: there are too few closed jobs with known parts.");
         if (facts.ReplayRows.Count > 0)
         {
-            yield return new TableView("van-replay", "The plan beside other ways of stocking", "Jobs of later months, replayed in order of call.",
-                [new("Way of stocking"), new("Jobs", CellKind.Count), new("Finished at first visit (95 %)", CellKind.Share), new("Money on the van", CellKind.Money)],
-                [.. facts.ReplayRows.Select(r => (IReadOnlyList<object?>)[r.Way, r.Jobs, r.Finished, r.Money])]);
+            yield return TableView.Create("van-replay", "The plan beside other ways of stocking", "Jobs of later months, replayed in order of call.", facts.ReplayRows,
+                [
+                    new("Way of stocking", r => r.Way), new("Jobs", r => r.Jobs, CellKind.Count), new("Finished at first visit (95 %)", r => r.Finished, CellKind.Share),
+                    new("Money on the van", r => r.Money, CellKind.Money),
+                ]);
         }
 
         if (facts.Curves.Count > 0)
         {
-            yield return Curve(facts, currency);
+            yield return BudgetChart(facts, currency);
         }
 
         if (facts.Vans.All(v => !v.Counted))
         {
-            yield return new Missing("No van has been counted, so each plan lists the whole kit, not what to add and take off. Add a van count to shop.json.");
+            yield return new Missing("No van has been counted, so each plan lists the whole load, not what to add and take off. Add a van count to shop.json.");
         }
 
-        for (int i = 0; i < facts.Vans.Count; i++)
+        foreach (IBlock block in facts.Vans.SelectMany((van, i) => Plan(van, i + 1)))
         {
-            VanPlanView van = facts.Vans[i];
-            yield return new SubHeading($"Van {van.Van}");
-            yield return new Paragraph(van.Summary);
-            yield return new TableView($"van-{i + 1}", $"Plan for van {van.Van}", van.Counted ? $"{van.Lines.Count} parts, against the last count. Jobs it saves: those a year that would need a second visit without it; a dash: not worth its money and space here." : $"{van.Lines.Count} parts; this van was not counted.",
-                [new("Do"), new("Part number", CellKind.Code), new("What it is"), new("On hand", CellKind.Count), new("Plan", CellKind.Count), new("Price", CellKind.Money), new("Used a year", CellKind.Number), new("Jobs a year it saves", CellKind.Number)],
-                [.. van.Lines.Select(l => (IReadOnlyList<object?>)[l.Action, l.PartNumber, l.Description, l.OnHand, l.Planned, l.Price, l.PiecesPerYear, l.JobsPerYear])],
-                "Nothing is worth carrying within the money and space given.", RowsOnPage);
+            yield return block;
         }
     }
 
-    private static Curves Curve(VanFacts facts, string currency)
+    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) =>
+    [
+        new SubHeading($"Van {van.Van}"),
+        new Paragraph(van.Summary),
+        TableView.Create($"van-{number}", $"Plan for van {van.Van}",
+            van.Counted ? $"{van.Lines.Count} parts, against the last count. Jobs it saves: those a year that would need a second visit without it; a dash: not worth its money and space here." : $"{van.Lines.Count} parts; this van was not counted.",
+            van.Lines,
+            [
+                new("Do", l => l.Todo), new("Part number", l => l.PartNumber, CellKind.Code), new("What it is", l => l.Description), new("On hand", l => l.OnHand, CellKind.Count),
+                new("Plan", l => l.Target, CellKind.Count), new("Price", l => l.Price, CellKind.Money), new("Used a year", l => l.PiecesPerYear, CellKind.Number),
+                new("Jobs a year it saves", l => l.JobsPerYear, CellKind.Number),
+            ]) with
+        {
+            WhenEmpty = "Nothing is worth carrying within the money and space given.",
+            RowsOnPage = RowsOnPage,
+        },
+    ];
+
+    private static Curves BudgetChart(VanFacts facts, string currency)
     {
         string conclusion = "Where a curve flattens, more money on the van buys few more finished jobs.";
         string alternative = string.Join(" ", facts.Curves.Where(c => c.Points.Count > 0).Select(c => $"{c.Name}: {Format.Number(c.Points[^1].Value)} % at {Format.Number(c.Points[^1].X)}."));

@@ -3,7 +3,7 @@ using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
-/// <summary>The few looks a cell can have, by their place in the style sheet.</summary>
+/// <summary>The cell formats in use, by their index in the style sheet.</summary>
 internal static class CellStyles
 {
     public const int Head = 1;
@@ -13,7 +13,7 @@ internal static class CellStyles
     private static readonly (CellKind Kind, string Format)[] Formats =
         [(CellKind.Count, "#,##0"), (CellKind.Share, "0.0%"), (CellKind.Number, "0.###"), (CellKind.Money, "#,##0.00"), (CellKind.Day, "yyyy-mm-dd")];
 
-    public static int Of(CellKind kind) => kind is CellKind.Text or CellKind.Code ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
+    public static int Index(CellKind kind) => kind is CellKind.Text or CellKind.Code ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
 
     public static void Write(XmlWriter writer)
     {

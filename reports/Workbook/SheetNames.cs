@@ -1,5 +1,4 @@
 using System.Globalization;
-using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
@@ -8,13 +7,14 @@ internal static class SheetNames
 {
     private const int Longest = 31;
 
-    public static IReadOnlyList<string> Of(IReadOnlyList<TableView> sheets)
+    /// <summary>The names cleaned, and told apart where they are the same.</summary>
+    public static IReadOnlyList<string> Unique(IReadOnlyList<string> wanted)
     {
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         var names = new List<string>();
-        foreach (TableView sheet in sheets)
+        foreach (string text in wanted)
         {
-            string clean = Clean(sheet.Key), name = clean;
+            string clean = Clean(text), name = clean;
             for (int n = 2; !taken.Add(name); n++)
             {
                 string tail = " " + n.ToString(CultureInfo.InvariantCulture);
@@ -27,9 +27,9 @@ internal static class SheetNames
         return names;
     }
 
-    public static string Clean(string key)
+    public static string Clean(string text)
     {
-        string clean = new([.. key.Select(c => "[]:*?/\\'".Contains(c, StringComparison.Ordinal) || char.IsControl(c) ? ' ' : c).Take(Longest)]);
+        string clean = new([.. text.Select(c => "[]:*?/\\'".Contains(c, StringComparison.Ordinal) || char.IsControl(c) ? ' ' : c).Take(Longest)]);
         return clean.Trim() is { Length: > 0 } name ? name : "table";
     }
 }

@@ -10,23 +10,23 @@ internal static class SheetXml
     private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
     private static readonly DateOnly DayZero = new(1899, 12, 30);
 
-    public static void Write(XmlWriter writer, SheetGrid grid)
+    public static void Write(XmlWriter writer, WorkbookSheet sheet)
     {
         writer.WriteStartElement("worksheet", Main);
         writer.WriteRaw("<sheetViews><sheetView workbookViewId=\"0\"><pane ySplit=\"1\" topLeftCell=\"A2\" activePane=\"bottomLeft\" state=\"frozen\"/></sheetView></sheetViews>");
-        Widths(writer, grid);
+        Widths(writer, sheet);
         writer.WriteStartElement("sheetData", Main);
         writer.WriteStartElement("row", Main);
-        foreach (string head in grid.Heads)
+        foreach (string head in sheet.Heads)
         {
             Text(writer, head, CellStyles.Head);
         }
 
         writer.WriteEndElement();
-        foreach (IReadOnlyList<GridCell> row in grid.Rows)
+        foreach (IReadOnlyList<WorkbookCell> row in sheet.Rows)
         {
             writer.WriteStartElement("row", Main);
-            foreach (GridCell cell in row)
+            foreach (WorkbookCell cell in row)
             {
                 Cell(writer, cell);
             }
@@ -38,12 +38,12 @@ internal static class SheetXml
         writer.WriteEndElement();
     }
 
-    private static void Widths(XmlWriter writer, SheetGrid grid)
+    private static void Widths(XmlWriter writer, WorkbookSheet sheet)
     {
         writer.WriteStartElement("cols", Main);
-        for (int i = 0; i < grid.Heads.Count; i++)
+        for (int i = 0; i < sheet.Heads.Count; i++)
         {
-            int longest = grid.Rows.Select(r => r[i].Value is string text ? text.Length : 10).Append(grid.Heads[i].Length).Max();
+            int longest = sheet.Rows.Select(r => r[i].Value is string text ? text.Length : 10).Append(sheet.Heads[i].Length).Max();
             writer.WriteStartElement("col", Main);
             writer.WriteAttributeString("min", XmlConvert.ToString(i + 1));
             writer.WriteAttributeString("max", XmlConvert.ToString(i + 1));
@@ -55,14 +55,14 @@ internal static class SheetXml
         writer.WriteEndElement();
     }
 
-    private static void Cell(XmlWriter writer, GridCell cell)
+    private static void Cell(XmlWriter writer, WorkbookCell cell)
     {
         switch (cell.Value)
         {
             case null: writer.WriteElementString("c", Main, null); break;
             case string text: Text(writer, text, text.Length > 0 && "=+-@\t\r\n".Contains(text[0], StringComparison.Ordinal) ? CellStyles.FormulaLike : 0); break;
-            case DateOnly day: Number(writer, day.DayNumber - DayZero.DayNumber, CellStyles.Of(CellKind.Day)); break;
-            case IFormattable number: Number(writer, number, CellStyles.Of(cell.Kind)); break;
+            case DateOnly day: Number(writer, day.DayNumber - DayZero.DayNumber, CellStyles.Index(CellKind.Day)); break;
+            case IFormattable number: Number(writer, number, CellStyles.Index(cell.Kind)); break;
             default: throw new ArgumentException($"A cell of type {cell.Value.GetType().Name} cannot be written.", nameof(cell));
         }
     }

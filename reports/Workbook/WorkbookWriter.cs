@@ -1,13 +1,12 @@
 using System.IO.Compression;
 using System.Text;
 using System.Xml;
-using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Workbook;
 
 /// <summary>
-/// Writes tables as an Office Open XML workbook (ECMA-376), one sheet each: numbers as numbers, days as days, and text that
-/// begins like a formula kept as text. The same tables give the same bytes.
+/// Writes an Office Open XML workbook (ECMA-376): numbers as numbers, days as days, and text that starts like a formula kept
+/// as text. The same sheets give the same bytes.
 /// </summary>
 public static class WorkbookWriter
 {
@@ -18,26 +17,23 @@ public static class WorkbookWriter
     // Zip entries carry a time; a fixed one keeps the bytes the same.
     private static readonly DateTimeOffset Stamp = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    /// <summary>Writes the workbook: a list of the tables first, then each table.</summary>
+    /// <summary>Writes a workbook.</summary>
     /// <param name="stream">Receives the bytes; must be writable.</param>
-    /// <param name="sheets">The tables; their keys name the sheets.</param>
-    public static void Write(Stream stream, IReadOnlyList<TableView> sheets)
+    /// <param name="sheets">The sheets, in order; at least one.</param>
+    public static void Write(Stream stream, IReadOnlyList<WorkbookSheet> sheets)
     {
-        var contents = new TableView("contents", "Tables in this workbook", "", [new("Sheet"), new("Table"), new("Basis")],
-            [.. sheets.Select(s => (IReadOnlyList<object?>)[SheetNames.Clean(s.Key), s.Title, s.Rows.Count == 0 ? s.WhenEmpty : s.Basis])]);
-        TableView[] all = [contents, .. sheets];
-        IReadOnlyList<string> names = SheetNames.Of(all);
+        IReadOnlyList<string> names = SheetNames.Unique([.. sheets.Select(s => s.Name)]);
         using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
-        Part(zip, "[Content_Types].xml", w => ContentTypes(w, all.Length));
+        Part(zip, "[Content_Types].xml", w => ContentTypes(w, sheets.Count));
         Part(zip, "_rels/.rels", w => Links(w, [("rId1", "officeDocument", "xl/workbook.xml")]));
         Part(zip, "xl/workbook.xml", w => Book(w, names));
         Part(zip, "xl/_rels/workbook.xml.rels", w => Links(w,
-            [.. all.Select((_, i) => ($"rId{i + 1}", "worksheet", $"worksheets/sheet{i + 1}.xml")), ($"rId{all.Length + 1}", "styles", "styles.xml")]));
+            [.. sheets.Select((_, i) => ($"rId{i + 1}", "worksheet", $"worksheets/sheet{i + 1}.xml")), ($"rId{sheets.Count + 1}", "styles", "styles.xml")]));
         Part(zip, "xl/styles.xml", CellStyles.Write);
-        for (int i = 0; i < all.Length; i++)
+        for (int i = 0; i < sheets.Count; i++)
         {
-            SheetGrid grid = SheetGrid.Of(all[i]);
-            Part(zip, $"xl/worksheets/sheet{i + 1}.xml", w => SheetXml.Write(w, grid));
+            WorkbookSheet sheet = sheets[i];
+            Part(zip, $"xl/worksheets/sheet{i + 1}.xml", w => SheetXml.Write(w, sheet));
         }
     }
 

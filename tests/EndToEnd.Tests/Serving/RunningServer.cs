@@ -4,6 +4,7 @@ using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.EndToEnd.Tests.PhonePage;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
@@ -35,7 +36,7 @@ internal sealed class RunningServer : IAsyncDisposable
         var day = new DateOnly(2024, 5, 31);
         Directory.CreateDirectory(Path.Combine(output.Reports, "2024-05"));
         await File.WriteAllTextAsync(output.LookupPage, LookupPage.Render(InventedPhone.Data(day)));
-        await File.WriteAllTextAsync(Path.Combine(output.Reports, "index.html"), MonthIndex.Render("Millrace", day, [new IndexedMonth(new DateOnly(2024, 5, 1), 3, "1 of 3", true)]));
+        await File.WriteAllTextAsync(Path.Combine(output.Reports, "index.html"), MonthIndex.Render("Millrace", day, [new IndexedMonth(new DateOnly(2024, 5, 1), 3, Estimate.None("not known")) { Written = true }]));
         await File.WriteAllTextAsync(Path.Combine(output.Reports, "2024-05", "summary.txt"), "May");
         await File.WriteAllTextAsync(Path.Combine(folder, "identity.key"), "secret");
         var facts = new LookupFacts(

@@ -23,7 +23,7 @@ internal static class ChartGallery
             new(Markup, Estimate.From(0.01, 0.001, 0.03), "5 of 527"),
             new("an awfully long component name", Estimate.None("too few: 2 jobs"), "2 of 527"),
         ],
-        Reference: 0.09, ReferenceName: "all components", CompareName: "month before");
+        CompareName: "month before");
 
     public static BandRates Bands() => new(
         Words("bands", "Drain pump failures by age"), "age of the appliance, years", "failures per 100 unit-years",

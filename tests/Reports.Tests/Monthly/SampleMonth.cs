@@ -34,7 +34,7 @@ internal static class SampleMonth
             [new("Norrad Supply", 1402, 12, 3, 8, Estimate.From(0.021, 0.015, 0.03)), new("Hallam Spares", 911, 4, 4, 15, Estimate.From(0.013, 0.008, 0.023))], 90),
         Vans = new VanFacts(
             [new VanPlanView("1", "42 parts for 1,481 EUR of 1,500; 61 of 200 space units.", true,
-                [.. Enumerable.Range(1, 45).Select(i => new VanLine(i % 3 == 0 ? "add" : "keep", $"PX-{10000 + i}", i == 2 ? Evil : "drain pump, 30 W", i % 3 == 0 ? 0 : 1, 1 + (i % 2), 12.5m + i, 60 - i, 40.5 - (i / 2.0)))])],
+                [.. Enumerable.Range(1, 45).Select(i => new VanLine("1", i % 3 == 0 ? "add" : "keep", $"PX-{10000 + i}", i == 2 ? Evil : "drain pump, 30 W", i % 3 == 0 ? 0 : 1, 1 + (i % 2), 12.5m + i, 60 - i, 40.5 - (i / 2.0)))])],
             "On 1,204 jobs of January to May 2024, which the plan had not seen, it would have finished 74.1 % at the first visit; most used parts first: 68.0 %.",
             [new("plan", 1204, Estimate.From(0.741, 0.716, 0.765), 1481m), new("most used parts first", 1204, Estimate.From(0.68, 0.653, 0.706), 1499m), new("known only afterwards", 1204, Estimate.From(0.79, 0.766, 0.812), 1500m)],
             ChartGallery.Budget().Lines, "1,204 jobs of January to May 2024, replayed.", 1500),
@@ -79,6 +79,6 @@ internal static class SampleMonth
             new("drain_pump", 34, 310, Estimate.From(0.11, 0.08, 0.15), 0.1, 0.09), new("inlet_valve", 30, 310, Estimate.From(0.097, 0.069, 0.135), 0.06, 0.05),
             new(Evil, 3, 310, Estimate.From(0.01, 0.003, 0.028), null, null),
         ],
-        [new("K41", "washer", Evil, 52, Estimate.From(0.126, 0.098, 0.162), "inlet_valve", "inlet valve 2.6 times (share of calls)"), new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.From(0.029, 0.017, 0.05), null, "")],
+        [new("K41", "washer", Evil, 52, Estimate.From(0.126, 0.098, 0.162), "inlet_valve") { StandsOut = "inlet valve 2.6 times (share of calls)" }, new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.From(0.029, 0.017, 0.05), null)],
         [new("drain pump", "Register of 212 units, 1,840 unit-years.", ChartGallery.Bands().Bands)], "Calls of May 2024");
 }

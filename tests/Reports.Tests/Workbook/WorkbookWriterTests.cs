@@ -47,10 +47,20 @@ public sealed class WorkbookWriterTests
         Assert.Equal(["contents", new string('x', 31), new string('x', 29) + " 2", "a b c"], Names(sheets));
     }
 
+    [Fact]
+    public void Write_PlainSheets_StandWithoutAList()
+    {
+        using var stream = new MemoryStream();
+        WorkbookWriter.Write(stream, [new WorkbookSheet("1 Norrad: spares", ["Part"], [[new WorkbookCell("PX-1", CellKind.Code)]])]);
+        using IExcelDataReader reader = ExcelReaderFactory.CreateOpenXmlReader(new MemoryStream(stream.ToArray()));
+        Assert.Equal("1 Norrad  spares", reader.Name);
+        Assert.False(reader.NextResult());
+    }
+
     private static byte[] Bytes(IReadOnlyList<TableView> sheets)
     {
         using var stream = new MemoryStream();
-        WorkbookWriter.Write(stream, sheets);
+        WorkbookWriter.Write(stream, TableSheets.From(sheets));
         return stream.ToArray();
     }
 

@@ -18,6 +18,6 @@ apart as (
     qualify row_number() over (partition by f.appliance_type, f.component, f.basis order by f.others_p, f.model_family) = 1
 )
 
-select appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper, median_missing, nature, others_ratio
+select appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper, coalesce(median_missing, 'not reached') as median_missing, nature, others_ratio
 from (from whole union all from apart) as curves
 order by basis desc, appliance_type, component, model_family <> 'all', model_family
