@@ -25,7 +25,7 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         var progress = ProgressLine.For(io);
         ShopSettings shop = ShopFile.Load(settings.Input);
         using OutputTransaction draft = await OutputTransaction.BeginAsync(new OutputFolder(settings.Out), io.Clock, cancellationToken).ConfigureAwait(false);
-        LoadReport report = await ShopLoad.RunAsync(settings.Input, draft.Folder, shop, io.Clock, progress, cancellationToken).ConfigureAwait(false);
+        LoadReport report = await ShopLoad.RunAsync(settings.Input, draft.Folder, shop, io.Clock, progress, cancellationToken, settings.KeepIntermediate).ConfigureAwait(false);
         draft.Commit();
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)

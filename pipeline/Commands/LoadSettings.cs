@@ -29,4 +29,9 @@ internal sealed class LoadSettings : CommandSettings
     [CommandOption("--steps")]
     [Description("Also print every step with its rows and seconds, to stderr")]
     public bool Steps { get; init; }
+
+    /// <summary>Also leaves the tables between staged rows and store in a file.</summary>
+    [CommandOption("--keep-intermediate")]
+    [Description("Also keep the tables between the files and the store in intermediate.duckdb, to look at with any DuckDB client")]
+    public bool KeepIntermediate { get; init; }
 }

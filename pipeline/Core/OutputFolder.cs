@@ -17,6 +17,9 @@ public sealed record OutputFolder(string Root, OutputFolder? Published = null)
     /// <summary>What the engine writes when memory runs short; of no use once the program ends.</summary>
     public string Spill => Path.Combine(Kept, "spill");
 
+    /// <summary>The tables between staged rows and store, where a load was asked to keep them.</summary>
+    public string Intermediate => Path.Combine(Root, "intermediate.duckdb");
+
     /// <summary>Result tables, Parquet and CSV.</summary>
     public string Results => Path.Combine(Root, "results");
 

@@ -42,8 +42,15 @@ internal static class ShopLoad
     /// <param name="clock">Times the steps and names the store.</param>
     /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
     /// <param name="cancellation">Stops; the last store stays.</param>
+    /// <param name="keepIntermediate">True leaves the tables between staged rows and store in <see cref="OutputFolder.Intermediate"/>.</param>
     public static async Task<LoadReport> RunAsync(
-        string input, OutputFolder output, ShopSettings settings, TimeProvider clock, IProgress<StageProgress>? progress, CancellationToken cancellation)
+        string input,
+        OutputFolder output,
+        ShopSettings settings,
+        TimeProvider clock,
+        IProgress<StageProgress>? progress,
+        CancellationToken cancellation,
+        bool keepIntermediate = false)
     {
         var meter = new ResourceMeter(clock);
         IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
@@ -52,22 +59,34 @@ internal static class ShopLoad
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         ReleaseMemory();
         ResourceUsage staging = meter.Next("stage");
-        using Database database = OpenSession(output);
-        StagedViews.Attach(database, staged);
-        answers.Attach(database);
-        ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
-        IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
-        var reconciliation = Reconciliation.Read(database);
-        reconciliation.RequireBalance();
-        staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
-        // What is only written is written by one thread: it is as quick, and takes half the memory.
-        database.LimitThreads(1);
-        IReadOnlyList<ReviewCount> review = [];
-        MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
-        ResourceUsage combining = meter.Next("combine");
-        long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
-        stager.Tidy(staged);
-        return new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
+        string session = SessionFile(output);
+        LoadReport report;
+        using (Database database = OpenSession(output, session))
+        {
+            StagedViews.Attach(database, staged);
+            answers.Attach(database);
+            ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
+            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
+            var reconciliation = Reconciliation.Read(database);
+            reconciliation.RequireBalance();
+            staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
+            // What is only written is written by one thread: it is as quick, and takes half the memory.
+            database.LimitThreads(1);
+            IReadOnlyList<ReviewCount> review = [];
+            MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
+            ResourceUsage combining = meter.Next("combine");
+            long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
+            stager.Tidy(staged);
+            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
+        }
+
+        if (keepIntermediate)
+        {
+            // Closed, the session is one file that any client opens.
+            File.Move(session, output.Intermediate, overwrite: true);
+        }
+
+        return report;
     }
 
     // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
@@ -85,13 +104,14 @@ internal static class ShopLoad
     }
 
     // The tables between staged rows and store stand in a file: in memory they would grow with the rows.
-    private static Database OpenSession(OutputFolder output)
+    private static Database OpenSession(OutputFolder output, string file)
     {
-        string file = Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "combine.duckdb");
         File.Delete(file);
         File.Delete(file + ".wal");
         return Database.Open(new DatabaseOptions { Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryRetry.Rungs[0] });
     }
+
+    private static string SessionFile(OutputFolder output) => Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "transform.duckdb");
 
     // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.
     private static void ReleaseMemory() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);

@@ -8,7 +8,14 @@ families as (
     select model_family from int_model_matches where family_is_learned
 ),
 number_answers as (
-    select 'review-part-numbers.csv' as list, typed as subject, concat_ws('|', supplier, typed_key) as asked, answer, answer_key, source_file, source_line
+    select
+        'review-part-numbers.csv' as list,
+        typed as subject,
+        concat_ws('|', supplier, typed_key) as asked,
+        answer,
+        answer_key,
+        source_file,
+        source_line
     from review_part_numbers
     union all
     select 'review-collisions.csv', subject, concat_ws('|', fault_kind, subject_key), answer, answer_key, source_file, source_line
@@ -29,7 +36,9 @@ model_answers as (
     where fault_kind = 'model_number_collision'
 ),
 unknown_models as (
-    select a.list, a.source_file, a.source_line, a.subject, a.answer, 'is no model of the model list and no family; add it to the list, or write ignore' as why
+    select
+        a.list, a.source_file, a.source_line, a.subject, a.answer,
+        'is no model of the model list and no family; add it to the list, or write ignore' as why
     from model_answers as a
     where a.answer_key not in (select model_key from int_listed_models)
         and (a.list = 'review-collisions.csv' or a.answer not in (select model_family from families))

@@ -12,7 +12,7 @@ select
     coalesce(j.appliance_type, 'unknown') as appliance_type,
     coalesce(j.model_family, 'unknown') as model_family
 from job_parts as p
-inner join jobs as j using (job_id)
+join jobs as j using (job_id)
 cross join int_log_window as log
 where j.unit_id is not null
     and j.closed_on <= log.last_day

@@ -1,4 +1,5 @@
--- One row per job of one span of days: what it is about, the interval its appliance was built in, its age, and what says so.
+-- One row per job of one span of days: what it is about, the interval its appliance was built in, its age, and what
+-- says so.
 -- materialize: view
 with coded as (
     select place, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to
@@ -67,10 +68,32 @@ chosen as (
 intervals as (
     select
         *,
-        case way when 'register' then register_from when 'date code' then code_from when 'purchase date' then least(bought_from, bought_to) when 'stated' then stated_from when 'several' then code_from end as made_from,
-        case way when 'register' then register_to when 'date code' then code_to when 'purchase date' then bought_to when 'stated' then stated_to when 'several' then code_to end as made_to,
-        case way when 'register' then register_from when 'date code' then likely_from when 'purchase date' then least(bought_from, bought_to) when 'stated' then stated_from end as age_from,
-        case way when 'register' then register_to when 'date code' then likely_to when 'purchase date' then bought_to when 'stated' then stated_to end as age_to
+        case way
+            when 'register' then register_from
+            when 'date code' then code_from
+            when 'purchase date' then least(bought_from, bought_to)
+            when 'stated' then stated_from
+            when 'several' then code_from
+        end as made_from,
+        case way
+            when 'register' then register_to
+            when 'date code' then code_to
+            when 'purchase date' then bought_to
+            when 'stated' then stated_to
+            when 'several' then code_to
+        end as made_to,
+        case way
+            when 'register' then register_from
+            when 'date code' then likely_from
+            when 'purchase date' then least(bought_from, bought_to)
+            when 'stated' then stated_from
+        end as age_from,
+        case way
+            when 'register' then register_to
+            when 'date code' then likely_to
+            when 'purchase date' then bought_to
+            when 'stated' then stated_to
+        end as age_to
     from chosen
 )
 select

@@ -2,5 +2,5 @@
 -- materialize: view
 select p.*
 from staged_job_parts as p
-anti join (from int_row_status where fate <> 'continued') as f using (source_order, source_line)
+anti join (from int_row_status where status <> 'continued') as f using (source_order, source_line)
 anti join int_orphan_part_lines as l using (source_order, source_line)

@@ -1,4 +1,5 @@
--- One row per source row that shares its mark with another: what makes it the same row again, and the same thing told anew.
+-- One row per source row that shares its mark with another: what makes it the same row again, and the same thing told
+-- anew.
 with job_part_rows as (
     select distinct job_id, coalesce(part_key, lower(description), '') as part, row_hash, updated_on, source_order, source_line
     from staged_job_parts

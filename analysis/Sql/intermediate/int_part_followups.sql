@@ -1,8 +1,9 @@
--- One row per component fitted on a finished repair of a known appliance: when the same component was fitted on it again.
+-- One row per component fitted on a finished repair of a known appliance: when the same component was fitted on it
+-- again.
 with replaced_again as (
     select f.job_id, f.component, min(n.fitted_on) as again_on
     from int_fitted_components as f
-    inner join int_fitted_components as n
+    join int_fitted_components as n
         on f.unit_id = n.unit_id
         and f.component = n.component
         and f.job_id <> n.job_id

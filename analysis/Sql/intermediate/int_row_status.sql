@@ -35,14 +35,14 @@ often as (
         row_key,
         source_order,
         source_line,
-        case when copy_no > 1 then 'duplicate' when is_newest_version then 'loaded' else 'replaced' end as fate
+        case when copy_no > 1 then 'duplicate' when is_newest_version then 'loaded' else 'replaced' end as status
     from judged
 )
 select
     kind,
     source_order,
     source_line,
-    case when fate = 'loaded' then 'continued' else fate end as fate
+    case when status = 'loaded' then 'continued' else status end as status
 from often
-qualify fate <> 'loaded'
-    or (kind = 'jobs' and row_number() over (partition by kind, row_key, fate order by source_order, source_line) > 1)
+qualify status <> 'loaded'
+    or (kind = 'jobs' and row_number() over (partition by kind, row_key, status order by source_order, source_line) > 1)

@@ -100,7 +100,9 @@ together as (
     union all from kits_and_more
     union all from ended_and_replaced
     union all
-    select 'alias_of_two_parts', alias, 'This number of ' || supplier || ' stands for ' || numbers || '; it is not followed.', source_file, source_line
+    select
+        'alias_of_two_parts', alias, 'This number of ' || supplier || ' stands for ' || numbers || '; it is not followed.',
+        source_file, source_line
     from alias_meanings
     union all from part_collisions
     union all from look_alike_models

@@ -20,11 +20,11 @@ with staged as (
     union all
     select source_order, count(*) from staged_van_counts group by source_order
 ),
-fates as (
+statuses as (
     select
         source_order,
-        count(*) filter (fate = 'duplicate') as duplicate,
-        count(*) filter (fate = 'replaced') as replaced
+        count(*) filter (status = 'duplicate') as duplicate,
+        count(*) filter (status = 'replaced') as replaced
     from int_row_status
     group by source_order
 ),
@@ -42,6 +42,6 @@ select
     s.rejected + coalesce(l.lost, 0) as rejected
 from source_files as s
 left join staged as r using (source_order)
-left join fates as f using (source_order)
+left join statuses as f using (source_order)
 left join lost as l using (source_order)
 order by s.source_order

@@ -19,8 +19,13 @@ learned as (
     from int_model_numbers as m
     join int_model_matches as x on x.brand_key = m.brand_key and x.model_key = m.model_key and x.model_raw = m.model_raw
     where not m.listed and x.family_is_learned
+),
+together as (
+    from listed
+    union all
+    from learned
 )
-from listed
-union all
-from learned
+select
+    model_number, model_family, family_basis, base, revision, appliance_type, brand, first_made, last_made, source_file, source_line
+from together
 order by model_number, brand, source_file, source_line

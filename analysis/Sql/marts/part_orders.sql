@@ -12,7 +12,8 @@ numbered as (
         coalesce(m.basis, r.basis, 'unresolved') as basis
     from kept as k
     left join int_resolved_part_numbers as r on r.supplier = k.supplier and r.raw = k.part_raw and r.typed_key = k.part_key
-    left join int_resolved_part_numbers as m on m.supplier = k.supplier and m.raw = k.other_raw and m.typed_key = k.other_key and m.basis in ('exact', 'compact')
+    left join int_resolved_part_numbers as m
+        on m.supplier = k.supplier and m.raw = k.other_raw and m.typed_key = k.other_key and m.basis in ('exact', 'compact')
 )
 select
     n.order_id,

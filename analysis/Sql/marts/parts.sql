@@ -1,6 +1,9 @@
 -- One row per catalog part number, current or superseded.
 with last_cost as (
-    select r.part_number, arg_max(o.unit_cost, (o.ordered_on, o.source_order, o.source_line)) as unit_cost, arg_max(o.supplier, (o.ordered_on, o.source_order, o.source_line)) as supplier
+    select
+        r.part_number,
+        arg_max(o.unit_cost, (o.ordered_on, o.source_order, o.source_line)) as unit_cost,
+        arg_max(o.supplier, (o.ordered_on, o.source_order, o.source_line)) as supplier
     from staged_part_orders as o
     anti join int_row_status as f using (source_order, source_line)
     join int_resolved_part_numbers as r on r.supplier = o.supplier and r.raw = o.part_raw and r.typed_key = o.part_key

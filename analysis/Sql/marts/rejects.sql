@@ -1,5 +1,7 @@
 -- One row per source row that could not be read or used.
-select source_file, source_line, field, reason_code, message, suggestion from rejected_rows
+select source_file, source_line, field, reason_code, message, suggestion
+from rejected_rows
 union all
-select source_file, source_line, field, reason_code, message, suggestion from int_orphan_part_lines
+select source_file, source_line, field, reason_code, message, suggestion
+from int_orphan_part_lines
 order by source_file, source_line, field

@@ -1,6 +1,9 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Review;
+using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
@@ -49,6 +52,25 @@ public sealed class ShopLoadTests : IDisposable
         File.Delete(Path.Combine(_shop.Input, "jobs.csv"));
         await Assert.ThrowsAsync<BadInputException>(_shop.Load);
         Assert.Equal(before, Jobs());
+    }
+
+    [Fact]
+    public async Task Load_KeepIntermediate_LeavesAFileThatAnyClientOpens()
+    {
+        WriteSmallShop();
+        await ShopLoad.RunAsync(_shop.Input, _shop.Output, ShopFile.Load(_shop.Input), TimeProvider.System, null, TestContext.Current.CancellationToken, keepIntermediate: true);
+        using var database = Database.Open(new DatabaseOptions { File = _shop.Output.Intermediate, Threads = 1 });
+        Assert.Equal(2, database.Count("int_job_units"));
+        Assert.Equal(2, database.Count("jobs"));
+        Assert.All(SqlModels.In("intermediate").Where(m => m.Reads.Any(t => t.StartsWith("staged_", StringComparison.Ordinal))), m => Assert.True(database.Has(m.Table), m.Table));
+    }
+
+    [Fact]
+    public async Task Load_NotAskedToKeepIntermediate_LeavesNone()
+    {
+        WriteSmallShop();
+        await _shop.Load();
+        Assert.False(File.Exists(_shop.Output.Intermediate));
     }
 
     private void WriteSmallShop()

@@ -1,4 +1,5 @@
--- One row per catalog number a typed number may stand for, surest first: exact, what the owner answered, compact, alias,
+-- One row per catalog number a typed number may stand for, surest first: exact, what the owner answered, compact,
+-- alias,
 -- confusable.
 with candidates as (
     select part_number, 'exact' as basis, 1 as place from parts where upper(part_number) = upper(trim($typed))

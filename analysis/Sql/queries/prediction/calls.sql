@@ -28,7 +28,7 @@ earlier as (
             ' ' order by before.closed_on desc, before.job_id desc
         ) as visits
     from called
-    inner join jobs as before on before.unit_id = called.unit_id and before.closed_on < called.opened_on
+    join jobs as before on before.unit_id = called.unit_id and before.closed_on < called.opened_on
     group by called.job_id
 )
 select

@@ -11,7 +11,7 @@ select
     max(coalesce(newest.returnable_days, parts.returnable_days))::integer as returnable_days,
     bool_and(coalesce(newest.available, parts.available)) as available
 from fitments
-inner join parts on parts.part_number = fitments.part_number
+join parts on parts.part_number = fitments.part_number
 left join parts as newest on newest.part_number = parts.current_number
 where coalesce(fitments.component, parts.component) is not null
 group by

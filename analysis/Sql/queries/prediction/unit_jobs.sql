@@ -1,4 +1,5 @@
--- One row per closed job on one appliance before a day, the newest first; the appliance is one of the identifiers in $units.
+-- One row per closed job on one appliance before a day, the newest first; the appliance is one of the identifiers in
+-- $units.
 select
     jobs.unit_id,
     jobs.closed_on,

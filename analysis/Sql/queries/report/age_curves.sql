@@ -1,23 +1,21 @@
--- One row per curve that can be drawn: those of whole types from the register first, then from the log alone; and the family that differs most.
+-- One row per curve that can be drawn: those of whole types from the register first, then from the log alone; and the
+-- family that differs most.
 with drawn as (
     from age_curve_summary
     where curve_missing is null and failures >= 8
 ),
-
 whole as (
     from drawn
     where model_family = 'all'
     qualify row_number() over (partition by basis order by failures desc, appliance_type, component) <= case basis when 'register' then 4 else 2 end
 ),
-
 apart as (
     select f.*
     from drawn as f
-    inner join whole as w using (appliance_type, component, basis)
+    join whole as w using (appliance_type, component, basis)
     where f.model_family <> 'all' and f.others_p < 0.05 and f.condition is not distinct from w.condition
     qualify row_number() over (partition by f.appliance_type, f.component, f.basis order by f.others_p, f.model_family) = 1
 )
-
 select appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper, coalesce(median_missing, 'not reached') as median_missing, nature, others_ratio
 from (from whole union all from apart) as curves
 order by basis desc, appliance_type, component, model_family <> 'all', model_family

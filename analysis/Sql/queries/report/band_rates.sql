@@ -5,7 +5,6 @@ with rates as (
     where basis = 'register_unit_years' and "grouping" = 'age' and subject_kind = 'component'
         and subject not in ('none', 'other_part') and age_band <> 'unknown'
 ),
-
 most as (
     select appliance_type, component, sum(events) as failures, sum(exposure) as unit_years
     from rates
@@ -14,8 +13,9 @@ most as (
     order by failures desc, appliance_type, component
     limit 4
 )
-
-select r.appliance_type, r.component, r.age_band, r.events::bigint as events, r.estimate, r.lower, r.upper, r.missing, m.failures::bigint as failures, m.unit_years
+select
+    r.appliance_type, r.component, r.age_band, r.events::bigint as events, r.estimate, r.lower, r.upper, r.missing,
+    m.failures::bigint as failures, m.unit_years
 from rates as r
-inner join most as m using (appliance_type, component)
+join most as m using (appliance_type, component)
 order by m.failures desc, r.appliance_type, r.component, try_cast(regexp_extract(r.age_band, '^\d+') as integer)

@@ -8,17 +8,17 @@ with counts as (
         count(*) filter (where age_years is null) as age_unknown,
         count(*) filter (where complaint_kind = 'none') as complaint_missing,
         count(*) filter (where complaint_kind = 'other') as complaint_other,
-        count(*) filter (where closed_on is not null and main_component is null and outcome not in ('declined', 'not_worth_repairing')) as cause_unknown,
+        count(*) filter (
+            where closed_on is not null and main_component is null and outcome not in ('declined', 'not_worth_repairing')
+        ) as cause_unknown,
         count(*) filter (where closed_on is not null and first_visit_done is null) as visits_unknown,
         count(*) filter (where van is null) as van_unknown
     from jobs
 ),
-
 part_lines as (
     select count(*) as lines, count(*) filter (where part_number is null) as unresolved
     from job_parts
 ),
-
 gaps as (
     select unnest([
         {'gap': 'unit', 'missing': unit_unknown, 'expected': jobs},
@@ -33,7 +33,6 @@ gaps as (
     ]) as g
     from counts cross join part_lines
 )
-
 select g.gap, g.missing, g.expected
 from gaps
 where g.missing > 0 and g.expected > 0

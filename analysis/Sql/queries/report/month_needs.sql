@@ -1,12 +1,11 @@
--- One row per component at fault in the month, with its share in the month before and a year earlier (null: the data does not reach them).
+-- One row per component at fault in the month, with its share in the month before and a year earlier (null: the data
+-- does not reach them).
 with before as (
     from month_needs where month = ($month::date - interval 1 month)::date
 ),
-
 year_ago as (
     from month_needs where month = ($month::date - interval 1 year)::date
 )
-
 select
     n.need, n.calls, n.cause_known, n.share, n.lower, n.upper,
     case when (select count(*) from before) > 0 then coalesce(b.share, 0) end as share_before,

@@ -1,4 +1,5 @@
--- One row per supplier and component with parts that were followed; those that stand out first, then by how far they fail beyond the others.
+-- One row per supplier and component with parts that were followed; those that stand out first, then by how far they
+-- fail beyond the others.
 select
     supplier, component, followed, failed, failed_share, failed_lower, failed_upper, missing,
     others_failed / nullif(others_followed, 0)::double as others_share, stands_out

@@ -16,7 +16,6 @@ with changes as (
     from van_changes
     group by van, part_number
 )
-
 select
     coalesce(c.van, p.van) as van,
     coalesce(c.todo, 'carry ' || p.target) as todo,

@@ -1,4 +1,5 @@
--- One row per part line of a job of the vans in plan_vans, of all jobs where that is empty; part_number is null where it could not be resolved.
+-- One row per part line of a job of the vans in plan_vans, of all jobs where that is empty; part_number is null where
+-- it could not be resolved.
 select
     job_id,
     part_number,

@@ -1,4 +1,5 @@
--- One row per job of the vans in plan_vans, of all jobs where that is empty: when it came, when it was settled, which van served it and how it ended.
+-- One row per job of the vans in plan_vans, of all jobs where that is empty: when it came, when it was settled, which
+-- van served it and how it ended.
 select
     job_id,
     van,

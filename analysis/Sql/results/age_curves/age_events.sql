@@ -7,7 +7,7 @@ select
     ceil(f.age_days / 365.25)::integer - 1 as age_year,
     count(*) as events
 from unit_failures as f
-inner join unit_ages as u using (unit_id)
+join unit_ages as u using (unit_id)
 where u.left_out is null and not f.same_case
     and f.age_days > u.entry_days and f.age_days <= u.exit_days
 group by all

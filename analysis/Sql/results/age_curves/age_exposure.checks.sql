@@ -6,6 +6,10 @@ union all
 select 'sum differs', null, null, null, total
 from (
     select (select coalesce(sum(unit_years), 0) from age_exposure)
-        - (select coalesce(sum(least(exit_days, 40 * 365.25) - least(entry_days, 40 * 365.25)), 0) / 365.25 from unit_ages where left_out is null) as total
+        - (
+            select coalesce(sum(least(exit_days, 40 * 365.25) - least(entry_days, 40 * 365.25)), 0) / 365.25
+            from unit_ages
+            where left_out is null
+        ) as total
 )
 where abs(total) > 1e-6 * (1 + (select coalesce(sum(unit_years), 0) from age_exposure))

@@ -1,18 +1,17 @@
--- One row per component, appliance type, family ('all': every family of the type) and age in days: registered appliances whose watching began or ended at it, and first failures of the component seen at it.
+-- One row per component, appliance type, family ('all': every family of the type) and age in days: registered
+-- appliances whose watching began or ended at it, and first failures of the component seen at it.
 with watched as (
     select unit_id, appliance_type, model_family, entry_days, exit_days
     from unit_ages
     where basis = 'register' and left_out is null
 ),
-
 first_failures as (
     select w.unit_id, w.appliance_type, w.model_family, w.exit_days, f.component, min(f.age_days) as age_days
     from unit_failures as f
-    inner join watched as w using (unit_id)
+    join watched as w using (unit_id)
     where f.age_days > w.entry_days and f.age_days <= w.exit_days
     group by all
 ),
-
 moves as (
     select appliance_type, model_family, entry_days as age_days, 1 as entries, 0 as exits
     from watched
@@ -20,7 +19,6 @@ moves as (
     select appliance_type, model_family, exit_days, 0, 1
     from watched
 ),
-
 counted as (
     select
         appliance_type,
@@ -31,7 +29,6 @@ counted as (
     from moves
     group by grouping sets ((appliance_type, model_family, age_days), (appliance_type, age_days))
 ),
-
 -- An appliance whose component fails leaves that component's ledger at the failure instead of at the end of watching.
 shifts as (
     select component, appliance_type, model_family, age_days, 1 as exits, 1 as failures
@@ -40,7 +37,6 @@ shifts as (
     select component, appliance_type, model_family, exit_days, -1, 0
     from first_failures
 ),
-
 shifted as (
     select
         component,
@@ -52,12 +48,10 @@ shifted as (
     from shifts
     group by grouping sets ((component, appliance_type, model_family, age_days), (component, appliance_type, age_days))
 ),
-
 curves as (
     select distinct component, appliance_type, model_family
     from shifted
 )
-
 select
     component,
     appliance_type,
@@ -69,7 +63,7 @@ select
 from (
     select c.component, c.appliance_type, c.model_family, m.age_days, m.entries, m.exits, 0 as failures
     from curves as c
-    inner join counted as m using (appliance_type, model_family)
+    join counted as m using (appliance_type, model_family)
     union all
     select component, appliance_type, model_family, age_days, 0, exits, failures
     from shifted

@@ -1,12 +1,12 @@
--- One row per registered appliance that can be used: the age at its first failure seen and the component that failed, or the age when watching ended.
+-- One row per registered appliance that can be used: the age at its first failure seen and the component that failed,
+-- or the age when watching ended.
 with first_seen as (
     select u.unit_id, min((f.age_days, f.component)) as failure
     from unit_ages as u
-    inner join unit_failures as f using (unit_id)
+    join unit_failures as f using (unit_id)
     where f.age_days > u.entry_days and f.age_days <= u.exit_days
     group by u.unit_id
 )
-
 select
     u.appliance_type,
     u.unit_id,

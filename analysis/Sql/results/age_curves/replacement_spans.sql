@@ -1,26 +1,24 @@
--- One row per part fitted on a known appliance: days until the same component was called for again, until the appliance was written off, until the part gave way to another design, or until the log ends.
+-- One row per part fitted on a known appliance: days until the same component was called for again, until the appliance
+-- was written off, until the part gave way to another design, or until the log ends.
 with log as (
     from int_log_window
 ),
-
 failed_again as (
     select f.job_id, f.component, min(j.opened_on) as again_on
     from int_fitted_components as f
-    inner join jobs as j
+    join jobs as j
         on f.unit_id = j.unit_id and j.main_component = f.component
         and j.opened_on > f.fitted_on and j.job_id <> f.job_id and j.opened_on <= (select last_day from log)
     group by all
 ),
-
 superseded as (
     select f.job_id, f.component, min(s.effective_on) as superseded_on
     from int_fitted_components as f
-    inner join supersessions as s
+    join supersessions as s
         on f.fitted_number = s.old_number and s.effective_on > f.fitted_on
     where s.new_number is not null
     group by all
 ),
-
 ends as (
     select
         f.*,
@@ -34,7 +32,6 @@ ends as (
     left join unit_ages as u on f.unit_id = u.unit_id
     left join units as r on f.unit_id = r.unit_id
 )
-
 select
     e.appliance_type,
     e.component,

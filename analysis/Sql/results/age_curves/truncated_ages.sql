@@ -1,4 +1,5 @@
--- One row per unlisted appliance and component that failed in the time of the log: age at the first logged failure, and the ages the appliance had when the log began and when it was closed, in days.
+-- One row per unlisted appliance and component that failed in the time of the log: age at the first logged failure, and
+-- the ages the appliance had when the log began and when it was closed, in days.
 select
     f.component,
     u.appliance_type,
@@ -8,7 +9,7 @@ select
     u.log_entry_days as earliest_days,
     u.log_exit_days as latest_days
 from unit_failures as f
-inner join unit_ages as u using (unit_id)
+join unit_ages as u using (unit_id)
 where u.basis = 'units_seen' and f.age_days > 0
     and (u.left_out is null or u.left_out like 'never watched%')
     and f.age_days between u.log_entry_days and u.log_exit_days

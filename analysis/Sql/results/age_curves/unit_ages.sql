@@ -1,8 +1,8 @@
--- One row per appliance the shop knows: its birthday, and the ages in days between which it was watched. Days count from installation where that is known, else from the middle of the build interval.
+-- One row per appliance the shop knows: its birthday, and the ages in days between which it was watched. Days count
+-- from installation where that is known, else from the middle of the build interval.
 with log as (
     from int_log_window
 ),
-
 calls as (
     select
         unit_id,
@@ -12,7 +12,6 @@ calls as (
     where unit_id is not null and opened_on <= (select last_day from log)
     group by unit_id
 ),
-
 births as (
     select
         unit_id,
@@ -26,7 +25,6 @@ births as (
         removed_on
     from units
 ),
-
 watched as (
     select
         b.*,
@@ -41,7 +39,6 @@ watched as (
     left join calls as c using (unit_id)
     where b.registered or c.first_call is not null
 )
-
 select
     unit_id,
     appliance_type,

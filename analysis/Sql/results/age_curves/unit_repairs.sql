@@ -1,4 +1,5 @@
--- One row per registered appliance that can be used: its watched ages and the ages of all its repairs, one for each case, in days.
+-- One row per registered appliance that can be used: its watched ages and the ages of all its repairs, one for each
+-- case, in days.
 select
     u.appliance_type,
     u.model_family,

@@ -1,9 +1,9 @@
--- One row per window of days and group of finished repairs: those followed all the window, and those of them that came back.
+-- One row per window of days and group of finished repairs: those followed all the window, and those of them that came
+-- back.
 with windows as (
     select distinct days
     from (select unnest([14, 30, 60, 90, getvariable('callback_days')]) as days)
 ),
-
 followed as (
     select
         w.days,
@@ -20,7 +20,6 @@ followed as (
     cross join windows as w
     where f.complaint_told
 )
-
 select
     days,
     coalesce(

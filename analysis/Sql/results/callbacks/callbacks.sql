@@ -1,4 +1,5 @@
--- One row per callback: a call on the same unit for the same complaint within the callback window after a finished repair.
+-- One row per callback: a call on the same unit for the same complaint within the callback window after a finished
+-- repair.
 -- materialize: result
 select
     f.next_same_job as job_id,
@@ -14,7 +15,7 @@ select
     j.main_component as component,
     j.main_component = f.component as same_component
 from fix_followups as f
-inner join jobs as j
+join jobs as j
     on f.next_same_job = j.job_id
 where f.next_same_days <= getvariable('callback_days')
 order by j.opened_on, f.next_same_job, f.job_id

@@ -19,7 +19,6 @@ with fixes as (
         and j.closed_on <= log.last_day
         and j.outcome in ('fixed_with_part', 'fixed_without_part', 'fixed')
 ),
-
 later as (
     select
         f.job_id,
@@ -28,7 +27,7 @@ later as (
         min_by(n.job_id, (n.opened_on, n.job_id)) filter (where n.complaint_kind = f.complaint_kind and f.complaint_told) as next_same_job,
         min(n.opened_on) filter (where n.complaint_kind = f.complaint_kind and f.complaint_told) as next_same_opened_on
     from fixes as f
-    inner join jobs as n
+    join jobs as n
         on f.unit_id = n.unit_id
         and f.job_id <> n.job_id
         and n.opened_on >= f.closed_on
@@ -37,7 +36,6 @@ later as (
     where n.opened_on <= log.last_day
     group by f.job_id
 )
-
 select
     f.job_id,
     f.unit_id,

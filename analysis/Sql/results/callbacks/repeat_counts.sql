@@ -1,4 +1,5 @@
--- One row per component, supplier (null: all) and stretch of days after the replacement: parts at risk, and those replaced again in it.
+-- One row per component, supplier (null: all) and stretch of days after the replacement: parts at risk, and those
+-- replaced again in it.
 with stretches as (
     select '0-30' as stretch, 0 as after_days, 30 as to_days
     union all
@@ -6,7 +7,6 @@ with stretches as (
     union all
     select '0-' || days, 0, days from int_early_window
 ),
-
 at_risk as (
     select
         s.stretch,
@@ -17,7 +17,6 @@ at_risk as (
     cross join stretches as s
     where p.followed_days >= s.to_days and coalesce(p.again_days > s.after_days, true)
 )
-
 select
     component,
     supplier,

@@ -1,16 +1,15 @@
--- One row per month from the first call to the last day of the data: its calls and what is known of them. Months without a call have their row.
+-- One row per month from the first call to the last day of the data: its calls and what is known of them. Months
+-- without a call have their row.
 with months as (
     select unnest(generate_series(date_trunc('month', first_day), date_trunc('month', last_day), interval 1 month))::date as month
     from int_log_window
 ),
-
 calls as (
     select date_trunc('month', j.opened_on)::date as month, j.*
     from jobs as j
     cross join int_log_window as log
     where j.opened_on <= log.last_day
 )
-
 select
     m.month,
     count(c.job_id) as calls,

@@ -4,20 +4,17 @@ with known as (
     from jobs
     where model_family is not null and opened_on <= (select last_day from int_log_window)
 ),
-
 needs as (
     select month, model_family, main_component, count(*) as calls
     from known
     where main_component not in ('none', 'other_part')
     group by month, model_family, main_component
 ),
-
 top_needs as (
     select month, model_family, min_by(main_component, (-calls, main_component)) as top_component
     from needs
     group by month, model_family
 )
-
 select
     k.month,
     k.model_family,

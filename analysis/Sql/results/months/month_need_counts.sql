@@ -4,7 +4,6 @@ with known as (
     from jobs
     where main_component is not null and opened_on <= (select last_day from int_log_window)
 )
-
 select
     month,
     need,

@@ -1,4 +1,5 @@
--- One row per age band: first day of age inside, and first day beyond (null: no end). Ages before the build day count as the first band.
+-- One row per age band: first day of age inside, and first day beyond (null: no end). Ages before the build day count
+-- as the first band.
 select
     age_band,
     band_order,

@@ -1,5 +1,7 @@
--- One row per component and supplier ('unknown': the log does not say): parts that were in service on known appliances within the days asked for, how many days, and how many were replaced again.
--- A part serves from the day after it was fitted to the day it is replaced again, the appliance is removed, or the log ends.
+-- One row per component and supplier ('unknown': the log does not say): parts that were in service on known appliances
+-- within the days asked for, how many days, and how many were replaced again.
+-- A part serves from the day after it was fitted to the day it is replaced again, the appliance is removed, or the log
+-- ends.
 with served as (
     select
         f.component,
@@ -15,7 +17,6 @@ with served as (
     cross join observation as log
     left join units as u using (unit_id)
 )
-
 select
     component,
     supplier,

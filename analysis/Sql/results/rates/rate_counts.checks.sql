@@ -7,7 +7,6 @@ with sums as (
     from rate_counts
     group by all
 )
-
 select g.basis, g.grouping_kind, g.month, g.appliance_type, g.model_family, g.known_calls, s.needs, g.calls, s.complaints
 from rate_groups as g
 left join sums as s

@@ -6,14 +6,12 @@ with needs as (
     from rate_events
     where component is not null
 ),
-
 complaints as (
     select
         'complaint_kind' as subject_kind, complaint_kind as subject,
         basis, appliance_type, brand, model_family, age_band, complaint_kind, month
     from rate_events
 ),
-
 by_group as (
     select
         subject_kind, subject, basis, appliance_type, brand, model_family, age_band, null as given_complaint, month,
@@ -29,7 +27,6 @@ by_group as (
         (subject_kind, subject, basis, appliance_type, model_family, month)
     )
 ),
-
 by_complaint as (
     select
         subject_kind, subject, basis, appliance_type, null as brand, model_family, null as age_band,
@@ -42,7 +39,6 @@ by_complaint as (
         (subject_kind, subject, basis, appliance_type, model_family, complaint_kind)
     )
 )
-
 select
     basis,
     concat_ws('_',

@@ -2,7 +2,6 @@
 with log as (
     from observation
 ),
-
 calls as (
     select
         j.job_id,
@@ -19,22 +18,19 @@ calls as (
     cross join log
     where j.opened_on between log.first_day and log.last_day
 ),
-
 shares as (
     select
         'share_of_calls' as basis, job_id, month, appliance_type, brand, model_family, age_days, complaint_kind, component
     from calls
 ),
-
 rates as (
     select
         w.basis, c.job_id, c.month, w.appliance_type, w.brand, w.model_family,
         (c.opened_on - w.born_on)::integer as age_days, c.complaint_kind, c.component
     from calls as c
-    inner join unit_windows as w
+    join unit_windows as w
         on c.unit_id = w.unit_id and c.opened_on >= w.starts_on and c.opened_on < w.ends_before
 )
-
 select
     e.basis,
     e.job_id,

@@ -1,18 +1,17 @@
--- One row per basis and group of calls or units: its calls, those whose need is known, and the days its units were watched.
+-- One row per basis and group of calls or units: its calls, those whose need is known, and the days its units were
+-- watched.
 with calls as (
     select
         basis, appliance_type, brand, model_family, age_band, complaint_kind, month,
         1 as calls, (component is not null)::integer as known_calls, 0 as unit_days
     from rate_events
 ),
-
 days as (
     select
         basis, appliance_type, brand, model_family, age_band, null as complaint_kind, month,
         0 as calls, 0 as known_calls, unit_days
     from unit_days
 ),
-
 by_group as (
     select
         basis, appliance_type, brand, model_family, age_band, null as given_complaint, month,
@@ -30,7 +29,6 @@ by_group as (
         (basis, appliance_type, model_family, month)
     )
 ),
-
 by_complaint as (
     select
         basis, appliance_type, null as brand, model_family, null as age_band, complaint_kind as given_complaint, null as month,
@@ -44,7 +42,6 @@ by_complaint as (
         (basis, appliance_type, model_family, complaint_kind)
     )
 )
-
 select
     basis,
     concat_ws('_',

@@ -4,7 +4,6 @@ with split as (
     from unit_days
     group by basis
 ),
-
 whole as (
     select
         basis,
@@ -13,7 +12,6 @@ whole as (
     cross join observation
     group by basis
 )
-
 select basis, whole.days as days_watched, split.days as days_split
 from whole
 left join split using (basis)

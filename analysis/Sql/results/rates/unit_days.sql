@@ -1,10 +1,10 @@
 -- One row per basis, kind of unit, age band and month: days units were watched at that age.
--- A span of days counts for a month what passed of the month before its end, less what passed before its start; so starts
+-- A span of days counts for a month what passed of the month before its end, less what passed before its start; so
+-- starts
 -- and ends are counted apart, by their month, and no span is held against every month.
 with log as (
     from observation
 ),
-
 months as (
     select
         month::date as month,
@@ -12,7 +12,6 @@ months as (
         least((month + interval 1 month)::date, log.last_day + 1) as month_ends_before
     from log, unnest(generate_series(date_trunc('month', log.first_day), date_trunc('month', log.last_day), interval 1 month)) as m(month)
 ),
-
 banded as not materialized (
     select
         w.basis,
@@ -32,7 +31,6 @@ banded as not materialized (
     cross join log
     where born_on is null
 ),
-
 turns as (
     select basis, appliance_type, brand, model_family, age_band, starts_on as day, -count(*) as spans
     from banded
@@ -44,7 +42,6 @@ turns as (
     where starts_on < ends_before
     group by all
 ),
-
 -- the day after the last stands at the end of the last month
 turned as (
     select
@@ -53,10 +50,9 @@ turned as (
         sum(t.spans * (t.day - m.month_starts)) as days
     from turns as t
     cross join log
-    inner join months as m on m.month = date_trunc('month', least(t.day, log.last_day))
+    join months as m on m.month = date_trunc('month', least(t.day, log.last_day))
     group by all
 ),
-
 watched as (
     select
         k.basis, k.appliance_type, k.brand, k.model_family, k.age_band, m.month,
@@ -70,7 +66,6 @@ watched as (
         rows between unbounded preceding and 1 preceding
     )
 )
-
 select basis, appliance_type, brand, model_family, age_band, month, unit_days::bigint as unit_days
 from watched
 where unit_days > 0

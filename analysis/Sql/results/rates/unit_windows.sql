@@ -2,14 +2,12 @@
 with log as (
     from observation
 ),
-
 first_calls as (
     select unit_id, min(opened_on) as first_call
     from jobs
     where unit_id is not null
     group by unit_id
 ),
-
 watched as (
     select
         units.unit_id,
@@ -30,7 +28,6 @@ watched as (
     left join first_calls using (unit_id)
     where units.registered or first_calls.first_call is not null
 )
-
 select unit_id, basis, appliance_type, brand, model_family, born_on, starts_on, ends_before
 from watched
 where starts_on < ends_before and not no_start

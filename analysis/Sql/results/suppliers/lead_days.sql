@@ -10,7 +10,6 @@ with lines as (
     cross join int_order_window as log
     where o.ordered_on <= log.last_day
 )
-
 select
     supplier,
     coalesce(

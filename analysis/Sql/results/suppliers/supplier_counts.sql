@@ -1,4 +1,5 @@
--- One row per supplier and component (null: all components): pieces received and sent back, parts followed through the early window and those that failed by then.
+-- One row per supplier and component (null: all components): pieces received and sent back, parts followed through the
+-- early window and those that failed by then.
 with received as (
     select
         supplier,
@@ -9,7 +10,6 @@ with received as (
     where received_on <= (select last_day from int_order_window)
     group by all
 ),
-
 fitted as (
     select
         supplier,
@@ -21,7 +21,6 @@ fitted as (
     where followed_days >= early.days and supplier <> 'unknown'
     group by supplier, component
 ),
-
 both_sides as (
     select supplier, component, pieces, pieces_returned, 0 as followed, 0 as failed
     from received
@@ -29,7 +28,6 @@ both_sides as (
     select supplier, component, 0, 0, followed, failed
     from fitted
 )
-
 select
     supplier,
     component,

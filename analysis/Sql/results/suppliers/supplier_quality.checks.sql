@@ -1,4 +1,5 @@
--- One row per supplier and component with a share outside its interval, a q below its p, or a component whose expected failures do not add up.
+-- One row per supplier and component with a share outside its interval, a q below its p, or a component whose expected
+-- failures do not add up.
 select supplier, component, followed, failed, expected, failed_share, p, q
 from supplier_quality
 where failed_share not between failed_lower and failed_upper

@@ -1,4 +1,5 @@
--- One row per call with what a trend needs of it: month of the call, month in which its component became known, and who and what it was about.
+-- One row per call with what a trend needs of it: month of the call, month in which its component became known, and who
+-- and what it was about.
 select
     j.job_id,
     (year(j.opened_on) * 12 + month(j.opened_on) - 1)::integer as month,

@@ -1,4 +1,4 @@
--- Offending rows of next_parts: no pieces, or a move the wrong way.
+-- One row per fault of next_parts: no pieces, or a move the wrong way.
 select van, part_number
 from next_parts
 where quantity < 1

@@ -1,4 +1,6 @@
--- Offending rows of van_changes: no pieces, a move without the other van, a return without its day, moves that do not balance.
+-- One row per fault of van_changes: no pieces, a move without the other van, a return without its day, moves that do
+-- not
+-- balance.
 select van, part_number, 'row' as fault
 from van_changes
 where quantity < 1

@@ -1,4 +1,4 @@
--- Offending rows of van_curve: over the budget, above the bound, outside 0 to 1.
+-- One row per fault of van_curve: over the budget, above the bound, outside 0 to 1.
 select van, budget
 from van_curve
 where plan_money > budget

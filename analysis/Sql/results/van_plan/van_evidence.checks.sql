@@ -1,4 +1,5 @@
--- Offending rows of van_evidence: more finished than came, an interval that misses its share, stock idle beyond what there is.
+-- One row per fault of van_evidence: more finished than came, an interval that misses its share, stock idle beyond what
+-- there is.
 select quarter, van, policy
 from van_evidence
 where finished > jobs

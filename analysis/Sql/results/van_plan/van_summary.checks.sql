@@ -1,4 +1,5 @@
--- Offending rows of van_summary: over a limit, a share outside 0 to 1, more finished than booked, a van listed twice.
+-- One row per fault of van_summary: over a limit, a share outside 0 to 1, more finished than booked, a van listed
+-- twice.
 select van, 'limits' as fault
 from van_summary
 where money_used > budget or space_used > space + 1e-6

@@ -2,7 +2,7 @@ using PartsSignal.Pipeline.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
-public sealed class RowFatesTests
+public sealed class RowStatusTests
 {
     private const string FileBooks = "from loads select source_file, rows_read, loaded, duplicate, replaced, rejected order by 1";
 
