@@ -1,6 +1,5 @@
 using System.Text;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Store;
 
 namespace PartsSignal.Analysis.Tests.Sql;
 
