@@ -16,6 +16,8 @@ apart as (
     where f.model_family <> 'all' and f.others_p < 0.05 and f.condition is not distinct from w.condition
     qualify row_number() over (partition by f.appliance_type, f.component, f.basis order by f.others_p, f.model_family) = 1
 )
-select appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper, coalesce(median_missing, 'not reached') as median_missing, nature, others_ratio
+select
+    appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper,
+    coalesce(median_missing, 'not reached') as median_missing, nature, others_ratio
 from (from whole union all from apart) as curves
 order by basis desc, appliance_type, component, model_family <> 'all', model_family
