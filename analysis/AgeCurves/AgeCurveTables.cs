@@ -21,12 +21,8 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 
     private static void Register(Database database, List<AgeCurveSummary> summaries, List<AgeCurvePoint> points)
     {
-        var keys = new OneKey();
-        IReadOnlyList<(CurveKey Key, AgeLedgerRow Row)> rows = database.Query("from age_ledger", r => (
-            keys.Of(r.GetString(1), r.GetString(0), r.GetString(2)),
-            new AgeLedgerRow(r.Int(3) / DaysPerYear, r.Long(4)!.Value, r.Long(5)!.Value, r.Long(6)!.Value)));
-        Dictionary<CurveKey, AgeLedger> ledgers = rows
-            .GroupBy(r => r.Key, r => r.Row)
+        Dictionary<CurveKey, AgeLedger> ledgers = database.ReadTable<LedgerDay>("age_ledger")
+            .GroupBy(r => r.Key, r => new AgeLedgerRow(r.AgeDays / DaysPerYear, r.Entries, r.Exits, r.Failures))
             .ToDictionary(g => g.Key, g => AgeLedger.FromCounts([.. g]));
         foreach ((CurveKey key, AgeLedger ledger) in ledgers.OrderBy(l => l.Key.ApplianceType, StringComparer.Ordinal)
             .ThenBy(l => l.Key.Component, StringComparer.Ordinal).ThenBy(l => l.Key.ModelFamily, StringComparer.Ordinal))
@@ -42,10 +38,7 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 
     private static void LogOnly(Database database, LogOnlyOptions options, List<AgeCurveSummary> summaries, List<AgeCurvePoint> points)
     {
-        var keys = new OneKey();
-        IReadOnlyList<(CurveKey Key, TruncatedAge Age)> rows = database.Query("from truncated_ages", r => (
-            keys.Of(r.GetString(1), r.GetString(0), r.GetString(2)),
-            new TruncatedAge(r.Int(4) / DaysPerYear, r.Int(5) / DaysPerYear, r.Int(6) / DaysPerYear)));
+        IReadOnlyList<TruncatedDays> rows = database.ReadTable<TruncatedDays>("truncated_ages");
         var curves = rows.GroupBy(r => r.Key with { ModelFamily = CurveKey.AllFamilies }, r => r.Age)
             .Concat(rows.GroupBy(r => r.Key, r => r.Age))
             .OrderBy(g => g.Key.ApplianceType, StringComparer.Ordinal)
@@ -58,12 +51,15 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
         }
     }
 
-    // Rows of one curve follow each other: one key serves them all, however many there are.
-    private sealed class OneKey
+    private readonly record struct LedgerDay(string ApplianceType, string Component, string ModelFamily, int AgeDays, long Entries, long Exits, long Failures)
     {
-        private CurveKey _last = new("", "", "");
+        public CurveKey Key => new(ApplianceType, Component, ModelFamily);
+    }
 
-        public CurveKey Of(string type, string component, string family) =>
-            _last.ApplianceType == type && _last.Component == component && _last.ModelFamily == family ? _last : _last = new CurveKey(type, component, family);
+    private readonly record struct TruncatedDays(string ApplianceType, string Component, string ModelFamily, int AgeDays, int EarliestDays, int LatestDays)
+    {
+        public CurveKey Key => new(ApplianceType, Component, ModelFamily);
+
+        public TruncatedAge Age => new(AgeDays / DaysPerYear, EarliestDays / DaysPerYear, LatestDays / DaysPerYear);
     }
 }

@@ -18,16 +18,18 @@ public sealed record ComponentIncidence(
 
     /// <summary>Estimates all components of every type together, from first_causes; ages are whole years.</summary>
     public static IReadOnlyList<ComponentIncidence> Table(Database database) =>
-        [.. database.Query("from first_causes", r => (Type: r.GetString(0), Entry: r.Int(2), Exit: r.Int(3), Component: r.Text(4)))
-            .GroupBy(r => r.Type)
+        [.. database.ReadTable<FirstCause>("first_causes")
+            .GroupBy(r => r.ApplianceType)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
-            .SelectMany(g => OfType(g.Key, [.. g.Select(r => (r.Entry, r.Exit, r.Component))]))];
+            .SelectMany(g => OfType(g.Key, [.. g]))];
 
-    private static IEnumerable<ComponentIncidence> OfType(string type, IReadOnlyList<(int Entry, int Exit, string? Component)> rows)
+    private sealed record FirstCause(string ApplianceType, int EntryDays, int ExitDays, string? Component);
+
+    private static IEnumerable<ComponentIncidence> OfType(string type, IReadOnlyList<FirstCause> rows)
     {
         string[] components = [.. rows.Select(r => r.Component).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
         AgeSpan[] spans = [.. rows.Select(r => new AgeSpan(
-            r.Entry / DaysPerYear, r.Exit / DaysPerYear, r.Component is null ? AgeSpan.Working : 1 + Array.BinarySearch(components, r.Component, StringComparer.Ordinal)))];
+            r.EntryDays / DaysPerYear, r.ExitDays / DaysPerYear, r.Component is null ? AgeSpan.Working : 1 + Array.BinarySearch(components, r.Component, StringComparer.Ordinal)))];
         double? start = ConditionalStart.Find(AgeLedger.From(spans));
         AgeSpan[] steady = start is { } s ? [.. spans.Where(x => x.Exit > s).Select(x => x with { Entry = Math.Max(x.Entry, s) })] : spans;
         IReadOnlyList<CompetingPoint> steps = AalenJohansen.Estimate(steady, components.Length);

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Statistics.Numerics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -68,9 +67,31 @@ public static class LogRank
             }
         }
 
-        return SymmetricSystem.Factor(reduced)?.InverseForm(difference) is { } chi
+        double chi = InverseForm(reduced, difference);
+        return double.IsFinite(chi)
             ? new LogRankTest(observed, expected, chi, new ChiSquareDistribution(free.Length).UpperTail(chi), null)
             : new LogRankTest(observed, expected, null, null, "the groups cannot be told apart by their risk sets");
+    }
+
+    // v' M^-1 v by elimination; not finite where M is singular. For two groups it is v (v / M) to the last digit.
+    private static double InverseForm(double[,] m, double[] v)
+    {
+        double form = 0;
+        for (int i = 0; i < v.Length; i++)
+        {
+            form += v[i] * (v[i] / m[i, i]);
+            for (int j = i + 1; j < v.Length; j++)
+            {
+                double factor = m[j, i] / m[i, i];
+                v[j] -= factor * v[i];
+                for (int k = i + 1; k < v.Length; k++)
+                {
+                    m[j, k] -= factor * m[i, k];
+                }
+            }
+        }
+
+        return form;
     }
 
     private static RiskSet[] AtAges(AgeLedger ledger, double[] ages)

@@ -15,19 +15,23 @@ public static class NextYearRiskTable
     /// <summary>Builds the table from age_exposure and age_events.</summary>
     public static IReadOnlyList<NextYearRisk> Create(Database database)
     {
-        var exposure = database.Query("from age_exposure", r => (Basis: r.GetString(0), Type: r.GetString(1), Family: r.GetString(2), Age: r.Int(3), Years: r.Double(4)!.Value));
-        var events = database.Query("from age_events", r => (Basis: r.GetString(0), Type: r.GetString(1), Family: r.GetString(2), Component: r.GetString(3), Age: r.Int(4), Count: r.Long(5)!.Value));
+        IReadOnlyList<AgeExposure> exposure = database.ReadTable<AgeExposure>("age_exposure");
+        IReadOnlyList<AgeEvents> events = database.ReadTable<AgeEvents>("age_events");
         var table = new List<NextYearRisk>();
-        foreach (var group in events.GroupBy(e => (e.Basis, e.Type, e.Component)).OrderBy(g => g.Key.Basis, StringComparer.Ordinal)
+        foreach (var group in events.GroupBy(e => (e.Basis, Type: e.ApplianceType, e.Component)).OrderBy(g => g.Key.Basis, StringComparer.Ordinal)
             .ThenBy(g => g.Key.Type, StringComparer.Ordinal).ThenBy(g => g.Key.Component, StringComparer.Ordinal))
         {
-            var watched = new FamilyAges<double>(exposure.Where(x => x.Basis == group.Key.Basis && x.Type == group.Key.Type).Select(x => (x.Family, x.Age, x.Years)));
-            var failed = new FamilyAges<long>(group.Select(e => (e.Family, e.Age, e.Count)));
+            var watched = new FamilyAges<double>(exposure.Where(x => x.Basis == group.Key.Basis && x.ApplianceType == group.Key.Type).Select(x => (x.ModelFamily, x.AgeYear, x.UnitYears)));
+            var failed = new FamilyAges<long>(group.Select(e => (e.ModelFamily, e.AgeYear, e.Events)));
             table.AddRange(OfComponent(group.Key.Basis, group.Key.Type, group.Key.Component, watched, failed));
         }
 
         return table;
     }
+
+    private sealed record AgeExposure(string Basis, string ApplianceType, string ModelFamily, int AgeYear, double UnitYears);
+
+    private sealed record AgeEvents(string Basis, string ApplianceType, string ModelFamily, string Component, int AgeYear, long Events);
 
     private static IEnumerable<NextYearRisk> OfComponent(string basis, string type, string component, FamilyAges<double> watched, FamilyAges<long> failed)
     {

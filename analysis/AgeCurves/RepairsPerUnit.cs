@@ -21,18 +21,18 @@ public sealed record RepairsPerUnit(
     /// <summary>Estimates every type and family with at least five appliances, from unit_repairs; ages are whole years.</summary>
     public static IReadOnlyList<RepairsPerUnit> Table(Database database)
     {
-        var rows = database.Query("from unit_repairs", r => (
-            Type: r.GetString(0),
-            Family: r.GetString(1),
-            History: new RepairHistory(
-                [new Watch(r.Int(3) / DaysPerYear, r.Int(4) / DaysPerYear)],
-                [.. r.GetFieldValue<List<int>>(5).Select(d => d / DaysPerYear)])));
+        var rows = database.ReadTable<WatchedUnit>("unit_repairs").Select(u => (
+            Type: u.ApplianceType,
+            Family: u.ModelFamily,
+            History: new RepairHistory([new Watch(u.EntryDays / DaysPerYear, u.ExitDays / DaysPerYear)], [.. u.RepairDays.Select(d => d / DaysPerYear)]))).ToArray();
         return [.. rows.GroupBy(r => (r.Type, Family: CurveKey.AllFamilies), r => r.History)
             .Concat(rows.GroupBy(r => (r.Type, r.Family), r => r.History))
             .Where(g => g.Count() >= FewestUnits)
             .OrderBy(g => g.Key.Type, StringComparer.Ordinal).ThenBy(g => g.Key.Family, StringComparer.Ordinal)
             .SelectMany(g => OfGroup(g.Key.Type, g.Key.Family, [.. g]))];
     }
+
+    private sealed record WatchedUnit(string ApplianceType, string ModelFamily, int EntryDays, int ExitDays, IReadOnlyList<int> RepairDays);
 
     private static IEnumerable<RepairsPerUnit> OfGroup(string type, string family, IReadOnlyList<RepairHistory> histories)
     {

@@ -32,15 +32,25 @@ public sealed record ReplacedPartPoint(
     /// <summary>Estimates components by type, and by supplier over all types, from replacement_spans.</summary>
     public static IReadOnlyList<ReplacedPartPoint> Table(Database database)
     {
-        var rows = database.Query("from replacement_spans", r => (
-            Type: r.GetString(0), Component: r.GetString(1), Supplier: r.GetString(2),
-            Span: new AgeSpan(0, r.Int(4), r.GetString(5) switch { "failed_again" => 1, "written_off" => 2, _ => AgeSpan.Working })));
+        var rows = database.ReadTable<ReplacementSpan>("replacement_spans").Select(s => (
+            Type: s.ApplianceType, s.Component, s.Supplier,
+            Span: new AgeSpan(0, s.Days, s.Ending switch { ReplacementEnding.FailedAgain => 1, ReplacementEnding.WrittenOff => 2, _ => AgeSpan.Working }))).ToArray();
         return [.. rows.GroupBy(r => (r.Type, r.Component, Supplier: All), r => r.Span)
             .Concat(rows.GroupBy(r => (Type: All, r.Component, Supplier: All), r => r.Span))
             .Concat(rows.GroupBy(r => (Type: All, r.Component, r.Supplier), r => r.Span))
             .OrderBy(g => g.Key.Component, StringComparer.Ordinal).ThenBy(g => g.Key.Type, StringComparer.Ordinal).ThenBy(g => g.Key.Supplier, StringComparer.Ordinal)
             .SelectMany(g => OfGroup(g.Key.Type, g.Key.Component, g.Key.Supplier, [.. g]))];
     }
+
+    private enum ReplacementEnding
+    {
+        FailedAgain,
+        DesignChanged,
+        WrittenOff,
+        StillWorking,
+    }
+
+    private sealed record ReplacementSpan(string ApplianceType, string Component, string Supplier, int Days, ReplacementEnding Ending);
 
     private static IEnumerable<ReplacedPartPoint> OfGroup(string type, string component, string supplier, IReadOnlyList<AgeSpan> spans)
     {

@@ -26,14 +26,17 @@ public sealed record CallbackShare(
     public const int FewestRepairs = 10;
 
     /// <summary>All windows and groups in a session where the callback tables were built.</summary>
-    public static IReadOnlyList<CallbackShare> Table(Database database) => database.Read("Callbacks/read_callback_counts.sql", r =>
-        Of(r.Int(0), r.GetString(1), r.GetString(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5), r.GetInt64(6)));
+    public static IReadOnlyList<CallbackShare> Table(Database database) =>
+        [.. database.ReadTable<CallbackCount>("callback_counts").Select(From)];
 
-    private static CallbackShare Of(int days, string grouping, string member, long repairs, long callbacks, long returns, long notFollowed)
+    private sealed record CallbackCount(
+        int Days, [Column("grouping_kind")] string Grouping, string Member, long Repairs, long Callbacks, long Returns, long NotFollowed);
+
+    private static CallbackShare From(CallbackCount c)
     {
-        Estimate share = repairs < FewestRepairs
-            ? Estimate.None($"too few: {repairs} of {FewestRepairs} repairs")
-            : Proportion.Wilson(callbacks, repairs);
-        return new CallbackShare(days, grouping, member, repairs, callbacks, share.Value, share.Lower, share.Upper, returns, notFollowed, share.Missing);
+        Estimate share = c.Repairs < FewestRepairs
+            ? Estimate.None($"too few: {c.Repairs} of {FewestRepairs} repairs")
+            : Proportion.Wilson(c.Callbacks, c.Repairs);
+        return new CallbackShare(c.Days, c.Grouping, c.Member, c.Repairs, c.Callbacks, share.Value, share.Lower, share.Upper, c.Returns, c.NotFollowed, share.Missing);
     }
 }

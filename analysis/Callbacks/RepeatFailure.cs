@@ -25,14 +25,16 @@ public sealed record RepeatFailure(
     public const int FewestParts = 10;
 
     /// <summary>All components, suppliers and stretches in a session where the callback tables were built.</summary>
-    public static IReadOnlyList<RepeatFailure> Table(Database database) => database.Read("Callbacks/read_repeat_counts.sql", r =>
-        Of(r.Text(0), r.Text(1), r.GetString(2), r.GetInt64(3), r.GetInt64(4)));
+    public static IReadOnlyList<RepeatFailure> Table(Database database) =>
+        [.. database.ReadTable<RepeatCount>("repeat_counts").Select(From)];
 
-    private static RepeatFailure Of(string? component, string? supplier, string stretch, long atRisk, long again)
+    private sealed record RepeatCount(string? Component, string? Supplier, string Stretch, long AtRisk, long Again);
+
+    private static RepeatFailure From(RepeatCount c)
     {
-        Estimate share = atRisk < FewestParts
-            ? Estimate.None($"too few: {atRisk} of {FewestParts} parts")
-            : Proportion.Wilson(again, atRisk);
-        return new RepeatFailure(component, supplier, stretch, atRisk, again, share.Value, share.Lower, share.Upper, share.Missing);
+        Estimate share = c.AtRisk < FewestParts
+            ? Estimate.None($"too few: {c.AtRisk} of {FewestParts} parts")
+            : Proportion.Wilson(c.Again, c.AtRisk);
+        return new RepeatFailure(c.Component, c.Supplier, c.Stretch, c.AtRisk, c.Again, share.Value, share.Lower, share.Upper, share.Missing);
     }
 }

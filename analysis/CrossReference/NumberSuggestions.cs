@@ -9,6 +9,11 @@ namespace PartsSignal.Analysis.CrossReference;
 /// <param name="Similarity">Jaro-Winkler similarity, 0 to 1.</param>
 public sealed record NumberSuggestion(string Number, int Edits, double Similarity);
 
+/// <summary>A number the shop knows.</summary>
+/// <param name="NumberKey">Its compact key.</param>
+/// <param name="Number">As shown.</param>
+public sealed record KnownNumber(string NumberKey, string Number);
+
 /// <summary>Finds known numbers close to a typed one.</summary>
 public sealed class NumberSuggestions
 {

@@ -1,4 +1,6 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.CrossReference;
 
@@ -46,37 +48,44 @@ public sealed record PartCard
 }
 
 /// <summary>An arrow as listed.</summary>
-public sealed record PartArrow(string Old, string? New, DateOnly? EffectiveOn, string Kind, int Quantity, string SourceFile, int SourceLine);
+public sealed record PartArrow([Column("old_number")] string Old, [Column("new_number")] string? New, DateOnly? EffectiveOn, string Kind, int Quantity, string SourceFile, int SourceLine);
 
 /// <summary>Catalogue facts, and how often the part was fitted.</summary>
 /// <param name="KnownFrom">listed, reviewed (the owner called it a part), or seen: no list has it, order and job lines do.</param>
 public sealed record PartFacts(
     string? Description, string? Component, decimal? Price, string? SizeClass, int? ReturnableDays, int? WarrantyDays, string? Supplier,
-    bool Available, long Jobs, long Pieces, DateOnly? LastFittedOn, string KnownFrom);
+    bool Available, long Jobs, long Pieces, [Column("last_on")] DateOnly? LastFittedOn, [Column("basis")] string KnownFrom);
 
 /// <summary>A supplier's own number.</summary>
-public sealed record PartAlias(string Supplier, string Alias, string Number, string Basis);
+public sealed record PartAlias(string Supplier, string Alias, [Column("part_number")] string Number, string Basis);
 
 /// <summary>A family the part fits.</summary>
 /// <param name="Basis">listed, seen (no list mentions it) or both.</param>
-public sealed record PartFamily(string Family, string Basis, long TimesSeen, int TypicalQuantity, DateOnly? LastSeen);
+public sealed record PartFamily([Column("model_family")] string Family, string Basis, long TimesSeen, int TypicalQuantity, DateOnly? LastSeen);
 
 /// <summary>A supplier of the part.</summary>
 /// <param name="MedianDays">Half of the delivered lines came within so many days; null: none delivered.</param>
 /// <param name="Days90">Nine in ten came within so many days.</param>
-/// <param name="ReturnedShare">Share of pieces sent back, with Wilson's interval.</param>
 public sealed record PartSupply(
     string Supplier, long Lines, long Pieces, DateOnly FirstOn, DateOnly LastOn, decimal? LowestCost, decimal? HighestCost, decimal? LastCost,
-    long Delivered, double? MedianDays, double? Days90, long Returned, Estimate ReturnedShare);
+    long Delivered, double? MedianDays, double? Days90, long Returned)
+{
+    /// <summary>Share of pieces sent back, with Wilson's interval.</summary>
+    public Estimate ReturnedShare => Pieces > 0 ? Proportion.Wilson(Returned, Pieces) : Estimate.None("no piece was bought");
+}
 
 /// <summary>What the part cost in one year.</summary>
 public sealed record PartPrice(string Supplier, int Year, long Lines, decimal LowestCost, decimal MedianCost, decimal HighestCost);
 
 /// <summary>Early failures.</summary>
+/// <param name="Days">Days after fitting that count as early.</param>
 /// <param name="Followed">Jobs that fitted it on a known appliance and could be followed for the whole time.</param>
 /// <param name="Failed">Of these, jobs after which the same component was needed again.</param>
-/// <param name="Share">Failed of followed, with Wilson's interval.</param>
-public sealed record EarlyFailure(long Followed, long Failed, Estimate Share);
+public sealed record EarlyFailure(int Days, long Followed, long Failed)
+{
+    /// <summary>Failed of followed, with Wilson's interval.</summary>
+    public Estimate Share => Followed > 0 ? Proportion.Wilson(Failed, Followed) : Estimate.None($"no fitted piece could be followed for {Days} days");
+}
 
 /// <summary>Pieces on one van.</summary>
 public sealed record PartOnHand(string Van, long OnHand, DateOnly? CountedOn);

@@ -1,7 +1,4 @@
-using System.Data.Common;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics;
-using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.CrossReference;
 
@@ -22,13 +19,13 @@ public static class PartCardReader
     {
         database.Run("macros/compact_key.sql");
         string key = CompactKey.From(typed);
-        IReadOnlyList<(string Number, string Current, string Basis)> meanings = key.Length == 0 ? [] : database.Read(
-            "queries/part_cards/number_meanings.sql", r => (r.GetString(0), r.GetString(1), r.GetString(2)), ("typed", typed), ("typed_key", key));
+        IReadOnlyList<Meaning> meanings = key.Length == 0 ? [] : database.Read<Meaning>(
+            "queries/part_cards/number_meanings.sql", ("typed", typed), ("typed_key", key));
         if (meanings.Select(m => m.Current).Distinct(StringComparer.Ordinal).Count() != 1)
         {
             IReadOnlyList<NumberSuggestion> close = meanings.Count > 0 || key.Length == 0
                 ? []
-                : new NumberSuggestions(database.Read("queries/part_cards/known_numbers.sql", r => (r.GetString(0), r.GetString(1)))).Closest(key, 5);
+                : new NumberSuggestions(database.Read<KnownNumber>("queries/part_cards/known_numbers.sql").Select(n => (n.NumberKey, n.Number))).Closest(key, 5);
             return new PartLookup(null, [.. meanings.Select(m => m.Number)], close);
         }
 
@@ -37,7 +34,7 @@ public static class PartCardReader
 
     private static PartCard Read(Database database, string typed, string number, string storedCurrent, string basis, DateOnly? asOf)
     {
-        IReadOnlyList<PartArrow> arrows = database.Read("queries/part_cards/arrows.sql", ReadArrow, ("number", number));
+        IReadOnlyList<PartArrow> arrows = database.Read<PartArrow>("queries/part_cards/arrows.sql", ("number", number));
         Resolution resolution = new SupersessionGraph(arrows.Where(a => a.New is not null).Select(a => new SupersessionArrow(a.Old, a.New!, Kind(a.Kind), a.Quantity, a.EffectiveOn)), asOf).Resolve(number);
         string current = asOf is null || resolution.Replacements.Any(r => r.Number == storedCurrent) ? storedCurrent : resolution.Replacements[0].Number;
         // the store's rows carry the number current when it was built, whatever day is asked about
@@ -51,30 +48,17 @@ public static class PartCardReader
             Current = current,
             Replacements = resolution,
             Arrows = arrows,
-            Facts = database.Read("queries/part_cards/facts.sql", ReadFacts, at)[0],
-            Aliases = database.Read("queries/part_cards/aliases.sql", r => new PartAlias(r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3)), at),
-            Families = database.Read("queries/part_cards/families.sql", r => new PartFamily(r.GetString(0), r.GetString(1), r.GetInt64(2), r.Int(3), r.Day(4)), at),
-            Suppliers = database.Read("queries/part_cards/suppliers.sql", ReadSupply, at),
-            Prices = database.Read("queries/part_cards/prices.sql", r => new PartPrice(r.GetString(0), r.Int(1), r.GetInt64(2), r.GetDecimal(3), r.GetDecimal(4), r.GetDecimal(5)), at),
-            Early = database.Read("queries/part_cards/early_failures.sql", r => Early(r.Int(0), r.GetInt64(1), r.GetInt64(2)), at)[0],
-            OnHand = database.Read("queries/part_cards/on_hand.sql", r => new PartOnHand(r.GetString(0), r.GetInt64(1), r.Day(2)), at),
+            Facts = database.Single<PartFacts>("queries/part_cards/facts.sql", at),
+            Aliases = database.Read<PartAlias>("queries/part_cards/aliases.sql", at),
+            Families = database.Read<PartFamily>("queries/part_cards/families.sql", at),
+            Suppliers = database.Read<PartSupply>("queries/part_cards/suppliers.sql", at),
+            Prices = database.Read<PartPrice>("queries/part_cards/prices.sql", at),
+            Early = database.Single<EarlyFailure>("queries/part_cards/early_failures.sql", at),
+            OnHand = database.Read<PartOnHand>("queries/part_cards/on_hand.sql", at),
         };
     }
 
-    private static PartArrow ReadArrow(DbDataReader r) =>
-        new(r.GetString(0), r.Text(1), r.Day(2), r.GetString(3), r.Int(4), r.GetString(5), r.Int(6));
-
-    private static PartFacts ReadFacts(DbDataReader r) => new(
-        r.Text(1), r.Text(2), r.Money(3), r.Text(4), (int?)r.Long(5), (int?)r.Long(6), r.Text(7), r.GetBoolean(8), r.GetInt64(9), r.GetInt64(10), r.Day(11), r.GetString(12));
-
-    private static PartSupply ReadSupply(DbDataReader r) => new(
-        r.GetString(0), r.GetInt64(1), r.GetInt64(2), r.Day(3)!.Value, r.Day(4)!.Value, r.Money(5), r.Money(6), r.Money(7),
-        r.GetInt64(8), r.Double(9), r.Double(10), r.GetInt64(11), Share(r.GetInt64(11), r.GetInt64(2), "no piece was bought"));
-
-    private static EarlyFailure Early(int days, long followed, long failed) =>
-        new(followed, failed, Share(failed, followed, $"no fitted piece could be followed for {days} days"));
-
-    private static Estimate Share(long events, long trials, string missing) => trials > 0 ? Proportion.Wilson(events, trials) : Estimate.None(missing);
+    private sealed record Meaning([Column("part_number")] string Number, [Column("current_number")] string Current, string Basis);
 
     private static SupersessionKind Kind(string kind) => kind switch
     {

@@ -50,26 +50,33 @@ public sealed record MonthFigure
     public required long ComplaintUnknown { get; init; }
 
     /// <summary>All months of a session in which the month tables were built.</summary>
-    public static IReadOnlyList<MonthFigure> Table(Database database) => database.Read("Months/read_month_counts.sql", r =>
+    public static IReadOnlyList<MonthFigure> Table(Database database) =>
+        [.. database.ReadTable<MonthCount>("month_counts").Select(From)];
+
+    private sealed record MonthCount(
+        DateOnly Month, long Calls, long StillOpen, long VisitsKnown, long FirstVisitDone, long CauseKnown, long NoPart,
+        long FamilyUnknown, long AgeUnknown, long ComplaintUnknown);
+
+    private static MonthFigure From(MonthCount c)
     {
-        Estimate first = Proportion.Wilson(r.GetInt64(4), r.GetInt64(3));
-        Estimate noPart = Proportion.Wilson(r.GetInt64(6), r.GetInt64(5));
+        Estimate first = Proportion.Wilson(c.FirstVisitDone, c.VisitsKnown);
+        Estimate noPart = Proportion.Wilson(c.NoPart, c.CauseKnown);
         return new MonthFigure
         {
-            Month = r.Day(0)!.Value,
-            Calls = r.GetInt64(1),
-            StillOpen = r.GetInt64(2),
-            VisitsKnown = r.GetInt64(3),
+            Month = c.Month,
+            Calls = c.Calls,
+            StillOpen = c.StillOpen,
+            VisitsKnown = c.VisitsKnown,
             FirstVisitShare = first.Value,
             FirstVisitLower = first.Lower,
             FirstVisitUpper = first.Upper,
-            CauseKnown = r.GetInt64(5),
+            CauseKnown = c.CauseKnown,
             NoPartShare = noPart.Value,
             NoPartLower = noPart.Lower,
             NoPartUpper = noPart.Upper,
-            FamilyUnknown = r.GetInt64(7),
-            AgeUnknown = r.GetInt64(8),
-            ComplaintUnknown = r.GetInt64(9),
+            FamilyUnknown = c.FamilyUnknown,
+            AgeUnknown = c.AgeUnknown,
+            ComplaintUnknown = c.ComplaintUnknown,
         };
-    });
+    }
 }

@@ -15,11 +15,16 @@ namespace PartsSignal.Analysis.Months;
 public sealed record MonthNeed(DateOnly Month, string Need, long Calls, long CauseKnown, double? Share, double? Lower, double? Upper)
 {
     /// <summary>All months and needs of a session in which the month tables were built; a need that is not listed did not occur.</summary>
-    public static IReadOnlyList<MonthNeed> Table(Database database) => database.Read("Months/read_month_needs.sql", r =>
+    public static IReadOnlyList<MonthNeed> Table(Database database) =>
+        [.. database.ReadTable<NeedCount>("month_need_counts").Select(From)];
+
+    private sealed record NeedCount(DateOnly Month, string Need, long Calls, long CauseKnown);
+
+    private static MonthNeed From(NeedCount c)
     {
-        Estimate share = Proportion.Wilson(r.GetInt64(2), r.GetInt64(3));
-        return new MonthNeed(r.Day(0)!.Value, r.GetString(1), r.GetInt64(2), r.GetInt64(3), share.Value, share.Lower, share.Upper);
-    });
+        Estimate share = Proportion.Wilson(c.Calls, c.CauseKnown);
+        return new MonthNeed(c.Month, c.Need, c.Calls, c.CauseKnown, share.Value, share.Lower, share.Upper);
+    }
 }
 
 /// <summary>How many calls of one month came from one model family.</summary>
@@ -37,10 +42,16 @@ public sealed record MonthFamily(
     DateOnly Month, string ModelFamily, string? ApplianceType, string? Brand, long Calls, long FamilyKnown, string? TopComponent, double? Share, double? Lower, double? Upper)
 {
     /// <summary>All months and families of a session in which the month tables were built.</summary>
-    public static IReadOnlyList<MonthFamily> Table(Database database) => database.Read("Months/read_month_families.sql", r =>
+    public static IReadOnlyList<MonthFamily> Table(Database database) =>
+        [.. database.ReadTable<FamilyCount>("month_family_counts").Select(From)];
+
+    private sealed record FamilyCount(
+        DateOnly Month, string ModelFamily, string? ApplianceType, string? Brand, long Calls, long FamilyKnown, string? TopComponent);
+
+    private static MonthFamily From(FamilyCount c)
     {
-        Estimate share = Proportion.Wilson(r.GetInt64(4), r.GetInt64(5));
+        Estimate share = Proportion.Wilson(c.Calls, c.FamilyKnown);
         return new MonthFamily(
-            r.Day(0)!.Value, r.GetString(1), r.Text(2), r.Text(3), r.GetInt64(4), r.GetInt64(5), r.Text(6), share.Value, share.Lower, share.Upper);
-    });
+            c.Month, c.ModelFamily, c.ApplianceType, c.Brand, c.Calls, c.FamilyKnown, c.TopComponent, share.Value, share.Lower, share.Upper);
+    }
 }

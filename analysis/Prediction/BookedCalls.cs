@@ -17,16 +17,8 @@ public static class BookedCalls
     public static IReadOnlyList<BookedCall> Read(Database database)
     {
         var booked = database.Read<Booked>("queries/prediction/booked_jobs.sql").ToDictionary(b => b.JobId, StringComparer.Ordinal);
-        return database.Read(
-            "queries/prediction/calls.sql",
-            r =>
-            {
-                DateOnly opened = r.Day(1)!.Value;
-                Booked job = booked[r.GetString(0)];
-                return new BookedCall(job.JobId, opened, job.Van, job.Outcome, CallColumns.Read(r, 5, opened));
-            },
-            ("is_open", true),
-            ("most", null));
+        return [.. database.Read<CallRow>("queries/prediction/calls.sql", ("is_open", true), ("most", null))
+            .Select(r => new BookedCall(r.JobId, r.OpenedOn, booked[r.JobId].Van, booked[r.JobId].Outcome, r.Call()))];
     }
 
     private sealed record Booked(string JobId, string? Van, string Outcome);

@@ -1,34 +1,30 @@
-using System.Data.Common;
-using PartsSignal.Analysis.Sql;
-
 namespace PartsSignal.Analysis.Prediction;
 
-/// <summary>The columns of a call, in the one order all queries over calls give them.</summary>
-internal static class CallColumns
+/// <summary>A row of <c>queries/prediction/calls.sql</c>: a job as booked, and what became of it.</summary>
+internal sealed record CallRow(
+    string JobId, DateOnly OpenedOn, DateOnly? ClosedOn, string? UnitId, string? MainComponent, string? ApplianceType, string? Brand, string? ModelNumber,
+    string? ModelFamily, double? AgeYears, string? AgeBasis, string? ComplaintText, string ComplaintKind, string? ErrorCode, string? CustomerKind, string? Visits)
 {
-    /// <summary>Reads a call: appliance type, brand, model, family, age, its basis, complaint text, kind, error code, customer, earlier visits.</summary>
-    /// <param name="r">The row.</param>
-    /// <param name="at">Position of the appliance type.</param>
-    /// <param name="opened">Day of the call.</param>
-    public static Call Read(DbDataReader r, int at, DateOnly opened)
+    /// <summary>What was known when it was booked. An age below 0 is not known.</summary>
+    public Call Call()
     {
-        double? age = r.Double(at + 4) is >= 0 and { } years ? years : null;
-        string basis = r.Text(at + 5) ?? Call.Unknown;
+        double? age = AgeYears is >= 0 ? AgeYears : null;
+        string basis = AgeBasis ?? Prediction.Call.Unknown;
         return new Call
         {
-            ApplianceType = r.Text(at) ?? Call.Unknown,
-            Brand = r.Text(at + 1),
-            ModelNumber = r.Text(at + 2),
-            ModelFamily = r.Text(at + 3),
+            ApplianceType = ApplianceType ?? Prediction.Call.Unknown,
+            Brand = Brand,
+            ModelNumber = ModelNumber,
+            ModelFamily = ModelFamily,
             AgeYears = age,
             AgeBasis = basis,
-            MadeOn = Call.BuiltOn(opened, age, basis),
-            ComplaintText = r.Text(at + 6),
-            ComplaintKind = r.GetString(at + 7),
-            ErrorCode = r.Text(at + 8),
-            CustomerKind = r.Text(at + 9) ?? Call.Unknown,
-            Month = opened.Month,
-            Earlier = EarlierVisit.Parse(r.Text(at + 10)),
+            MadeOn = Prediction.Call.BuiltOn(OpenedOn, age, basis),
+            ComplaintText = ComplaintText,
+            ComplaintKind = ComplaintKind,
+            ErrorCode = ErrorCode,
+            CustomerKind = CustomerKind ?? Prediction.Call.Unknown,
+            Month = OpenedOn.Month,
+            Earlier = EarlierVisit.Parse(Visits),
         };
     }
 }

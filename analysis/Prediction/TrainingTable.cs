@@ -14,9 +14,7 @@ public static class TrainingTable
     /// </summary>
     /// <param name="database">A session over the store.</param>
     /// <param name="most">Most jobs wanted, more or less.</param>
-    public static IReadOnlyList<ClosedCall> Read(Database database, int most = MostJobs) => database.Read("queries/prediction/calls.sql", r =>
-    {
-        DateOnly opened = r.Day(1)!.Value;
-        return new ClosedCall(r.GetString(0), opened, r.Day(2)!.Value, r.Text(3), r.GetString(4), CallColumns.Read(r, 5, opened));
-    }, ("is_open", false), ("most", most));
+    public static IReadOnlyList<ClosedCall> Read(Database database, int most = MostJobs) =>
+        [.. database.Read<CallRow>("queries/prediction/calls.sql", ("is_open", false), ("most", most))
+            .Select(r => new ClosedCall(r.JobId, r.OpenedOn, r.ClosedOn!.Value, r.UnitId, r.MainComponent!, r.Call()))];
 }

@@ -16,11 +16,11 @@ public static class PartServiceRates
     private const string AnySupplier = "any_supplier";
     private const string AllTypes = "all";
 
-    private sealed record Service(string Component, string Supplier, long Days, long Again);
+    private sealed record Service(string Component, string Supplier, [Column("part_days")] long Days, [Column("replaced_again")] long Again);
 
     /// <summary>Every component over all suppliers, then by supplier, from a session in which the rate tables were built.</summary>
     public static IReadOnlyList<FailureRate> Table(Database database, RateOptions options) => [.. database
-        .Read("FailureRates/read_part_service.sql", r => new Service(r.GetString(0), r.GetString(1), r.GetInt64(2), r.GetInt64(3)))
+        .ReadTable<Service>("part_service")
         .GroupBy(s => s.Component, StringComparer.Ordinal)
         .SelectMany(g => OfComponent([.. g], options))];
 

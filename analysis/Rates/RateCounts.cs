@@ -1,4 +1,3 @@
-using System.Data.Common;
 using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Analysis.Rates;
@@ -16,8 +15,7 @@ public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<S
 
     /// <summary>Reads the counts of a session in which the rate tables were built.</summary>
     public static RateCounts Read(Database database) => new(
-        database.Read("FailureRates/read_groups.sql", r => new GroupSize(Group(r), r.GetInt64(8), r.GetInt64(9), r.GetInt64(10))),
-        database.Read("FailureRates/read_counts.sql", r => new SubjectCount(Group(r), new RateSubject(r.GetString(8), r.GetString(9)), r.GetInt64(10))));
+        database.ReadTable<GroupSize>("rate_groups"), database.ReadTable<SubjectCount>("rate_counts"));
 
     /// <summary>Events of a subject in a group; 0 where none was seen.</summary>
     public long Events(RateGroup group, RateSubject subject) => _events.GetValueOrDefault((group, subject));
@@ -25,7 +23,4 @@ public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<S
     /// <summary>Subjects that this basis has seen on any appliance of the type: where one of them is not counted, it was at risk and did not happen.</summary>
     public IEnumerable<RateSubject> Subjects(RateGroup group) => _subjects[(group.Basis, group.ApplianceType)]
         .Where(s => group.GivenComplaint is null || s.Kind == RateSubject.Component);
-
-    private static RateGroup Group(DbDataReader r) =>
-        new(r.GetString(0), r.GetString(1), r.Day(2), r.GetString(3), r.Text(4), r.Text(5), r.Text(6), r.Text(7));
 }

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Sql;
+
 namespace PartsSignal.Analysis.Rates;
 
 /// <summary>Which calls or units a figure speaks for. Null: all of them.</summary>
@@ -10,7 +12,7 @@ namespace PartsSignal.Analysis.Rates;
 /// <param name="AgeBand">Age band at the call, or <c>unknown</c>.</param>
 /// <param name="GivenComplaint">Only calls with this complaint kind.</param>
 public sealed record RateGroup(
-    string Basis, string Grouping, DateOnly? Month, string ApplianceType, string? Brand, string? ModelFamily, string? AgeBand, string? GivenComplaint)
+    string Basis, [Column("grouping_kind")] string Grouping, DateOnly? Month, string ApplianceType, string? Brand, string? ModelFamily, string? AgeBand, string? GivenComplaint)
 {
     /// <summary>Value of a dimension the log does not tell.</summary>
     public const string Unknown = "unknown";
@@ -38,7 +40,7 @@ public sealed record SubjectCount(RateGroup Group, RateSubject Subject, long Eve
 /// <summary>What is counted.</summary>
 /// <param name="Kind"><c>component</c> or <c>complaint_kind</c>.</param>
 /// <param name="Name">Its name; component <c>none</c>: no part was needed.</param>
-public sealed record RateSubject(string Kind, string Name)
+public sealed record RateSubject([Column("subject_kind")] string Kind, [Column("subject")] string Name)
 {
     /// <summary>Kind of a component.</summary>
     public const string Component = "component";

@@ -16,9 +16,11 @@ public sealed record UnitPopulation(
 {
     /// <summary>All appliance types in a session where the rate tables were built.</summary>
     public static IReadOnlyList<UnitPopulation> Table(Database database) => [.. database
-        .Read("FailureRates/read_visits.sql", r => (Type: r.GetString(0), Visits: r.Int(1), Units: r.GetInt64(2)))
-        .GroupBy(v => v.Type)
+        .ReadTable<VisitCount>("unit_visits")
+        .GroupBy(v => v.ApplianceType)
         .Select(g => Row(g.Key, g.ToDictionary(v => v.Visits, v => v.Units)))];
+
+    private sealed record VisitCount(string ApplianceType, int Visits, long Units);
 
     private static UnitPopulation Row(string type, Dictionary<int, long> visits)
     {

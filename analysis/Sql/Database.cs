@@ -113,10 +113,10 @@ public sealed class Database : IDisposable
 
     /// <summary>True when a table or view of that name exists in this session.</summary>
     public bool Has(string table) =>
-        Read("queries/session/has_table.sql", r => r.GetInt64(0), ("name", table))[0] > 0;
+        Single<long>("queries/session/has_table.sql", ("name", table)) > 0;
 
     /// <summary>Number of rows of a table or view.</summary>
-    public long Count(string table) => Query($"from {Quote(table)} select count(*)", r => r.GetInt64(0))[0];
+    public long Count(string table) => Rows<long>($"from {Quote(table)} select count(*)", table, [])[0];
 
     /// <summary>An identifier in double quotes.</summary>
     public static string Quote(string identifier) => "\"" + identifier.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";

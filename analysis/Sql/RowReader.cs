@@ -33,6 +33,15 @@ internal sealed class RowReader<T>
     public T Current() => Plan.Create(_columns);
 }
 
+/// <summary>Names the column that a parameter or property is read from, where it is not its own name in snake case.</summary>
+/// <param name="name">The column.</param>
+[AttributeUsage(AttributeTargets.Parameter | AttributeTargets.Property)]
+public sealed class ColumnAttribute(string name) : Attribute
+{
+    /// <summary>The column.</summary>
+    public string Name => name;
+}
+
 /// <summary>What a record needs from a row, and the compiled code that makes it.</summary>
 internal sealed class RowPlan<T>
 {
@@ -91,16 +100,15 @@ internal sealed class RowPlan<T>
             ?? throw new ArgumentException($"{type.Name} has no public constructor.");
         var nulls = new NullabilityInfoContext();
         ParameterInfo[] parameters = constructor.GetParameters();
-        NewExpression create = Expression.New(constructor, parameters.Select(p => Member(columns, p.ParameterType, p.Name!, nulls.Create(p).WriteState)));
+        NewExpression create = Expression.New(constructor, parameters.Select(p => Member(columns, p.ParameterType, Name(p, p.Name!), nulls.Create(p).WriteState)));
         var taken = parameters.Select(p => p.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
         return Expression.MemberInit(create, type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Where(p => p.SetMethod is { IsPublic: true } && p.GetIndexParameters().Length == 0 && !taken.Contains(p.Name))
-            .Select(p => Expression.Bind(p, Member(columns, p.PropertyType, p.Name, nulls.Create(p).WriteState))));
+            .Select(p => Expression.Bind(p, Member(columns, p.PropertyType, Name(p, p.Name), nulls.Create(p).WriteState))));
     }
 
-    private Expression Member(ParameterExpression columns, Type type, string name, NullabilityState state)
+    private Expression Member(ParameterExpression columns, Type type, string column, NullabilityState state)
     {
-        string column = ResultColumn.SnakeCase(name);
         if (type == typeof(Estimate))
         {
             string stem = column.LastIndexOf('_') is > 0 and int cut ? column[..cut] : column;
@@ -114,6 +122,9 @@ internal sealed class RowPlan<T>
             : type.IsValueType || state != NullabilityState.NotNull ? Value(columns, type, [column])
             : Expression.Call(typeof(RowColumn), nameof(RowColumn.NotNull), [type], Value(columns, type, [column]), Column(columns, _needs.Count - 1));
     }
+
+    private static string Name(ICustomAttributeProvider member, string name) =>
+        member.GetCustomAttributes(typeof(ColumnAttribute), inherit: false) is [ColumnAttribute column] ? column.Name : ResultColumn.SnakeCase(name);
 
     private Expression Value(ParameterExpression columns, Type type, string[] names, bool required = true)
     {
@@ -139,7 +150,7 @@ internal sealed class RowColumn(DbDataReader? reader, int ordinal, string place)
     private static readonly Type[] Integers =
         [typeof(sbyte), typeof(byte), typeof(short), typeof(ushort), typeof(int), typeof(uint), typeof(long), typeof(ulong), typeof(BigInteger)];
 
-    private const int PoolSize = 256;
+    private const int PoolSize = 1024;
 
     private readonly Type? _type = reader?.GetFieldType(ordinal);
     private readonly string?[] _pool = new string?[PoolSize];

@@ -21,10 +21,11 @@ public sealed record LeadTime(
     public const int FewestLines = 10;
 
     /// <summary>All suppliers and groups in a session where the supplier tables were built.</summary>
-    public static IReadOnlyList<LeadTime> Table(Database database) => [.. database
-        .Read("SupplierQuality/read_lead_days.sql", r => (Group: (r.GetString(0), r.GetString(1), r.GetString(2)), Days: r.Int(3), Arrived: r.GetBoolean(4), Lines: r.GetInt64(5)))
-        .GroupBy(r => r.Group)
+    public static IReadOnlyList<LeadTime> Table(Database database) => [.. database.ReadTable<LeadDays>("lead_days")
+        .GroupBy(r => (r.Supplier, r.Grouping, r.Member))
         .Select(g => Of(g.Key, [.. g.Select(r => (r.Days, r.Arrived, r.Lines))]))];
+
+    private sealed record LeadDays(string Supplier, [Column("grouping_kind")] string Grouping, string Member, int Days, bool Arrived, long Lines);
 
     private static LeadTime Of((string Supplier, string Grouping, string Member) group, IReadOnlyList<(int Days, bool Arrived, long Lines)> waits)
     {

@@ -12,6 +12,6 @@ namespace PartsSignal.Analysis.Suppliers;
 public sealed record SupplierCount(string Supplier, string? Component, long Pieces, long PiecesReturned, long Followed, long Failed)
 {
     /// <summary>Reads the counts of a session in which the supplier tables were built.</summary>
-    public static IReadOnlyList<SupplierCount> Read(Database database) => database.Read("SupplierQuality/read_supplier_counts.sql", r =>
-        new SupplierCount(r.GetString(0), r.Text(1), r.GetInt64(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5)));
+    public static IReadOnlyList<SupplierCount> Read(Database database) =>
+        database.ReadTable<SupplierCount>("supplier_counts");
 }

@@ -22,31 +22,15 @@ public sealed record TrendCall(
     string ModelFamily,
     string? Component,
     string? Technician,
-    string? Customer,
-    string? Model,
+    [Column("customer_id")] string? Customer,
+    [Column("model_number")] string? Model,
     int? MadeMonth)
 {
     /// <summary>True when a component is known to have failed.</summary>
     public bool HasFailure => Component is not null and not Need.NoPart and not Need.OtherPart;
 
     /// <summary>Reads the calls in the order of trend_calls.</summary>
-    public static IReadOnlyList<TrendCall> Read(Database database)
-    {
-        var words = new Dictionary<string, string>(StringComparer.Ordinal);
-        string? Once(string? text)
-        {
-            if (text is not null && !words.TryAdd(text, text))
-            {
-                text = words[text];
-            }
-
-            return text;
-        }
-
-        return database.Query("from trend_calls", r => new TrendCall(
-            r.GetString(0), r.Int(1), (int?)r.Long(2), Once(r.GetString(3))!, Once(r.GetString(4))!, Once(r.Text(5)),
-            Once(r.Text(6)), Once(r.Text(7)), Once(r.Text(8)), (int?)r.Long(9)));
-    }
+    public static IReadOnlyList<TrendCall> Read(Database database) => database.ReadTable<TrendCall>("trend_calls");
 }
 
 /// <summary>Months counted as year * 12 + month - 1.</summary>

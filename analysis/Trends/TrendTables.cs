@@ -36,10 +36,10 @@ public sealed record TrendTables(
     /// <summary>Scans every month of a store, oldest first; a month never sees what came after it.</summary>
     public static TrendTables Create(Database database, TrendOptions? options = null)
     {
-        var span = database.Query("from trend_span", r => (First: r.Int(0), Last: r.Int(1)));
-        return span.Count == 0 || span[0].Last < span[0].First
+        IReadOnlyList<LoggedMonths> span = database.ReadTable<LoggedMonths>("trend_span");
+        return span.Count == 0 || span[0].LastMonth < span[0].FirstMonth
             ? new TrendTables([], [], [], [], [], [])
-            : Create(new CallTable(TrendCall.Read(database), span[0].First, span[0].Last), options ?? new TrendOptions());
+            : Create(new CallTable(TrendCall.Read(database), span[0].FirstMonth, span[0].LastMonth), options ?? new TrendOptions());
     }
 
     /// <summary>Scans every month of a book.</summary>
@@ -76,6 +76,8 @@ public sealed record TrendTables(
             last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(book, t.Test, last.View))],
             last is null ? [] : Delay(last.View.Delays));
     }
+
+    private sealed record LoggedMonths(int FirstMonth, int LastMonth);
 
     private static SeriesKey? Explained(DriftTest drift, SeriesTest[] risen) =>
         risen.Select(r => r.Key).FirstOrDefault(k => k.ApplianceType == drift.Key.ApplianceType

@@ -22,14 +22,12 @@ public static class ShopDataReader
         {
             AsOf = day,
             Jobs = Jobs(database, group),
-            Parts = database.Read("queries/van_plan/shop_parts.sql", r => new ShopPart(
-                r.GetString(0), r.GetString(1), r.Text(2), r.Text(3), r.Money(4), r.Text(5), r.Double(6) ?? 1, (int?)r.Long(7), r.Text(8))),
-            Orders = database.Read("queries/van_plan/shop_orders.sql", r => new ShopOrder(
-                r.GetString(0), r.Day(1)!.Value, r.Day(2), r.GetString(3), r.Int(4), r.Money(5), r.Text(6))),
+            Parts = database.Read<ShopPart>("queries/van_plan/shop_parts.sql"),
+            Orders = database.Read<ShopOrder>("queries/van_plan/shop_orders.sql"),
             Counts = Counts(database, group),
-            Aliases = database.Read("queries/van_plan/shop_aliases.sql", r => new ShopAlias(r.GetString(0), r.GetString(1), r.GetString(2))),
-            Fits = database.Read("queries/van_plan/shop_fits.sql", r => new ShopFit(r.GetString(0), r.GetString(1))),
-            Ended = database.Read("queries/van_plan/shop_ended_parts.sql", r => new EndedPart(r.GetString(0), r.Day(1))),
+            Aliases = database.Read<ShopAlias>("queries/van_plan/shop_aliases.sql"),
+            Fits = database.Read<ShopFit>("queries/van_plan/shop_fits.sql"),
+            Ended = database.Read<EndedPart>("queries/van_plan/shop_ended_parts.sql"),
             NumbersOn = known => numbers.TryGetValue(known, out var found) ? found : numbers[known] = NumbersOn(database, known),
         };
     }
@@ -42,21 +40,20 @@ public static class ShopDataReader
     {
         ResultTable.Write(database, "plan_vans", (group?.Vans ?? new HashSet<string>()).Select(v => new GroupVan(v)));
         ILookup<string, ShopPartLine> lines = database
-            .Read("queries/van_plan/shop_job_parts.sql", r => (Job: r.GetString(0), Line: new ShopPartLine(r.Text(1), r.Text(2), r.Int(3))))
-            .ToLookup(l => l.Job, l => l.Line);
-        return database.Read("queries/van_plan/shop_jobs.sql", r => new ShopJob(
-            r.GetString(0), r.Text(1), r.Day(2)!.Value, r.Day(3), r.Text(4), r.Text(5), r.GetString(6), [.. lines[r.GetString(0)]]));
+            .Read<JobPart>("queries/van_plan/shop_job_parts.sql")
+            .ToLookup(l => l.JobId, l => l.Line);
+        return [.. database.Read<JobRow>("queries/van_plan/shop_jobs.sql").Select(j => new ShopJob(
+            j.JobId, j.Van, j.OpenedOn, j.ClosedOn, j.ApplianceType, j.ModelFamily, j.Outcome, [.. lines[j.JobId]]))];
     }
 
     private static IReadOnlyList<ShopCount> Counts(Database database, VanGroup? group) =>
-        [.. database.Read("queries/van_plan/shop_van_counts.sql", r => new ShopCount(
-            r.GetString(0), r.GetString(1), r.GetString(2), r.Int(3), r.Day(4))).Where(c => group?.Vans is not { } vans || vans.Contains(c.Van))];
+        [.. database.Read<ShopCount>("queries/van_plan/shop_van_counts.sql").Where(c => group?.Vans is not { } vans || vans.Contains(c.Van))];
 
     private static Dictionary<string, string> NumbersOn(Database database, DateOnly day)
     {
         database.Run("queries/van_plan/arrows_known.sql", ("day", day));
         var numbers = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach ((string old, string current) in database.Read("intermediate/int_current_numbers.sql", r => (r.GetString(0), r.GetString(1))))
+        foreach ((string old, string current) in database.Read<CurrentNumber>("intermediate/int_current_numbers.sql"))
         {
             numbers.TryAdd(old, current);
         }
@@ -65,4 +62,11 @@ public static class ShopDataReader
     }
 
     private sealed record GroupVan(string Van);
+
+    private sealed record JobPart(string JobId, ShopPartLine Line);
+
+    private sealed record JobRow(
+        string JobId, string? Van, DateOnly OpenedOn, DateOnly? ClosedOn, string? ApplianceType, string? ModelFamily, string Outcome);
+
+    private sealed record CurrentNumber(string OldNumber, [Column("current_number")] string Current);
 }

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Sql;
+
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>A job as the log has it.</summary>
@@ -30,7 +32,7 @@ public sealed record ShopPartLine(string? PartNumber, string? FittedNumber, int 
 /// <param name="ReturnableDays">Days the supplier takes it back; null: not known.</param>
 /// <param name="Supplier">Who lists it; null: not known.</param>
 public sealed record ShopPart(
-    string Number, string CurrentNumber, string? Description, string? Component, decimal? Price, string? SizeClass, double Space,
+    [Column("part_number")] string Number, string CurrentNumber, string? Description, string? Component, decimal? Price, string? SizeClass, [Column("space_units")] double Space,
     int? ReturnableDays, string? Supplier);
 
 /// <summary>An order line.</summary>
@@ -56,9 +58,9 @@ public sealed record ShopCount(string Van, string PartNumber, string FittedNumbe
 public sealed record ShopAlias(string Supplier, string PartNumber, string Alias);
 
 /// <summary>A part listed for a model family.</summary>
-public sealed record ShopFit(string Family, string PartNumber);
+public sealed record ShopFit([Column("model_family")] string Family, string PartNumber);
 
 /// <summary>A number that is no longer made.</summary>
 /// <param name="Number">The number.</param>
 /// <param name="EffectiveOn">Since when; null: since ever.</param>
-public sealed record EndedPart(string Number, DateOnly? EffectiveOn);
+public sealed record EndedPart([Column("old_number")] string Number, DateOnly? EffectiveOn);

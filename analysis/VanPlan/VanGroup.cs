@@ -21,7 +21,7 @@ public sealed record VanGroup(IReadOnlySet<string>? Vans)
     {
         IReadOnlyList<string> names = options.Vans.Count > 0
             ? [.. options.Vans.Select(v => v.Van).Order(StringComparer.Ordinal)]
-            : database.Read("queries/van_plan/shop_vans.sql", r => r.GetString(0), ("last_day", LogWindow.LastDay(database, asOf)), ("days", options.Demand.HistoryDays));
+            : database.Read<string>("queries/van_plan/shop_vans.sql", ("last_day", LogWindow.LastDay(database, asOf)), ("days", options.Demand.HistoryDays));
         return names.Count <= most ? [new VanGroup((IReadOnlySet<string>?)null)]
             : [.. names.Chunk(most).Select(chunk => new VanGroup(chunk.ToHashSet(StringComparer.Ordinal)))];
     }

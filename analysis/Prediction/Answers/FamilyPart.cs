@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.Prediction.Answers;
@@ -41,7 +42,7 @@ public sealed record FamilyPart
 /// <param name="JobsBoth">Jobs with both.</param>
 /// <param name="Share">JobsBoth over JobsComponent, 0 to 1.</param>
 /// <param name="Lift">How many times more often than if the two had nothing to do with each other.</param>
-public sealed record Companion(string ApplianceType, string Component, string With, long JobsComponent, long JobsBoth, double Share, double Lift)
+public sealed record Companion(string ApplianceType, string Component, [Column("with_component")] string With, long JobsComponent, long JobsBoth, double Share, double Lift)
 {
     /// <summary>Lower end of the lift's 95 % interval: that of the share (Wilson 1927), over the share all jobs have. 0: cannot be told.</summary>
     public double LiftLower => Share > 0 ? (Proportion.Wilson(JobsBoth, JobsComponent).Lower ?? 0) * Lift / Share : 0;
@@ -69,4 +70,4 @@ public sealed record KnownModel(string ModelNumber, string ModelFamily, string? 
 /// <param name="AgeYears">Age reached, whole years.</param>
 /// <param name="Chance">Chance within a year, 0 to 1.</param>
 /// <param name="Events">Failures near that age behind it.</param>
-public sealed record YearRisk(string Basis, string ApplianceType, string ModelFamily, string Component, int AgeYears, double Chance, long Events);
+public sealed record YearRisk(string Basis, string ApplianceType, string ModelFamily, string Component, int AgeYears, double Chance, [Column("events_near_age")] long Events);

@@ -27,9 +27,8 @@ public sealed record UnitHistory
     /// <returns>Null: the shop has no closed job on it.</returns>
     public static UnitHistory? Read(Database database, IReadOnlyList<string> units, DateOnly on)
     {
-        IReadOnlyList<Row> rows = database.Read(
+        IReadOnlyList<Row> rows = database.Read<Row>(
             "queries/prediction/unit_jobs.sql",
-            r => new Row(r.GetString(0), r.Day(1)!.Value, r.Text(2), r.GetString(3), r.Text(5), r.Day(6), r.Day(7), r.GetString(8), r.Text(9)),
             ("units", string.Join(',', units)), ("before", on));
         if (rows.Select(r => r.Unit).Distinct().Count() != 1)
         {
@@ -48,5 +47,6 @@ public sealed record UnitHistory
     }
 
     private sealed record Row(
-        string Unit, DateOnly ClosedOn, string? Need, string Kind, string? Model, DateOnly? MadeFrom, DateOnly? MadeTo, string AgeBasis, string? Customer);
+        [Column("unit_id")] string Unit, DateOnly ClosedOn, [Column("main_component")] string? Need, [Column("complaint_kind")] string Kind,
+        [Column("model_number")] string? Model, DateOnly? MadeFrom, DateOnly? MadeTo, string AgeBasis, [Column("customer_kind")] string? Customer);
 }

@@ -6,7 +6,7 @@ select
     component,
     price,
     size_class,
-    space_units,
+    coalesce(space_units, 1) as space_units,
     returnable_days,
     supplier
 from parts
