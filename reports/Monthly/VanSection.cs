@@ -71,7 +71,7 @@ internal static class VanSection
             Replay(evidence),
             [.. evidence.Where(r => r.Quarter == All && r.Van == All)
                 .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
-                .Select(r => new ReplayedPolicy(Way(r.Policy), r.Jobs, r.Completion, r.Money))],
+                .Select(r => new ReplayedPolicy(Way(r.Policy), r.Jobs, r.Completion.Value is null ? Estimate.None("no jobs") : r.Completion, r.Money))],
             BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
             summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget));
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using PartsSignal.Pipeline.Commands;
 using PartsSignal.SampleShop.Scoring;
@@ -68,9 +69,11 @@ public sealed class RunScoreTests : IDisposable
         }
         else
         {
-            Assert.Equal((double)expected, (double)actual!, 0.0005);
+            Assert.Equal(Number(expected), Number(actual!), 0.0005);
         }
     }
+
+    private static double Number(JsonNode node) => double.Parse(node.ToJsonString(), CultureInfo.InvariantCulture);
 
     private void Record(string json)
     {

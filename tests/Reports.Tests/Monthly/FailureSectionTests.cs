@@ -1,0 +1,79 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Components;
+using PartsSignal.Reports.Monthly;
+
+namespace PartsSignal.Reports.Tests.Monthly;
+
+public sealed class FailureSectionTests
+{
+    private const string Needs = """
+        month_needs as
+        select month, need, calls, 310 as cause_known, calls / 310 as share, 0.08::double as lower, 0.15::double as upper
+        from (values (date '2024-05-01', 'none', 90), (date '2024-05-01', 'drain_pump', 34), (date '2024-05-01', 'inlet_valve', 30), (date '2023-05-01', 'drain_pump', 31)) as t(month, need, calls)
+        """;
+
+    private const string Families = """
+        month_families as
+        select date '2024-05-01' as month, 'K41' as model_family, 'washer' as appliance_type, 'Ostrava Blue' as brand, 52 as calls,
+            0.126::double as share, 0.098::double as lower, 0.162::double as upper, null::varchar as top_component
+        """;
+
+    private const string Comparison = """
+        family_comparison as
+        select 'K41' as model_family, 'inlet_valve' as subject, 'component' as subject_kind, 'share_of_calls' as basis, 2.6::double as ratio, true as stands_out
+        """;
+
+    private const string Rates = """
+        failure_rates as
+        select 'washer' as appliance_type, 'drain_pump' as subject, 'component' as subject_kind, 'register_unit_years' as basis, 'age' as "grouping", age_band, events,
+            920.0::double as exposure, estimate, estimate as lower, estimate as upper, missing
+        from (values ('2-4', 5, 1.2::double, null), ('0-2', 1, null, 'too few')) as t(age_band, events, estimate, missing)
+        """;
+
+    [Fact]
+    public void Read_NothingCounted_IsNullAndSaidSo()
+    {
+        using Database database = SectionCase.Session();
+        Assert.Null(FailureSection.Read(database, SectionCase.Month));
+        Assert.Contains("nothing can be ranked", SectionCase.Text(FailureSection.Build(null)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_ComponentNewThisMonth_HadNoShareAYearAgoButNoneIsKnownForTheMonthBefore()
+    {
+        using Database database = SectionCase.Session(Needs, Families, Comparison);
+        FailureFacts facts = FailureSection.Read(database, SectionCase.Month)!;
+        Assert.Equal(["drain_pump", "inlet_valve"], facts.Components.Select(c => c.Need));
+        Assert.Equal(0, facts.Components[1].ShareYearAgo);
+        Assert.Null(facts.Components[1].ShareBefore);
+        Assert.Equal("inlet valve 2.6 times", Assert.Single(facts.Families).StandsOut);
+    }
+
+    [Fact]
+    public void Build_NoRegister_SaysWhyThereAreNoRates()
+    {
+        using Database database = SectionCase.Session(Needs, Families);
+        Section section = FailureSection.Build(FailureSection.Read(database, SectionCase.Month));
+        Assert.Contains("no register lists units whether they fail or not", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.Null(SectionCase.Table(section, "families").Rows[0][5]);
+    }
+
+    [Fact]
+    public void Build_RatesOnTheRegister_NameTheWorstBandAndKeepTheReasonOfTheOther()
+    {
+        using Database database = SectionCase.Session(Needs, Families, Rates);
+        FailureFacts facts = FailureSection.Read(database, SectionCase.Month)!;
+        Assert.Equal([Estimate.None("too few"), Estimate.From(1.2, 1.2, 1.2)], Assert.Single(facts.Rates).Bands.Select(b => b.Rate));
+        string text = SectionCase.Text(FailureSection.Build(facts));
+        Assert.Contains("Most failures per unit-year at 2-4 years: 1.20 (1.20–1.20) per 100 unit-years.", text, StringComparison.Ordinal);
+        Assert.Contains("Register: 6 failures in 1,840 unit-years", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_TooFewCalls_DoesNotRank()
+    {
+        var facts = new FailureFacts([new ComponentShare("door_seal", 1, 1, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024");
+        Assert.Contains("Too few calls to rank components.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,69 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Components;
+using PartsSignal.Reports.Monthly;
+
+namespace PartsSignal.Reports.Tests.Monthly;
+
+public sealed class OpeningSectionTests
+{
+    private const string Figures = """
+        month_figures as
+        select date '2024-05-01' as month, 412 as calls, 41 as still_open, 0 as visits_known, null::double as first_visit_share, null::double as first_visit_lower,
+            null::double as first_visit_upper, 310 as cause_known, 0.28 as no_part_share, 0.23 as no_part_lower, 0.33 as no_part_upper, 33 as family_unknown, 90 as age_unknown, 4 as complaint_unknown
+        union all
+        select date '2023-05-01', 377, 0, 300, 0.62, 0.57, 0.67, 290, 0.3, 0.25, 0.35, 30, 80, 2
+        """;
+
+    private const string Needs = """
+        month_needs as
+        select date '2024-05-01' as month, need, calls, 310 as cause_known, calls / 310 as share, 0.08 as lower, 0.15 as upper
+        from (values ('none', 90), ('drain_pump', 34), ('inlet_valve', 30)) as t(need, calls)
+        """;
+
+    private static readonly DataQualityFacts NoFiles = new([], [], [], []);
+
+    [Fact]
+    public void Read_NoFigures_TellsAMonthWithoutCalls()
+    {
+        using Database database = SectionCase.Session();
+        OpeningFacts facts = OpeningSection.Read(database, SectionCase.Options, null, null, NoFiles);
+        Assert.Equal(0, facts.Now.Calls);
+        string text = SectionCase.Text(OpeningSection.Build(facts));
+        Assert.Contains("No call of May 2024 is in the files.", text, StringComparison.Ordinal);
+        Assert.Contains("cannot be told (no calls)", text, StringComparison.Ordinal);
+        Assert.Contains("Whether anything is rising was not computed; how many repairs came back cannot be told.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_MonthAndYearAgo_StandBesideEachOther()
+    {
+        using Database database = SectionCase.Session(Figures, Needs);
+        OpeningFacts facts = OpeningSection.Read(database, SectionCase.Options, null, null, NoFiles);
+        Assert.Null(facts.Before);
+        Assert.Equal(("drain_pump", 34L), (facts.Now.TopComponent, facts.Now.TopCalls));
+        IReadOnlyList<string> sentences = OpeningSentences.Write(facts);
+        Assert.Equal("In May 2024 the shop took 412 calls (377 a year earlier); 371 of them were closed by 12 June 2024.", sentences[0]);
+        Assert.StartsWith("How many were finished at the first visit cannot be told (no closed job of the month tells its visits)", sentences[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_MonthTheFilesDoNotReach_ShowsADash()
+    {
+        using Database database = SectionCase.Session(Figures, Needs);
+        Section section = OpeningSection.Build(OpeningSection.Read(database, SectionCase.Options, null, null, NoFiles));
+        Assert.Equal([new Cell(412L, CellKind.Count), new Cell(null, CellKind.Count), new Cell(377L, CellKind.Count)], SectionCase.Table(section, "headlines").Rows[0].Skip(1).Take(3));
+    }
+
+    [Fact]
+    public void Read_RepairsStillWatched_AreNotTheHeadline()
+    {
+        using Database database = SectionCase.Session();
+        ReturnMonth Repaired(int month, long watched) => new(new DateOnly(2024, month, 1), 100, 5, Estimate.From(0.05, 0.02, 0.1), watched);
+        var returns = new ReturnFacts(30, [Repaired(2, 0), Repaired(3, 0), Repaired(4, 0), Repaired(5, 7)], [], [], null, "");
+        OpeningFacts facts = OpeningSection.Read(database, SectionCase.Options, null, returns, NoFiles);
+        Assert.Equal(new DateOnly(2024, 4, 1), facts.CameBack!.Month);
+        Assert.Equal(new DateOnly(2024, 3, 1), facts.CameBackBefore!.Month);
+        Assert.Null(facts.CameBackYearAgo);
+    }
+}

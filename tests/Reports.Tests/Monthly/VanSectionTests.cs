@@ -1,0 +1,89 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Reports.Monthly;
+
+namespace PartsSignal.Reports.Tests.Monthly;
+
+public sealed class VanSectionTests
+{
+    private const string Summary = """
+        van_summary as
+        select van, 1500.00::decimal(12, 2) as budget, 150.0::double as space, 1481.5::decimal(12, 2) as money_used, 61.0::double as space_used, 42 as parts, 50 as pieces, 800.4::double as jobs_per_year,
+            0.64::double as completion, counted as completion_counted, null::decimal(12, 2) as money_counted, booked as booked_jobs, 1.5::double as booked_finished, 0.0008::double as bound_gap, answer
+        from (values ('2', null::double, 0, 'no prices known'), ('1', 0.62::double, 3, 'planned')) as t(van, counted, booked, answer)
+        """;
+
+    private const string Plan = """
+        van_plan as select '1' as van, 'PX-1' as part_number, 'drain pump' as description, 2 as target, null::decimal(12, 2) as price, 60.0::double as pieces_per_year, 40.5::double as jobs_per_year
+        """;
+
+    private const string Changes = """
+        van_changes as
+        select '1' as van, part_number, 'valve' as description, act as "action", 1 as quantity, null::varchar as label, null::varchar as other_van, until as "by"
+        from (values ('PX-1', 'keep', null::varchar), ('PX-2', 'send_back', '1 June')) as t(part_number, act, until)
+        """;
+
+    private const string Evidence = """
+        van_evidence as
+        select quarter, 'all' as van, policy, jobs, 0.7::double as completion, 0.6::double as completion_lower, 0.8::double as completion_upper, 1481.5::decimal(12, 2) as money
+        from (values ('2024Q1', 'plan', 300), ('2023Q4', 'plan', 310), ('all', 'counted', 300), ('all', 'hindsight', 610), ('all', 'plan', 610)) as t(quarter, policy, jobs)
+        """;
+
+    private const string Curve = """
+        van_curve as
+        select '1' as van, budget::decimal(12, 2) as budget, budget / 3000 as plan_completion, budget / 4000 as most_used_completion from range(0, 3000, 1000) as t(budget)
+        """;
+
+    [Fact]
+    public void Read_NoPlan_IsNullAndSaysWhatItTakes()
+    {
+        using Database database = SectionCase.Session(Summary, Plan);
+        Assert.Null(VanSection.Read(database, "EUR"));
+        Assert.Contains("No van plan was made.", SectionCase.Text(VanSection.Build(null, "EUR")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_CountedVanAndOther_DescribeThemApart()
+    {
+        VanFacts facts = Filled();
+        Assert.Equal([("1", true), ("2", false)], facts.Vans.Select(v => (v.Van, v.Counted)));
+        string[] summaries = [.. facts.Vans.Select(v => v.Summary.Replace('\u00A0', ' '))];
+        Assert.Equal(
+            "42 parts, 50 pieces, for 1,482 EUR of 1,500 EUR and 61.0 of 150 space units. Of about 800 settled jobs a year, 64.0 % should be finished at the first visit, against 62.0 % with what was counted aboard; "
+            + "no other load can be expected to be more than 0.1 % better. Of 3 jobs already booked on it, 1.50 should be finished at the first visit.",
+            summaries[0]);
+        Assert.EndsWith("Note: no prices known.", summaries[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("aboard", summaries[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_Lines_SayWhatToDoWithEachPart()
+    {
+        VanLine[] lines = [.. Filled().Vans[0].Lines];
+        Assert.Equal([("send back 1 by 1 June", 1L, 0L), ("keep 1", 1L, 2L)], lines.Select(l => (l.Todo, l.OnHand, l.Target)));
+        Assert.Null(lines[1].Price);
+    }
+
+    [Fact]
+    public void Read_Replay_NamesItsQuartersAndPutsThePlanFirst()
+    {
+        VanFacts facts = Filled();
+        Assert.Contains("in order of call, 2023Q4 to 2024Q1.", facts.Replay, StringComparison.Ordinal);
+        Assert.Equal(["the plan", "known only afterwards", "as counted"], facts.ReplayRows.Select(r => r.Way));
+        Assert.Equal([3, 3], facts.Curves.Select(c => c.Points.Count));
+    }
+
+    [Fact]
+    public void Build_NothingReplayedOrCounted_SaysBoth()
+    {
+        string text = SectionCase.Text(VanSection.Build(new VanFacts([new VanPlanView("1", "empty", false, [])], null, [], [], "", null), "EUR"));
+        Assert.Contains("The plan was not tried on later months", text, StringComparison.Ordinal);
+        Assert.Contains("No van has been counted, so each plan lists the whole load", text, StringComparison.Ordinal);
+        Assert.Contains("Nothing is worth carrying within the money and space given.", text, StringComparison.Ordinal);
+    }
+
+    private static VanFacts Filled()
+    {
+        using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence, Curve);
+        return VanSection.Read(database, "EUR")!;
+    }
+}
