@@ -6,7 +6,7 @@ public sealed record FailureRate
     /// <summary>What the events are divided by: share_of_calls, register_unit_years, seen_unit_years or part_years.</summary>
     public required string Basis { get; init; }
 
-    /// <summary>Which of the dimensions below are set: type, brand, family, age, family_age, complaint, family_complaint, supplier or any_supplier.</summary>
+    /// <summary>Which of the dimensions below are set: type, brand, family, age, family_age, complaint, family_complaint, supplier, any_supplier, or a property of the call.</summary>
     public required string Grouping { get; init; }
 
     /// <summary>Appliance type; all for parts in service, which may fit several.</summary>
@@ -23,6 +23,9 @@ public sealed record FailureRate
 
     /// <summary>Only calls with this complaint kind; null: all.</summary>
     public string? GivenComplaint { get; init; }
+
+    /// <summary>Value of the property that <see cref="Grouping"/> names, for cuts by a property of the call; null: all.</summary>
+    public string? GroupValue { get; init; }
 
     /// <summary>Only parts of this supplier; null: all.</summary>
     public string? Supplier { get; init; }

@@ -42,6 +42,7 @@ public static class FailureRateTable
             ModelFamily = size.Group.ModelFamily,
             AgeBand = size.Group.AgeBand,
             GivenComplaint = size.Group.GivenComplaint,
+            GroupValue = size.Group.GroupValue,
             SubjectKind = subject.Kind,
             Subject = subject.Name,
             Events = events,

@@ -4,15 +4,17 @@ namespace PartsSignal.Analysis.Rates;
 
 /// <summary>Which calls or units a figure speaks for. Null: all of them.</summary>
 /// <param name="Basis">One of <see cref="RateBasis"/>.</param>
-/// <param name="Grouping">type, brand, family, age, family_age, complaint, family_complaint, month or family_month.</param>
+/// <param name="Grouping">type, brand, family, age, family_age, complaint, family_complaint, month, family_month, or one of <see cref="RateCut.Properties"/>.</param>
 /// <param name="Month">First day of the month of the call; null: all time.</param>
 /// <param name="ApplianceType">Type, or <c>unknown</c>.</param>
 /// <param name="Brand">Brand, or <c>unknown</c>.</param>
 /// <param name="ModelFamily">Family, or <c>unknown</c>.</param>
 /// <param name="AgeBand">Age band at the call, or <c>unknown</c>.</param>
 /// <param name="GivenComplaint">Only calls with this complaint kind.</param>
+/// <param name="GroupValue">Value of the property that <paramref name="Grouping"/> names, for cuts by a property of the call.</param>
 public sealed record RateGroup(
-    string Basis, [Column("grouping_kind")] string Grouping, DateOnly? Month, string ApplianceType, string? Brand, string? ModelFamily, string? AgeBand, string? GivenComplaint)
+    string Basis, [Column("grouping_kind")] string Grouping, DateOnly? Month, string ApplianceType, string? Brand, string? ModelFamily, string? AgeBand, string? GivenComplaint,
+    string? GroupValue = null)
 {
     /// <summary>Value of a dimension the log does not tell.</summary>
     public const string Unknown = "unknown";

@@ -20,24 +20,41 @@ public static class StoreTables
 
     /// <summary>
     /// Makes every table visible: a view over its Parquet files where the folder has any, an empty table of the
-    /// contract's shape where it has none, so that every query runs and answers with no rows.
+    /// contract's shape where it has none, so that every query runs and answers with no rows. Columns that the store of
+    /// an earlier version lacks are null.
     /// </summary>
     /// <param name="database">The session.</param>
     /// <param name="folder">Folder of one published store, with a folder per table.</param>
     public static void Attach(Database database, string folder)
     {
+        // The shapes stand in a schema of their own, for the store of an earlier version.
+        database.Execute("drop schema if exists shape cascade");
+        database.Execute("create schema shape");
+        database.Execute("set schema = 'shape'");
+        foreach (string name in Names)
+        {
+            CreateEmpty(database, name);
+        }
+
+        database.Execute("set schema = 'main'");
+        var files = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (string name in Names)
         {
             string table = Path.Combine(folder, name);
             if (Directory.Exists(table) && Directory.EnumerateFiles(table, "*.parquet", SearchOption.AllDirectories).Any())
             {
-                string files = Database.Literal(Path.Combine(table, "**", "*.parquet").Replace('\\', '/'));
-                database.Execute($"create or replace view {Database.Quote(name)} as from read_parquet({files}, hive_partitioning = false)");
+                files.Add(name, $"read_parquet({Database.Literal(Path.Combine(table, "**", "*.parquet").Replace('\\', '/'))}, hive_partitioning = false)");
+                database.Execute($"create or replace view {Database.Quote(name)} as from {files[name]}");
             }
             else
             {
                 CreateEmpty(database, name);
             }
+        }
+
+        foreach (string name in database.Read("queries/session/tables_that_lack_columns.sql", r => r.GetString(0)).Where(files.ContainsKey))
+        {
+            database.Execute($"create or replace view {Database.Quote(name)} as (from shape.{Database.Quote(name)}) union all by name (from {files[name]})");
         }
     }
 

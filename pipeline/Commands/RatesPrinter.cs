@@ -58,6 +58,7 @@ internal static class RatesPrinter
         Split("age_band", "age", r => r.AgeBand);
         Split("given_complaint", "complaint", r => r.GivenComplaint);
         Split("supplier", "supplier", r => r.Supplier);
+        Split("group_value", rates[0].Grouping.Replace('_', ' '), r => r.GroupValue);
 
         columns.Add(new("subject", "what", r => r.Subject));
         columns.Add(new("events", "n", r => r.Events));
@@ -85,6 +86,7 @@ internal static class RatesPrinter
         new("age_band", "age", r => r.AgeBand),
         new("given_complaint", "complaint", r => r.GivenComplaint),
         new("supplier", "supplier", r => r.Supplier),
+        new("group_value", "group", r => r.GroupValue),
         new("subject_kind", "kind", r => r.SubjectKind),
         new("subject", "what", r => r.Subject),
         new("events", "n", r => r.Events),

@@ -23,7 +23,7 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
     private const int MostNamed = 100;
 
     /// <summary>What rates can be split by.</summary>
-    public static readonly IReadOnlyList<string> Splits = ["type", "family", "brand", "age", ByComplaint, BySupplier];
+    public static readonly IReadOnlyList<string> Splits = ["type", "family", "brand", "age", ByComplaint, BySupplier, .. RateCut.Properties];
 
     /// <summary>Reads the options.</summary>
     /// <exception cref="BadInputException">Options cannot be used; every fault is named.</exception>
@@ -52,7 +52,8 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
             faults.Add("--by supplier: parts are followed over all appliances; leave --family, --age and --complaint out.");
         }
 
-        if ((settings.By == "brand" && narrowed) || (settings.By == "type" && settings.Family is not null) || (settings.By == "age" && settings.Complaint is not null)
+        bool property = settings.By is { } cut && RateCut.Properties.Contains(cut);
+        if (((settings.By == "brand" || property) && narrowed) || (settings.By == "type" && settings.Family is not null) || (settings.By == "age" && settings.Complaint is not null)
             || (settings.By == ByComplaint && settings.Age is not null))
         {
             faults.Add($"--by {settings.By}: is not counted within the family, age or complaint asked for; leave them out.");
@@ -86,6 +87,7 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
             .ThenBy(r => r.ApplianceType, StringComparer.Ordinal)
             .ThenBy(r => By is null && r.ModelFamily is not null && Family is null)
             .ThenBy(r => By == "age" ? Array.IndexOf(Ages, r.AgeBand) : 0)
+            .ThenBy(r => r.GroupValue, StringComparer.Ordinal)
             .ThenByDescending(r => r.Events)
             .ThenBy(r => r.ModelFamily, StringComparer.Ordinal)
             .ThenBy(r => r.Subject, StringComparer.Ordinal)];
@@ -99,6 +101,7 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
     {
         { By: BySupplier } => ["any_supplier", "supplier"],
         { By: "brand" } => ["brand"],
+        { By: { } property } when RateCut.Properties.Contains(property) => [property],
         { By: "type", Complaint: not null } => ["complaint", "type"],
         { By: "type", Age: not null } => ["age"],
         { By: "type" } => ["type"],

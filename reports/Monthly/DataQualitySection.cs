@@ -9,7 +9,17 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Faults">Contradictions found in the data, by kind.</param>
 /// <param name="Gaps">What is missing on jobs, and what it costs the answers, worst first.</param>
 internal sealed record DataQualityFacts(
-    IReadOnlyList<FileBooks> Files, IReadOnlyList<RejectReason> Reasons, IReadOnlyList<FaultKind> Faults, IReadOnlyList<Gap> Gaps);
+    IReadOnlyList<FileBooks> Files, IReadOnlyList<RejectReason> Reasons, IReadOnlyList<FaultKind> Faults, IReadOnlyList<Gap> Gaps)
+{
+    /// <summary>Columns of the job log, and how many jobs tell them, most first.</summary>
+    public IReadOnlyList<ToldColumn> Told { get; init; } = [];
+}
+
+/// <summary>A column of the job log.</summary>
+/// <param name="ColumnName">Its name.</param>
+/// <param name="Jobs">Jobs that tell it.</param>
+/// <param name="Expected">Jobs in all.</param>
+internal sealed record ToldColumn(string ColumnName, long Jobs, long Expected);
 
 /// <summary>The reconciliation of one file: rows read = loaded + duplicate + replaced + rejected.</summary>
 internal sealed record FileBooks(string SourceFile, string Kind, long RowsRead, long Loaded, long Duplicate, long Replaced, long Rejected);
@@ -47,7 +57,10 @@ internal static class DataQualitySection
         [.. database.Read<Reason>("queries/report/reject_reasons.sql")
             .Select(r => new RejectReason(r.ReasonCode, r.Field, r.Rejects, $"{r.FirstFile}, line {Format.Count(r.FirstLine)}", r.Mend))],
         [.. database.Read<Fault>("queries/report/fault_kinds.sql").Select(f => new FaultKind(f.FaultKind, f.Faults, f.Example))],
-        [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)]);
+        [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)])
+    {
+        Told = database.Read<ToldColumn>("queries/report/told_columns.sql"),
+    };
 
     private static Gap Describe(Lack lack)
     {
@@ -85,6 +98,12 @@ internal static class DataQualitySection
                     new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),
                     new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("What it costs", g => g.Costs),
                 ]) with { WhenEmpty = "Nothing that the answers use is missing." },
+            .. facts.Told.Where(t => t.Expected > 0).Take(1).Select(_ => TableView.Create(
+                "told", "What the job log tells", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,
+                [
+                    new("Column", t => Format.Words(t.ColumnName)), new("Jobs that tell it", t => t.Jobs, CellKind.Count), new("Of", t => t.Expected, CellKind.Count),
+                    new("Share", t => t.Expected == 0 ? null : (double)t.Jobs / t.Expected, CellKind.Share),
+                ])),
             TableView.Create("rejects", "Rows that could not be read, by reason",
                 $"{Format.Count(rejected)} of {Format.Count(read)} rows, all files; each row is listed in the rejects folder.", facts.Reasons,
                 [

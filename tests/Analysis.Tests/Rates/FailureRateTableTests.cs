@@ -100,6 +100,17 @@ public class FailureRateTableTests
         Assert.Equal(AgeBand.Standard.Select(b => b.ToString()), database.Query("from age_bands", r => r.GetString(0)));
     }
 
+    // What help and --by name are the cuts that the counts hold.
+    [Fact]
+    public void Properties_OfACall_AreTheCutsOfTheCounts()
+    {
+        var shop = new SmallShop { Jobs = [Job("J1", new(2022, 1, 1), "timer")] };
+        using Database database = shop.Build(ResultModels.Rates);
+        Assert.Equal(
+            RateCut.Properties.Order(StringComparer.Ordinal),
+            RateCounts.Read(database).Groups.Where(g => g.Group.GroupValue is not null).Select(g => g.Group.Grouping).Distinct().Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void Build_EmptyStore_GivesEmptyTables()
     {

@@ -35,7 +35,7 @@ public sealed class RatesCommandTests : IDisposable
         (_, string text, _) = await RunAsync("rates", "--out", _out, "--input", _out, "--component", "inlet_valve", "--format", "csv");
         string[] lines = text.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries);
         Assert.StartsWith("basis,grouping,appliance_type,brand,model_family,age_band,", lines[0], StringComparison.Ordinal);
-        Assert.StartsWith("share_of_calls,type,washer,,,,,,component,inlet_valve,3,12,calls,0,share,0.25,", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("share_of_calls,type,washer,,,,,,,component,inlet_valve,3,12,calls,0,share,0.25,", lines[1], StringComparison.Ordinal);
     }
 
     [Fact]

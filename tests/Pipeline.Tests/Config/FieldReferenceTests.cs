@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Config;
 
 namespace PartsSignal.Pipeline.Tests.Config;
 
-/// <summary>Keeps the field reference equal to the catalog. PARTSSIGNAL_WRITE_DOCS=1 writes it anew.</summary>
+/// <summary>Keeps the field reference equal to the catalog. PARTSSIGNAL_WRITE_SNAPSHOTS=1 writes it anew.</summary>
 public sealed class FieldReferenceTests
 {
     [Fact]
@@ -11,7 +11,7 @@ public sealed class FieldReferenceTests
     {
         string path = Path.Combine(RepositoryFolder.Root, "pipeline", "Config", "FIELDS.md");
         string text = Render();
-        if (Environment.GetEnvironmentVariable("PARTSSIGNAL_WRITE_DOCS") == "1")
+        if (Environment.GetEnvironmentVariable("PARTSSIGNAL_WRITE_SNAPSHOTS") == "1")
         {
             File.WriteAllText(path, text);
         }
@@ -25,7 +25,7 @@ public sealed class FieldReferenceTests
             """
             # The columns a shop's files can give
 
-            Made from `FieldCatalog.cs`; a test keeps it true (`PARTSSIGNAL_WRITE_DOCS=1` writes it anew). *Needed*: a row without it
+            Made from `FieldCatalog.cs`; a test keeps it true (`PARTSSIGNAL_WRITE_SNAPSHOTS=1` writes it anew). *Needed*: a row without it
             is refused. *Cell that cannot be read*: the row is refused, or the cell counts as unknown. *Tells versions apart*: two rows
             of one job that differ there are two versions of the job. *Personal*: hashed or scrubbed, never stored as typed.
 

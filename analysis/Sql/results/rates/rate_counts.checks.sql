@@ -1,7 +1,7 @@
 -- One row per group whose components, or complaint kinds, do not add up to the calls it should hold.
 with sums as (
     select
-        basis, grouping_kind, month, appliance_type, brand, model_family, age_band, given_complaint,
+        basis, grouping_kind, month, appliance_type, brand, model_family, age_band, given_complaint, group_value,
         sum(events) filter (where subject_kind = 'component') as needs,
         sum(events) filter (where subject_kind = 'complaint_kind') as complaints
     from rate_counts
@@ -17,5 +17,6 @@ left join sums as s
     and g.model_family is not distinct from s.model_family
     and g.age_band is not distinct from s.age_band
     and g.given_complaint is not distinct from s.given_complaint
+    and g.group_value is not distinct from s.group_value
 where g.known_calls <> coalesce(s.needs, 0)
     or (g.given_complaint is null and g.calls <> coalesce(s.complaints, 0))

@@ -1,0 +1,11 @@
+namespace PartsSignal.Analysis.Rates;
+
+/// <summary>Further cuts of the failure rates, by a property of the call; <c>rate_cells.sql</c> says where each value comes from.</summary>
+public static class RateCut
+{
+    /// <summary>Their names, for help.</summary>
+    public const string Names = "";
+
+    /// <summary>Their names.</summary>
+    public static IReadOnlyList<string> Properties { get; } = Names.Split(", ", StringSplitOptions.RemoveEmptyEntries);
+}
