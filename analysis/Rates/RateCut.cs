@@ -4,8 +4,8 @@ namespace PartsSignal.Analysis.Rates;
 public static class RateCut
 {
     /// <summary>Their names, for help.</summary>
-    public const string Names = "";
+    public const string Names = "customer_kind";
 
     /// <summary>Their names.</summary>
-    public static IReadOnlyList<string> Properties { get; } = Names.Split(", ", StringSplitOptions.RemoveEmptyEntries);
+    public static IReadOnlyList<string> Properties { get; } = Names.Split(", ");
 }

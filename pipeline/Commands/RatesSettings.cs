@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using PartsSignal.Analysis.Rates;
 using PartsSignal.Pipeline.Core;
 using Spectre.Console.Cli;
 
@@ -29,7 +30,7 @@ internal sealed class RatesSettings : CommandSettings
 
     /// <summary>What to split by.</summary>
     [CommandOption("--by <SPLIT>")]
-    [Description("Split by type, family, brand, age, complaint or supplier (of the parts fitted); by what is asked for if left out.")]
+    [Description("Split by type, family, brand, age, complaint, " + RateCut.Names + " or supplier (of the parts fitted); by what is asked for if left out.")]
     public string? By { get; init; }
 
     /// <summary>Only calls of this month.</summary>

@@ -100,6 +100,26 @@ public class FailureRateTableTests
         Assert.Equal(AgeBand.Standard.Select(b => b.ToString()), database.Query("from age_bands", r => r.GetString(0)));
     }
 
+    [Fact]
+    public void Of_CallsByCustomerKind_AddUpToAllCallsOfTheType()
+    {
+        var shop = new SmallShop
+        {
+            Jobs =
+            [
+                Job("J1", new(2022, 1, 1), "timer") with { CustomerKind = "contract" },
+                Job("J2", new(2022, 1, 2), "timer") with { CustomerKind = "household" },
+                Job("J3", new(2022, 1, 3), "inlet_valve") with { CustomerKind = "household" },
+                Job("J4", new(2022, 1, 4), "timer"),
+            ],
+        };
+        using Database database = shop.Build(ResultModels.Rates);
+        FailureRate Timer(string? kind) => Single(database, RateBasis.ShareOfCalls, "customer_kind", "timer", r => r.GroupValue == kind);
+        Assert.Equal((1, 1.0), (Timer("contract").Events, Timer("contract").Exposure));
+        Assert.Equal((1, 2.0), (Timer("household").Events, Timer("household").Exposure));
+        Assert.Equal((1, 1.0), (Timer("unknown").Events, Timer("unknown").Exposure));
+    }
+
     // What help and --by name are the cuts that the counts hold.
     [Fact]
     public void Properties_OfACall_AreTheCutsOfTheCounts()

@@ -2,7 +2,7 @@
 -- Every cut of the failure rates is stated here, once: by the appliance among the grouping sets, by a property of the call
 -- among the properties.
 with properties as (
-    select job_id, null::varchar as grouping_kind, null::varchar as group_value from jobs where false
+    select job_id, 'customer_kind' as grouping_kind, coalesce(customer_kind, 'unknown') as group_value from jobs
 ),
 
 subjects as (
