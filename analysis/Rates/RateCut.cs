@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Rates;
 public static class RateCut
 {
     /// <summary>Their names, for help.</summary>
-    public const string Names = "customer_kind";
+    public const string Names = "customer_kind, warranty";
 
     /// <summary>Their names.</summary>
     public static IReadOnlyList<string> Properties { get; } = Names.Split(", ");

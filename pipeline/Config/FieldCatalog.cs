@@ -28,6 +28,7 @@ internal static class FieldCatalog
             new("parts_list", Cleaner.PartsList, "All parts fitted, in one cell.") { Table = JobParts, Staged = PartColumns, RefusesRow = true },
             .. Appliance(identity: false),
             .. PartLineFields(JobParts),
+            new("warranty", Cleaner.Flag, "Whether the job was under warranty."),
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
         [

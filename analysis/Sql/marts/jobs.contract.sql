@@ -28,6 +28,7 @@ create table jobs (
     main_component    varchar,               -- what the job turned out to need: a component, or 'none'; null: not known (open, declined, not recorded)
     visits            integer,
     labour_minutes    double,
+    warranty          boolean,               -- was the job under warranty; null: not told
     first_visit_done  boolean,               -- finished at the first visit; null: cannot be told
     source_file       varchar not null,
     source_line       integer not null

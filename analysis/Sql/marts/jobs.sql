@@ -57,6 +57,7 @@ select
     end as main_component,
     visits,
     labour_minutes,
+    warranty,
     case
         when ended = 'part_ordered' then false
         when closed_on is null or visits is null then null

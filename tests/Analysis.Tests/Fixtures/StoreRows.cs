@@ -9,6 +9,8 @@ internal sealed record JobRow(string JobId, DateOnly OpenedOn)
     public string? UnitId { get; init; }
     public string? CustomerId { get; init; }
     public string? CustomerKind { get; init; }
+
+    public bool? Warranty { get; init; }
     public string? ApplianceType { get; init; } = "washer";
     public string? Brand { get; init; } = "Norvik";
     public string? ModelRaw { get; init; }

@@ -3,6 +3,8 @@
 -- among the properties.
 with properties as (
     select job_id, 'customer_kind' as grouping_kind, coalesce(customer_kind, 'unknown') as group_value from jobs
+    union all
+    select job_id, 'warranty', case when warranty then 'yes' when not warranty then 'no' else 'unknown' end from jobs
 ),
 
 subjects as (
