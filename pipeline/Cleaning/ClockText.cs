@@ -8,7 +8,7 @@ public static class ClockText
     /// <summary>Reads a time and its zone.</summary>
     /// <param name="text">Text after the date; a leading T or comma is allowed.</param>
     /// <param name="clock">Time since midnight.</param>
-    /// <param name="zone">Distance from UTC; null: none named.</param>
+    /// <param name="zone">Distance from UTC, or null if none is named.</param>
     public static bool TryRead(ReadOnlySpan<char> text, out TimeSpan clock, out TimeSpan? zone)
     {
         clock = default;

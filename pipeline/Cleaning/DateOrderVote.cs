@@ -47,9 +47,22 @@ public sealed class DateOrderVote
         }
     }
 
-    /// <summary>The order the most dates demand; null: none demands one.</summary>
+    /// <summary>The order the most dates demand, or null if none demands one.</summary>
     public DateOrder? Decide() =>
         !IsDecided ? null
         : _yearFirst >= Math.Max(_dayFirst, _monthFirst) ? DateOrder.YearFirst
         : _dayFirst >= _monthFirst ? DateOrder.DayFirst : DateOrder.MonthFirst;
+}
+
+/// <summary>Which of the numbers of a date comes first; one order holds for a whole file.</summary>
+public enum DateOrder
+{
+    /// <summary>Day, month, year.</summary>
+    DayFirst,
+
+    /// <summary>Month, day, year.</summary>
+    MonthFirst,
+
+    /// <summary>Year, month, day.</summary>
+    YearFirst,
 }

@@ -18,7 +18,7 @@ public static partial class ErrorCodeText
         return match.Success ? Plain(match.Groups[1].Value) : null;
     }
 
-    /// <summary>A code as typed in a cell of its own, in upper case without marks; null: nothing usable.</summary>
+    /// <summary>A code as typed in a cell of its own, in upper case without marks, or null if nothing is usable.</summary>
     public static string? Plain(string? cell)
     {
         if (EmptyMark.Is(cell))

@@ -47,6 +47,16 @@ public sealed class NumberStyleVote
         }
     }
 
-    /// <summary>The style the most amounts demand; null: none demands one.</summary>
+    /// <summary>The style the most amounts demand, or null if none demands one.</summary>
     public NumberStyle? Decide() => _point + _comma == 0 ? null : _comma > _point ? NumberStyle.Comma : NumberStyle.Point;
+}
+
+/// <summary>Which mark stands before the decimals; one style holds for a whole file.</summary>
+public enum NumberStyle
+{
+    /// <summary>1,234.50</summary>
+    Point,
+
+    /// <summary>1.234,50</summary>
+    Comma,
 }

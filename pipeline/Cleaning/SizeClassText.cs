@@ -3,7 +3,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// <summary>Reads a size class.</summary>
 public static class SizeClassText
 {
-    /// <summary><c>small</c>, <c>medium</c>, <c>large</c> or <c>bulky</c>; null: another word.</summary>
+    /// <summary><c>small</c>, <c>medium</c>, <c>large</c> or <c>bulky</c>, or null for another word.</summary>
     public static string? Read(ReadOnlySpan<char> cell)
     {
         Span<char> lower = stackalloc char[12];

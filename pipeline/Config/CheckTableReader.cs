@@ -20,7 +20,7 @@ public static class CheckTableReader
     private static readonly string[] OpeningColumns = ["appliance_type", "opening", "minutes", "caution"];
 
     /// <summary>The tables of a shop.</summary>
-    /// <param name="folder">Folder with the shop's files; null: the shipped tables.</param>
+    /// <param name="folder">Folder with the shop's files, or null for the shipped tables.</param>
     /// <exception cref="BadInputException">A table has faults; all are listed with their lines.</exception>
     public static CheckTable Load(string? folder)
     {

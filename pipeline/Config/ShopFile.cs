@@ -16,7 +16,7 @@ public static class ShopFile
     /// <summary>The settings of a folder; the defaults where it holds no <c>shop.json</c>.</summary>
     /// <exception cref="BadInputException">The file has faults.</exception>
     /// <param name="folder">The input folder.</param>
-    /// <param name="file">Another place of the file; null: in the folder.</param>
+    /// <param name="file">Another place of the file, or null for the one in the folder.</param>
     public static ShopSettings Load(string folder, string? file = null)
     {
         if (!Directory.Exists(folder))

@@ -13,7 +13,7 @@ public static class ShopFileWriter
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
     /// <summary>The text with the maps added; a map for the same files takes the place of the old one.</summary>
-    /// <param name="text">Text of the file; null: there is none yet.</param>
+    /// <param name="text">Text of the file, or null if there is none yet.</param>
     /// <param name="maps">The maps.</param>
     /// <exception cref="BadInputException">The text is no JSON object.</exception>
     public static string With(string? text, IEnumerable<SourceMap> maps)

@@ -17,7 +17,7 @@ public sealed record ShopSettings
     /// <summary>Default number style: point (1,234.50), comma (1.234,50), or auto (decided once per file).</summary>
     public string NumberStyle { get; init; } = "auto";
 
-    /// <summary>Last day the data speaks for; null: the newest day in the job log.</summary>
+    /// <summary>Last day the data speaks for, or null for the newest day in the job log.</summary>
     public DateOnly? AsOf { get; init; }
 
     /// <summary>The files and how to read them, oldest export first: of two exports of one job the later entry wins.</summary>
@@ -62,6 +62,6 @@ public sealed record ShopSettings
 
 /// <summary>One van.</summary>
 /// <param name="Van">Its name in the job log.</param>
-/// <param name="Budget">Money for its stock; null: the shop's default.</param>
-/// <param name="Space">Space units; null: the shop's default.</param>
+/// <param name="Budget">Money for its stock, or null for the shop's default.</param>
+/// <param name="Space">Space units, or null for the shop's default.</param>
 public sealed record ShopVan(string Van, decimal? Budget, double? Space);

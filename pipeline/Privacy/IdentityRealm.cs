@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PartsSignal.Pipeline.Privacy;
 
-/// <summary>What a text is that is made an identifier: the same text gives other identifiers in other realms.</summary>
+/// <summary>Domain separator for hashing: the same text in two realms gets different identifiers.</summary>
 public sealed class IdentityRealm
 {
     private IdentityRealm(string name) => (Name, Seed) = (name, unchecked((long)XxHash3.HashToUInt64(Encoding.UTF8.GetBytes(name))));

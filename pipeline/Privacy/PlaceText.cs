@@ -1,12 +1,12 @@
 namespace PartsSignal.Pipeline.Privacy;
 
-/// <summary>What of a customer's details stays the same however they are typed; only ever hashed.</summary>
+/// <summary>Normalizes phone, address and name into a matching key; only its hash is stored.</summary>
 public static class PlaceText
 {
     private const int PhoneDigits = 9;
     private const int MostDigits = 32;
 
-    /// <summary>Realm and text that stand for the place: the phone number, else the address, else the name; null: nothing usable.</summary>
+    /// <summary>Realm and text that stand for the place: the phone number, else the address, else the name, or null if nothing is usable.</summary>
     public static (IdentityRealm Realm, string Text)? Parse(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
         int most = Room(phone, address, name);
@@ -14,7 +14,7 @@ public static class PlaceText
         return Write(phone, address, name, text, out int length) is { } realm ? (realm, text[..length].ToString()) : null;
     }
 
-    /// <summary>The digest of the place; null: nothing usable.</summary>
+    /// <summary>The digest of the place, or null if nothing is usable.</summary>
     public static UInt128? Digest(ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> name)
     {
         int most = Room(phone, address, name);

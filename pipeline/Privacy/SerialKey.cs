@@ -7,13 +7,13 @@ public static class SerialKey
 {
     private const int LeastCharacters = 3;
 
-    /// <summary>The identifier; null: too short to tell appliances apart.</summary>
+    /// <summary>The identifier, or null if too short to tell appliances apart.</summary>
     /// <param name="key">The shop's key.</param>
-    /// <param name="brand">Brand; null: not known.</param>
+    /// <param name="brand">Brand, or null if not known.</param>
     /// <param name="serial">Serial as typed.</param>
     public static string? Create(IdentityKey key, string? brand, string? serial) => Digest(brand, serial) is { } digest ? key.Identify(digest) : null;
 
-    /// <summary>The digest that <see cref="IdentityKey"/> makes the identifier of; null: too short to tell appliances apart.</summary>
+    /// <summary>The digest that <see cref="IdentityKey"/> makes the identifier of, or null if too short to tell appliances apart.</summary>
     public static UInt128? Digest(ReadOnlySpan<char> brand, ReadOnlySpan<char> serial)
     {
         int most = brand.Length + serial.Length + 1;

@@ -2,7 +2,7 @@ using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>The rows of a table that count: blank rows and repeated headers are passed over.</summary>
+/// <summary>The data rows of a table, without blank rows and repeated headers.</summary>
 /// <param name="table">The table.</param>
 /// <param name="progress">Told now and then how many rows and bytes were read.</param>
 internal sealed class DataRows(OpenedTable table, Action<long, long> progress)

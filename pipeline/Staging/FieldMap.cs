@@ -42,7 +42,7 @@ internal sealed class FieldMap
     /// <summary>Put before every job number.</summary>
     public string JobPrefix => _map.JobPrefix ?? "";
 
-    /// <summary>Supplier of every row; null: from a column.</summary>
+    /// <summary>Supplier of every row, or null if a column says.</summary>
     public string? Supplier => _map.Supplier;
 
     /// <summary>The field of that name.</summary>

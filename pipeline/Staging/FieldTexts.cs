@@ -13,7 +13,7 @@ internal static class FieldTexts
     public static string? Text(this MappedRow row, MappedField field)
     {
         ReadOnlySpan<char> text = row.Span(field);
-        return text.Length > MaxTextLength || text.Contains('\0') ? row.FreeText(field) : text.IsEmpty ? null : field.Pooled(text);
+        return text.Length > MaxTextLength || text.Contains('\0') ? row.FreeText(field) : text.IsEmpty ? null : text.ToString();
     }
 
     /// <summary>The same, for texts that hardly repeat themselves.</summary>
@@ -66,7 +66,7 @@ internal static class FieldTexts
     }
 
     /// <summary>Refuses the row for want of a field.</summary>
-    public static void Missing(this MappedRow row, MappedField field) => row.Fail(field, ReasonCode.Missing, $"The row has no {field.Name.Replace('_', ' ')}.", "Fill in the cell.");
+    public static void Missing(this MappedRow row, MappedField field) => row.Fail(field, ReasonCode.Missing, $"{field.Label} is blank.", "Fill in the cell.");
 
     /// <summary>A number on a part or model, which a spreadsheet may have damaged.</summary>
     public static string? Code(this MappedRow row, MappedField field, bool lesser = false) => HasCode(row, field, lesser) ? row.Text(field) : null;

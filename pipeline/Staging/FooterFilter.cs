@@ -3,8 +3,7 @@ using PartsSignal.Pipeline.Rejects;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// Tells rejects from footers: what may be a footer is one when no good row follows. Takes the rows of a file in
-/// their order.
+/// Separates footers from rejects: a row that may be a footer is one if no good row follows. Rows must come in file order.
 /// </summary>
 internal sealed class FooterFilter(RejectWriter rejects)
 {

@@ -3,14 +3,15 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Where a field's text comes from in one file.</summary>
 /// <param name="name">Name of the field, as in the map.</param>
 /// <param name="columns">Columns, joined with a blank; empty: none.</param>
-/// <param name="fixedValue">Text where no column gives any; null: none.</param>
-/// <param name="words">The file's words to ours; null: none.</param>
+/// <param name="fixedValue">Text where no column gives any, or null if none.</param>
+/// <param name="words">The file's words to ours, or null if none.</param>
 internal sealed class MappedField(string name, int[] columns, string? fixedValue, IReadOnlyDictionary<string, string>? words)
 {
-    private readonly TextPool _pool = new();
-
     /// <summary>Name of the field.</summary>
     public string Name { get; } = name;
+
+    /// <summary>Its name for people.</summary>
+    public string Label { get; } = char.ToUpperInvariant(name[0]) + name[1..].Replace('_', ' ');
 
     /// <summary>Columns of the file.</summary>
     public int[] Columns { get; } = columns;
@@ -26,7 +27,4 @@ internal sealed class MappedField(string name, int[] columns, string? fixedValue
 
     /// <summary>True when the file or the map gives this field.</summary>
     public bool IsMapped => Columns.Length > 0 || Fixed is not null;
-
-    /// <summary>The characters as a string that is shared between rows.</summary>
-    public string Pooled(ReadOnlySpan<char> text) => _pool.Get(text);
 }

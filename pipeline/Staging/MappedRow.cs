@@ -14,7 +14,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="mended">True for a file that was our own rejects.</param>
 internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, FileStyle style, bool mended = false)
 {
-    /// <summary>Why the row must be refused; null: nothing so far.</summary>
+    /// <summary>Why the row must be refused, or null if nothing has so far.</summary>
     public RowFault? Fault { get; private set; }
 
     /// <summary>Line of the row.</summary>
@@ -81,7 +81,7 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
     {
         if (Cells.Form(column) == CellForm.Error)
         {
-            Fail(field, ReasonCode.FormulaError, $"The cell {Place(column)} holds a failed formula.", "Mend the formula, or type its value.");
+            Fail(field, ReasonCode.FormulaError, $"The formula in {Place(column)} failed.", "Correct the formula, or type its value.");
             return default;
         }
 
@@ -104,5 +104,26 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
         }
 
         return string.Join(' ', parts);
+    }
+}
+
+/// <summary>Counts, by field and reason, cells that could not be read and count as unknown.</summary>
+internal sealed class UnreadTally
+{
+    private readonly Dictionary<(string Field, string Code), (long Cells, int First)> _unread = [];
+
+    /// <summary>All of them together.</summary>
+    public long Cells { get; private set; }
+
+    /// <summary>By field and reason, in no order.</summary>
+    public IReadOnlyList<UnreadCells> ByField =>
+        [.. _unread.Select(u => new UnreadCells(u.Key.Field, u.Key.Code, u.Value.Cells, u.Value.First))];
+
+    /// <summary>Counts a cell.</summary>
+    public void Add(string field, string code, int line)
+    {
+        Cells++;
+        (long cells, int first) = _unread.GetValueOrDefault((field, code));
+        _unread[(field, code)] = (cells + 1, first == 0 ? line : first);
     }
 }

@@ -1,8 +1,8 @@
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// Where the pages of a Parquet file are written to. The Parquet writer flushes before every page and awaits every
-/// piece of it; here pieces gather in the file's buffer and are written where they fall, without a change of thread.
+/// Output of a Parquet file. The Parquet writer flushes before every page and awaits every piece of it; this stream
+/// buffers the pieces and writes synchronously, so that no thread is switched.
 /// </summary>
 /// <param name="path">The file, made anew.</param>
 internal sealed class PageStream(string path) : Stream
@@ -24,7 +24,7 @@ internal sealed class PageStream(string path) : Stream
         set => throw new NotSupportedException();
     }
 
-    // The file is of use only as a whole: it is flushed when it is closed.
+    // A partial file is useless, so it is flushed on close only.
     public override void Flush()
     {
     }

@@ -41,7 +41,7 @@ internal sealed class RowBatch
     /// <summary>Line of a row.</summary>
     public int Line(int row) => _rows[row].Line;
 
-    /// <summary>Why the row could not be cut into cells; null: it could.</summary>
+    /// <summary>Why the row could not be cut into cells, or null if it could.</summary>
     public RowFault? Fault(int row) => _rows[row].Fault;
 
     /// <summary>Text of a row in the file, or the start of it; empty: it was never text.</summary>
@@ -66,4 +66,16 @@ internal sealed class RowBatch
     }
 
     private readonly record struct Entry(int Line, int CharStart, int Chars, int CellStart, int Cells, bool IsText, int RawStart, int RawLength, RowFault? Fault);
+}
+
+/// <summary>Size of a group of staged rows. It depends on the rows alone, so that files are the same however many threads stage them.</summary>
+internal static class RowGroup
+{
+    /// <summary>Most rows of a group.</summary>
+    public const int MostRows = 16_384;
+
+    private const int MostCharacters = 1 << 22;
+
+    /// <summary>True when a group of so many rows with so many characters takes no further one.</summary>
+    public static bool IsFull(int rows, int characters) => rows >= MostRows || characters >= MostCharacters;
 }

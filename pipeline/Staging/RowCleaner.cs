@@ -22,8 +22,8 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
 
     /// <summary>Stages the current row.</summary>
     /// <param name="line">Its line.</param>
-    /// <param name="cut">Why it could not be cut into cells; null: it could.</param>
-    /// <returns>Why it is refused; null: it is staged.</returns>
+    /// <param name="cut">Why it could not be cut into cells, or null if it could.</param>
+    /// <returns>Why it is refused, or null if it is staged.</returns>
     public RowFault? Stage(int line, RowFault? cut)
     {
         if ((cut ?? Shape()) is { } fault)
@@ -33,7 +33,7 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
 
         if (FooterRule.IsSummary(row.Cells, width))
         {
-            return new RowFault(null, ReasonCode.SummaryRow, "The row sums up others and is no data.", "Leave the row out.");
+            return new RowFault(null, ReasonCode.SummaryRow, "The row is a total of others.", "Leave the row out.");
         }
 
         row.Begin(line);
@@ -43,7 +43,7 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
 
     /// <summary>The current row as a refused one.</summary>
     /// <param name="line">Its line.</param>
-    /// <param name="cut">Why it could not be cut into cells; null: it could.</param>
+    /// <param name="cut">Why it could not be cut into cells, or null if it could.</param>
     /// <param name="fault">Why it is refused.</param>
     /// <param name="raw">Its text in the file, or the start of it; empty: it was never text, and is its cells with tabs between.</param>
     public RejectedRow Refused(int line, RowFault? cut, RowFault fault, ReadOnlySpan<byte> raw)
@@ -64,9 +64,14 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
     {
         RowCells cells = row.Cells;
         return cells.Count < width
-            ? new RowFault(null, ReasonCode.TooFewCells, $"The row has {cells.Count} cells and the header {width}.", "Add the missing cells, empty ones too.")
+            ? new RowFault(null, ReasonCode.TooFewCells, $"The row has {cells.Count} cells; the header has {width}.", "Add the missing cells, empty ones too.")
             : cells.Count > width && cells.FilledCount() > width
-                ? new RowFault(null, ReasonCode.TooManyCells, $"The row has {cells.Count} cells and the header {width}.", "Put text that holds the separator in quotation marks.")
+                ? new RowFault(null, ReasonCode.TooManyCells, $"The row has {cells.Count} cells; the header has {width}.", "Put text that contains the separator in quotation marks.")
                 : null;
     }
 }
+
+/// <summary>Successive rows of a file whose good ones are staged.</summary>
+/// <param name="Count">How many they were.</param>
+/// <param name="Refused">The others, with their places among them, in order.</param>
+internal sealed record CleanedRows(int Count, IReadOnlyList<(int At, RejectedRow Row)> Refused);

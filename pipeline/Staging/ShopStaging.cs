@@ -8,8 +8,8 @@ namespace PartsSignal.Pipeline.Staging;
 /// is written.
 /// </summary>
 /// <param name="stager">Stages a file.</param>
-/// <param name="progress">Told of every file at the start and at its end, from several threads; null: nobody.</param>
-/// <param name="cores">How many files at a time, 1 or more; null: one a core, four at most.</param>
+/// <param name="progress">Told of every file at the start and at its end, from several threads, or null if nobody listens.</param>
+/// <param name="cores">How many files at a time, 1 or more, or null for one per core, at most four.</param>
 internal sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progress = null, int? cores = null)
 {
     private const int MostCores = 4;
@@ -87,7 +87,7 @@ internal sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progr
 }
 
 /// <summary>What became of one file.</summary>
-/// <param name="File">Its staged rows; null: its map does not suit it.</param>
+/// <param name="File">Its staged rows, or null if its map does not suit it.</param>
 /// <param name="Faults">Every fault of its map.</param>
 public sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults)
 {

@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="Order">Position among all sources; see <see cref="StagedFile.SourceOrder"/>.</param>
 public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 {
-    /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds; null: it is a source itself.</summary>
+    /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds, or null if it is a source itself.</summary>
     public string? Mends { get; init; }
 
     /// <summary>Name of the file; where several sources read the same one, with the kind behind it, and a number where even that is the same.</summary>

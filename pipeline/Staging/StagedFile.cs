@@ -27,13 +27,13 @@ public sealed record StagedFile
     /// </summary>
     public required IReadOnlyDictionary<string, string> Tables { get; init; }
 
-    /// <summary>Parquet file of the rejected rows in the shape of the store's table; null: there are none.</summary>
+    /// <summary>Parquet file of the rejected rows in the shape of the store's table, or null if there are none.</summary>
     public required string? Rejects { get; init; }
 
-    /// <summary>CSV file with the rejected rows as they were; null: there are none. Holds personal data.</summary>
+    /// <summary>CSV file with the rejected rows as they were, or null if there are none. Holds personal data.</summary>
     public required string? RawRejects { get; init; }
 
-    /// <summary>The same for lines whose job is in no log, which only combining knows; null: there are none.</summary>
+    /// <summary>The same for lines whose job is in no log, which only combining knows, or null if there are none.</summary>
     public string? RawUnknownJobs { get; init; }
 
     /// <summary>Data rows of the file: without header, notes above it, blank lines, repeated headers and footers.</summary>
@@ -60,7 +60,7 @@ public sealed record StagedFile
     /// <summary>Cells of lesser fields that could not be read and count as unknown.</summary>
     public required IReadOnlyList<UnreadCells> UnreadCells { get; init; }
 
-    /// <summary>Why the file could not be read at all; null: it could. It then counts as one row, read and rejected.</summary>
+    /// <summary>Why the file could not be read at all, or null if it could. It then counts as one row, read and rejected.</summary>
     public RowFault? Refused { get; init; }
 
     /// <summary>True when the staged files were there already.</summary>

@@ -28,7 +28,7 @@ internal sealed class Stager
     /// <param name="settings">What <c>shop.json</c> says.</param>
     /// <param name="tools">Key, words, serials.</param>
     /// <param name="make">Makes the stager of a kind of file.</param>
-    /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it; null: nobody.</param>
+    /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it, or null if nobody listens.</param>
     public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, TableStager> make, IProgress<StageProgress>? progress = null) =>
         (_output, _settings, _tools, _make, _progress) = (output, settings, tools, make, progress);
 

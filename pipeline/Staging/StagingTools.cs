@@ -6,13 +6,13 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>Reads a serial into build dates.</summary>
-/// <param name="brand">Brand as typed; null: unknown.</param>
+/// <param name="brand">Brand as typed, or null if unknown.</param>
 /// <param name="serial">Serial as typed.</param>
 public delegate SerialReading SerialReader(string? brand, ReadOnlySpan<char> serial);
 
 /// <summary>What a serial says.</summary>
-/// <param name="Candidates">Build intervals, <c>from/to;from/to</c> as ISO days; null: no rule.</param>
-/// <param name="Fault">Why the serial breaks its brand's rule; null: it does not.</param>
+/// <param name="Candidates">Build intervals, <c>from/to;from/to</c> as ISO days, or null if no rule applies.</param>
+/// <param name="Fault">Why the serial breaks its brand's rule, or null if it does not.</param>
 public readonly record struct SerialReading(string? Candidates, string? Fault);
 
 /// <summary>What the staging of every kind uses.</summary>
@@ -37,3 +37,9 @@ public sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader 
         }
     }
 }
+
+/// <summary>Where the rows of one file go and what they are made with.</summary>
+/// <param name="Files">The staged tables' files.</param>
+/// <param name="Map">Its fields.</param>
+/// <param name="Tools">Key, words, serials.</param>
+internal sealed record StageTarget(StagedTableFiles Files, FieldMap Map, StagingTools Tools);

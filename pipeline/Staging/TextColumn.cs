@@ -14,7 +14,7 @@ internal sealed class TextColumn(string name, int capacity) : FilledColumn<ReadO
     private int _block;
     private int _used;
 
-    /// <summary>Sets a text; null: none.</summary>
+    /// <summary>Sets a text, or null if none.</summary>
     public void Set(int row, string? value)
     {
         if (value is null)

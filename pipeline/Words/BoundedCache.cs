@@ -3,7 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace PartsSignal.Pipeline.Words;
 
-/// <summary>Keeps what was found out about the first keys that came, for several threads; what is asked later is found out anew each time.</summary>
+/// <summary>Thread-safe cache that stops admitting entries once full; later keys are recomputed. For one thread and short texts see the parse cache of staging.</summary>
 /// <param name="most">About how many keys are kept.</param>
 internal sealed class BoundedCache<TKey, TValue>(int most)
     where TKey : notnull

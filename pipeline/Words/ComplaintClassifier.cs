@@ -28,7 +28,7 @@ public sealed class ComplaintClassifier
 
     /// <summary>The kind: <c>none</c> where nothing is typed, <c>other</c> where no phrase matches.</summary>
     /// <param name="text">The complaint.</param>
-    /// <param name="applianceType">Limits the phrases; null: all.</param>
+    /// <param name="applianceType">Limits the phrases, or null for all.</param>
     public string Kind(string? text, string? applianceType)
     {
         if (string.IsNullOrWhiteSpace(text))

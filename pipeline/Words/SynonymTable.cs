@@ -20,7 +20,7 @@ public sealed class SynonymTable
         _within = new ComponentClassifier(phrases);
     }
 
-    /// <summary>Our word for a cell: by the whole cell, else by the words in it; null: unknown.</summary>
+    /// <summary>Our word for a cell: by the whole cell, else by the words in it, or null if unknown.</summary>
     public string? Find(string? cell) =>
         string.IsNullOrWhiteSpace(cell) ? null
         : _cache.TryGet(cell, out string? known) ? known

@@ -33,7 +33,7 @@ public sealed record WordSets
     }
 
     /// <summary>Reads the tables.</summary>
-    /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones; null: none.</param>
+    /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones, or null if none.</param>
     public static WordSets Load(string? folder)
     {
         var texts = new List<string> { WordTable.ReadDefault("common-words.txt"), WordTable.ReadDefault("short-words.csv") };

@@ -21,7 +21,7 @@ public static class WordTable
 
     /// <summary>Phrases of the shop's own table, then of the shipped one.</summary>
     /// <param name="shipped">Text of the shipped table.</param>
-    /// <param name="own">Text of the shop's; null: it has none.</param>
+    /// <param name="own">Text of the shop's, or null if it has none.</param>
     /// <param name="meaning">Header of the meaning column.</param>
     /// <param name="ownName">Name of the shop's file, for faults.</param>
     /// <exception cref="BadInputException">The shop's table lacks a column.</exception>
@@ -65,4 +65,15 @@ public static class WordTable
             phrases.AddRange(words.Select(w => new KeywordRule(what, holds, Tokenizer.Split(w, keepStars: true), 0)).Where(p => p.Stems.Count > 0));
         }
     }
+}
+
+/// <summary>Words that stand for one meaning.</summary>
+/// <param name="Meaning">What they mean: a complaint kind, a component.</param>
+/// <param name="Types">Appliance types they hold for, or null for all.</param>
+/// <param name="Stems">The words in order, lower case; one that ends in <c>*</c> matches every word that begins so.</param>
+/// <param name="Order">Position in the table; the earlier wins a tie.</param>
+public sealed record KeywordRule(string Meaning, IReadOnlySet<string>? Types, IReadOnlyList<string> Stems, int Order)
+{
+    /// <summary>True when the phrase holds for that type; an unknown type holds for all.</summary>
+    public bool Holds(string? type) => Types is null || type is null || type == "other" || Types.Contains(type);
 }

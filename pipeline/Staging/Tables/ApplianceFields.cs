@@ -22,7 +22,7 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     private readonly WordColumn _candidates = table.Word("serial_candidates");
     private readonly WordColumn _faults = table.Word("serial_fault");
 
-    /// <summary>Type of the last row; null: not given.</summary>
+    /// <summary>Type of the last row, or null if not given.</summary>
     public string? Type { get; private set; }
 
     /// <summary>True when serial, model, and place of the last row are all unknown.</summary>

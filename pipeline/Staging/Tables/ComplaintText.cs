@@ -24,10 +24,10 @@ internal sealed class ComplaintText
     /// <summary>Its pairs of letters.</summary>
     public LetterPairs Pairs { get; }
 
-    /// <summary>A displayed code that it names; null: none.</summary>
+    /// <summary>A displayed code that it names, or null if none.</summary>
     public string? Code { get; }
 
-    /// <summary>Reads a complaint; null: nothing was typed.</summary>
+    /// <summary>Reads a complaint, or null if nothing was typed.</summary>
     public static ComplaintText? Parse(string? typed, ComplaintClassifier words) => typed is null ? null : new ComplaintText(typed, words);
 
     /// <summary>Kind of the complaint.</summary>

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
@@ -37,8 +38,8 @@ internal sealed class PartLineFields
 }
 
 /// <summary>A part's description and what component it names.</summary>
-/// <param name="Text">As typed; null: none.</param>
-/// <param name="Component">The component; null: the words do not say.</param>
+/// <param name="Text">As typed, or null if none.</param>
+/// <param name="Component">The component, or null if the words do not say.</param>
 internal readonly record struct PartWords(string? Text, string? Component)
 {
     /// <summary>The description with its component.</summary>
@@ -70,7 +71,7 @@ internal sealed class PartLineTable(StagedTable table)
     /// <param name="line">The line.</param>
     /// <param name="group">Position within the row, from 1.</param>
     /// <param name="updated">When the row was last changed; kept where it is not the job's row.</param>
-    /// <param name="rowDigest">Digest of the row; null: it is the job's row, which has one itself.</param>
+    /// <param name="rowDigest">Digest of the row, or null for the job's own row, which has one.</param>
     /// <param name="sourceLine">Where the row stands.</param>
     public void Add(ReadOnlySpan<char> jobId, PartLine line, int group, DateTime? updated, UInt128? rowDigest, int sourceLine)
     {
@@ -89,5 +90,18 @@ internal sealed class PartLineTable(StagedTable table)
         _hashes.Set(at, rowDigest);
         _sourceLines.Set(at, sourceLine);
         table.EndRow();
+    }
+}
+
+/// <summary>A number on a part or a model, with the key under which it meets itself.</summary>
+/// <param name="Raw">As typed, or null if none.</param>
+/// <param name="Key">Its compact key, or null if it has no letter or digit.</param>
+internal readonly record struct CodeText(string? Raw, string? Key)
+{
+    /// <summary>The number with its key.</summary>
+    public static CodeText Parse(string? raw)
+    {
+        string key = CompactKey.From(raw);
+        return new CodeText(raw, key.Length == 0 ? null : key);
     }
 }

@@ -100,7 +100,7 @@ public sealed class ShopStagingTests
         await StageAsync(rig, new ShopSettings { Sources = [Parts with { Files = "list.csv" }, Superseded] });
         StagedFile[] files = await StageAsync(rig, new ShopSettings { Sources = [Parts with { Files = "other.csv" }, Superseded] });
         Assert.Equal(["other.csv.rejects.csv", "list.csv.rejects.csv"], files.Select(f => Path.GetFileName(f.RawRejects)));
-        Assert.Contains("The row has no old part.", await File.ReadAllTextAsync(files[1].RawRejects!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("Old part is blank.", await File.ReadAllTextAsync(files[1].RawRejects!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     [Fact]
