@@ -9,21 +9,17 @@ with filled as (
     ))::varchar
     from jobs
 ),
-
 known as (
     select nullif(columns(*), 'unknown')
     from filled
 ),
-
 counts as (
     select count(columns(*))
     from known
 ),
-
 told as (
     unpivot counts on columns(*) into name column_name value jobs
 )
-
 select column_name, jobs, (select count(*) from jobs) as expected
 from told
 order by jobs desc, column_name

@@ -6,7 +6,6 @@ with properties as (
     union all
     select job_id, 'warranty', case when warranty then 'yes' when not warranty then 'no' else 'unknown' end from jobs
 ),
-
 subjects as (
     select 'all' as subject_kind, 'all' as subject, 1 as calls, (component is not null)::integer as known_calls, * from rate_events
     union all
@@ -14,13 +13,11 @@ subjects as (
     union all
     select 'complaint_kind', complaint_kind, 1, 0, * from rate_events
 ),
-
 with_days as (
     select *, 0 as unit_days from subjects
     union all by name
     select 'all' as subject_kind, 'all' as subject, 0 as calls, 0 as known_calls, * from unit_days
 ),
-
 by_appliance as (
     select
         basis, month, appliance_type, brand, model_family, age_band, complaint_kind as given_complaint, subject_kind, subject,
@@ -42,7 +39,6 @@ by_appliance as (
     -- days are watched for every complaint
     having grouping(complaint_kind) = 1 or (basis = 'share_of_calls' and subject_kind <> 'complaint_kind')
 ),
-
 -- days are watched whatever the next call is like, so that a property of the call cuts shares of calls only
 by_property as (
     select
@@ -51,11 +47,10 @@ by_property as (
         sum(s.known_calls)::bigint as known_calls,
         0::bigint as unit_days
     from subjects as s
-    inner join properties as p using (job_id)
+    join properties as p using (job_id)
     where s.basis = 'share_of_calls'
     group by all
 ),
-
 named as (
     select
         *,
@@ -69,7 +64,6 @@ named as (
         ) as grouping_kind
     from by_appliance
 )
-
 select
     basis, grouping_kind, month, appliance_type, brand, model_family, age_band, given_complaint, group_value,
     subject_kind, subject, calls, known_calls, unit_days
