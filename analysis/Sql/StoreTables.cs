@@ -52,7 +52,7 @@ public static class StoreTables
             }
         }
 
-        foreach (string name in database.Read("queries/session/tables_that_lack_columns.sql", r => r.GetString(0)).Where(files.ContainsKey))
+        foreach (string name in database.Read<string>("queries/session/tables_that_lack_columns.sql").Where(files.ContainsKey))
         {
             database.Execute($"create or replace view {Database.Quote(name)} as (from shape.{Database.Quote(name)}) union all by name (from {files[name]})");
         }
