@@ -11,7 +11,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
     /// <summary>All lists.</summary>
     public static readonly IReadOnlyList<ReviewList> All =
     [
-        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalogue_keys", "the right part number, or new if it is a part of its own"),
+        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys", "the right part number, or new if it is a part of its own"),
         new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind of complaint-words.csv; the words may be shortened to those that matter"),
         new(ReviewNames.Components, "components", ["description"], null, "a component of components.csv"),
         new(ReviewNames.Families, "families", ["learned_family"], null, "the family's right name; the same name says that it is right"),

@@ -1,4 +1,4 @@
--- One row per part description the owner answered for, with a component that the tables know.
+-- One row per part description that the owner assigned to a known component.
 select r.description, min(r.component) as component
 from review_components as r
 semi join component_roles as c using (component)

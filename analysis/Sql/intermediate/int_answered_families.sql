@@ -1,4 +1,4 @@
--- One row per learned family the owner gave its right name.
+-- One row per learned model family that the owner renamed.
 select learned_family, min(model_family) as model_family
 from review_families
 group by learned_family

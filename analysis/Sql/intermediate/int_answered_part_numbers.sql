@@ -1,4 +1,4 @@
--- One row per number the owner answered for, and the catalog number it stands for.
+-- One row per typed number that the owner explained, with the catalog number it stands for.
 with asked as (
     select coalesce(supplier, '') as supplier, typed, typed_key, answer, answer_key, source_file, source_line
     from review_part_numbers

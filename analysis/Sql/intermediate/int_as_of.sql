@@ -1,4 +1,4 @@
--- One row: the day the data speaks for. The shop's own, else the newest day anything was written down.
+-- One row: the day the data speaks for. The shop's own, else the newest date on any record.
 with days as (
     select max(opened_on) as day_on from staged_jobs
     union all select max(closed_on) from staged_jobs

@@ -1,4 +1,5 @@
--- One row per brand as typed: the brand it stands for, by its letters, else as the one known brand a letter away.
+-- One row per brand as typed, with the brand it means: matched by its letters, else the one known brand that differs by
+-- one letter.
 with writings as (
     select brand, sum(times) as times
     from (select brand, times from int_model_spellings union all select brand, 1 from staged_models)

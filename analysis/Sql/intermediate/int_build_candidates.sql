@@ -1,4 +1,4 @@
--- One row per job and build interval its serial may mean, with its weight.
+-- One row per job and possible build interval, with its probability.
 -- materialize: view
 with certain as (
     select appliance_type, age, count(*) as units

@@ -1,4 +1,4 @@
--- One row per job: what was known on its day about the build date of its appliance, from this call and earlier ones.
+-- One row per job: what was known on its day about when its appliance was built, from this call and earlier ones.
 -- materialize: view
 select
     u.place,

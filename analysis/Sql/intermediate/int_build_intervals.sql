@@ -1,5 +1,5 @@
--- One row per job and build interval its serial may mean, after launch, stop, day of the call, plausible age and what
--- else was said have narrowed it.
+-- One row per job and build interval that its serial allows, after checking it against the model's production years,
+-- the day of the call, a plausible age and whatever else was said.
 with parts as (
     select
         place, job_id, unit_id, opened_on, appliance_type, first_made, last_made, purchased_on, made_on_from, made_on_to, stated_on,

@@ -1,5 +1,5 @@
--- One row per part number of any list: price lists, supersessions, fitments, aliases, and numbers the owner called new;
--- where there is no price list, also the numbers seen on the shop's own papers.
+-- One row per part number on any list: price lists, supersessions, fitments, aliases, and numbers the owner called new.
+-- Without a price list it also holds the numbers seen in orders, jobs and van counts.
 with own_numbers as (
     select supplier, alias_key, min(part_key) as part_key
     from staged_part_aliases

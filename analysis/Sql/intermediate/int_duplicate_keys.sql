@@ -1,5 +1,5 @@
--- One row per mark that several source rows bear. A mark is a hash of what makes a row the same thing told again: rows
--- of different marks are different things, so only those that share one have to be held side by side.
+-- One row per natural-key hash that occurs on more than one source row. Rows with different hashes are different
+-- things, so only rows that share one have to be compared.
 with marks as (
     select hash('jobs', job_id) as mark from staged_jobs
     union all

@@ -1,5 +1,5 @@
--- One row per job of an appliance that has several: what its calls so far said about the build date.
--- by a hash first: most appliances have one job, and what a window holds is sorted
+-- One row per job of an appliance with several jobs: what its calls up to this one said about when it was built.
+-- Filtered by hash first: most appliances have one job, and the rows of a window are sorted.
 with repeated as (
     select hash(unit_id) as mark from int_job_units where unit_id is not null group by hash(unit_id) having count(*) > 1
 )

@@ -1,5 +1,5 @@
--- One row per job without a serial whose appliance can be told by its place: by place and model where that leaves one
--- appliance only, else by place and type.
+-- One row per job without a serial at a known address, with the appliance inferred from the address: by model if that
+-- leaves only one appliance, else by type.
 select
     f.place,
     case

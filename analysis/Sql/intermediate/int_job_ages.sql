@@ -1,5 +1,5 @@
--- One row per job of one span of days: what it is about, the interval its appliance was built in, its age, and what
--- says so.
+-- One row per job of one span of days: its model, the interval in which the appliance was built, its age, and the basis
+-- of both.
 -- materialize: view
 with coded as (
     select place, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to

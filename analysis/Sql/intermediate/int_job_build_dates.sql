@@ -1,5 +1,5 @@
--- One row per job and build interval that its appliance's serial may mean, with the chance that it is the right one.
--- An answer of the owner for one job holds for every job of that appliance and leaves one interval.
+-- One row per job and build interval that the serial of its appliance allows, with the probability that it is right.
+-- The owner's answer for one job holds for every job of that appliance and leaves one interval.
 with answered as (
     select u.place, u.job_id, u.unit_id, u.opened_on, w.made_from, w.made_to
     from int_job_units as u

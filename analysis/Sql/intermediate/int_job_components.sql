@@ -1,4 +1,4 @@
--- One row per job with part lines: how many, and the component it was about.
+-- One row per job with part lines: how many there are, and the component the job was about.
 with ranked as (
     select
         p.job_id,

@@ -1,4 +1,4 @@
--- One row per part line that stays: with its job row, or as a line of its own whose job is in the log.
+-- One row per part line that counts: it belongs to a job row that is loaded, or stands alone and its job is in the log.
 -- materialize: view
 select p.*
 from staged_job_parts as p

@@ -1,5 +1,5 @@
--- One row per job: the row that speaks for it, with its place in the sources as one number.
--- of a job told on several rows, one part each, the first speaks for the job
+-- One row per job: the source row that represents it. Its position in the sources is one number, place.
+-- Of a job written on several rows, one part each, the first row represents the job.
 -- materialize: view
 select (j.source_order::bigint << 32 | j.source_line) as place, j.*
 from staged_jobs as j

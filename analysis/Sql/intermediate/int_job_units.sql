@@ -1,4 +1,4 @@
--- One row per job: the appliance it is about, what was written of its model, and what this call says of its build date.
+-- One row per job: its appliance, its model as typed, and what this call says about when the appliance was built.
 select
     j.place,
     j.job_id,

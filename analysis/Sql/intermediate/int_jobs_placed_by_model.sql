@@ -1,4 +1,4 @@
--- One row per job without a serial whose place is known: the appliance of that model there, if it is one only.
+-- One row per job without a serial at a known address: the appliance of that model there, if there is only one.
 select
     s.place,
     s.place_key,

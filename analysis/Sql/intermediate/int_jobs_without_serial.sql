@@ -1,4 +1,4 @@
--- One row per job without a serial whose place is known.
+-- One row per job without a serial at a known address.
 select j.place, j.place_key, m.known_number, m.appliance_type, m.brand
 from int_job_rows as j
 join int_resolved_models as m

@@ -1,4 +1,4 @@
--- One row per model number of the list, with its base, its revision and its family, listed or learned.
+-- One row per model number on the model list, with its base, its revision, and its family as listed or learned.
 with shared as (
     select brand_key, prefix, count(distinct model_key) as models
     from int_model_prefixes

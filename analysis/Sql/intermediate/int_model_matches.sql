@@ -1,5 +1,5 @@
--- One row per brand and model text as typed: the model or at least the family it stands for.
--- A pattern of the list tells the family only: which of its models was typed stays open.
+-- One row per brand and model text as typed, with the model, or at least the family, that it stands for.
+-- A pattern on the list tells only the family: which of its models was meant stays open.
 with typed as (
     select distinct coalesce(b.brand_key, '') as brand_key, model_raw, model_key, model_confusable, upper(trim(model_raw)) as writing
     from int_model_spellings as t

@@ -1,4 +1,4 @@
--- One row per brand and model number of the list or typed on a job or in the register.
+-- One row per brand and model number that is on the model list, or was typed on a job or in the register.
 with listed as (
     select s.*
     from staged_models as s

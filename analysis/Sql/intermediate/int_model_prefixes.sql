@@ -1,4 +1,4 @@
--- One row per model text and place where it may split: at a separator, or between a letter and a digit.
+-- One row per model number and prefix of it, cut at a separator or between a letter and a digit.
 with places as (
     select brand_key, model_key, listed, model_raw, unnest(range(1, length(model_raw))) as place
     from int_model_numbers

@@ -1,5 +1,5 @@
--- One row per source row that shares its mark with another: what makes it the same row again, and the same thing told
--- anew.
+-- One row per source row that shares its natural-key hash with another: the key of the thing it describes, and a hash
+-- of its content.
 with job_part_rows as (
     select distinct job_id, coalesce(part_key, lower(description), '') as part, row_hash, updated_on, source_order, source_line
     from staged_job_parts

@@ -1,4 +1,4 @@
--- One row per part line whose job is in no log: it cannot be told what it was fitted for, so it is rejected.
+-- One row per part line whose job is in no log. It is rejected, because nobody can say what the part was fitted for.
 select distinct
     p.source_order,
     p.source_file,

@@ -1,4 +1,4 @@
--- One row per supplier's own number and the catalog number it may stand for, with the key it is found by.
+-- One row per supplier's own number and the catalog number it may stand for, with its lookup key.
 with single as (
     select part_key, part_number, part_confusable from int_catalog where not collides
 ),

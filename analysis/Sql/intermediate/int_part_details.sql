@@ -1,4 +1,4 @@
--- One row per catalog number: what the price lists say of it, newest first, and its component.
+-- One row per catalog number: its component, and what the newest price list says about it.
 with listed as (
     select r.part_number, p.*
     from staged_parts as p

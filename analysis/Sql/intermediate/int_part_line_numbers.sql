@@ -1,5 +1,5 @@
--- One row per piece of a job with several part lines: which line it is. The only line of a job is its first.
--- by a hash first: most jobs have one line, and what a window holds is sorted
+-- One row per piece of a job with several part lines: its line number. The only line of a job is line 1.
+-- Filtered by hash first: most jobs have one line, and the rows of a window are sorted.
 with pieces as (
     select p.job_id, p.source_order, p.source_line, p.group_no, coalesce(c.place, 1) as piece
     from int_job_part_rows as p

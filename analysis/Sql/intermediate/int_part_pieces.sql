@@ -1,5 +1,5 @@
--- One row per piece of a part line that stays, with the number it stands for today and the day it was fitted.
--- made apart from what follows: this joins, that sorts, and both at once would hold twice the memory
+-- One row per piece of a part line that counts, with its current part number and the day it was fitted.
+-- Made apart from what follows: this joins, that sorts, and both at once would need twice the memory.
 with numbered as (
     select p.*, r.part_number as fitted_number, coalesce(r.basis, 'unresolved') as basis
     from int_job_part_rows as p

@@ -1,5 +1,5 @@
--- One row per place and model that has appliances: the appliance, or null where there are several.
--- they are counted, never gathered: what is gathered cannot be spilled
+-- One row per address and model with appliances: the appliance, or null if there are several.
+-- Counted, never collected into lists: a list cannot be spilled.
 with apart as (
     select distinct place_key, model_number, unit_id from int_place_units where model_number is not null
 ),

@@ -1,4 +1,4 @@
--- One row per place and type of appliance that has any: the appliance, or null where there are several.
+-- One row per address and appliance type with appliances: the appliance, or null if there are several.
 with apart as (
     select place_key, appliance_type, unit_id from int_place_units where appliance_type is not null
     union

@@ -1,5 +1,4 @@
--- One row per place, model, type and appliance that a serial or the register tells there, as often as it is told; only
--- of places that have a job without a serial.
+-- One row per record of an appliance at an address, by serial or register; only addresses with a job without a serial.
 with told as (
     select place_key, model_number, appliance_type, unit_id
     from int_register_units

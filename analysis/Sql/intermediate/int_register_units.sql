@@ -1,4 +1,4 @@
--- One row per appliance of the register, with the model it is and the identifier it gets.
+-- One row per appliance in the register, with its model and its identifier.
 with kept as (
     select u.*
     from staged_units as u

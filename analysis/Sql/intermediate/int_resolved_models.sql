@@ -1,4 +1,4 @@
--- One row per writing of brand, type and model on a job: the model, family, appliance type and brand that are meant.
+-- One row per spelling of brand, type and model on a job, with the model, family, appliance type and brand it means.
 with families as (
     select
         model_family,

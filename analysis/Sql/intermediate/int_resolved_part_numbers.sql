@@ -1,4 +1,4 @@
--- One row per part number as typed (by supplier where a supplier typed it) that stands for exactly one catalog number.
+-- One row per typed part number, and supplier if a supplier typed it, that stands for exactly one catalog number.
 with typed_rows as (
     select '' as supplier, part_raw as raw, part_key as typed_key from int_job_part_rows
     union all select '', part_raw, part_key from staged_van_counts
@@ -12,7 +12,7 @@ typed as (
     from typed_rows
     where typed_key <> ''
 ),
-catalogue_keys as (
+catalog_keys as (
     select part_number, part_key, part_confusable, collides, upper(trim(part_number)) as writing from int_catalog
 ),
 own_keys as (
@@ -22,7 +22,7 @@ candidates as (
     -- where two parts share the letters and digits, an exact writing is never anything else
     select t.supplier, t.raw, t.typed_key, c.part_number, 0 as place, 'exact' as basis
     from typed as t
-    join catalogue_keys as c on c.part_key = t.typed_key and c.writing = t.writing
+    join catalog_keys as c on c.part_key = t.typed_key and c.writing = t.writing
     where c.collides
     union all
     select t.supplier, t.raw, t.typed_key, a.part_number, 1, 'alias'
@@ -32,7 +32,7 @@ candidates as (
     union all
     select t.supplier, t.raw, t.typed_key, c.part_number, 2, 'exact'
     from typed as t
-    join catalogue_keys as c on c.part_key = t.typed_key and c.writing = t.writing
+    join catalog_keys as c on c.part_key = t.typed_key and c.writing = t.writing
     union all
     select t.supplier, t.raw, t.typed_key, a.part_number, 3, 'alias'
     from typed as t
@@ -40,7 +40,7 @@ candidates as (
     union all
     select t.supplier, t.raw, t.typed_key, c.part_number, 4, 'compact'
     from typed as t
-    join catalogue_keys as c on c.part_key = t.typed_key
+    join catalog_keys as c on c.part_key = t.typed_key
     union all
     select t.supplier, t.raw, t.typed_key, a.part_number, 5, 'alias'
     from typed as t
@@ -52,7 +52,7 @@ candidates as (
     union all
     select t.supplier, t.raw, t.typed_key, c.part_number, 7, 'confusable'
     from typed as t
-    join catalogue_keys as c on c.part_confusable = t.typed_confusable
+    join catalog_keys as c on c.part_confusable = t.typed_confusable
     union all
     select t.supplier, t.raw, t.typed_key, a.part_number, 7, 'confusable'
     from typed as t

@@ -1,5 +1,5 @@
--- One row per source row that does not stand for itself: a duplicate, replaced by a newer telling of the same thing, or
--- the continuation of a job that an earlier row speaks for. Rows that are not here are loaded.
+-- One row per source row that is not loaded: exact duplicate, replaced by a newer version, or continuation of a job
+-- that an earlier row represents. Rows that are not here are loaded.
 with told as (
     select
         *,

@@ -1,5 +1,5 @@
--- One row per number that a shop without a price list is taken to know: from its order lines, job lines and van counts.
--- A number seen once on a job and a sign away from a better known one is a slip of the pen; it goes to the review list.
+-- One row per part number that a shop without a price list must know: from its orders, jobs and van counts. A number
+-- seen once on a job and one character away from a common one is a typing error; it goes to the review list.
 with has_no_price_list as (
     select count(*) = 0 as yes from staged_parts
 ),
