@@ -36,7 +36,7 @@ public sealed class ResultRunnerTests
 
     [Fact]
     public void Files_EveryResultQuery_HasChecks() =>
-        Assert.Empty(SqlModels.All.Where(m => m.Path.StartsWith("results/", StringComparison.Ordinal) && !SqlText.Exists(m.Checks)));
+        Assert.DoesNotContain(SqlModels.All, m => m.Path.StartsWith("results/", StringComparison.Ordinal) && !SqlText.Exists(m.Checks));
 
     private static Database OneJob()
     {
