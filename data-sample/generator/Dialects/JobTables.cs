@@ -186,13 +186,8 @@ internal sealed class JobTables(Dialect dialect, ShopHistory shop, Dice dice)
 
                 break;
             case PartLayout.List:
-                string[] fields = dialect.Naming switch
-                {
-                    PartNaming.Number => ["parts_list", "part"],
-                    PartNaming.Name => ["parts_list", "description"],
-                    _ => ["parts_list", "part", "description"],
-                };
-                table.Add("parts_list", rows, r => r.Call.Parts.Count == 0 ? Cell.Empty : Cell.Word(string.Join(dialect.ListSeparator, r.Call.Parts.Select(PartText))), fields[^1] == "description" && fields.Length == 2 ? "description" : "parts_list", fields);
+                string[] fields = dialect.Naming == PartNaming.Number ? ["parts_list"] : ["parts_list", "description"];
+                table.Add("parts_list", rows, r => r.Call.Parts.Count == 0 ? Cell.Empty : Cell.Word(string.Join(dialect.ListSeparator, r.Call.Parts.Select(PartText))), dialect.Naming == PartNaming.Name ? "description" : "parts_list", fields);
                 break;
         }
     }

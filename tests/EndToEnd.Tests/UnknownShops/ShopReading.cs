@@ -28,7 +28,7 @@ internal sealed record ShopReading(IReadOnlyList<SavedMap> Maps, IReadOnlyList<A
         Partssignal inspect = await Partssignal.RunAsync("inspect", folder, "--write", "--format", "json");
         Assert.True(inspect.ExitCode is 0 or 2, $"inspect ended with {inspect.ExitCode}: {inspect.Error}");
         string file = Path.Combine(folder, "shop.json");
-        using JsonDocument said = JsonDocument.Parse(inspect.Out);
+        using JsonDocument said = JsonDocument.Parse(inspect.Out.Length == 0 ? "[]" : inspect.Out); // a refusal of the whole folder asks nothing
         IReadOnlyList<AskedQuestion> questions = said.RootElement.ValueKind == JsonValueKind.Object && said.RootElement.TryGetProperty("questions", out JsonElement asked)
             ? [.. asked.EnumerateArray().Select(Question)]
             : [];

@@ -10,10 +10,16 @@ public sealed class UnknownShopTests
     private const long FirstSeed = 1001;
     private const long FirstSlowSeed = 2001;
 
-    [Fact(Skip = "the reading model that asks is not there yet")]
+    // by header words alone, over a thousand dialects: 44 % of the kinds right, 22 % of the tables, nothing asked
+    private const string NotYet = "the reading model that asks is not there yet";
+    private const double LeastKindsRight = 0.99;
+    private const double MostSilentTables = 0.01;
+    private const double MostSilentColumns = 0.005;
+
+    [Fact(Skip = NotYet)]
     public Task Inspect_TwentyDialects_TablesAreRightOrAsked() => HoldAsync(FirstSeed, 20);
 
-    [SlowFact(Skip = "the reading model that asks is not there yet")]
+    [SlowFact(Skip = NotYet)]
     public Task Inspect_ThousandDialects_TablesAreRightOrAsked() => HoldAsync(FirstSlowSeed, 1000);
 
     private static async Task HoldAsync(long first, int dialects)
@@ -40,9 +46,9 @@ public sealed class UnknownShopTests
         double silentColumns = Share(essential.Count(e => e == Verdict.Silent), essential.Length);
         Say($"{dialects} dialects, {grades.Count} tables: {grades.Count(g => g.Verdict == Verdict.Right)} right, {grades.Count(g => g.Verdict == Verdict.Asked)} asked, {grades.Count(g => g.Verdict == Verdict.Silent)} silent");
         Say($"kinds right {kinds:P1}; essential columns {essential.Count(e => e == Verdict.Right)} right, {essential.Count(e => e == Verdict.Asked)} asked, {essential.Count(e => e == Verdict.Silent)} silent; {Share(questions, dialects):0.0} questions a shop");
-        Assert.True(kinds >= 0.99, $"kinds right: {kinds:P1}");
-        Assert.True(silentTables <= 0.01, $"silent tables: {silentTables:P1}");
-        Assert.True(silentColumns <= 0.005, $"silent essential columns: {silentColumns:P1}");
+        Assert.True(
+            kinds >= LeastKindsRight && silentTables <= MostSilentTables && silentColumns <= MostSilentColumns,
+            string.Create(CultureInfo.InvariantCulture, $"kinds right {kinds:P1}, silent tables {silentTables:P1}, silent essential columns {silentColumns:P1}"));
     }
 
     private static double Share(int count, int of) => (double)count / Math.Max(1, of);
