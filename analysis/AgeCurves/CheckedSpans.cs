@@ -8,7 +8,7 @@ public sealed record BadSpan(int Row, string Reason);
 /// <summary>Spans with ties made exact, apart from those that cannot be used.</summary>
 /// <param name="Good">Usable spans, in the order given.</param>
 /// <param name="Bad">The others.</param>
-public sealed record CheckedSpans(IReadOnlyList<AgeSpan> Good, IReadOnlyList<BadSpan> Bad)
+internal sealed record CheckedSpans(IReadOnlyList<AgeSpan> Good, IReadOnlyList<BadSpan> Bad)
 {
     /// <summary>Makes tied ages equal, then sets aside spans that are empty or hold no ages.</summary>
     public static CheckedSpans From(IReadOnlyList<AgeSpan> spans)

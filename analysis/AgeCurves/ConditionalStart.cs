@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// From which age on a left-truncated curve can be told. An early risk set of one or two would push survival to
 /// nought for ever, so the curve is given conditional on having reached a steady age.
 /// </summary>
-public static class ConditionalStart
+internal static class ConditionalStart
 {
     /// <summary>Fewest appliances at risk on which a step may rest.</summary>
     public const int FewestAtRisk = 5;

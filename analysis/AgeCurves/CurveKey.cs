@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="ApplianceType">For example washer.</param>
 /// <param name="Component">For example drain_pump.</param>
 /// <param name="ModelFamily">A family, or <see cref="AllFamilies"/>.</param>
-public sealed record CurveKey(string ApplianceType, string Component, string ModelFamily)
+internal sealed record CurveKey(string ApplianceType, string Component, string ModelFamily)
 {
     /// <summary>Stands for every family of the type.</summary>
     public const string AllFamilies = "all";

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Mass">Share of failures at it, corrected for what the log could not see.</param>
 /// <param name="Share">Failed by this age, given failed by the greatest age the log could see.</param>
 /// <param name="StandardError">Of Share; null where the log windows do not tell.</param>
-public sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share, double? StandardError)
+internal sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share, double? StandardError)
 {
     /// <summary>95 % interval of the share on the log(-log) scale; null at 0 and 1 and without a standard error.</summary>
     internal (double Lower, double Upper)? Interval => Interval95.LogLog(Share, StandardError);
@@ -18,7 +18,7 @@ public sealed record TruncatedPoint(double Age, long Failures, double Mass, doub
 /// <param name="From">Shares are given that it fails at this age or later.</param>
 /// <param name="Until">Shares are given that it fails by this age.</param>
 /// <param name="LeftOut">Failures at ages that cannot be compared with the rest; only by <see cref="DoublyTruncated.EstimateComparable"/>.</param>
-public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing, double From = 0, double Until = 0, int LeftOut = 0);
+internal sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing, double From = 0, double Until = 0, int LeftOut = 0);
 
 /// <summary>
 /// Nonparametric maximum likelihood for ages seen only between the ages an appliance had when the log began and when
@@ -26,7 +26,7 @@ public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points,
 /// stands still, with squared extrapolation (Varadhan and Roland 2008). Unique only if every age can be reached
 /// from every other through the log windows (Xiao and Hudgens 2019); otherwise nothing is given.
 /// </summary>
-public static class DoublyTruncated
+internal static class DoublyTruncated
 {
     private const int MostRounds = 2_000;
     private const double Still = 1e-9;

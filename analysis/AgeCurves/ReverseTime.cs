@@ -3,7 +3,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <summary>A failure that is known only because it came before the books were closed.</summary>
 /// <param name="Age">Age at failure.</param>
 /// <param name="Latest">Age the appliance had, or would have had, when the books were closed; at least Age.</param>
-public readonly record struct RightTruncatedAge(double Age, double Latest);
+internal readonly record struct RightTruncatedAge(double Age, double Latest);
 
 /// <summary>One step of a conditional distribution of ages at failure.</summary>
 /// <param name="Age">The age.</param>
@@ -12,14 +12,14 @@ public readonly record struct RightTruncatedAge(double Age, double Latest);
 /// <param name="Share">Failed by this age, given failed by the greatest age seen.</param>
 /// <param name="Lower">Lower end of the 95 % interval; null when there is none.</param>
 /// <param name="Upper">Upper end of the 95 % interval; null when there is none.</param>
-public sealed record ConditionalPoint(double Age, long AtRisk, long Failures, double Share, double? Lower, double? Upper);
+internal sealed record ConditionalPoint(double Age, long AtRisk, long Failures, double Share, double? Lower, double? Upper);
 
 /// <summary>
 /// Ages at failure of appliances made after the log began: the product limit in reversed time
 /// F(t)/F(tau) = product over ages u &gt; t of (1 - d(u)/#{age &lt;= u &lt;= latest}) (Lagakos, Barraj and De Gruttola 1988;
 /// Kalbfleisch and Lawless 1989). F itself is not identified: read "given that it fails by age tau".
 /// </summary>
-public static class ReverseTime
+internal static class ReverseTime
 {
     /// <summary>Estimates the conditional distribution, ages ascending.</summary>
     /// <exception cref="ArgumentException">An age lies beyond its truncation.</exception>

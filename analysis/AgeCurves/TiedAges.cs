@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// Ages that arithmetic alone sets apart are one age: 182 / 365.25 and 0.4982888 are the same day. Two ages closer
 /// than a millionth of themselves are tied; a tied group takes its smallest value.
 /// </summary>
-public sealed class TiedAges
+internal sealed class TiedAges
 {
     /// <summary>Share of an age below which a difference is arithmetic: half a minute in a year.</summary>
     public const double Tolerance = 1e-6;

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// When to stop asking and bring the part: once its odds q make an avoided second visit worth more than a part carried
 /// for nothing, q * visit &gt;= (1 - q) * wrong part.
 /// </summary>
-public static class BringRule
+internal static class BringRule
 {
     /// <summary>Smallest odds at which the part is brought, 0 to 1: wrong / (wrong + visit).</summary>
     /// <param name="wrongPartCost">What a part brought or ordered for nothing costs, in the shop's currency, 0 or more.</param>

@@ -17,7 +17,7 @@ public sealed record CallCheckPlan(
     IReadOnlyList<CheckStep> Steps, double ExpectedMinutes, double CheapestFirstMinutes, double LikeliestFirstMinutes, bool Exact);
 
 /// <summary>Turns odds and the shop's table of checks into an order.</summary>
-public static class CallChecks
+internal static class CallChecks
 {
     /// <summary>Needs less likely than this are not worth a check of their own.</summary>
     public const double LeastOdds = 0.01;

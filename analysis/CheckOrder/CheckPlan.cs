@@ -4,4 +4,4 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// <param name="Order">Places in the list of suspects, first check first.</param>
 /// <param name="ExpectedMinutes">Expected minutes until the fault is found or all checks are done.</param>
 /// <param name="Exact">True: no order is quicker; false: found by a rule.</param>
-public sealed record CheckPlan(IReadOnlyList<int> Order, double ExpectedMinutes, bool Exact);
+internal sealed record CheckPlan(IReadOnlyList<int> Order, double ExpectedMinutes, bool Exact);

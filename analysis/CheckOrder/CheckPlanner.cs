@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.CheckOrder;
 
 /// <summary>Finds the order of checks with the fewest expected minutes.</summary>
-public static class CheckPlanner
+internal static class CheckPlanner
 {
     /// <summary>Largest number of suspects that is solved exactly.</summary>
     public const int MostExact = 15;

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// Suspects of one call, of which at most one is at fault. What their odds leave over is "something else": no check
 /// here finds it, so it keeps the plan from false certainty.
 /// </summary>
-public sealed record CheckProblem
+internal sealed record CheckProblem
 {
     /// <summary>Validates a problem.</summary>
     /// <exception cref="ArgumentException">A number is out of range, the odds sum to more than 1, or an opening has no minutes.</exception>

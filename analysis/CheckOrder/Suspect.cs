@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// <param name="Name">Name of the check.</param>
 /// <param name="Probability">Chance that it is the fault, 0 to 1.</param>
 /// <param name="Minutes">Minutes the check takes once everything before it is open, 0 or more.</param>
-public sealed record Suspect(string Name, double Probability, double Minutes)
+internal sealed record Suspect(string Name, double Probability, double Minutes)
 {
     /// <summary>Opening work it shares with others, for example a rear panel; null: needs none.</summary>
     public string? Opening { get; init; }

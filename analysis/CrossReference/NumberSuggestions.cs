@@ -12,7 +12,7 @@ public sealed record NumberSuggestion(string Number, int Edits, double Similarit
 /// <summary>A number the shop knows.</summary>
 /// <param name="NumberKey">Its compact key.</param>
 /// <param name="Number">As shown.</param>
-public sealed record KnownNumber(string NumberKey, string Number);
+internal sealed record KnownNumber(string NumberKey, string Number);
 
 /// <summary>Finds known numbers close to a typed one.</summary>
 public sealed class NumberSuggestions

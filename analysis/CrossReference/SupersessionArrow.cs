@@ -19,4 +19,4 @@ public enum SupersessionKind
 /// <param name="Kind">How it stands in.</param>
 /// <param name="Quantity">New pieces per old piece, 1 or more.</param>
 /// <param name="EffectiveOn">From when; null: since ever.</param>
-public sealed record SupersessionArrow(string Old, string New, SupersessionKind Kind = SupersessionKind.Replaces, int Quantity = 1, DateOnly? EffectiveOn = null);
+internal sealed record SupersessionArrow(string Old, string New, SupersessionKind Kind = SupersessionKind.Replaces, int Quantity = 1, DateOnly? EffectiveOn = null);

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CrossReference;
 /// Follows supersession arrows to the numbers that stand at their ends. Strongly connected components by Tarjan
 /// (1972), without recursion, so that a chain of any length resolves; members of a cycle stand for themselves.
 /// </summary>
-public sealed class SupersessionGraph
+internal sealed class SupersessionGraph
 {
     private readonly string[] _numbers;
     private readonly Dictionary<string, int> _ids;

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Statistics.Numerics;
 namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>Counts the chain and finds how strongly each level leans on the one above.</summary>
-public static class BackOffTrainer
+internal static class BackOffTrainer
 {
     private const double MinAlpha = 0.05;
     private const double MaxAlpha = 5_000;

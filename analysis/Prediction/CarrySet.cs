@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Prediction;
 /// 1 - p of the truth (Vovk et al. 2005; Sadinle, Lei and Wasserman 2019). The promise holds over all calls together
 /// while the near future looks like the calibration months; what it then was is reported month by month.
 /// </summary>
-public static class CarrySet
+internal static class CarrySet
 {
     /// <summary>Place of the quantile among n sorted scores: ceil((n + 1)(1 - alpha)); above n there is too little to calibrate on.</summary>
     public static int Place(int scores, double alpha) => (int)Math.Ceiling((scores + 1) * (1 - alpha) - 1e-9);

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>Lets a predictor answer calls whose truth is known.</summary>
-public static class Forecasting
+internal static class Forecasting
 {
     /// <summary>The forecast for one call.</summary>
     public static Forecast Run(IPredictor predictor, ClosedCall call) => Run(predictor, NeedList.Places(predictor.Needs), call);

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>The needs of a set of jobs, and where each job's need stands among them.</summary>
-public static class NeedList
+internal static class NeedList
 {
     /// <summary>All needs seen, in ordinal order.</summary>
     public static string[] From(IReadOnlyList<ClosedCall> calls) =>

@@ -7,10 +7,10 @@ namespace PartsSignal.Analysis.Prediction;
 /// <param name="Jobs">Calls inside.</param>
 /// <param name="Said">Mean confidence.</param>
 /// <param name="Happened">Share where the likeliest need was right.</param>
-public sealed record ReliabilityBin(int Bin, double From, double To, int Jobs, double Said, double Happened);
+internal sealed record ReliabilityBin(int Bin, double From, double To, int Jobs, double Said, double Happened);
 
 /// <summary>How far confidence and truth lie apart, by bins that hold the same number of calls.</summary>
-public static class Reliability
+internal static class Reliability
 {
     /// <summary>
     /// Sorts calls by the confidence of their likeliest need and cuts them into bins of equal size; where they do not

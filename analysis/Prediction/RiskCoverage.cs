@@ -5,10 +5,10 @@ namespace PartsSignal.Analysis.Prediction;
 /// <param name="Confidence">Confidence from which they are answered.</param>
 /// <param name="Jobs">Calls answered.</param>
 /// <param name="Risk">Share of them where the likeliest need was wrong.</param>
-public sealed record RiskPoint(double Coverage, double Confidence, int Jobs, double Risk);
+internal sealed record RiskPoint(double Coverage, double Confidence, int Jobs, double Risk);
 
 /// <summary>Risk against coverage (Chow 1970): what answering fewer calls would buy.</summary>
-public static class RiskCoverage
+internal static class RiskCoverage
 {
     /// <summary>One point per step of coverage, from the surest calls to all of them.</summary>
     /// <param name="forecasts">The calls.</param>

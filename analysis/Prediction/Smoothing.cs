@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>Shares of a small group, pulled towards the shares of the larger group around it.</summary>
-public static class Smoothing
+internal static class Smoothing
 {
     /// <summary>
     /// p_k = (n_k + alpha parent_k) / (n + alpha): the posterior mean under a Dirichlet prior centred on the parent

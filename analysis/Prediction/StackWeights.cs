@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Prediction;
 /// Weights of a stack (Wolpert 1992): the lowest mean log loss on answers to calls that no member learned from, each
 /// weight 0 or more. One member alone gets the inverse of its temperature.
 /// </summary>
-public static class StackWeights
+internal static class StackWeights
 {
     /// <summary>Members with less weight than this are left out.</summary>
     public const double Least = 0.03;

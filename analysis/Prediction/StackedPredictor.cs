@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>Odds of several predictors in one: log p = sum of w log p_m, made to sum to 1 (logarithmic opinion pool, Genest and Zidek 1986).</summary>
-public sealed class StackedPredictor : IPredictor
+internal sealed class StackedPredictor : IPredictor
 {
     private readonly int[][] _places;
 

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Prediction;
 /// One number that makes odds bolder or more careful: p_k^(1/T), made to sum to 1 (Guo et al. 2017). Above 1 the odds
 /// are softened, below 1 sharpened; 1 leaves them alone. The order of the needs never changes.
 /// </summary>
-public static class TemperatureScaling
+internal static class TemperatureScaling
 {
     /// <summary>Odds at a temperature.</summary>
     public static double[] Apply(ReadOnlySpan<double> odds, double temperature)

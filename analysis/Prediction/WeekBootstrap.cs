@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Prediction;
 /// Intervals for mean figures by drawing whole weeks with replacement (block bootstrap, Kunsch 1989): calls of one week
 /// share weather, staff and stock, so single calls would make the intervals too narrow.
 /// </summary>
-public static class WeekBootstrap
+internal static class WeekBootstrap
 {
     /// <summary>Default number of draws.</summary>
     public const int Draws = 500;

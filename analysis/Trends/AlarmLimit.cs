@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <summary>What a limit on a monthly count can do.</summary>
 /// <param name="Limit">Smallest count that alarms.</param>
 /// <param name="Size">Chance of a false alarm in a month.</param>
-public sealed record AlarmLimit(long Limit, double Size)
+internal sealed record AlarmLimit(long Limit, double Size)
 {
     /// <summary>The smallest multiple of a mean that reaches the limit with the chance asked for; null at a mean of 0.</summary>
     public double? DetectableRatio(double mean, double power = 0.8)

@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Known">Cases whose build month is known.</param>
 /// <param name="Usual">Share of the group's other calls built within.</param>
 /// <param name="P">Chance of so many, times the windows tried.</param>
-public sealed record BuildWindow(int From, int To, long Cases, long Known, double Usual, double P)
+internal sealed record BuildWindow(int From, int To, long Cases, long Known, double Usual, double P)
 {
     private static readonly int[] Widths = [1, 3, 6, 12, 24];
     private const double Convincing = 0.01;

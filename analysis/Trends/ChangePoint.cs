@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="RateAfter">Events per exposure after it.</param>
 /// <param name="LogBayesFactor">Log of how much better one change explains the counts than none; above 3: strong.</param>
 /// <param name="LikelihoodRatio">Twice the largest log likelihood gain. Not chi-square: it was searched for.</param>
-public sealed record ChangePoint(
+internal sealed record ChangePoint(
     int LastBefore, IReadOnlyList<double> Posterior, double RateBefore, double RateAfter, double LogBayesFactor, double LikelihoodRatio)
 {
     /// <summary>

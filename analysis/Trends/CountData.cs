@@ -5,10 +5,10 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Exposure">What the count is out of, above 0: its log is the offset.</param>
 /// <param name="Terms">Values of the terms, the constant among them; the same number on every row.</param>
 /// <param name="Weight">Weight of the row, 1 unless past outbreaks are played down.</param>
-public sealed record CountRow(double Count, double Exposure, IReadOnlyList<double> Terms, double Weight = 1);
+internal sealed record CountRow(double Count, double Exposure, IReadOnlyList<double> Terms, double Weight = 1);
 
 /// <summary>Terms of a monthly model.</summary>
-public static class MonthTerms
+internal static class MonthTerms
 {
     /// <summary>Constant, straight line in the log, and one yearly wave: 1, t, sin(2 pi t/12), cos(2 pi t/12).</summary>
     public static double[] TrendAndSeason(double month) => [1, month, Math.Sin(2 * Math.PI * month / 12), Math.Cos(2 * Math.PI * month / 12)];

@@ -11,7 +11,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="LogLikelihood">At the maximum.</param>
 /// <param name="Theta">Size of the negative binomial (variance m + m^2/theta); null: Poisson.</param>
 /// <param name="Missing">Why there is no model; null when there is one.</param>
-public sealed record CountModel(
+internal sealed record CountModel(
     IReadOnlyList<double> Coefficients,
     IReadOnlyList<double> StandardErrors,
     IReadOnlyList<double> Fitted,

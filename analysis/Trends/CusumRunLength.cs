@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Trends;
 /// Mean number of counts up to an alarm of a Poisson cumulative sum, by the Markov chain of its states (Brook and
 /// Evans 1972). Exact when reference and limit are multiples of the lattice step.
 /// </summary>
-public static class CusumRunLength
+internal static class CusumRunLength
 {
     /// <summary>The mean run length from a sum of nought.</summary>
     /// <param name="reference">k, rounded to the lattice.</param>

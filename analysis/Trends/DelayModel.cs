@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Trends;
 
 /// <summary>How complete a month is, by component, as it could be told at the end of some month.</summary>
-public sealed class DelayModel
+internal sealed class DelayModel
 {
     private const int Months = 24;
     private const int LongestDelay = 12;

@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Month">Month in which the sum reached its limit.</param>
 /// <param name="Since">Month in which the rise began.</param>
 /// <param name="Total">The months since then together, held against a baseline that ends a year before.</param>
-public sealed record DriftTest(SeriesKey Key, int Month, int Since, SeriesTest Total)
+internal sealed record DriftTest(SeriesKey Key, int Month, int Since, SeriesTest Total)
 {
     private const int Lattice = 2;
     private static readonly ConcurrentDictionary<(int Mean, double RunLength), (double Reference, double Limit)> Limits = new();

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Skipped">Newest months left out of the baseline.</param>
 /// <param name="Alpha">Chance of a false alarm.</param>
 /// <param name="WeightThreshold">Residual beyond which a past month is played down.</param>
-public sealed record FarringtonOptions(int Years = 3, int HalfWindow = 1, int Skipped = 3, double Alpha = 0.01, double WeightThreshold = 2.58);
+internal sealed record FarringtonOptions(int Years = 3, int HalfWindow = 1, int Skipped = 3, double Alpha = 0.01, double WeightThreshold = 2.58);
 
 /// <summary>A month held against the same season of past years.</summary>
 /// <param name="Expected">Expected count.</param>
@@ -17,13 +17,13 @@ public sealed record FarringtonOptions(int Years = 3, int HalfWindow = 1, int Sk
 /// <param name="UpperByPower">The same from the 2/3-power approximation.</param>
 /// <param name="Alarm">True when the count is beyond Upper.</param>
 /// <param name="Missing">Why there is no comparison; null when there is one.</param>
-public sealed record FarringtonResult(double? Expected, double? Scatter, long? Upper, double? UpperByPower, bool Alarm, string? Missing);
+internal sealed record FarringtonResult(double? Expected, double? Scatter, long? Upper, double? UpperByPower, bool Alarm, string? Missing);
 
 /// <summary>
 /// Quasi-Poisson comparison with the same calendar months of past years, past outbreaks played down by Anscombe
 /// residuals, limit from a negative binomial at the fitted mean (Farrington and others 1996; Noufaily and others 2013).
 /// </summary>
-public static class FarringtonFlexible
+internal static class FarringtonFlexible
 {
     /// <summary>Compares the last month of a series with the years before.</summary>
     /// <param name="counts">Monthly counts, oldest first.</param>

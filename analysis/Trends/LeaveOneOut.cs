@@ -7,10 +7,10 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Cases">Cases of it.</param>
 /// <param name="P">Chance of what is left; null: nothing left to test.</param>
 /// <param name="Survives">True when what is left is still a rise: p at most 0.05 and past the effect gate.</param>
-public sealed record Removal(string? Largest, long Cases, double? P, bool Survives);
+internal sealed record Removal(string? Largest, long Cases, double? P, bool Survives);
 
 /// <summary>Whether a rise is one customer, one technician or one model.</summary>
-public static class LeaveOneOut
+internal static class LeaveOneOut
 {
     private const double StillUnlikely = 0.05;
 

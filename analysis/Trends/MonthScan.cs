@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Statistics.Shrinkage;
 namespace PartsSignal.Analysis.Trends;
 
 /// <summary>A test with its q.</summary>
-public sealed record ScannedTest(SeriesTest Test, double Q);
+internal sealed record ScannedTest(SeriesTest Test, double Q);
 
 /// <summary>Everything looked at in one month, and what rose.</summary>
 /// <param name="View">What was known then.</param>
@@ -11,7 +11,7 @@ public sealed record ScannedTest(SeriesTest Test, double Q);
 /// <param name="Risen">Those that passed.</param>
 /// <param name="Drifts">Slow rises that reached their limit in this month.</param>
 /// <param name="Summed">Series in which slow rises were looked for.</param>
-public sealed record MonthScan(
+internal sealed record MonthScan(
     MonthView View, IReadOnlyList<ScannedTest> Tests, IReadOnlyList<ScannedTest> Risen, IReadOnlyList<DriftTest> Drifts, int Summed)
 {
     /// <summary>

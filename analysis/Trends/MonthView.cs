@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Delays">Reporting delays as they could be told then.</param>
 /// <param name="Seasons">Seasons of components over all families of a type, and growth of families, as they could be told then.</param>
 /// <param name="Flagged">Months of rises that alarmed before, from their beginning; they stay out of baselines.</param>
-public sealed record MonthView(
+internal sealed record MonthView(
     int AsOf, DelayModel Delays, IReadOnlyDictionary<SeriesKey, SeasonFactor> Seasons, IReadOnlySet<(SeriesKey Key, int Month)> Flagged)
 {
     /// <summary>Looks at the book from the end of a month.</summary>

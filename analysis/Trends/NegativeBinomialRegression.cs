@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Trends;
 /// by maximum likelihood in turn (Lawless 1987; Venables and Ripley 2002). Where counts scatter no more than
 /// Poisson's, theta has no finite maximum and the Poisson fit is given.
 /// </summary>
-public static class NegativeBinomialRegression
+internal static class NegativeBinomialRegression
 {
     private const double SmallestLogTheta = -6;
     private const double LargestLogTheta = 14;

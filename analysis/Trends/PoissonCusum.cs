@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Trends;
 /// Cumulative sum for slow drifts of counts: C = max(0, C + y - k), alarm at C >= h, with
 /// k = (m1 - m0)/ln(m1/m0) (Lucas 1985). Where exposure moves, k moves in proportion.
 /// </summary>
-public static class PoissonCusum
+internal static class PoissonCusum
 {
     /// <summary>The reference value between the usual mean and the one to be found.</summary>
     public static double Reference(double usual, double raised) => (raised - usual) / Math.Log(raised / usual);

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Trends;
 /// Log-linear regression of counts with an offset, by iteratively reweighted least squares (Nelder and Wedderburn
 /// 1972). With a theta the working variance is that of the negative binomial with that size held fixed.
 /// </summary>
-public static class PoissonRegression
+internal static class PoissonRegression
 {
     private const int MostRounds = 100;
 

@@ -13,7 +13,7 @@ public sealed record Baseline(double Events, double Exposure, double Scatter = 1
 /// allows for a short baseline: with six months at 0.5 a plug-in Poisson test at 0.01 fires at 0.026, this one at
 /// 0.007. Months that scatter more than Poisson's widen it by the same factor.
 /// </summary>
-public sealed class PredictiveTail
+internal sealed class PredictiveTail
 {
     /// <summary>Shape of the prior of a rate: Jeffreys's.</summary>
     public const double PriorShape = 0.5;

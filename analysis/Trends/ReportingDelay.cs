@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Trends;
 /// </summary>
 /// <param name="ReverseHazards">g(1), g(2), ...: share of those known after d months that became known in the d-th.</param>
 /// <param name="Completeness">F(0), F(1), ...: share known after so many months; the last is 1.</param>
-public sealed record ReportingDelay(IReadOnlyList<double> ReverseHazards, IReadOnlyList<double> Completeness)
+internal sealed record ReportingDelay(IReadOnlyList<double> ReverseHazards, IReadOnlyList<double> Completeness)
 {
     /// <summary>Estimates the delay from counts by month of call and months until known.</summary>
     /// <param name="triangle">Oldest month first; each row holds the delays that could have been seen by now.</param>

@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Cosine">b.</param>
 /// <param name="Growth">Growth per month in the log; 0 or more.</param>
 /// <param name="From">Month from which growth counts.</param>
-public sealed record SeasonFactor(double Sine, double Cosine, double Growth = 0, int From = 0)
+internal sealed record SeasonFactor(double Sine, double Cosine, double Growth = 0, int From = 0)
 {
     /// <summary>No season.</summary>
     public static readonly SeasonFactor None = new(0, 0);

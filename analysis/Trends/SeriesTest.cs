@@ -10,7 +10,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Expected">Cases expected to be known.</param>
 /// <param name="Observed">Cases known.</param>
 /// <param name="P">Mid-p of so many or more.</param>
-public sealed record SeriesTest(
+internal sealed record SeriesTest(
     SeriesKey Key, int Month, Baseline Baseline, int BaselineMonths, double Exposure, double Completeness, double Expected, long Observed, double P)
 {
     /// <summary>Observed over expected.</summary>

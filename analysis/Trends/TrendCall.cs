@@ -34,7 +34,7 @@ public sealed record TrendCall(
 }
 
 /// <summary>Months counted as year * 12 + month - 1.</summary>
-public static class TrendMonth
+internal static class TrendMonth
 {
     /// <summary>The first day of a month.</summary>
     public static DateOnly Day(int month) => new(month / 12, month % 12 + 1, 1);

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// Gets every van from what was counted aboard to its plan: pieces move between vans before any is bought, and what no
 /// van wants goes back to its supplier while the return window is open, else to the shelf.
 /// </summary>
-public static class ChangePlanner
+internal static class ChangePlanner
 {
     /// <summary>All steps, by van, action and part.</summary>
     /// <param name="data">The shop; vans without a count start empty.</param>

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Sbj">Croston times 1 - alpha / (2 - alpha) (Shale, Boylan and Johnston 2006).</param>
 /// <param name="TsbProbability">Smoothed chance of demand in a period.</param>
 /// <param name="Tsb">Chance times size; falls to 0 for a dying part (Teunter, Syntetos and Babai 2011).</param>
-public sealed record IntermittentForecast(
+internal sealed record IntermittentForecast(
     double Size, double Interval, double Croston, double Sba, double Sbj, double TsbProbability, double Tsb)
 {
     /// <summary>

@@ -19,7 +19,7 @@ public enum NeedsKnown
 }
 
 /// <summary>What a job needed, as known on a day.</summary>
-public static class JobNeeds
+internal static class JobNeeds
 {
     /// <summary>Whether the job tells.</summary>
     /// <param name="job">The job.</param>

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// One part on the shop's shelf against a negative binomial demand over review period and lead time. Use the
 /// predictive distribution, not one with the rate plugged in (Prak and Teunter 2019).
 /// </summary>
-public sealed class Newsvendor
+internal sealed class Newsvendor
 {
     private readonly NegativeBinomialDistribution _demand;
     private readonly double _under;

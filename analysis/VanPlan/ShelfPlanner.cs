@@ -4,7 +4,7 @@ using PartsSignal.Analysis.VanPlan.Loads;
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>Reorder points of the shelf that feeds the vans.</summary>
-public static class ShelfPlanner
+internal static class ShelfPlanner
 {
     private const int Months = 24;
     private const double DaysPerMonth = 30.44;

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// appliances and families and its own part sets (each gamma-Poisson shrunk to the shop's), in the season to come,
 /// blended with single-part use where the data is thin.
 /// </summary>
-public sealed class VanDemandModel
+internal sealed class VanDemandModel
 {
     private readonly AgedJobs _aged;
     private readonly VanMix _mix;

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Analysis.Prediction.Answers;
 
 /// <summary>What is worth a look while the appliance is open, each with the figure behind it.</summary>
-public static class WhileThereAdvice
+internal static class WhileThereAdvice
 {
     private const int Most = 4;
     private const string Hose = "fill_hose";

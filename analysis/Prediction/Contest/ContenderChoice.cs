@@ -7,10 +7,10 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 /// <param name="Entries">All contenders, one of which ships.</param>
 /// <param name="Winner">The one that ships.</param>
 /// <param name="Learned">What it learned before the calibration months.</param>
-public sealed record ChoiceResult(IReadOnlyList<ContestEntry> Entries, IContender Winner, IPredictor Learned);
+internal sealed record ChoiceResult(IReadOnlyList<ContestEntry> Entries, IContender Winner, IPredictor Learned);
 
 /// <summary>Chooses a contender on the validation months.</summary>
-public static class ContenderChoice
+internal static class ContenderChoice
 {
     /// <summary>
     /// Each contender learns from the jobs known before the calibration months, finds its temperature there, and is

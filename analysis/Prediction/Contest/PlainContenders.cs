@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Prediction.LogOdds;
 namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>The tally sheet a shop keeps in its head: shares per complaint.</summary>
-public sealed class ComplaintOnlyContender : IContender
+internal sealed class ComplaintOnlyContender : IContender
 {
     /// <summary>Its name.</summary>
     public const string ContenderName = "complaint_only";
@@ -23,7 +23,7 @@ public sealed class ComplaintOnlyContender : IContender
 }
 
 /// <summary>A tally sheet per type of appliance: a harder plain contender.</summary>
-public sealed class ComplaintOnTypeContender : IContender
+internal sealed class ComplaintOnTypeContender : IContender
 {
     /// <summary>Its name.</summary>
     public const string ContenderName = "complaint_on_type";
@@ -43,7 +43,7 @@ public sealed class ComplaintOnTypeContender : IContender
 }
 
 /// <summary>Shares from this model up to all jobs, each level leaning on the one above.</summary>
-public sealed class BackOffContender : IContender
+internal sealed class BackOffContender : IContender
 {
     /// <summary>Its name.</summary>
     public const string ContenderName = "back_off";

@@ -3,7 +3,7 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 /// <summary>A stack of other contenders whose weights are already found.</summary>
 /// <param name="members">The contenders.</param>
 /// <param name="weights">Weight of each, found on months before those it is judged on.</param>
-public sealed class StackedContender(IReadOnlyList<IContender> members, IReadOnlyList<double> weights) : IContender
+internal sealed class StackedContender(IReadOnlyList<IContender> members, IReadOnlyList<double> weights) : IContender
 {
     /// <summary>Its name.</summary>
     public const string ContenderName = "stack";

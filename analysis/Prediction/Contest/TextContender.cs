@@ -8,7 +8,7 @@ using PartsSignal.Analysis.Prediction.MachineLearning;
 namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>Multinomial logistic regression on words, letters and plain facts.</summary>
-public sealed class TextContender(int seed) : IContender
+internal sealed class TextContender(int seed) : IContender
 {
     /// <inheritdoc/>
     public string Name => "text";

@@ -14,13 +14,13 @@ public sealed record WalkedForecast(Forecast Forecast, bool Covered80, bool Cove
 /// <param name="Carry80">Limits of the 80 % sets for the days after the last.</param>
 /// <param name="Carry95">Limits of the 95 % sets for the days after the last.</param>
 /// <param name="Last">The predictor of the last fold, to start the final training from.</param>
-public sealed record WalkForwardResult(IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last);
+internal sealed record WalkForwardResult(IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last);
 
 /// <summary>
 /// Rolling origin: at each cut-off a contender learns from what was known, answers the months up to the next cut-off,
 /// with temperature and set limits from its own answers of the two folds before.
 /// </summary>
-public static class WalkForward
+internal static class WalkForward
 {
     private const int CalibrationFolds = 2;
 

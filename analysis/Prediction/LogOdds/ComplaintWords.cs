@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Prediction.LogOdds;
 
 /// <summary>Words of a complaint, and their stems, so that "draining" and "drains" meet.</summary>
-public static class ComplaintWords
+internal static class ComplaintWords
 {
     /// <summary>Letters a stem keeps.</summary>
     public const int StemLength = 5;

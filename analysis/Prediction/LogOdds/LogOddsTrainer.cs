@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Prediction.LogOdds;
 /// facts by the evidence of the data (MacKay 1992): spread^2 = sum w^2 / gamma, with gamma the number of weights the data
 /// determine, sum of h / (h + 1 / spread^2).
 /// </summary>
-public static class LogOddsTrainer
+internal static class LogOddsTrainer
 {
     private const double Start = 0.5;
     private const double Smallest = 0.02;

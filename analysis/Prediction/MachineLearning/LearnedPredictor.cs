@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Prediction.MachineLearning;
 /// One trained pipeline of the learning library per type of appliance, behind the predictor's interface. A type with too
 /// few jobs is answered by the back-off.
 /// </summary>
-public sealed class LearnedPredictor : IPredictor
+internal sealed class LearnedPredictor : IPredictor
 {
     /// <summary>Share of every answer that comes from the back-off, so that no need is ever impossible.</summary>
     public const double BackOffShare = 0.01;

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Statistics.Numerics;
 namespace PartsSignal.Analysis.Statistics.Distributions;
 
 /// <summary>Beta distribution on 0 to 1.</summary>
-public sealed record BetaDistribution
+internal sealed record BetaDistribution
 {
     /// <summary>A distribution; both shapes finite and above 0.</summary>
     public BetaDistribution(double a, double b) =>

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 /// <summary>Number of successes in so many independent trials.</summary>
 /// <param name="Trials">0 or more.</param>
 /// <param name="P">Chance of success, 0 to 1.</param>
-public sealed record BinomialDistribution(long Trials, double P)
+internal sealed record BinomialDistribution(long Trials, double P)
 {
     /// <summary>P(X = k).</summary>
     public double Pmf(long k)

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 
 /// <summary>Chi-square distribution.</summary>
 /// <param name="DegreesOfFreedom">Above 0, not necessarily whole.</param>
-public sealed record ChiSquareDistribution(double DegreesOfFreedom)
+internal sealed record ChiSquareDistribution(double DegreesOfFreedom)
 {
     /// <summary>P(X &lt;= x).</summary>
     public double Cdf(double x) => x <= 0 ? 0 : IncompleteGamma.Lower(DegreesOfFreedom / 2, x / 2);

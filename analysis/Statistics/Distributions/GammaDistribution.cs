@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Statistics.Numerics;
 namespace PartsSignal.Analysis.Statistics.Distributions;
 
 /// <summary>Gamma distribution by shape and rate (not scale): mean shape / rate.</summary>
-public sealed record GammaDistribution
+internal sealed record GammaDistribution
 {
     /// <summary>A distribution; both parameters finite and above 0.</summary>
     public GammaDistribution(double shape, double rate) =>

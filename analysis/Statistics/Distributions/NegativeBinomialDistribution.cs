@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 /// Negative binomial counts with a real-valued size: P(k) = Gamma(size + k) / (Gamma(size) k!) prob^size (1 - prob)^k,
 /// mean size (1 - prob) / prob, variance mean + mean^2 / size.
 /// </summary>
-public sealed record NegativeBinomialDistribution
+internal sealed record NegativeBinomialDistribution
 {
     /// <summary>A distribution; size finite and above 0, prob above 0 and at most 1 (then the count is always 0).</summary>
     public NegativeBinomialDistribution(double size, double prob)

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Statistics.Numerics;
 namespace PartsSignal.Analysis.Statistics.Distributions;
 
 /// <summary>The standard normal distribution.</summary>
-public static class NormalDistribution
+internal static class NormalDistribution
 {
     private static readonly Known?[] Recent = new Known?[61];
 

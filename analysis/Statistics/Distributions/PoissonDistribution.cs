@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 
 /// <summary>Poisson counts.</summary>
 /// <param name="Mean">0 or more; at 0 the count is always 0.</param>
-public sealed record PoissonDistribution(double Mean)
+internal sealed record PoissonDistribution(double Mean)
 {
     /// <summary>ln P(X = k), k &gt;= 0; minus infinity where the chance is 0.</summary>
     public double LogPmf(long k) => Mean == 0

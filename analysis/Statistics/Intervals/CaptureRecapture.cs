@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.Statistics.Intervals;
 /// <param name="UnitsByTruncatedPoisson">Units seen / (1 - e^-mean): right only if all units call alike; null with the mean.</param>
 /// <param name="LowerBound">Chao's (1987) n + f1^2 / 2 f2, a lower bound however unlike units are; null where no unit called twice.</param>
 /// <param name="LowerBoundCorrected">n + f1 (f1 - 1) / 2 (f2 + 1), always defined.</param>
-public sealed record CaptureRecapture(
+internal sealed record CaptureRecapture(
     long UnitsSeen, double? MeanVisits, double? VisitsPerUnit, double? UnitsByTruncatedPoisson, double? LowerBound, double LowerBoundCorrected)
 {
     /// <summary>From units by number of visits.</summary>

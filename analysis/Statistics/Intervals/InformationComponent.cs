@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Statistics.Intervals;
 /// 2013): IC = log2((O + 1/2) / (E + 1/2)), interval from Gamma(O + 1/2, E + 1/2). 0: as expected; 1: twice. One terrible
 /// partner hides the others of its row, so show the plain share beside it.
 /// </summary>
-public static class InformationComponent
+internal static class InformationComponent
 {
     /// <summary>IC with its interval.</summary>
     /// <param name="observed">Count of the pair.</param>

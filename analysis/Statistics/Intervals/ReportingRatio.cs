@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Statistics.Intervals;
 
 /// <summary>Plain ratios of a two-by-two table for readers who want no logarithm (Evans, Waller &amp; Davis 2001).</summary>
-public static class ReportingRatio
+internal static class ReportingRatio
 {
     /// <summary>
     /// Share of the component among the family's jobs over its share among all others', with a log-normal interval;

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.Statistics.Intervals;
 /// <param name="Ratio">Observed / expected with Garwood's interval on the observed; missing where nothing is expected.</param>
 /// <param name="UpperP">P(X &gt;= observed) under the expectation; null where nothing is expected.</param>
 /// <param name="UpperMidP">P(X &gt; observed) + P(X = observed) / 2: the less conservative p for discrete counts.</param>
-public sealed record StandardizedRatio(long Observed, double Expected, Estimate Ratio, double? UpperP, double? UpperMidP)
+internal sealed record StandardizedRatio(long Observed, double Expected, Estimate Ratio, double? UpperP, double? UpperMidP)
 {
     /// <summary>Compares a count with its expectation.</summary>
     public static StandardizedRatio From(long observed, double expected, double confidence = 0.95)

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Statistics.Numerics;
 
 /// <summary>The gamma function, its logarithm and their derivatives, for positive arguments.</summary>
-public static class GammaFunction
+internal static class GammaFunction
 {
     internal const double HalfLogTwoPi = 0.918938533204672741780329736406;
 

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Statistics.Numerics;
 
 /// <summary>Finds the lowest point of a function with one valley.</summary>
-public static class GoldenSection
+internal static class GoldenSection
 {
     private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 

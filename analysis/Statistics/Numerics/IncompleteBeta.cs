@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Statistics.Numerics;
 
 /// <summary>The regularised incomplete beta function by its continued fraction (Abramowitz &amp; Stegun 1964, 26.5.8).</summary>
-public static class IncompleteBeta
+internal static class IncompleteBeta
 {
     private const int MostTerms = 1_000_000;
 

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Statistics.Numerics;
 /// The regularised incomplete gamma functions P(a, x) and Q(a, x) = 1 - P(a, x): a series below x = a + 1, a continued
 /// fraction above (Abramowitz &amp; Stegun 1964, 6.5.29 and 6.5.31).
 /// </summary>
-public static class IncompleteGamma
+internal static class IncompleteGamma
 {
     private const int MostTerms = 10_000_000;
 

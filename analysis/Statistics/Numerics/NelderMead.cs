@@ -4,14 +4,14 @@ namespace PartsSignal.Analysis.Statistics.Numerics;
 /// <param name="Point">The point.</param>
 /// <param name="Value">The function there.</param>
 /// <param name="Converged">False: the steps ran out first.</param>
-public sealed record SimplexMinimum(IReadOnlyList<double> Point, double Value, bool Converged);
+internal sealed record SimplexMinimum(IReadOnlyList<double> Point, double Value, bool Converged);
 
 /// <summary>
 /// Downhill simplex (Nelder &amp; Mead 1965) for a handful of parameters, restarted once at its own answer so that a
 /// simplex that has collapsed cannot pass for a minimum. Give it log parameters where they must stay positive.
 /// NaN and infinite values count as worse than any number.
 /// </summary>
-public static class NelderMead
+internal static class NelderMead
 {
     /// <summary>Searches from a starting point.</summary>
     /// <param name="f">The function.</param>

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.Statistics.Numerics;
 
 /// <summary>Roots and minima of a function of one variable (Brent 1973).</summary>
-public static class RootFinder
+internal static class RootFinder
 {
     /// <summary>Where a continuous function changes sign between two ends; null when it has the same sign at both.</summary>
     /// <param name="f">The function.</param>

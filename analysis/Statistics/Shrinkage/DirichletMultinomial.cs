@@ -11,7 +11,7 @@ namespace PartsSignal.Analysis.Statistics.Shrinkage;
 /// <param name="Alpha">Parameter per component, above 0.</param>
 /// <param name="LogLikelihood">Without the multinomial coefficients.</param>
 /// <param name="Converged">False: the steps ran out, as they do where families scatter no more than chance.</param>
-public sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double LogLikelihood, bool Converged)
+internal sealed record DirichletMultinomial(IReadOnlyList<double> Alpha, double LogLikelihood, bool Converged)
 {
     /// <summary>Smallest parameter: a component that no family has seen keeps a trace of chance.</summary>
     public const double Floor = 1e-3;

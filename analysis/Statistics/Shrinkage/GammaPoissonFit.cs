@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Statistics.Numerics;
 namespace PartsSignal.Analysis.Statistics.Shrinkage;
 
 /// <summary>How the common distribution of the groups' rates was come by.</summary>
-public enum PriorBasis
+internal enum PriorBasis
 {
     /// <summary>Maximum likelihood over the groups.</summary>
     EmpiricalBayes,
@@ -24,7 +24,7 @@ public enum PriorBasis
 /// <param name="Prior">The prior; null with complete pooling, where it has no width.</param>
 /// <param name="Mean">Its mean: the rate a group without data is given.</param>
 /// <param name="LogLikelihood">Marginal log likelihood; null for the weak prior.</param>
-public sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior, double Mean, double? LogLikelihood)
+internal sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prior, double Mean, double? LogLikelihood)
 {
     /// <summary>Fewest groups with exposure that a scatter is learned from.</summary>
     public const int FewestGroups = 5;

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Statistics.Shrinkage;
 /// P-values adjusted for how many were looked at, in the order given. All that were looked at must be there, not only
 /// those to be shown.
 /// </summary>
-public static class PValues
+internal static class PValues
 {
     /// <summary>Benjamini and Hochberg (1995): q-values that hold the share of false discoveries.</summary>
     public static IReadOnlyList<double> BenjaminiHochberg(IReadOnlyList<double> p)

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
 /// <summary>Jobs of one van in the order they came, packed into arrays.</summary>
-public sealed class JobStream
+internal sealed class JobStream
 {
     private readonly int[] _start;
 

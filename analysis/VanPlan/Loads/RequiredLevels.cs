@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.VanPlan.Loads;
 /// parts depends only on how many pieces were asked for since the last ones came back: each job turns into levels the
 /// kit must reach, and the first-come replay into a <see cref="LoadProblem"/>, exactly.
 /// </summary>
-public static class RequiredLevels
+internal static class RequiredLevels
 {
     /// <summary>The jobs with their levels.</summary>
     public static IReadOnlyList<LoadJob> From(JobStream jobs, RestockRule restock)

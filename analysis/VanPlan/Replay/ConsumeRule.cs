@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>What happens to the parts aboard when a job misses one.</summary>
-public enum ConsumeRule
+internal enum ConsumeRule
 {
     /// <summary>
     /// What is aboard is set aside for the job's second visit, what is missing waits for the next delivery; both are

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.VanPlan.Replay;
 /// Serves a van's jobs first come, first served. A job counts only if everything it needed was aboard. Built once per
 /// stream; a run allocates nothing.
 /// </summary>
-public sealed class FirstComeReplay
+internal sealed class FirstComeReplay
 {
     private readonly JobStream _jobs;
     private readonly ConsumeRule _rule;

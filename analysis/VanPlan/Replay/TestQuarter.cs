@@ -9,7 +9,7 @@ namespace PartsSignal.Analysis.VanPlan.Replay;
 /// <param name="FirstDay">First day of the quarter.</param>
 /// <param name="NotRepaired">Jobs left out: declined or not worth it.</param>
 /// <param name="NotTold">Jobs left out: parts not recorded or not resolved, or still open.</param>
-public sealed record TestQuarter(
+internal sealed record TestQuarter(
     IReadOnlyList<StockPart> Parts, IReadOnlyDictionary<string, int> Index, JobStream Stream, DateOnly FirstDay, int NotRepaired, int NotTold)
 {
     /// <summary>Restocking of these parts.</summary>

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.VanPlan.Replay;
 /// Intervals of completion, and of the lead of one policy over another, by drawing whole weeks with replacement
 /// (block bootstrap, Kuensch 1989): jobs of one week share weather, stock and technician.
 /// </summary>
-public sealed class WeekBootstrap
+internal sealed class WeekBootstrap
 {
     private const int LeastWeeks = 8;
     private readonly int[][] _draws;
