@@ -69,7 +69,7 @@ internal static class AnswerText
         string complaint = call.ComplaintKind switch
         {
             Need.NoComplaint => "no complaint given",
-            Need.OtherComplaint => "complaint in no table",
+            Need.OtherComplaint => "complaint not recognized",
             { } kind => kind.Replace('_', ' '),
         };
         return $"{what}, {age}, {complaint}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
@@ -79,12 +79,12 @@ internal static class AnswerText
     {
         foreach (EarlierVisit visit in visits.Take(3))
         {
-            phone.Line(F($"{visit.DaysAgo} days before: {(visit.Need is { } need ? Name(need) : "not recorded what")} for {visit.ComplaintKind.Replace('_', ' ')}"), "< ", 2);
+            phone.Line(F($"{visit.DaysAgo} days earlier: {(visit.Need is { } need ? Name(need) : "part not recorded")} for {visit.ComplaintKind.Replace('_', ' ')}"), "< ", 2);
         }
 
         if (visits.Count > 3)
         {
-            phone.Line(F($"and {visits.Count - 3} visits before that"), "< ", 2);
+            phone.Line(F($"and {visits.Count - 3} earlier visits"), "< ", 2);
         }
     }
 
@@ -106,7 +106,7 @@ internal static class AnswerText
 
             foreach (Companion companion in need.Companions.Take(2))
             {
-                phone.Line(F($"often with {Name(companion.With)}: {companion.JobsBoth} of {companion.JobsComponent} jobs, {companion.Lift:0.0} times chance"), "      ", 8);
+                phone.Line(F($"often with {Name(companion.With)}: {companion.JobsBoth} of {companion.JobsComponent} jobs"), "      ", 8);
             }
         }
 
@@ -122,7 +122,7 @@ internal static class AnswerText
         {
             "this model" => F($"{part.JobsOnModel} jobs on this model"),
             "family jobs" => F($"{part.Part.TimesSeen} jobs on the family"),
-            _ => "listed, not yet fitted here",
+            _ => "listed, not fitted here yet",
         };
         string price = part.Part.Price is { } p ? F($", {p:0.00} {currency}").TrimEnd() : "";
         string vans = part.Vans.Count == 0 ? "on no van" : "van " + string.Join(", ", part.Vans.Select(v => F($"{v.Van} has {v.OnHand}")));
@@ -141,14 +141,14 @@ internal static class AnswerText
         {
             string[] parts = [.. list.Needs.Where(n => n != Need.NoPart).Select(Name)];
             phone.Line(
-                !list.EnoughCalls ? "too few calls to promise a set" : parts.Length == 0 ? "nothing beyond tools" : string.Join(", ", parts),
+                !list.EnoughCalls ? "too few jobs to suggest a full kit" : parts.Length == 0 ? "only your tools" : string.Join(", ", parts),
                 F($"{list.Promise * 100:0} in 100: "), 11);
         }
 
         LikelyNeed? first = answer.Needs.FirstOrDefault(n => n.BringFrom is not null);
         if (first is not null)
         {
-            phone.Line(F($"Bring a part from {first.BringFrom * 100:0} % on: below that a part carried for nothing costs more than the second visit it saves."));
+            phone.Line(F($"Worth bringing when the chance is {first.BringFrom * 100:0} % or more. Below that, carrying it costs more than the second visit it saves."));
         }
     }
 
@@ -172,7 +172,7 @@ internal static class AnswerText
             phone.Line(step.Check.Bad, "    bad: ", 6);
         }
 
-        phone.Line(F($"Expected {plan.ExpectedMinutes:0} min; cheapest first {plan.CheapestFirstMinutes:0}, likeliest first {plan.LikeliestFirstMinutes:0}. Minutes are defaults of the checks table."));
+        phone.Line(F($"About {plan.ExpectedMinutes:0} min on average in this order; quickest checks first {plan.CheapestFirstMinutes:0}, likeliest first {plan.LikeliestFirstMinutes:0}. Edit checks.csv to use your own times."));
     }
 
     private static string Name(string need) => need switch

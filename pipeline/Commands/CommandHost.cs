@@ -1,13 +1,15 @@
 using System.Data.Common;
 using PartsSignal.Pipeline.Core;
+using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>The program: which verbs there are, and how faults become exit codes.</summary>
+/// <summary>Runs a command line and turns failures into messages and exit codes.</summary>
 internal static class CommandHost
 {
     private const string Unread = "Failed to convert '";
+    private const string Choices = "Valid values are ";
 
     /// <summary>Runs one command line.</summary>
     /// <returns>0 done, 1 failed, 2 bad input or options.</returns>
@@ -49,7 +51,7 @@ internal static class CommandHost
         }
         catch (OperationCanceledException)
         {
-            await error.WriteLineAsync("Stopped; the last complete results are still in place.").ConfigureAwait(false);
+            await error.WriteLineAsync("Stopped. The results of the last complete run are unchanged.").ConfigureAwait(false);
             return ExitCode.Failed;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)
@@ -63,11 +65,20 @@ internal static class CommandHost
         }
     }
 
-    // The library names the type that a value does not fit, as code has it.
-    private static string Plain(string message) =>
-        message.IndexOf("' to ", StringComparison.Ordinal) is > 0 and int end && message.StartsWith(Unread, StringComparison.Ordinal)
-            ? $"'{message[Unread.Length..end]}' does not fit its option."
-            : message;
+    // The library's message names a .NET type; say instead what to type.
+    private static string Plain(string message)
+    {
+        if (!message.StartsWith(Unread, StringComparison.Ordinal) || message.IndexOf("' to ", StringComparison.Ordinal) is not (> 0 and int end))
+        {
+            return message;
+        }
+
+        string value = message[Unread.Length..end];
+        int choices = message.IndexOf(Choices, StringComparison.Ordinal);
+        return choices < 0
+            ? $"'{value}' must be a plain number, for example 1800."
+            : $"'{value}' must be one of {message[(choices + Choices.Length)..].Replace("'", "", StringComparison.Ordinal).ToLowerInvariant().TrimEnd('.')}.";
+    }
 
     private static void Configure(IConfigurator config)
     {
@@ -78,5 +89,26 @@ internal static class CommandHost
         {
             verb.Add(config, verb.Name).WithDescription(verb.What).WithExample(verb.Example);
         }
+    }
+}
+
+/// <summary>Console for the help text: 80 columns, in color only on a terminal.</summary>
+internal static class HelpConsole
+{
+    private const int Columns = 80;
+
+    /// <summary>A console over a writer.</summary>
+    public static IAnsiConsole For(TextWriter output)
+    {
+        bool terminal = ReferenceEquals(output, Console.Out) && !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "";
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = terminal ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = terminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Interactive = InteractionSupport.No,
+            Out = new AnsiConsoleOutput(output),
+        });
+        console.Profile.Width = Columns;
+        return console;
     }
 }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
@@ -8,7 +9,24 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>Says what files look like, proposes their maps, and shows doubts before anything is loaded.</summary>
+/// <summary>Options of <c>inspect</c>.</summary>
+internal sealed class InspectSettings : CommandSettings
+{
+    [CommandArgument(0, "<FILE>")]
+    [Description("Files to look at; a folder means every table in it")]
+    public string[] Files { get; init; } = [];
+
+    [CommandOption("--write")]
+    [Description("Save the column maps to shop.json next to the files")]
+    public bool Write { get; init; }
+
+    [CommandOption("--format <FORMAT>")]
+    [Description("table, csv or json")]
+    [DefaultValue(OutputFormat.Table)]
+    public OutputFormat Format { get; init; }
+}
+
+/// <summary>Shows how files look, proposes column maps, and asks about anything unclear before a load.</summary>
 internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
 {
     private static readonly string[] Tables = [".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".gz", ".zip"];
@@ -23,7 +41,6 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
 
     private static readonly TableColumn<FileColumn>[] ColumnsOfOne = Columns[1..];
 
-    /// <inheritdoc/>
     public override int Execute(CommandContext context, InspectSettings settings, CancellationToken cancellationToken)
     {
         var inspections = new List<Inspection>();
@@ -109,7 +126,7 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
                 io.Out.WriteLine($"  - {note}");
             }
 
-            io.Out.WriteLine(i.Doubts.Count == 0 ? "  No doubts." : "");
+            io.Out.WriteLine(i.Doubts.Count == 0 ? "  No questions." : "");
         }
     }
 
@@ -120,7 +137,7 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
             ShopFileWriter.Write(folder, list);
             if (format == OutputFormat.Table)
             {
-                io.Out.WriteLine($"Saved {list.Count} {(list.Count == 1 ? "map" : "maps")} into {Path.Combine(folder, ShopFile.Name)}. Next: load --input {folder}");
+                io.Out.WriteLine($"Saved {list.Count} column {(list.Count == 1 ? "map" : "maps")} to {Path.Combine(folder, ShopFile.Name)}. Next: partssignal load --input {folder}");
             }
         }
     }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
@@ -11,15 +12,41 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>Stage, combine, publish: reads the shop's files and makes them the current store.</summary>
+/// <summary>Options of <c>load</c>.</summary>
+internal sealed class LoadSettings : CommandSettings
+{
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's files and its shop.json")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder for the store, the rejects and the review lists")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+
+    [CommandOption("--format <FORMAT>")]
+    [Description("table, csv or json")]
+    [DefaultValue(OutputFormat.Table)]
+    public OutputFormat Format { get; init; }
+
+    [CommandOption("--steps")]
+    [Description("Also print each step with its rows and seconds, to stderr")]
+    public bool Steps { get; init; }
+
+    [CommandOption("--keep-intermediate")]
+    [Description("Also keep the tables between the files and the store in intermediate.duckdb, to look at with any DuckDB client")]
+    public bool KeepIntermediate { get; init; }
+}
+
+/// <summary>Reads the shop's files and makes them the current store: stage, transform, publish.</summary>
 internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 {
-    /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, LoadSettings settings, CancellationToken cancellationToken)
     {
         if (!Directory.Exists(settings.Input))
         {
-            throw new BadInputException($"--input {settings.Input}: there is no such folder.");
+            throw new BadInputException($"--input {settings.Input}: there is no such folder. Check the path.");
         }
 
         var progress = ProgressLine.For(io);
@@ -46,7 +73,7 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 
         foreach (ResourceUsage phase in settings.Steps ? report.Phases : [])
         {
-            io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{phase.Name,-20} {phase.Seconds,8:0.000} s {phase.AllocatedMegabytes,8:N0} MB allocated {phase.PeakMegabytes,8:N0} MB at its peak so far"));
+            io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{phase.Name,-20} {phase.Seconds,8:0.000} s {phase.AllocatedMegabytes,8:N0} MB allocated {phase.PeakMegabytes,8:N0} MB peak so far"));
         }
 
         return FileErrors.Tell(report, io);
@@ -58,10 +85,13 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         new("kind", "kind", b => b.Kind),
         new("read", "read", b => b.Read),
         new("loaded", "loaded", b => b.Loaded),
-        new("duplicate", "same", b => b.Duplicate),
+        new("duplicate", "same again", b => b.Duplicate),
         new("replaced", "replaced", b => b.Replaced),
-        new("rejected", "rejected", b => b.Rejected),
+        new("rejected", "refused", b => b.Rejected),
     ];
+
+    private static string Count(long number, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number:N0} {what}{(number == 1 ? "" : "s")}");
 
     private void Remarks(LoadReport report, LoadSettings settings)
     {
@@ -73,14 +103,15 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
                 io.Out.WriteLine($"{file.SourceFile}: {remark}");
             }
 
-            if (file.Footers + file.RepeatedHeaders > 0)
+            string[] skipped = [.. new[] { (file.Footers, "total row"), (file.RepeatedHeaders, "repeated header") }.Where(s => s.Item1 > 0).Select(s => Count(s.Item1, s.Item2))];
+            if (skipped.Length > 0)
             {
-                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {file.Footers:N0} footer lines and {file.RepeatedHeaders:N0} repeated headers are no rows"));
+                io.Out.WriteLine($"{file.SourceFile}: skipped {string.Join(" and ", skipped)}");
             }
 
             foreach (UnreadCells unread in file.UnreadCells)
             {
-                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {unread.Cells:N0} cells of {unread.Field} count as unknown ({unread.Code}), first on line {unread.FirstLine}"));
+                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {Count(unread.Cells, "value")} of {unread.Field} could not be read and count as unknown ({unread.Code}), first on line {unread.FirstLine}"));
             }
         }
 
@@ -91,10 +122,26 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 
         foreach (ReviewCount list in report.Review.Where(r => r.NotUnderstood > 0))
         {
-            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.NotUnderstood,8:N0} answers not understood, see the notes in {Path.Combine(settings.Out, "review", list.File)}"));
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.NotUnderstood,8:N0} answers not understood; see the notes in {Path.Combine(settings.Out, "review", list.File)}"));
         }
 
-        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
-        io.Out.WriteLine(report.Refusals.Count == 0 ? "The books balance. The store is current." : $"The books balance. The store is current without {report.Refusals.Count} of the files.");
+        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, listed in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
+        io.Out.WriteLine(report.FileErrors.Count == 0 ? "Done. Every row is accounted for and your data is up to date." : $"Done. Every row is accounted for and your data is up to date without {Count(report.FileErrors.Count, "file")} that could not be read.");
+    }
+}
+
+/// <summary>Tells the user which files could not be read.</summary>
+internal static class FileErrors
+{
+    /// <summary>Writes each to stderr.</summary>
+    /// <returns>The exit code of the command.</returns>
+    public static int Tell(LoadReport report, ProgramIo io)
+    {
+        foreach (string error in report.FileErrors)
+        {
+            io.Error.WriteLine(error);
+        }
+
+        return report.FileErrors.Count == 0 ? ExitCode.Done : ExitCode.BadInput;
     }
 }

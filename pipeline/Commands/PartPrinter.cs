@@ -21,7 +21,7 @@ internal static class PartPrinter
 
     private static readonly TableColumn<Replacement>[] Replacements =
     [
-        new("number", "order today", r => r.Number), new("quantity", "pieces", r => r.Quantity), new("via", "as", r => Word(r.Via)),
+        new("number", "number", r => r.Number), new("quantity", "pieces", r => r.Quantity), new("via", "as", r => Word(r.Via)),
     ];
 
     private static readonly TableColumn<PartAlias>[] Aliases =
@@ -70,23 +70,23 @@ internal static class PartPrinter
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name.Replace('_', ' '),-22}{Shown(value)}"));
         }
 
-        Section(writer, "What stands for it today", card.Replacements.Replacements, Replacements);
+        Section(writer, "Order today", card.Replacements.Replacements, Replacements);
         if (card.Replacements.Replacements.Count > 1)
         {
-            writer.WriteLine($"The figures here are those of {card.Current}; ask for the others by number.");
+            writer.WriteLine($"The figures here are for {card.Current}. Look up the others by their own numbers.");
         }
 
         if (card.Replacements.InCycle)
         {
-            writer.WriteLine("The list leads in a circle back to it; it stands for itself until then.");
+            writer.WriteLine("Replacement loop: the list leads back to this number, so it stays current.");
         }
 
-        Section(writer, "Old to current", card.Arrows, Arrows);
+        Section(writer, "Replaced by", card.Arrows, Arrows);
         Section(writer, "Suppliers' own numbers", card.Aliases, Aliases);
         Section(writer, "Fits", [.. card.Families.Take(FamiliesShown)], Families);
         if (card.Families.Count > FamiliesShown)
         {
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {card.Families.Count - FamiliesShown} families more"));
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {card.Families.Count - FamiliesShown} more families"));
         }
 
         Section(writer, "Suppliers (days from order to delivery; share sent back)", card.Suppliers, Suppliers);
@@ -107,7 +107,7 @@ internal static class PartPrinter
     private static readonly TableColumn<PartCell>[] CellColumns =
         [new("section", "section", c => c.Section), new("row", "row", c => c.Row), new("name", "name", c => c.Name), new("value", "value", c => c.Value)];
 
-    // the card as one long table: section and row are empty for what is said once
+    // The card as one long table; section and row are empty for single values.
     private static IEnumerable<PartCell> Cells(JsonObject card)
     {
         foreach ((string name, JsonNode? value) in card)
@@ -175,7 +175,7 @@ internal static class PartPrinter
     }
 
     private static string Percent(Estimate share) => share.Missing ?? string.Create(
-        CultureInfo.InvariantCulture, $"{100 * share.Value:0.0} % (95 % interval {100 * share.Lower:0.0} to {100 * share.Upper:0.0})");
+        CultureInfo.InvariantCulture, $"{100 * share.Value:0.0} % (very likely {100 * share.Lower:0.0} to {100 * share.Upper:0.0} %)");
 
     private static string Word(SupersessionKind kind) => kind switch
     {

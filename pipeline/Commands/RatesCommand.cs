@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
@@ -7,17 +8,59 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>Prints failure rates with their intervals and their basis.</summary>
+/// <summary>Options of <c>rates</c>.</summary>
+internal sealed class RatesSettings : CommandSettings
+{
+    [CommandOption("--component <NAME>")]
+    [Description("Only this component, such as inlet_valve, or none for calls without a part")]
+    public string? Component { get; init; }
+
+    [CommandOption("--family <NAME>")]
+    [Description("Only this model family")]
+    public string? Family { get; init; }
+
+    [CommandOption("--age <BAND>")]
+    [Description("Only appliances of this age in years: 0-2, 2-4, 4-6, 6-8, 8-10, 10-13, 13+ or unknown")]
+    public string? Age { get; init; }
+
+    [CommandOption("--complaint <KIND>")]
+    [Description("Only calls with this complaint, such as no_fill")]
+    public string? Complaint { get; init; }
+
+    [CommandOption("--by <SPLIT>")]
+    [Description("Split by type, family, brand, age, complaint, customer_kind, warranty or supplier")]
+    public string? By { get; init; }
+
+    [CommandOption("--month <YYYY-MM>")]
+    [Description("Only calls of this month; default: all")]
+    public string? Month { get; init; }
+
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's shop.json")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder that holds the store")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+
+    [CommandOption("--format <FORMAT>")]
+    [Description("table, csv or json")]
+    [DefaultValue(OutputFormat.Table)]
+    public OutputFormat Format { get; init; } = OutputFormat.Table;
+}
+
+/// <summary>Prints failure rates with their intervals and what they are based on.</summary>
 internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
 {
-    /// <inheritdoc/>
     public override int Execute(CommandContext context, RatesSettings settings, CancellationToken cancellationToken)
     {
         RatesQuery query = RatesQuery.Parse(settings);
         var output = new OutputFolder(settings.Out);
         if (!Directory.Exists(output.Store))
         {
-            throw new BadInputException($"--out {settings.Out}: holds no store; load the shop's files first.");
+            throw new BadInputException($"--out {settings.Out}: there is no store here yet. Run 'partssignal run' first.");
         }
 
         using Database database = Open(output, ShopFile.Load(settings.Input), query);

@@ -18,7 +18,7 @@ internal static class RatesPrinter
 
         if (rates.Count == 0)
         {
-            writer.WriteLine("No such calls.");
+            writer.WriteLine("No calls match.");
         }
 
         foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
@@ -36,7 +36,7 @@ internal static class RatesPrinter
 
     private static string Heading(FailureRate rate) =>
         (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
-        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + ", with 95 % interval";
+        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + "; the true rate very likely lies between from and to";
 
     private static List<TableColumn<FailureRate>> Short(IReadOnlyList<FailureRate> rates)
     {

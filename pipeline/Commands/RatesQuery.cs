@@ -5,13 +5,13 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>Which rates are asked for.</summary>
-/// <param name="Component">Only this component; null: all.</param>
-/// <param name="Family">Only this family; null: all.</param>
-/// <param name="Age">Only this age band; null: all.</param>
-/// <param name="Complaint">Only calls with this complaint; null: all.</param>
-/// <param name="Month">First day of the month; null: all time.</param>
-/// <param name="By">What to split by, one of <see cref="Splits"/>; null: by what is asked for.</param>
+/// <summary>The rates the user asked for.</summary>
+/// <param name="Component">Only this component, or null for all.</param>
+/// <param name="Family">Only this family, or null for all.</param>
+/// <param name="Age">Only this age band, or null for all.</param>
+/// <param name="Complaint">Only calls with this complaint, or null for all.</param>
+/// <param name="Month">First day of the month, or null for all time.</param>
+/// <param name="By">What to split by, one of <see cref="Splits"/>, or null for by what is asked for.</param>
 internal sealed record RatesQuery(string? Component, string? Family, string? Age, string? Complaint, DateOnly? Month, string? By = null)
 {
     /// <summary>Split by the supplier of the parts fitted.</summary>
@@ -33,30 +33,30 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
         string[] bands = [.. AgeBand.Standard.Select(b => b.ToString()), AgeBand.UnknownText];
         if (settings.Age is { } age && !bands.Contains(age))
         {
-            faults.Add($"--age {age}: is none of the bands {string.Join(", ", bands)}.");
+            faults.Add($"--age {age}: must be one of {string.Join(", ", bands)}.");
         }
 
         if (settings.Age is not null && settings.Complaint is not null)
         {
-            faults.Add("--age and --complaint: too few calls are left to split both ways; give one of them.");
+            faults.Add("--age and --complaint: too few calls would be left. Give only one of them.");
         }
 
         if (settings.By is { } by && !Splits.Contains(by))
         {
-            faults.Add($"--by {by}: is none of {string.Join(", ", Splits)}.");
+            faults.Add($"--by {by}: must be one of {string.Join(", ", Splits)}.");
         }
 
         bool narrowed = settings.Family is not null || settings.Age is not null || settings.Complaint is not null;
         if (settings.By == BySupplier && narrowed)
         {
-            faults.Add("--by supplier: parts are followed over all appliances; leave --family, --age and --complaint out.");
+            faults.Add("--by supplier: covers all appliances. Leave out --family, --age and --complaint.");
         }
 
         bool property = settings.By is { } cut && RateCut.Properties.Contains(cut);
         if (((settings.By == "brand" || property) && narrowed) || (settings.By == "type" && settings.Family is not null) || (settings.By == "age" && settings.Complaint is not null)
             || (settings.By == ByComplaint && settings.Age is not null))
         {
-            faults.Add($"--by {settings.By}: is not counted within the family, age or complaint asked for; leave them out.");
+            faults.Add($"--by {settings.By}: cannot be combined with the family, age or complaint given. Leave those out.");
         }
 
         DateOnly? month = null;
@@ -68,7 +68,7 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
             }
             else
             {
-                faults.Add($"--month {text}: is no month; write it like 2026-09.");
+                faults.Add($"--month {text}: is not a month. Write it as 2026-09.");
             }
         }
 
@@ -160,10 +160,10 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
         string[] names = [.. known.Distinct().Order(StringComparer.Ordinal)];
         if (!names.Contains(value))
         {
-            string there = names.Length == 0 ? "there are no such calls"
-                : names.Length <= MostNamed ? "there are " + string.Join(", ", names)
-                : string.Create(CultureInfo.InvariantCulture, $"there are {names.Length:N0}, which 'partssignal rates --by family' lists");
-            faults.Add($"{option} {value}: not among the calls asked for; {there}.");
+            string there = names.Length == 0 ? "there are none to choose from"
+                : names.Length <= MostNamed ? "choose from " + string.Join(", ", names)
+                : string.Create(CultureInfo.InvariantCulture, $"'partssignal rates --by family' lists all {names.Length:N0}");
+            faults.Add($"{option} {value}: no such calls; {there}.");
         }
     }
 }

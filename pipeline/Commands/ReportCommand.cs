@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
@@ -10,30 +11,47 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
+/// <summary>Options of <c>report</c>.</summary>
+internal sealed class ReportSettings : CommandSettings
+{
+    [CommandOption("--month <YYYY-MM>")]
+    [Description("Month to report, or all; default: the last full month with calls")]
+    public string? Month { get; init; }
+
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's shop.json")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder of the last run")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+}
+
 /// <summary>Writes the report of a month from the results of the last run.</summary>
 internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
 {
-    /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, ReportSettings settings, CancellationToken cancellationToken)
     {
         var output = new OutputFolder(settings.Out);
         if (!Directory.Exists(output.Results))
         {
-            throw new BadInputException($"--out {settings.Out}: there are no results in it. Do a run first: partssignal run --out {settings.Out}");
+            throw new BadInputException($"--out {settings.Out}: there are no results here yet. Run 'partssignal run --out {settings.Out}' first.");
         }
 
         ShopSettings shop = ShopFile.Load(settings.Input);
         using OutputTransaction draft = await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
         using Database database = CurrentStore.Open(output);
         ResultFolder.Attach(database, output.Results);
-        DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: its store holds no job, so there is no month to report.");
+        DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: there are no jobs, so there is nothing to report.");
         IReadOnlyList<DateOnly> months = Months(settings.Month, database, asOf);
         IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, months, asOf);
         draft.Commit();
         DateOnly last = ReportMonths.Last(asOf);
         if (settings.Month is null && months[0] != last)
         {
-            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"No call fell in {last:yyyy-MM}, the last month that has ended; this is {months[0]:yyyy-MM}, the newest before it that has calls."));
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"There were no calls in {last:yyyy-MM}. This is the report for {months[0]:yyyy-MM}, the last month with calls."));
         }
 
         foreach (string page in pages)
@@ -49,6 +67,6 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
         null => [ReportMonths.NewestWithCalls(MonthIndex.Read(database), asOf)],
         "all" => [.. MonthIndex.Read(database).Select(m => m.Month)],
         _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
-        _ => throw new BadInputException($"--month {asked}: write a month as 2024-02, or all."),
+        _ => throw new BadInputException($"--month {asked}: is not a month. Write it as 2026-09, or all."),
     };
 }

@@ -1,12 +1,34 @@
+using System.ComponentModel;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Rejects;
+using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>All steps, from the shop's files to its pages.</summary>
+/// <summary>Options of <c>run</c>.</summary>
+internal sealed class RunSettings : CommandSettings
+{
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's files and its shop.json")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--shop <FILE>")]
+    [Description("A shop.json outside the input folder")]
+    public string? Shop { get; init; }
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder for everything that is written")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+}
+
+/// <summary>Runs all steps, from the shop's files to the pages.</summary>
 internal sealed class RunCommand : AsyncCommand<RunSettings>
 {
     private readonly ProgramIo _io;
@@ -14,7 +36,6 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
     /// <summary>Takes what the command may touch.</summary>
     public RunCommand(ProgramIo io) => _io = io;
 
-    /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, RunSettings settings, CancellationToken cancellation)
     {
         ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
@@ -32,5 +53,33 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
         draft.Commit();
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
         return load is null ? ExitCode.Done : FileErrors.Tell(load, _io);
+    }
+}
+
+/// <summary>The steps of <c>run</c>, in order.</summary>
+internal static class RunSteps
+{
+    /// <summary>All of them.</summary>
+    /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
+    public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null)
+    {
+        var learn = new LearnStep();
+        var plan = new PlanStep();
+        return
+        [
+            new LoadStep(progress),
+            new StartBackgroundStep(learn, plan),
+            new MonthsStep(),
+            new RatesStep(),
+            new CallbacksStep(),
+            new SuppliersStep(),
+            new CurvesStep(),
+            new TrendsStep(),
+            learn,
+            plan,
+            new PublishResultsStep(),
+            new ReportStep(),
+            new PhonePageStep(),
+        ];
     }
 }

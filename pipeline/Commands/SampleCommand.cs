@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.SampleShop;
@@ -7,27 +8,48 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>Writes a fictional shop of any size, with its truth.</summary>
+/// <summary>Options of <c>sample</c>.</summary>
+internal sealed class SampleSettings : CommandSettings
+{
+    [CommandOption("--jobs <N>")]
+    [Description("About how many jobs to write, 200 or more")]
+    [DefaultValue(SampleShopOptions.CommittedJobs)]
+    public int Jobs { get; init; }
+
+    [CommandOption("--seed <S>")]
+    [Description("Random seed; the same seed gives the same files")]
+    [DefaultValue(SampleShopOptions.CommittedSeed)]
+    public long Seed { get; init; }
+
+    [CommandOption("--dialect <SEED>")]
+    [Description("Write a small shop in a random office dialect (headers, languages, layouts) with truth.json: the same seed gives the same bytes")]
+    public long? Dialect { get; init; }
+
+    [CommandOption("--output <DIR>")]
+    [Description("New or empty folder to write to")]
+    public string? Output { get; init; }
+}
+
+/// <summary>Writes an invented shop of any size, with the right answers.</summary>
 internal sealed class SampleCommand(ProgramIo io) : Command<SampleSettings>
 {
     private const int FewestJobs = 200;
 
-    /// <inheritdoc/>
     public override int Execute(CommandContext context, SampleSettings settings, CancellationToken cancellationToken)
     {
         var faults = new List<string>();
         if (settings.Jobs < FewestJobs)
         {
-            faults.Add($"--jobs {settings.Jobs.ToString(CultureInfo.InvariantCulture)}: give {FewestJobs} or more.");
+            faults.Add($"--jobs {settings.Jobs.ToString(CultureInfo.InvariantCulture)}: must be {FewestJobs} or more.");
         }
 
         if (string.IsNullOrWhiteSpace(settings.Output))
         {
-            faults.Add("--output is missing: name a new or empty folder.");
+            faults.Add("--output is missing. Name a new or empty folder.");
         }
         else if (File.Exists(settings.Output) || (Directory.Exists(settings.Output) && Directory.EnumerateFileSystemEntries(settings.Output).Any()))
         {
-            faults.Add($"--output {settings.Output}: it is there already; name a new or empty folder.");
+            faults.Add($"--output {settings.Output}: already exists. Name a new or empty folder.");
         }
 
         if (faults.Count > 0)

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
 using PartsSignal.Pipeline.Core;
@@ -6,10 +7,37 @@ using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
 
+/// <summary>Options of <c>serve</c>.</summary>
+internal sealed class ServeSettings : CommandSettings
+{
+    [CommandOption("--port <N>")]
+    [Description("Port to listen on")]
+    [DefaultValue(8710)]
+    public int Port { get; init; } = 8710;
+
+    [CommandOption("--listen <ADDRESS>")]
+    [Description("Address to listen on; one that others can reach needs --token")]
+    [DefaultValue("127.0.0.1")]
+    public string Listen { get; init; } = "127.0.0.1";
+
+    [CommandOption("--token <SECRET>")]
+    [Description("Password for every request, 16 characters or more")]
+    public string? Token { get; init; }
+
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's files and its shop.json")]
+    [DefaultValue("data-sample")]
+    public string Input { get; init; } = "data-sample";
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder of the last run")]
+    [DefaultValue("out")]
+    public string Out { get; init; } = "out";
+}
+
 /// <summary>Serves the last run's reports and answers until it is stopped.</summary>
 internal sealed class ServeCommand(ProgramIo io) : AsyncCommand<ServeSettings>
 {
-    /// <inheritdoc/>
     public override async Task<int> ExecuteAsync(CommandContext context, ServeSettings settings, CancellationToken cancellationToken)
     {
         ServeOptions options = ServeOptions.Read(settings.Listen, settings.Port, settings.Token);
@@ -17,7 +45,7 @@ internal sealed class ServeCommand(ProgramIo io) : AsyncCommand<ServeSettings>
         var shop = new ReloadingShop(output, () => ServedShop.Read(output, settings.Input));
         await using WebApplication app = ShopServer.Build(options, shop, io.Clock);
         await app.StartAsync(cancellationToken).ConfigureAwait(false);
-        await io.Out.WriteLineAsync($"Listening on {string.Join(", ", app.Urls)}; stop with Ctrl+C.").ConfigureAwait(false);
+        await io.Out.WriteLineAsync($"Listening on {string.Join(", ", app.Urls)}. Press Ctrl+C to stop.").ConfigureAwait(false);
         await app.WaitForShutdownAsync(cancellationToken).ConfigureAwait(false);
         return ExitCode.Done;
     }

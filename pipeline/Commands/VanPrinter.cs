@@ -46,10 +46,10 @@ internal static class VanPrinter
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"Van {van.Van}: {van.Pieces} pieces of {van.Parts} parts, {currency} {van.MoneyUsed:0.00} of {van.Budget:0.00}, space {van.SpaceUsed:0} of {van.Space:0}"));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  expected to finish {van.Completion:0.0 %} at the first visit (empty {van.CompletionEmpty:0.0 %})"));
+            $"  should finish {van.Completion:0 %} of its jobs at the first visit ({van.CompletionEmpty:0 %} with an empty van)"));
         writer.WriteLine(Counted(van, currency));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan for this demand"));
+            $"  within {Math.Ceiling(van.BoundGap * 1000) / 1000:0.0 %} of the best possible plan"));
         if (van.Answer != "planned")
         {
             writer.WriteLine("  " + van.Answer);
@@ -57,19 +57,19 @@ internal static class VanPrinter
 
         if (van.Method.Contains("missing", StringComparison.Ordinal))
         {
-            writer.WriteLine("  found by managed search only: the integer solver's library is missing");
+            writer.WriteLine("  planned without the integer solver, whose library is missing");
         }
 
         if (van.BookedJobs > 0)
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"  {van.BookedJobs} booked jobs: {van.BookedFinished:0.0} expected to be finished at the first visit"));
+                $"  {van.BookedJobs} booked jobs: about {van.BookedFinished:0} should be finished at the first visit"));
         }
     }
 
     private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
-        ? string.Create(CultureInfo.InvariantCulture, $"  as counted: {c:0.0 %}, with {currency} {van.MoneyCounted:0.00} aboard")
-        : "  not counted: what is aboard today is not known";
+        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}")
+        : "  not counted: there is no stock count for this van";
 
     private static string? Cut(string? text, int width = TextWidth) => text is null || text.Length <= width ? text : text[..(width - 1)] + "…";
 

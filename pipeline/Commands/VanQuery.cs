@@ -6,7 +6,7 @@ using PartsSignal.Pipeline.Planning;
 
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>The shop's plan options with what the command line says over them.</summary>
+/// <summary>The shop's plan options, overridden by the command line.</summary>
 internal static class VanQuery
 {
     /// <summary>Faults of the command line alone.</summary>
@@ -15,22 +15,22 @@ internal static class VanQuery
         var faults = new List<string>();
         if (settings.Budget < 0)
         {
-            faults.Add($"--budget {settings.Budget}: is below 0; give the money a van's stock may tie up.");
+            faults.Add($"--budget {settings.Budget}: must be a plain number of 0 or more, for example 1800.");
         }
 
         if (settings.Slots is { } slots && !(slots >= 0))
         {
-            faults.Add($"--slots {slots}: is not 0 or more; give space units.");
+            faults.Add($"--slots {slots}: must be a plain number of 0 or more, for example 200.");
         }
 
         if (settings.Target is { } target && !(target > 0 && target < 1))
         {
-            faults.Add($"--target {target}: is not between 0 and 1; give a share such as 0.8.");
+            faults.Add($"--target {target}: must be between 0 and 1, for example 0.8.");
         }
 
         if (settings.Target is not null && settings.Budget is not null)
         {
-            faults.Add("--target with --budget: give one of them; the target finds the budget.");
+            faults.Add("--target and --budget: give only one. With a target, the budget is found for you.");
         }
 
         return faults;
@@ -44,7 +44,7 @@ internal static class VanQuery
         ShopView view = new ShopViews(data, options).Before(data.AsOf.AddDays(1));
         if (settings.Van is not null && view.Vans.All(v => v.Van != settings.Van))
         {
-            throw new BadInputException($"--van {settings.Van}: no such van; there are {string.Join(", ", view.Vans.Select(v => v.Van))}.");
+            throw new BadInputException($"--van {settings.Van}: there is no such van. The vans are {string.Join(", ", view.Vans.Select(v => v.Van))}.");
         }
 
         VanPlanOptions asked = ShopPlanOptions.Checked(options with
@@ -65,7 +65,7 @@ internal static class VanQuery
             vans.Add(planned.Van with { Budget = budget ?? planned.Van.Budget });
             if (budget is null)
             {
-                faults.Add($"--target {target}: no money reaches it on van {planned.Van.Van} within {planned.Van.Space} space units; give a lower target or more --slots.");
+                faults.Add($"--target {target}: van {planned.Van.Van} cannot reach it with {planned.Van.Space} space units at any budget. Give a lower target or more --slots.");
             }
         }
 

@@ -1,24 +1,41 @@
+using Spectre.Console.Cli;
+
 namespace PartsSignal.Pipeline.Commands;
 
-/// <summary>All verbs, in the order of the help.</summary>
+/// <summary>A command of the program.</summary>
+/// <param name="Name">As typed.</param>
+/// <param name="What">One sentence for the help.</param>
+/// <param name="Example">A command line that works on the sample shop.</param>
+/// <param name="Settings">Class of its options.</param>
+/// <param name="Add">Makes it known to the command line.</param>
+internal sealed record Verb(string Name, string What, string[] Example, Type Settings, Func<IConfigurator, string, ICommandConfigurator> Add)
+{
+    /// <summary>A verb for a command class and its settings class.</summary>
+    public static Verb Create<TCommand, TSettings>(string name, string what, params string[] example)
+        where TCommand : class, ICommand
+        where TSettings : CommandSettings =>
+        new(name, what, [name, .. example], typeof(TSettings), (config, verb) => config.AddCommand<TCommand>(verb));
+}
+
+/// <summary>All commands, in the order of the help.</summary>
 internal static class VerbList
 {
     public static IReadOnlyList<Verb> All { get; } =
     [
         Verb.Create<RunCommand, RunSettings>(
-            "run", "All steps, from the shop's files to its pages; also what happens without a command.", "--input", "data-sample", "--out", "out"),
-        Verb.Create<InspectCommand, InspectSettings>("inspect", "Says what files look like and proposes how to read them.", "shop/jobs.csv", "--write"),
-        Verb.Create<LoadCommand, LoadSettings>("load", "Reads the shop's files and makes them the current store.", "--input", "data-sample", "--out", "out"),
-        Verb.Create<RatesCommand, RatesSettings>("rates", "Failure rates with their intervals and their basis.", "--component", "inlet_valve"),
+            "run", "Does everything, from the shop's files to the report. Also runs if no command is given.", "--input", "data-sample", "--out", "out"),
+        Verb.Create<InspectCommand, InspectSettings>("inspect", "Shows how files will be read, and asks about anything unclear.", "shop/jobs.csv", "--write"),
+        Verb.Create<LoadCommand, LoadSettings>("load", "Reads the shop's files into the store.", "--input", "data-sample", "--out", "out"),
+        Verb.Create<RatesCommand, RatesSettings>("rates", "Shows how often parts fail, with ranges.", "--component", "inlet_valve"),
         Verb.Create<LookupCommand, LookupSettings>(
-            "lookup", "What a call will probably need, and what to check first.", "--model", "QU-LT", "--complaint", "does not fill", "--age", "6"),
-        Verb.Create<PartCommand, PartSettings>("part", "The cross-reference of one number: current number, fits, price, lead time, quality.", "0052105"),
-        Verb.Create<VanCommand, VanSettings>("van", "What each van should carry for its money and space.", "--van", "2", "--budget", "2000"),
-        Verb.Create<ReportCommand, ReportSettings>("report", "Writes the monthly failure report from the last run's results.", "--month", "2026-09"),
-        Verb.Create<ServeCommand, ServeSettings>("serve", "Serves reports and lookups on this machine's own address.", "--port", "8710"),
+            "lookup", "Shows what a call will probably need, and what to check first.", "--model", "QU-LT", "--complaint", "does not fill", "--age", "6"),
+        Verb.Create<PartCommand, PartSettings>("part", "Shows one part: current number, what it fits, price, lead time, quality.", "0052105"),
+        Verb.Create<VanCommand, VanSettings>("van", "Shows what each van should carry for its money and space.", "--van", "2", "--budget", "2000"),
+        Verb.Create<ReportCommand, ReportSettings>("report", "Writes the monthly report from the last run.", "--month", "2026-09"),
+        Verb.Create<ServeCommand, ServeSettings>("serve", "Serves the reports and lookups to browsers on this computer.", "--port", "8710"),
         Verb.Create<SampleCommand, SampleSettings>(
-            "sample", "Writes a fictional shop of any size, with its truth.", "--jobs", "20000", "--seed", "1", "--output", "shop"),
+            "sample", "Writes an invented shop of any size, with the right answers.", "--jobs", "20000", "--seed", "1", "--output", "shop"),
         Verb.Create<CompletionCommand, CompletionSettings>(
-            "completion", "Prints a script that completes verbs and options with the tab key.", "bash"),
+            "completion", "Prints a script that completes commands and options with the Tab key.", "bash"),
     ];
 }

@@ -4,23 +4,23 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Rejects;
 
 /// <summary>
-/// Refused rows of one file as they were, in the columns of the file, for mending. Holds personal data and goes to the
-/// rejects folder only. The file is made with the first row.
+/// The refused rows of one source as typed, in its own columns, for correction. Holds personal data, so it is written to
+/// the rejects folder only. The file is created with the first row.
 /// </summary>
 /// <param name="path">The file.</param>
 /// <param name="header">The source's column names.</param>
-/// <param name="separator">The source's separator, to cut rows that could not be read.</param>
+/// <param name="separator">The source's separator, for splitting rows that could not be parsed.</param>
 internal sealed class RejectFile(string path, IReadOnlyList<string> header, char separator) : IAsyncDisposable
 {
-    /// <summary>Ending of every file for mending.</summary>
+    /// <summary>Ending of every reject file.</summary>
     public const string Ending = ".rejects.csv";
 
-    /// <summary>Folder within the input folder from which mended rows are read.</summary>
+    /// <summary>Folder inside the input folder for corrected reject files.</summary>
     public const string MendedFolder = "mended";
 
     private const string UnknownJobsEnding = ".unknown-jobs" + Ending;
 
-    /// <summary>Columns behind the file's own; they are ignored when the file comes back.</summary>
+    /// <summary>Columns after the source's own; ignored when a corrected file is loaded.</summary>
     public static readonly IReadOnlyList<string> OwnColumns = ["reject_line", "reject_field", "reject_reason", "reject_message", "reject_suggestion", "reject_raw"];
 
     private StreamWriter? _writer;
@@ -29,20 +29,20 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <param name="ownName">The source's own name.</param>
     public static string NameOf(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + Ending;
 
-    /// <summary>Name of the file with the lines of a source whose job is in no log.</summary>
+    /// <summary>Name of the file with the part lines of a source whose job is in no job log.</summary>
     /// <param name="ownName">The source's own name.</param>
     public static string NameOfUnknownJobs(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + UnknownJobsEnding;
 
-    /// <summary>The first line of what a load says: where rows are kept as they were.</summary>
+    /// <summary>First line of a load's output: where rows are kept as typed.</summary>
     /// <param name="output">The output folder, as the user named it.</param>
     /// <param name="rejected">Rows that were refused.</param>
     public static string Notice(string output, long rejected) => rejected == 0
-        ? $"No row was refused. Nothing in {output} holds a row as it was."
-        : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as they were, with names and numbers. Nothing else does.");
+        ? $"No rows were refused, so {output} holds no names or phone numbers."
+        : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as typed, including names and phone numbers. Nothing else does.");
 
     /// <summary>The same before it is known whether any row will be refused.</summary>
     public static string Notice(string output) =>
-        $"Private: {Path.Combine(output, "rejects")} will hold refused rows as they were, with names and numbers. Nothing else does.";
+        $"Private: {Path.Combine(output, "rejects")} holds refused rows as typed, including names and phone numbers. Nothing else does.";
 
     /// <summary>Adds a row.</summary>
     public void Add(RejectedRow row)
@@ -58,7 +58,7 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
         writer.WriteLine(string.Join(',', new object?[] { row.Line, row.Fault.Field, row.Fault.Code, row.Fault.Message, row.Fault.Suggestion, row.Raw }.Select(TablePrinter.CsvCell)));
     }
 
-    /// <summary>Ends the file; without a row there is none, and one of an earlier load goes.</summary>
+    /// <summary>Completes the file. Without rows there is no file, and one from an earlier load is deleted.</summary>
     public async Task CompleteAsync()
     {
         if (_writer is null)
@@ -95,7 +95,7 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
         return writer;
     }
 
-    // Only a help for mending: the cells as they would be were the quotation marks left out.
+    // A best effort to make correction easier: split as if there were no quotation marks.
     private string[] Cut(string raw)
     {
         string[] cells = raw.Split(separator);

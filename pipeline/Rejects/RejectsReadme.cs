@@ -3,8 +3,8 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Rejects;
 
-/// <summary>The page that lies beside the rejects: what they are, how to mend them, what the codes mean.</summary>
-public static class RejectsReadme
+/// <summary>The page next to the reject files: what they are, how to correct them, what the codes mean.</summary>
+internal static class RejectsReadme
 {
     /// <summary>Name of the page.</summary>
     public const string Name = "README.txt";
@@ -13,13 +13,15 @@ public static class RejectsReadme
     public static string Text()
     {
         var text = new StringBuilder()
-            .AppendLine("PRIVATE: these files hold rows as they were, with names and numbers. Nothing else in the output does.")
+            .AppendLine("PRIVATE: these files hold rows as typed, including names and phone numbers. No other output does.")
             .AppendLine()
-            .AppendLine("One file a source, with the source's own columns and behind them the line, the field, the reason,")
-            .AppendLine("a message, a suggestion and the raw row; part lines whose job is in no log stand in a second one.")
-            .AppendLine("To mend rows: correct the cells, leave out rows that are no")
-            .Append("data, save the file under the same name in the input folder's '").Append(RejectFile.MendedFolder).AppendLine("' folder, and load again.")
-            .AppendLine("The original keeps its rejects in the books; the mended rows are loaded as a file of their own.")
+            .AppendLine("There is one file per source. It has the source's own columns, followed by the line, the field, the")
+            .AppendLine("reason, a message, a suggestion and the row as typed. Part lines whose job is in no job log are in a")
+            .AppendLine("second file.")
+            .AppendLine()
+            .AppendLine("To use refused rows: correct the cells, delete rows that are not data, save the file under the same")
+            .Append("name in the folder '").Append(RejectFile.MendedFolder).AppendLine("' inside your input folder, and load again. The rows of the original file still")
+            .AppendLine("count as refused; the corrected rows are loaded as a separate file.")
             .AppendLine()
             .AppendLine("Reasons:");
         foreach ((string code, string meaning) in ReasonCode.Meanings)

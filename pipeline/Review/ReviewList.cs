@@ -1,6 +1,6 @@
 namespace PartsSignal.Pipeline.Review;
 
-/// <summary>One review list: where its rows come from and what tells one row from another.</summary>
+/// <summary>One review list: where its rows come from and what identifies a row.</summary>
 /// <param name="File">Its file name.</param>
 /// <param name="Sql">Its query under <c>Sql/Review/</c>.</param>
 /// <param name="Identity">Columns that name what is asked; a row answered earlier is not asked again.</param>
@@ -11,13 +11,13 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
     /// <summary>All lists.</summary>
     public static readonly IReadOnlyList<ReviewList> All =
     [
-        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys", "the right part number, or new if it is a part of its own"),
-        new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind of complaint-words.csv; the words may be shortened to those that matter"),
-        new(ReviewNames.Components, "components", ["description"], null, "a component of components.csv"),
-        new(ReviewNames.Families, "families", ["learned_family"], null, "the family's right name; the same name says that it is right"),
-        new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number of the model list, or a family"),
+        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys", "the right part number, or new if it is a different part"),
+        new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind from complaint-words.csv; you may shorten the words"),
+        new(ReviewNames.Components, "components", ["description"], null, "a component from components.csv"),
+        new(ReviewNames.Families, "families", ["learned_family"], null, "the right name of the family; repeat the name if it is right"),
+        new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number from the model list, or a family"),
         new(ReviewNames.Serials, "serials", ["job_id"], null, "the build year or month: 2017 or 2017-04"),
-        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"], null, "the part number, model number or family that is meant"),
+        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"], null, "the part number, model number or family it means"),
     ];
 
     /// <summary>What names a row, as one text.</summary>

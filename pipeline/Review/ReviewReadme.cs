@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PartsSignal.Pipeline.Review;
 
-/// <summary>The page that lies beside the review lists: how to answer them.</summary>
+/// <summary>The page next to the review lists: how to answer them.</summary>
 internal static class ReviewReadme
 {
     /// <summary>Name of the page.</summary>
@@ -12,10 +12,10 @@ internal static class ReviewReadme
     public static string Text()
     {
         var text = new StringBuilder()
-            .AppendLine("What the load could not decide by itself. Fill in the column 'answer', save the list as CSV under its")
-            .AppendLine("own name beside shop.json (or in a folder 'review' there), and load again. Rows may stay open; 'ignore'")
-            .AppendLine("says that a row needs no answer. Answered rows stay on top of the next list. An answer that could not be")
-            .AppendLine("followed comes back with a note that says why.")
+            .AppendLine("These lists ask about what the load could not decide by itself. Type your answer in the column 'answer',")
+            .AppendLine("save the list as CSV under the same name next to shop.json (or in a folder 'review' there), and load")
+            .AppendLine("again. You can leave rows open. Type 'ignore' for a row that needs no answer. Rows you have answered stay")
+            .AppendLine("at the top of the next list. If an answer could not be used, a note says why.")
             .AppendLine();
         foreach (ReviewList list in ReviewList.All)
         {
@@ -23,6 +23,6 @@ internal static class ReviewReadme
         }
 
         return text.AppendLine().Append("  ").Append(ReviewNames.DataFaults.PadRight(26))
-            .AppendLine("for reading: contradictions in the data, with the row that made each").ToString();
+            .AppendLine("nothing to answer: contradictions in the data, with the row behind each").ToString();
     }
 }

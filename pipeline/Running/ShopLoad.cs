@@ -27,9 +27,9 @@ internal sealed record LoadReport(
     /// <summary>What staging, combining and publishing took.</summary>
     public IReadOnlyList<ResourceUsage> Phases { get; init; } = [];
 
-    /// <summary>What to say of each file that the load went on without; empty: it read them all.</summary>
-    public IReadOnlyList<string> Refusals { get; } =
-        [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The store is current without this file.")];
+    /// <summary>A message for each file that could not be read; the load went on without it.</summary>
+    public IReadOnlyList<string> FileErrors { get; } =
+        [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The rest of your data is up to date.")];
 }
 
 /// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>

@@ -3,10 +3,10 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Serving;
 
-/// <summary>Where the server listens and who may ask.</summary>
+/// <summary>Where the server listens and who may use it.</summary>
 /// <param name="Address">Address to listen on.</param>
-/// <param name="Port">Port, 0 to 65535; 0: any free one.</param>
-/// <param name="Token">Secret every question must carry; null: none, on this machine's own address only.</param>
+/// <param name="Port">Port, 0 to 65535; 0 picks a free one.</param>
+/// <param name="Token">Password for every request, or null for none, which only a loopback address allows.</param>
 internal sealed record ServeOptions(IPAddress Address, int Port, string? Token)
 {
     /// <summary>Shortest token accepted.</summary>
@@ -19,21 +19,21 @@ internal sealed record ServeOptions(IPAddress Address, int Port, string? Token)
         var faults = new List<string>();
         if (!IPAddress.TryParse(listen ?? "127.0.0.1", out IPAddress? address))
         {
-            faults.Add($"--listen {listen}: is no address; write one as 127.0.0.1 or 0.0.0.0.");
+            faults.Add($"--listen {listen}: is not an address. Write it as 127.0.0.1 or 0.0.0.0.");
         }
 
         if (port is < 0 or > 65535)
         {
-            faults.Add(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"--port {port}: must lie from 0 to 65535."));
+            faults.Add(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"--port {port}: must be from 0 to 65535."));
         }
 
         if (token is { Length: < ShortestToken })
         {
-            faults.Add($"--token: too short; give {ShortestToken} characters or more.");
+            faults.Add($"--token: is too short. Use {ShortestToken} characters or more.");
         }
         else if (token is null && address is not null && !IPAddress.IsLoopback(address))
         {
-            faults.Add($"--listen {listen}: others can reach this address, so it needs --token with {ShortestToken} characters or more.");
+            faults.Add($"--listen {listen}: other computers can reach this address. Add --token with {ShortestToken} characters or more.");
         }
 
         return faults.Count == 0 ? new ServeOptions(address!, port, token) : throw new BadInputException(faults);

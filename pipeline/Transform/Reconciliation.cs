@@ -2,13 +2,13 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Transform;
 
-/// <summary>What became of the rows of one file, or of all: read = loaded + duplicate + replaced + rejected.</summary>
+/// <summary>Row counts of one file or of all files: read = loaded + duplicate + replaced + rejected.</summary>
 /// <param name="File">Its name.</param>
 /// <param name="Kind">Kind of its rows.</param>
 /// <param name="Read">Data rows.</param>
 /// <param name="Loaded">In the store, or merged into it.</param>
-/// <param name="Duplicate">The same row again.</param>
-/// <param name="Replaced">Told anew by a later row.</param>
+/// <param name="Duplicate">Exact copies of another row.</param>
+/// <param name="Replaced">Superseded by a newer version of the same row.</param>
 /// <param name="Rejected">Could not be used; see the rejects.</param>
 internal sealed record FileCounts(string File, string Kind, long Read, long Loaded, long Duplicate, long Replaced, long Rejected)
 {
@@ -16,19 +16,19 @@ internal sealed record FileCounts(string File, string Kind, long Read, long Load
     public bool Balances => Read == Loaded + Duplicate + Replaced + Rejected;
 }
 
-/// <summary>The books of one load.</summary>
-/// <param name="Files">A line a file, in the order of the sources.</param>
+/// <summary>Reconciles the rows of one load.</summary>
+/// <param name="Files">One entry per file, in source order.</param>
 internal sealed record Reconciliation(IReadOnlyList<FileCounts> Files)
 {
     /// <summary>All files together.</summary>
     public FileCounts Total { get; } = new(
         "all files", "", Files.Sum(f => f.Read), Files.Sum(f => f.Loaded), Files.Sum(f => f.Duplicate), Files.Sum(f => f.Replaced), Files.Sum(f => f.Rejected));
 
-    /// <summary>Reads them from the session's <c>loads</c>.</summary>
+    /// <summary>Reads the counts from the table <c>loads</c>.</summary>
     public static Reconciliation Read(Database database) => new(database.Query("from loads", r => new FileCounts(
         r.GetString(0), r.GetString(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5), r.GetInt64(6), r.GetInt64(7))));
 
-    /// <summary>Holds the load to its books.</summary>
+    /// <summary>Throws if any row is unaccounted for.</summary>
     /// <exception cref="InvalidDataException">A file's rows do not add up; every such file is named.</exception>
     public void RequireBalance()
     {
@@ -36,7 +36,7 @@ internal sealed record Reconciliation(IReadOnlyList<FileCounts> Files)
             $"{f.File}: read {f.Read}, but loaded {f.Loaded} + duplicate {f.Duplicate} + replaced {f.Replaced} + rejected {f.Rejected}")];
         if (faults.Length > 0)
         {
-            throw new InvalidDataException("The books do not balance, nothing was published. " + string.Join("; ", faults));
+            throw new InvalidDataException("The row counts do not add up, so nothing was published. " + string.Join("; ", faults));
         }
     }
 }

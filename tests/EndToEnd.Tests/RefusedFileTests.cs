@@ -19,7 +19,7 @@ public sealed class RefusedFileTests
         Partssignal load = await Partssignal.RunAsync("load", "--input", folder.Sub("shop"), "--out", folder.Sub("out"));
         Assert.Equal(2, load.ExitCode);
         Assert.Equal(["jobs-2.csv", "old.zip"], load.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l[..l.IndexOf(':', StringComparison.Ordinal)]));
-        Assert.Contains("current without 2 of the files", load.Out, StringComparison.Ordinal);
+        Assert.Contains("up to date without 2 files", load.Out, StringComparison.Ordinal);
         Assert.True(Directory.Exists(folder.Sub("out/store/jobs")));
         Assert.Contains("old.zip,broken_file,", await File.ReadAllTextAsync(folder.Sub("out/rejects/refused-files.csv")), StringComparison.Ordinal);
     }

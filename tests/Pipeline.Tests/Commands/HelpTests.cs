@@ -43,7 +43,16 @@ public sealed class HelpTests
         using var output = new StringWriter();
         using var error = new StringWriter();
         Assert.Equal(ExitCode.BadInput, await CommandHost.RunAsync(["lookup", "--complaint", "leaks", "--age", "abc"], output, error, TimeProvider.System));
-        Assert.Equal("'abc' does not fit its option. Try --help.", error.ToString().Trim());
+        Assert.Equal("'abc' must be a plain number, for example 1800. Try --help.", error.ToString().Trim());
+    }
+
+    [Fact]
+    public async Task RunAsync_ValueThatIsNoChoice_NamesTheChoices()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        Assert.Equal(ExitCode.BadInput, await CommandHost.RunAsync(["van", "--format", "paper"], output, error, TimeProvider.System));
+        Assert.Equal("'paper' must be one of table, csv, json. Try --help.", error.ToString().Trim());
     }
 
     private static async Task<string> HelpAsync(params string[] args)

@@ -83,7 +83,7 @@ public sealed class LookupCommandTests : IDisposable
     public async Task Lookup_UnknownModelAndNoType_ClaimsNothingOfTheAppliance()
     {
         string text = Unbroken(await TextAsync("--model", "NOPE-77", "--complaint", "zzz"));
-        Assert.StartsWith("appliance unknown, age unknown, complaint in no table Too few jobs are like this one: the figures are from all jobs of the shop, 40. ", text, StringComparison.Ordinal);
+        Assert.StartsWith("appliance unknown, age unknown, complaint not recognized Too few jobs are like this one: the figures are from all jobs of the shop, 40. ", text, StringComparison.Ordinal);
         Assert.Contains("Neither the model nor the type of the appliance is known", text, StringComparison.Ordinal);
         Assert.DoesNotContain("this all jobs", text, StringComparison.Ordinal);
         Assert.DoesNotContain("this type", text, StringComparison.Ordinal);

@@ -52,7 +52,7 @@ public sealed class RatesCommandTests : IDisposable
     {
         (int code, _, string error) = await RunAsync("rates", "--out", _out, "--input", _out);
         Assert.Equal(ExitCode.BadInput, code);
-        Assert.Contains("holds no store", error, StringComparison.Ordinal);
+        Assert.Contains("there is no store here yet", error, StringComparison.Ordinal);
     }
 
     public void Dispose()

@@ -92,7 +92,7 @@ public class RatesQueryTests
         FailureRate[] many = [.. Enumerable.Range(0, 101).Select(i => Rate("family", $"part_{i % 60:00}", 1) with { ModelFamily = $"F{i}" })];
         IReadOnlyList<string> faults = Assert.Throws<BadInputException>(() => Ask(component: "flux_coil", family: "XX").Select(many)).Faults;
         Assert.All(Enumerable.Range(0, 60), i => Assert.Contains($"part_{i:00}", faults[0], StringComparison.Ordinal));
-        Assert.Equal("--family XX: not among the calls asked for; there are 101, which 'partssignal rates --by family' lists.", faults[1]);
+        Assert.Equal("--family XX: no such calls; 'partssignal rates --by family' lists all 101.", faults[1]);
     }
 
     private static RatesQuery Ask(string? component = null, string? family = null, string? age = null, string? complaint = null, string? by = null) =>
