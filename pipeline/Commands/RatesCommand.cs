@@ -28,7 +28,7 @@ internal sealed class RatesSettings : CommandSettings
     public string? Complaint { get; init; }
 
     [CommandOption("--by <SPLIT>")]
-    [Description("Split by type, family, brand, age, complaint, customer_kind, warranty or supplier")]
+    [Description("Split by type, family, brand, age, complaint, " + RateCut.Names + " or supplier")]
     public string? By { get; init; }
 
     [CommandOption("--month <YYYY-MM>")]

@@ -1,7 +1,6 @@
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
-using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;

@@ -27,7 +27,7 @@ public sealed class ProjectArrowsTests
             "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "Commands",
         ]),
         ["reports"] = ("PartsSignal.Reports", ["Components", "Charts", "Workbook", "Phone", "Monthly"]),
-        ["data-sample/generator"] = ("PartsSignal.SampleShop", ["Chance", "World", "Simulation", "Writing", "Scoring", ""]),
+        ["data-sample/generator"] = ("PartsSignal.SampleShop", ["Chance", "World", "Dialects", "Simulation", "Writing", "Scoring", ""]),
     };
 
     [Theory]

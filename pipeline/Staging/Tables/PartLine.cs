@@ -37,15 +37,6 @@ internal sealed class PartLineFields
     }
 }
 
-/// <summary>A part's description and what component it names.</summary>
-/// <param name="Text">As typed, or null if none.</param>
-/// <param name="Component">The component, or null if the words do not say.</param>
-internal readonly record struct PartWords(string? Text, string? Component)
-{
-    /// <summary>The description with its component.</summary>
-    public static PartWords Parse(string? text, ComponentClassifier components) => new(text, components.Component(text));
-}
-
 /// <summary>One part line as read.</summary>
 internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
 
@@ -93,15 +84,3 @@ internal sealed class PartLineTable(StagedTable table)
     }
 }
 
-/// <summary>A number on a part or a model, with the key under which it meets itself.</summary>
-/// <param name="Raw">As typed, or null if none.</param>
-/// <param name="Key">Its compact key, or null if it has no letter or digit.</param>
-internal readonly record struct CodeText(string? Raw, string? Key)
-{
-    /// <summary>The number with its key.</summary>
-    public static CodeText Parse(string? raw)
-    {
-        string key = CompactKey.From(raw);
-        return new CodeText(raw, key.Length == 0 ? null : key);
-    }
-}

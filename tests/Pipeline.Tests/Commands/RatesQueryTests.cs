@@ -82,7 +82,7 @@ public class RatesQueryTests
     {
         var bad = Assert.Throws<BadInputException>(() => Ask(component: "flux_coil", family: "XX").Select(Table));
         Assert.Equal(
-            ["--component flux_coil: not among the calls asked for; there are inlet_valve, timer.", "--family XX: not among the calls asked for; there are NW100, NW200."],
+            ["--component flux_coil: no such calls; choose from inlet_valve, timer.", "--family XX: no such calls; choose from NW100, NW200."],
             bad.Faults);
     }
 
