@@ -9,8 +9,9 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Latest">Age when the log was closed.</param>
 public readonly record struct TruncatedAge(double Age, double Earliest, double Latest)
 {
-    /// <summary>Why this failure cannot be used; null: it can.</summary>
+    /// <summary>Why this failure cannot be used, or null if it can.</summary>
     public string? Fault() =>
+        !double.IsFinite(Age) || !double.IsFinite(Earliest) || !double.IsFinite(Latest) ? "an age is missing" :
         !(Earliest >= 0) || !(Age > 0) ? "failed, or watched, before it was made"
         : !(Earliest <= Age && Age <= Latest) ? "failed outside the time of the log"
         : null;

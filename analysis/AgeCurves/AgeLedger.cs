@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>What happened at one age.</summary>
@@ -13,13 +15,13 @@ public readonly record struct AgeLedgerRow(double Age, long Entries, long Exits,
 /// </summary>
 public sealed record AgeLedger
 {
-    private AgeLedger(IReadOnlyList<AgeLedgerRow> rows, IReadOnlyList<BadSpan> rejected) => (Rows, Rejected) = (rows, rejected);
+    private AgeLedger(IReadOnlyList<AgeLedgerRow> rows, IReadOnlyList<BadRow> rejected) => (Rows, Rejected) = (rows, rejected);
 
     /// <summary>Ages ascending, each once.</summary>
     public IReadOnlyList<AgeLedgerRow> Rows { get; }
 
     /// <summary>Spans that were left out.</summary>
-    public IReadOnlyList<BadSpan> Rejected { get; }
+    public IReadOnlyList<BadRow> Rejected { get; }
 
     /// <summary>All failures.</summary>
     public long Failures => Rows.Sum(r => r.Failures);
@@ -64,9 +66,15 @@ public sealed record AgeLedger
         {
             AgeLedgerRow row = rows[i];
             present -= row.Exits;
-            if (row.Age < 0 || (i > 0 && row.Age <= rows[i - 1].Age) || row.Entries < 0 || row.Failures < 0 || row.Failures > row.Exits || present < 0)
+            string? fault = !(row.Age >= 0) ? "the age is missing or below 0"
+                : i > 0 && row.Age <= rows[i - 1].Age ? "the age is not above the one before"
+                : row.Entries < 0 || row.Failures < 0 ? "a count is below 0"
+                : row.Failures > row.Exits ? "more failed than left"
+                : present < 0 ? "more leave than came"
+                : null;
+            if (fault is not null)
             {
-                throw new ArgumentException($"Row {i} (age {row.Age}) is not part of a ledger.", nameof(rows));
+                throw new ArgumentException($"Row {i}: {fault}.", nameof(rows));
             }
 
             present += row.Entries;

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>One age of a doubly truncated distribution.</summary>
@@ -6,7 +8,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Mass">Share of failures at it, corrected for what the log could not see.</param>
 /// <param name="Share">Failed by this age, given failed by the greatest age the log could see.</param>
 /// <param name="StandardError">Of Share; null where the log windows do not tell.</param>
-internal sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share, double? StandardError)
+public sealed record TruncatedPoint(double Age, long Failures, double Mass, double Share, double? StandardError)
 {
     /// <summary>95 % interval of the share on the log(-log) scale; null at 0 and 1 and without a standard error.</summary>
     internal (double Lower, double Upper)? Interval => Interval95.LogLog(Share, StandardError);
@@ -18,7 +20,11 @@ internal sealed record TruncatedPoint(double Age, long Failures, double Mass, do
 /// <param name="From">Shares are given that it fails at this age or later.</param>
 /// <param name="Until">Shares are given that it fails by this age.</param>
 /// <param name="LeftOut">Failures at ages that cannot be compared with the rest; only by <see cref="DoublyTruncated.EstimateComparable"/>.</param>
-internal sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing, double From = 0, double Until = 0, int LeftOut = 0);
+public sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Points, string? Missing, double From = 0, double Until = 0, int LeftOut = 0)
+{
+    /// <summary>Failures with a fault, each with its place in the input and the reason; none of them is counted.</summary>
+    public IReadOnlyList<BadRow> Rejected { get; internal init; } = [];
+}
 
 /// <summary>
 /// Nonparametric maximum likelihood for ages seen only between the ages an appliance had when the log began and when
@@ -26,21 +32,21 @@ internal sealed record TruncatedDistribution(IReadOnlyList<TruncatedPoint> Point
 /// stands still, with squared extrapolation (Varadhan and Roland 2008). Unique only if every age can be reached
 /// from every other through the log windows (Xiao and Hudgens 2019); otherwise nothing is given.
 /// </summary>
-internal static class DoublyTruncated
+public static class DoublyTruncated
 {
     private const int MostRounds = 2_000;
     private const double Still = 1e-9;
     private const double MostLeftOut = 0.1;
 
-    /// <summary>Estimates the distribution.</summary>
-    /// <exception cref="ArgumentException">A failure has a fault.</exception>
+    /// <summary>Estimates the distribution. Failures with a fault are left out and listed as rejected.</summary>
     public static TruncatedDistribution Estimate(IReadOnlyList<TruncatedAge> failures)
     {
-        if (failures.Select(f => f.Fault()).FirstOrDefault(f => f is not null) is { } fault)
-        {
-            throw new ArgumentException(fault, nameof(failures));
-        }
+        (IReadOnlyList<TruncatedAge> good, IReadOnlyList<BadRow> bad) = BadRow.Split(failures, f => f.Fault());
+        return FromGood(good) with { Rejected = bad };
+    }
 
+    private static TruncatedDistribution FromGood(IReadOnlyList<TruncatedAge> failures)
+    {
         if (failures.Count == 0)
         {
             return new TruncatedDistribution([], "nothing has failed yet");
@@ -71,9 +77,15 @@ internal static class DoublyTruncated
     /// <summary>
     /// Estimates the distribution over the ages that can be compared with the middle one. Ages at the ends that no other
     /// log window reaches are left out, and the shares are given that it fails between the ages that are left. Nothing is
-    /// given when a tenth or more would have to go.
+    /// given when a tenth or more would have to go. Failures with a fault are left out and listed as rejected.
     /// </summary>
     public static TruncatedDistribution EstimateComparable(IReadOnlyList<TruncatedAge> failures)
+    {
+        (IReadOnlyList<TruncatedAge> good, IReadOnlyList<BadRow> bad) = BadRow.Split(failures, f => f.Fault());
+        return ComparableOfGood(good) with { Rejected = bad };
+    }
+
+    private static TruncatedDistribution ComparableOfGood(IReadOnlyList<TruncatedAge> failures)
     {
         IReadOnlyList<TruncatedAge> kept = failures;
         while (kept.Count > 0 && kept.Count > (1 - MostLeftOut) * failures.Count)
@@ -81,7 +93,7 @@ internal static class DoublyTruncated
             var windows = LogWindows.From(kept);
             if (windows.Connected())
             {
-                TruncatedDistribution found = Estimate(kept);
+                TruncatedDistribution found = FromGood(kept);
                 return found with { LeftOut = failures.Count - kept.Count };
             }
 
@@ -98,7 +110,7 @@ internal static class DoublyTruncated
             kept = inside;
         }
 
-        return Estimate(kept.Count == failures.Count ? failures : []) is { Missing: null } whole ? whole
+        return FromGood(kept.Count == failures.Count ? failures : []) is { Missing: null } whole ? whole
             : new TruncatedDistribution([], "the log windows do not overlap enough: ages fall apart into groups that cannot be compared");
     }
 

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>One step of a survival curve.</summary>
@@ -26,8 +28,15 @@ public sealed record KaplanMeier
     /// <summary>The counts the curve rests on.</summary>
     public AgeLedger Ledger { get; }
 
+    /// <summary>Spans that were left out, each with its place in the input and the reason.</summary>
+    public IReadOnlyList<BadRow> Rejected => Ledger.Rejected;
+
     /// <summary>Survival is given that this age was reached; null: from the beginning.</summary>
     public double? Start { get; }
+
+    /// <summary>Estimates the curve. Spans that cannot be used are left out and listed in <see cref="Rejected"/>.</summary>
+    /// <param name="spans">One per appliance; any cause counts as a failure.</param>
+    public static KaplanMeier Estimate(IReadOnlyList<AgeSpan> spans) => Estimate(AgeLedger.From(spans));
 
     /// <summary>Estimates the curve.</summary>
     /// <param name="ledger">Counts by age.</param>

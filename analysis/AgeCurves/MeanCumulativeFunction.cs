@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>One step of the mean number of repairs.</summary>
@@ -17,17 +19,19 @@ public sealed record MeanRepairsPoint(
 /// sum_i { sum_k (d_ik - d_k/n_k)/n_k }^2 over appliances at risk (Lawless and Nadeau 1995). Late entry, gaps and
 /// several repairs on one day are allowed.
 /// </summary>
-public static class MeanCumulativeFunction
+/// <param name="Points">Steps by age; empty when nothing was repaired.</param>
+/// <param name="Rejected">Histories that were left out, each with its place in the input and the reason.</param>
+public sealed record MeanCumulativeFunction(IReadOnlyList<MeanRepairsPoint> Points, IReadOnlyList<BadRow> Rejected)
 {
-    /// <summary>Estimates the mean. Histories with a fault must be set aside first.</summary>
-    /// <exception cref="ArgumentException">A history has a fault.</exception>
-    public static IReadOnlyList<MeanRepairsPoint> Estimate(IReadOnlyList<RepairHistory> histories)
+    /// <summary>Estimates the mean. Histories with a fault are left out and listed in <see cref="Rejected"/>.</summary>
+    public static MeanCumulativeFunction Estimate(IReadOnlyList<RepairHistory> histories)
     {
-        if (histories.FirstOrDefault(h => h.Fault() is not null) is { } bad)
-        {
-            throw new ArgumentException(bad.Fault(), nameof(histories));
-        }
+        (IReadOnlyList<RepairHistory> good, IReadOnlyList<BadRow> bad) = BadRow.Split(histories, h => h.Fault());
+        return new MeanCumulativeFunction(Steps(good), bad);
+    }
 
+    private static List<MeanRepairsPoint> Steps(IReadOnlyList<RepairHistory> histories)
+    {
         TiedAges ties = TiedAges.Among(histories.SelectMany(h => h.Repairs.Concat(h.Watched.SelectMany(w => new[] { w.From, w.To }))));
         (double Age, int Unit)[] repairs = [.. histories.SelectMany((h, i) => h.Repairs.Select(r => (ties.Snap(r), i))).Order()];
         (double Age, int Unit)[] entries = [.. histories.SelectMany((h, i) => h.Watched.Select(w => (ties.Snap(w.From), i))).Order()];

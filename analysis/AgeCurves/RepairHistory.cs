@@ -8,9 +8,14 @@ public readonly record struct Watch(double From, double To);
 /// <param name="Repairs">Ages at repair; several at one age are allowed.</param>
 public sealed record RepairHistory(IReadOnlyList<Watch> Watched, IReadOnlyList<double> Repairs)
 {
-    /// <summary>Why this history cannot be used; null: it can.</summary>
+    /// <summary>Why this history cannot be used, or null if it can.</summary>
     public string? Fault()
     {
+        if (!Watched.All(w => double.IsFinite(w.From) && double.IsFinite(w.To)) || !Repairs.All(double.IsFinite))
+        {
+            return "an age is missing";
+        }
+
         for (int i = 0; i < Watched.Count; i++)
         {
             if (!(Watched[i].From < Watched[i].To) || (i > 0 && Watched[i].From < Watched[i - 1].To))

@@ -36,7 +36,7 @@ public sealed record RepairsPerUnit(
 
     private static IEnumerable<RepairsPerUnit> OfGroup(string type, string family, IReadOnlyList<RepairHistory> histories)
     {
-        IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(histories);
+        IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(histories).Points;
         double from = histories.Min(h => h.Watched[0].From);
         string? condition = from > 0 ? string.Create(CultureInfo.InvariantCulture, $"counted from {from:0.0} years of age") : null;
         int at = -1;

@@ -18,6 +18,9 @@ public sealed record WeibullFit(
     /// <summary>Why there is no fit; null when there is one.</summary>
     public string? Missing => Shape.Missing;
 
+    /// <summary>Rows that were left out, each with its place in the input and the reason.</summary>
+    public IReadOnlyList<BadRow> Rejected { get; private init; } = [];
+
     /// <summary>
     /// Right-censored ages with late entry: log L = sum over failures of log h(x) - sum H(exit) + sum H(entry)
     /// (Hong, Meeker and McCalley 2009).
@@ -26,19 +29,24 @@ public sealed record WeibullFit(
     {
         (double Age, long Count)[] exact = [.. ledger.Rows.Where(r => r.Failures > 0).Select(r => (r.Age, r.Failures))];
         double exposure = ledger.Rows.Sum(r => r.Age * (r.Exits - r.Entries));
-        return Fit(ledger.Failures, exact.Length, exposure, ledger.Units, unit => new WeibullTerms(
+        WeibullFit fit = Fit(ledger.Failures, exact.Length, exposure, ledger.Units, unit => new WeibullTerms(
             exact, ledger.Rows.Select(r => (r.Age, (double)(r.Entries - r.Exits))), [], unit));
+        return fit with { Rejected = ledger.Rejected };
     }
 
     /// <summary>
     /// Ages of failures that are known only because they fell into the time of the log:
     /// L = product f(x)/(F(latest) - F(earliest)) (Ye and Tang 2016). The scale is often not identified by such data;
-    /// the fit is then refused.
+    /// the fit is then refused. Failures with a fault are left out and listed in <see cref="Rejected"/>.
     /// </summary>
-    /// <exception cref="ArgumentException">A failure has a fault.</exception>
     public static WeibullFit FromTruncated(IReadOnlyList<TruncatedAge> failures)
     {
-        Refuse(failures.Select(f => f.Fault()));
+        (IReadOnlyList<TruncatedAge> good, IReadOnlyList<BadRow> bad) = BadRow.Split(failures, f => f.Fault());
+        return FromGood(good) with { Rejected = bad };
+    }
+
+    private static WeibullFit FromGood(IReadOnlyList<TruncatedAge> failures)
+    {
         (double Age, long Count)[] exact = [.. failures.GroupBy(f => f.Age).OrderBy(g => g.Key).Select(g => (g.Key, g.LongCount()))];
         return Fit(failures.Count, exact.Length, failures.Sum(f => f.Age), failures.Count, unit => new WeibullTerms(
             exact,
@@ -81,14 +89,6 @@ public sealed record WeibullFit(
 
     private static WeibullFit None(long failures, string reason) =>
         new(failures, Estimate.None(reason), Estimate.None(reason), null, null, null);
-
-    private static void Refuse(IEnumerable<string?> faults)
-    {
-        if (faults.FirstOrDefault(f => f is not null) is { } fault)
-        {
-            throw new ArgumentException(fault);
-        }
-    }
 }
 
 /// <summary>Variances and covariance of the logs of shape and scale.</summary>

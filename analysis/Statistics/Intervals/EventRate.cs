@@ -39,6 +39,17 @@ public static class EventRate
         return Estimate.From(events / exposure, events == 0 ? 0 : gamma.Quantile(tail), gamma.Quantile(1 - tail));
     }
 
+    /// <summary>Garwood's interval of each row. A row with a fault has no rate; the reason names the row and the fault.</summary>
+    /// <param name="rows">Events and exposure.</param>
+    /// <param name="confidence">Above 0, below 1.</param>
+    public static IReadOnlyList<Estimate> Garwood(IReadOnlyList<(long Events, double Exposure)> rows, double confidence = 0.95) =>
+        [.. rows.Select((r, i) => Fault(r.Events, r.Exposure) is { } fault ? Estimate.None($"row {i}: {fault}") : Garwood(r.Events, r.Exposure, confidence))];
+
+    private static string? Fault(long events, double exposure) =>
+        events < 0 ? "the count of events is below 0"
+        : !(exposure >= 0 && double.IsFinite(exposure)) ? "the exposure is missing or below 0"
+        : null;
+
     private static string? Missing(long events, double exposure)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(events);

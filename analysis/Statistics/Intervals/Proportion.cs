@@ -27,6 +27,12 @@ public static class Proportion
         return Estimate.From(p, successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
     }
 
+    /// <summary>Wilson's interval of each row. A row with a fault has no share; the reason names the row and the fault.</summary>
+    /// <param name="rows">Successes and trials.</param>
+    /// <param name="confidence">Above 0, below 1.</param>
+    public static IReadOnlyList<Estimate> Wilson(IReadOnlyList<(long Successes, long Trials)> rows, double confidence = 0.95) =>
+        [.. rows.Select((r, i) => Fault(r.Successes, r.Trials) is { } fault ? Estimate.None($"row {i}: {fault}") : Wilson(r.Successes, r.Trials, confidence))];
+
     /// <summary>Jeffreys: quantiles of Beta(x + 1/2, n - x + 1/2); 0 at x = 0 and 1 at x = n (Brown, Cai &amp; DasGupta 2001).</summary>
     public static Estimate Jeffreys(long successes, long trials, double confidence = 0.95)
     {
@@ -63,6 +69,11 @@ public static class Proportion
 
     /// <summary>Half-width of a two-sided normal interval in standard deviations; 1.96 at 0.95.</summary>
     internal static double Z(double confidence) => NormalDistribution.Quantile(1 - ((1 - confidence) / 2));
+
+    private static string? Fault(long successes, long trials) =>
+        successes < 0 ? "the count of successes is below 0"
+        : successes > trials ? "more successes than trials"
+        : null;
 
     private static void Check(long successes, long trials)
     {

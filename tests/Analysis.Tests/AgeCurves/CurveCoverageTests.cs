@@ -65,7 +65,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         {
             var random = new Random(20_000 + world);
             RepairHistory[] fleet = [.. Watched(random, 120).Where(w => w.Entry < w.End).Select(w => History(random, w))];
-            IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(fleet);
+            IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(fleet).Points;
             foreach (int age in (int[])[2, 4, 6])
             {
                 MeanRepairsPoint at = steps.Last(p => p.Age <= age);

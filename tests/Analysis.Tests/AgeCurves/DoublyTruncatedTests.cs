@@ -1,5 +1,6 @@
 using CsCheck;
 using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.Tests.AgeCurves;
 
@@ -66,6 +67,22 @@ public sealed class DoublyTruncatedTests
 
     [Fact]
     public void Estimate_NothingFailed_SaysSo() => Assert.NotNull(DoublyTruncated.Estimate([]).Missing);
+
+    [Fact]
+    public void Estimate_BadFailures_AreNamedAndTheRestCounts()
+    {
+        TruncatedAge[] good = [new(1, 0, 9), new(2, 0, 9), new(2, 0, 9), new(5, 0, 9)];
+        TruncatedAge[] failures = [new(10, 0, 9), .. good, new(1, double.NaN, 9), new(0, 0, 9)];
+        BadRow[] bad = [new(0, "failed outside the time of the log"), new(5, "an age is missing"), new(6, "failed, or watched, before it was made")];
+        TruncatedDistribution plain = DoublyTruncated.Estimate(failures), comparable = DoublyTruncated.EstimateComparable(failures);
+        Assert.Equal(bad, plain.Rejected);
+        Assert.Equal(bad, comparable.Rejected);
+        Assert.Equal(DoublyTruncated.Estimate(good).Points, plain.Points);
+        Assert.Equal(plain.Points, comparable.Points);
+        Assert.Equal(0, comparable.LeftOut);
+        Assert.Equal(bad, WeibullFit.FromTruncated(failures).Rejected);
+        Assert.Equal(WeibullFit.FromTruncated(good).Life, WeibullFit.FromTruncated(failures).Life);
+    }
 
     [Fact]
     public void Estimate_AnyOrderOrUnit_GivesTheSameShares() =>

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using CsCheck;
 using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.Tests.AgeCurves;
 
@@ -109,8 +110,25 @@ public sealed class KaplanMeierTests
     {
         var ledger = AgeLedger.From([new AgeSpan(0, 5, 1), new AgeSpan(4, 4, 1), new AgeSpan(6, 4, 0), new AgeSpan(-1, 3, 1), new AgeSpan(0, double.NaN, 1)]);
         Assert.Equal([1, 2, 3, 4], ledger.Rejected.Select(r => r.Row));
+        Assert.Equal(ledger.Rejected, WeibullFit.FromLedger(ledger).Rejected);
         Assert.Equal((1, 1), (ledger.Units, ledger.Failures));
     }
+
+    [Fact]
+    public void Estimate_UnusableSpan_IsNamedWithItsReason() =>
+        Assert.Equal(
+            [new BadRow(1, "watching ends no later than it begins")],
+            KaplanMeier.Estimate([new AgeSpan(0, 5, 1), new AgeSpan(4, 4, 1)]).Rejected);
+
+    [Theory]
+    [InlineData(2, 1, 2, "Row 1: more failed than left.")]
+    [InlineData(2, 2, 0, "Row 1: more leave than came.")]
+    [InlineData(1, 1, 0, "Row 1: the age is not above the one before.")]
+    public void FromCounts_BadRow_IsNamedWithItsReason(double age, long exits, long failures, string message) =>
+        Assert.StartsWith(
+            message,
+            Assert.Throws<ArgumentException>(() => AgeLedger.FromCounts([new(1, 1, 0, 0), new(age, 0, exits, failures)])).Message,
+            StringComparison.Ordinal);
 
     [Fact]
     public void FromCounts_SameCounts_GiveTheSameCurve()

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using CsCheck;
 using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.Tests.AgeCurves;
 
@@ -12,7 +13,7 @@ public sealed class MeanCumulativeFunctionTests
         Oracle oracle = Oracle.Named("mcf_valve_seat");
         RepairHistory[] engines =
             [.. oracle.Inputs["data"]!.AsArray().Select(e => new RepairHistory([new Watch(0, (double)e!["end"]!)], Oracle.Numbers(e["repairs"])))];
-        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(engines);
+        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(engines).Points;
         MeanRepairsPoint[] asked = [.. Oracle.Numbers(oracle.Expected["query_age"]).Select(a => points.Last(p => p.Age <= a))];
         oracle.Close(oracle.Expected["mcf"], [.. asked.Select(p => p.Mean)]);
         oracle.Close(oracle.Expected["var_lawless_nadeau"], [.. asked.Select(p => p.RobustVariance)]);
@@ -24,7 +25,7 @@ public sealed class MeanCumulativeFunctionTests
     public void Estimate_LateEntry_MatchesReferenceAndVarianceMayFall()
     {
         Oracle oracle = Oracle.Named("mcf_small_late_entry");
-        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(Histories(oracle.Inputs));
+        IReadOnlyList<MeanRepairsPoint> points = MeanCumulativeFunction.Estimate(Histories(oracle.Inputs)).Points;
         oracle.Close(oracle.Expected["event_time"], [.. points.Select(p => p.Age)]);
         oracle.Close(oracle.Expected["n_risk"], [.. points.Select(p => (double)p.AtRisk)]);
         oracle.Close(oracle.Expected["n_event"], [.. points.Select(p => (double)p.Repairs)]);
@@ -39,12 +40,23 @@ public sealed class MeanCumulativeFunctionTests
         Gen.Select(Gen.Int[0, 10], Gen.Int[1, 10], Gen.Int[0, 4], Gen.Int[1, 10], Gen.Double[0, 0.999].Array[0, 4]).Array[1, 12].ForAll(units =>
         {
             RepairHistory[] histories = [.. units.Select(u => WithGap(u.Item1, u.Item2, u.Item3, u.Item4, u.Item5))];
-            Assert.All(MeanCumulativeFunction.Estimate(histories), p => Assert.Equal(BySum(histories, p.Age), p.RobustVariance, tolerance: 1e-10));
+            Assert.All(MeanCumulativeFunction.Estimate(histories).Points, p => Assert.Equal(BySum(histories, p.Age), p.RobustVariance, tolerance: 1e-10));
         });
 
     [Fact]
-    public void Estimate_RepairOutsideTheWatch_IsRefused() =>
-        Assert.Throws<ArgumentException>(() => MeanCumulativeFunction.Estimate([new RepairHistory([new Watch(0, 5)], [6])]));
+    public void Estimate_BadHistories_AreNamedAndTheRestCounts()
+    {
+        var mean = MeanCumulativeFunction.Estimate(
+            [new([new Watch(0, 5)], [6]), new([new Watch(0, 5)], [2]), new([new Watch(3, 3)], []), new([new Watch(0, double.NaN)], [])]);
+        Assert.Equal(
+            [
+                new BadRow(0, "a repair lies outside the watched ages"),
+                new BadRow(2, "a stretch ends no later than it begins, or overlaps the one before"),
+                new BadRow(3, "an age is missing"),
+            ],
+            mean.Rejected);
+        Assert.Equal((1L, 1.0), (Assert.Single(mean.Points).AtRisk, mean.Points[0].Mean));
+    }
 
     private static RepairHistory WithGap(int from, int stay, int gap, int again, double[] shares)
     {

@@ -31,6 +31,16 @@ public class EventRateTests
         Assert.Equal(reason, EventRate.Garwood(events, 0).Missing);
 
     [Fact]
+    public void Garwood_BadRows_AreNamedAndTheRestHaveRates()
+    {
+        IReadOnlyList<Estimate> rates = EventRate.Garwood([(3, 12), (-1, 12), (3, double.NaN), (0, 0)]);
+        Assert.Equal(
+            [null, "row 1: the count of events is below 0", "row 2: the exposure is missing or below 0", "no exposure"],
+            rates.Select(r => r.Missing));
+        Assert.Equal(EventRate.Garwood(3, 12), rates[0]);
+    }
+
+    [Fact]
     public void Garwood_DaysInsteadOfYears_Rescales()
     {
         Gen.Select(Gen.Int[0, 300], Gen.Double[0.01, 5000]).ForAll((events, years) =>

@@ -28,6 +28,16 @@ public class ProportionTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Proportion.Wilson(3, 2));
 
     [Fact]
+    public void Wilson_BadRows_AreNamedAndTheRestHaveShares()
+    {
+        IReadOnlyList<Estimate> shares = Proportion.Wilson([(3, 12), (-1, 12), (3, 2), (0, 0)]);
+        Assert.Equal(
+            [null, "row 1: the count of successes is below 0", "row 2: more successes than trials", "no jobs"],
+            shares.Select(s => s.Missing));
+        Assert.Equal(Proportion.Wilson(3, 12), shares[0]);
+    }
+
+    [Fact]
     public void Wilson_AnyCounts_HoldsTheShareAndMirrors()
     {
         Gen.Select(Gen.Int[1, 500], Gen.Double[0, 1]).ForAll((n, share) =>
