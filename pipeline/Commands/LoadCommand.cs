@@ -57,7 +57,7 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)
         {
-            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Rows.Total.Rejected));
+            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Rows.Total.Rejected, report.Staged.Sum(s => s.NotData)));
         }
 
         TablePrinter.Print(io.Out, settings.Format, [.. report.Rows.Files, report.Rows.Total], Columns);
@@ -103,10 +103,10 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
                 io.Out.WriteLine($"{file.SourceFile}: {remark}");
             }
 
-            string[] skipped = [.. new[] { (file.Footers, "total row"), (file.RepeatedHeaders, "repeated header") }.Where(s => s.Item1 > 0).Select(s => Count(s.Item1, s.Item2))];
+            string[] skipped = [.. new[] { (file.Titles, "title line"), (file.RepeatedHeaders, "repeated header"), (file.Footers, "footer line") }.Where(s => s.Item1 > 0).Select(s => Count(s.Item1, s.Item2))];
             if (skipped.Length > 0)
             {
-                io.Out.WriteLine($"{file.SourceFile}: skipped {string.Join(" and ", skipped)}");
+                io.Out.WriteLine($"{file.SourceFile}: skipped {string.Join(", ", skipped)} (not data; kept as typed in rejects)");
             }
 
             foreach (UnreadCells unread in file.UnreadCells)

@@ -17,6 +17,7 @@ public static class ReasonCode
     public const string FormulaError = "formula_error";
     public const string TextTooLong = "text_too_long";
     public const string SummaryRow = "summary_row";
+    public const string NotData = "not_data";
     public const string UnknownWord = "unknown_word";
     public const string UnknownJob = "unknown_job";
     public const string BrokenFile = "broken_file";
@@ -35,7 +36,7 @@ public static class ReasonCode
     [
         (OpenQuote, "a quotation mark is opened and not closed on the row"),
         (BadQuoting, "text follows a closing quotation mark, and the row's cells do not add up"),
-        (TooFewCells, "the row has fewer cells than the header"),
+        (TooFewCells, "the row has fewer cells than the header, and lacks more than blank cells at its end"),
         (TooManyCells, "the row has more cells than the header, or than the limit"),
         (RowTooLong, "the row is longer than the limit"),
         (BadEncoding, "the row holds bytes that are no text in the file's encoding"),
@@ -47,6 +48,7 @@ public static class ReasonCode
         (FormulaError, "the cell holds a failed formula"),
         (TextTooLong, "a cell is longer than the limit"),
         (SummaryRow, "the row is a total among the data"),
+        (NotData, "the line is not data: a title, a repeated header, or a total or a note below the data; it counts neither as read nor as refused"),
         (UnknownWord, "a word is in no table; only lesser cells, whose row is loaded without them"),
         (UnknownJob, "a part line names a job that is in no job log"),
         (BrokenFile, "the whole file: it is damaged"),

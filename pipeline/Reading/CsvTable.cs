@@ -97,6 +97,7 @@ public sealed class CsvTable : TableReader
         long at = _base + _csv.ByteOffset;
         bool spansLines = _csv.RawRecord.IndexOfAny((byte)'\n', (byte)'\r') >= 0;
         Mark(at, spansLines);
+        Row.EndsFile = _bytes.End == at + _csv.RawRecord.Length;
         if (_malformed is { } reason && reason != CsvMalformedReason.StrayQuote
             && (spansLines || reason == CsvMalformedReason.UnterminatedQuote))
         {

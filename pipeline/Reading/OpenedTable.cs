@@ -1,3 +1,4 @@
+using System.Text;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
@@ -9,6 +10,9 @@ namespace PartsSignal.Pipeline.Reading;
 public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Header, char Separator) : IDisposable
 {
     private const int SampleRows = 300;
+
+    /// <summary>Lines above the header that are not blank, as the file has them; a sheet's cells with tabs between.</summary>
+    public IReadOnlyList<(int Line, string Text)> Titles { get; init; } = [];
 
     /// <summary>Opens a file as its map says, and decides the rest.</summary>
     /// <exception cref="BadInputException">The file has no rows, no such sheet, or cannot be read at all.</exception>
@@ -33,7 +37,7 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
 
     private static OpenedTable OpenText(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
-        System.Text.Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Parse(map.Encoding);
+        Encoding encoding = map.Encoding is null ? TextEncodings.Detect(scan) : TextEncodings.Parse(map.Encoding);
         byte[] start = TextTables.Start(file, scan, encoding, limits);
         if (!start.AsSpan().ContainsAnyExcept(" \t\r\n\0"u8))
         {
@@ -60,21 +64,31 @@ public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Heade
         }
 
         table.Expect(width);
-        return new OpenedTable(table, form.HeaderLine > 0 ? form.Header : [.. Enumerable.Repeat("", width)], form.Separator);
+        return new OpenedTable(table, form.HeaderLine > 0 ? form.Header : [.. Enumerable.Repeat("", width)], form.Separator) { Titles = TitlesOf(start, form.HeaderLine) };
     }
+
+    private static (int Line, string Text)[] TitlesOf(byte[] start, int headerLine) => headerLine <= 1 ? []
+        : [.. Encoding.UTF8.GetString(start).Split(["\r\n", "\n", "\r"], headerLine, StringSplitOptions.None)
+            .Take(headerLine - 1).Select((text, i) => (i + 1, text)).Where(t => !string.IsNullOrWhiteSpace(t.text))];
 
     private static OpenedTable OpenSheet(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
     {
         int line = map.HeaderLine ?? HeaderLine(file, scan, map, wanted, limits);
         WorkbookTable table = Workbooks.Open(file, scan, map.Sheet, limits);
         string[] header = [];
+        var titles = new List<(int Line, string Text)>();
         while (table.Line < line && table.Read())
         {
+            if (table.Line < line && !table.Row.IsBlank)
+            {
+                titles.Add((table.Line, string.Join('\t', table.Row.Texts()[..table.Row.FilledCount()])));
+            }
+
             header = [.. Enumerable.Range(0, table.Row.Count).Select(i => table.Row[i].IsWhiteSpace() ? table.Merged(i) : table.Row[i].ToString())];
         }
 
         int width = Array.FindLastIndex(header, h => !string.IsNullOrWhiteSpace(h)) + 1;
-        return new OpenedTable(table, header[..width], ',');
+        return new OpenedTable(table, header[..width], ',') { Titles = titles };
     }
 
     private static int HeaderLine(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)

@@ -13,6 +13,9 @@ internal sealed class ReplayStream(Stream inner) : ForwardStream(inner)
     /// <summary>Bytes before this place may be forgotten.</summary>
     public long KeepFrom { get; set; }
 
+    /// <summary>Length of the whole stream, or null while its end was not met.</summary>
+    public long? End { get; private set; }
+
     /// <summary>Goes back (or on) to a place at or after <see cref="KeepFrom"/> that was already read.</summary>
     public void GoTo(long position)
     {
@@ -95,6 +98,7 @@ internal sealed class ReplayStream(Stream inner) : ForwardStream(inner)
 
         int n = Inner.Read(_kept.AsSpan(_length, wanted));
         _length += n;
+        End = n == 0 ? _start + _length : End;
         return n;
     }
 }

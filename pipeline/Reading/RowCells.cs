@@ -18,6 +18,12 @@ public sealed class RowCells
     /// <summary>True when every cell was typed as text: a row of a text file.</summary>
     public bool IsText { get; private set; } = true;
 
+    /// <summary>True for a row of a text file, false for one of a sheet, which has cells up to the sheet's last column.</summary>
+    public bool IsOfText { get; internal set; } = true;
+
+    /// <summary>True when the file ends with the row's last character: it may have been cut there.</summary>
+    public bool EndsFile { get; internal set; }
+
     /// <summary>Text of a cell as the file has it; empty beyond the last.</summary>
     public ReadOnlySpan<char> this[int index]
     {
@@ -50,11 +56,18 @@ public sealed class RowCells
     internal ReadOnlySpan<CellPlace> Places => _cells.AsSpan(_first, Count);
 
     /// <summary>Shows a row that is kept elsewhere, until the next one is shown. Who shows rows makes none himself: the buffer is not his.</summary>
-    internal void Show(char[] characters, int offset, int length, CellPlace[] places, int first, int count, bool isText) =>
-        (_chars, _offset, _used, _cells, _first, Count, IsText) = (characters, offset, length, places, first, count, isText);
+    internal void Show(char[] characters, int offset, int length, CellPlace[] places, int first, int count, RowOrigin origin) =>
+        (_chars, _offset, _used, _cells, _first, Count, Origin) = (characters, offset, length, places, first, count, origin);
+
+    /// <summary>What kind of row it is.</summary>
+    internal RowOrigin Origin
+    {
+        get => new(IsText, IsOfText, EndsFile);
+        private set => (IsText, IsOfText, EndsFile) = (value.IsText, value.IsOfText, value.EndsFile);
+    }
 
     /// <summary>Starts a new row.</summary>
-    public void Clear() => (Count, _used, IsText) = (0, 0, true);
+    public void Clear() => (Count, _used, IsText, EndsFile) = (0, 0, true, false);
 
     /// <summary>
     /// Takes the text of a whole row at once, for <see cref="AddPart"/> to name its cells; false where its bytes are not
@@ -131,3 +144,9 @@ public sealed class RowCells
 /// <param name="Length">How many it has.</param>
 /// <param name="Form">Its form.</param>
 internal readonly record struct CellPlace(int Start, int Length, CellForm Form);
+
+/// <summary>Where a row comes from.</summary>
+/// <param name="IsText">True when every cell was typed as text.</param>
+/// <param name="IsOfText">True for a row of a text file.</param>
+/// <param name="EndsFile">True when the file ends with the row's last character.</param>
+internal readonly record struct RowOrigin(bool IsText, bool IsOfText, bool EndsFile);

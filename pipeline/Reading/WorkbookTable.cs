@@ -31,6 +31,7 @@ public sealed class WorkbookTable : TableReader
         _bytes = stream.Length;
         _file = file;
         _readRow = ReadRow;
+        Row.IsOfText = false;
         _reader = Guarded(() => ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Encoding.GetEncoding(1252) }));
         FindSheet(sheet);
         RequireColumns();

@@ -36,8 +36,10 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <summary>First line of a load's output: where rows are kept as typed.</summary>
     /// <param name="output">The output folder, as the user named it.</param>
     /// <param name="rejected">Rows that were refused.</param>
-    public static string Notice(string output, long rejected) => rejected == 0
+    /// <param name="notData">Lines that are not data, such as titles and totals.</param>
+    public static string Notice(string output, long rejected, long notData) => rejected + notData == 0
         ? $"No rows were refused, so {output} holds no names or phone numbers."
+        : rejected == 0 ? string.Create(CultureInfo.InvariantCulture, $"No rows were refused. Private: {Path.Combine(output, "rejects")} holds {notData:N0} lines that are not data, as typed. Nothing else does.")
         : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as typed, including names and phone numbers. Nothing else does.");
 
     /// <summary>The same before it is known whether any row will be refused.</summary>

@@ -2,7 +2,7 @@ using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>The data rows of a table, without blank rows and repeated headers.</summary>
+/// <summary>The data rows of a table, without blank rows.</summary>
 /// <param name="table">The table.</param>
 /// <param name="progress">Told now and then how many rows and bytes were read.</param>
 internal sealed class DataRows(OpenedTable table, Action<long, long> progress)
@@ -13,16 +13,13 @@ internal sealed class DataRows(OpenedTable table, Action<long, long> progress)
     /// <summary>On the current row.</summary>
     public TableReader Reader => table.Reader;
 
-    /// <summary>Header lines repeated among the data.</summary>
-    public long RepeatedHeaders { get; private set; }
-
     /// <summary>Moves to the next row.</summary>
     /// <returns>False at the end.</returns>
     public bool Next(CancellationToken cancellation)
     {
         while (table.Reader.Read())
         {
-            if (table.Reader.Fault is null && (table.Reader.Row.IsBlank || IsRepeatedHeader()))
+            if (table.Reader.Fault is null && table.Reader.Row.IsBlank)
             {
                 continue;
             }
@@ -37,12 +34,5 @@ internal sealed class DataRows(OpenedTable table, Action<long, long> progress)
         }
 
         return false;
-    }
-
-    private bool IsRepeatedHeader()
-    {
-        bool repeated = FooterRule.IsHeader(table.Reader.Row, table.Header);
-        RepeatedHeaders += repeated ? 1 : 0;
-        return repeated;
     }
 }

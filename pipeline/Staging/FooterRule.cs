@@ -3,20 +3,48 @@ using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>Tells what may stand below the data: a total, or a free line in one cell.</summary>
+/// <summary>
+/// Tells what may stand among or below the data and is none: a total, a note, a repeated header. A row is none of them
+/// because it is short, or because a word like total stands in it.
+/// </summary>
 internal static partial class FooterRule
 {
     private const int FewestColumns = 3;
 
-    /// <summary>True for a row that sums up others: it begins with a word like total and leaves most cells empty.</summary>
-    public static bool IsSummary(RowCells row, int width) =>
-        width >= FewestColumns && MayBeWord(FirstFilled(row)) && CountFilled(row) * 2 <= Math.Max(width, 4) && Summary().IsMatch(FirstFilled(row));
+    /// <summary>
+    /// True for a row that sums up others: its first filled cell is a word like total, and it lacks what every row has.
+    /// Where that is not known, it lacks half of the cells.
+    /// </summary>
+    public static bool IsTotal(RowCells row, int width, RowHabits habits)
+    {
+        int first = FirstFilled(row);
+        return width >= FewestColumns && first >= 0 && MayBeWord(row[first].Trim())
+            && (habits.LacksUsual(row) ?? CountFilled(row) * 2 <= Math.Max(width, 4))
+            && IsTotalWord(row[first]);
+    }
 
-    /// <summary>True for a row with a single filled cell.</summary>
-    public static bool IsFreeLine(RowCells row, int width) => width >= FewestColumns && CountFilled(row) == 1;
+    /// <summary>True for a row that begins with a word like total, whatever else it holds.</summary>
+    public static bool BeginsWithTotal(RowCells row, int width)
+    {
+        int first = FirstFilled(row);
+        return width >= FewestColumns && first >= 0 && IsTotalWord(row[first]);
+    }
 
-    /// <summary>True for a row of so few cells that it is rather a line of text with a separator in it.</summary>
-    public static bool IsShortLine(RowCells row, int width) => width >= 6 && row.Count * 4 <= width + 2;
+    /// <summary>True for a cell that says total and nothing else, but perhaps of what or how many.</summary>
+    public static bool IsTotalWord(ReadOnlySpan<char> cell) => Total().IsMatch(cell.Trim());
+
+    /// <summary>
+    /// True for a line of text: one filled cell that reads as a sentence where its column holds none, a rule, or a line that
+    /// its commas cut into fewer cells than any row has.
+    /// </summary>
+    public static bool IsNote(RowCells row, int width, RowHabits habits)
+    {
+        int first = FirstFilled(row), filled = CountFilled(row);
+        bool few = width >= FewestColumns && (filled == 1 || (width >= 6 && row.Count * 4 <= width + 2));
+        return few && first >= 0 && (EndWords().IsMatch(row[first].Trim())
+            || (filled == 1 && !HasLetterOrDigit(row[first]))
+            || (CellShapes.Of(row[first]) == CellShape.Phrase && !habits.IsMostly(first, CellShape.Phrase) && first == 0));
+    }
 
     /// <summary>True when a row repeats the header.</summary>
     public static bool IsHeader(RowCells row, IReadOnlyList<string> header)
@@ -54,19 +82,33 @@ internal static partial class FooterRule
         return filled;
     }
 
-    private static ReadOnlySpan<char> FirstFilled(RowCells row)
+    private static int FirstFilled(RowCells row)
     {
-        for (int i = 0; i < row.Count; i++)
+        int i = 0;
+        while (i < row.Count && row[i].IsWhiteSpace())
         {
-            if (!row[i].IsWhiteSpace())
+            i++;
+        }
+
+        return i < row.Count ? i : -1;
+    }
+
+    private static bool HasLetterOrDigit(ReadOnlySpan<char> text)
+    {
+        foreach (char c in text)
+        {
+            if (char.IsLetterOrDigit(c))
             {
-                return row[i].Trim();
+                return true;
             }
         }
 
-        return [];
+        return false;
     }
 
-    [GeneratedRegex(@"^(?:sub-?|grand |page )?totals?\b|^sum\b|^(?:rows|records|count|jobs|lines)\s*[:=]|^end of (?:list|file|report|data|export)\b|^(?:printed|exported|page \d)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Summary();
+    [GeneratedRegex(@"^(?:(?:sub|grand|page|sous|zwischen)[- ]?)?(?:totals?|totale?n?|totaal|gesamt|summe|gesamtsumme|somme|suma|razem|insgesamt|rows|records|count|sum)(?:\s+(?:of|for|rows?|records?|jobs?|lines?|parts?|count|amount|cost|price|value)\b.*)?\s*(?:[:=].*|[-\d.,\s]*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Total();
+
+    [GeneratedRegex(@"\bend of (?:list|file|report|data|export)\b|^(?:printed|exported) |^page \d|^(?:rows|records|count|jobs|lines)\s*[:=]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex EndWords();
 }

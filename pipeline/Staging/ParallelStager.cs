@@ -30,7 +30,7 @@ internal sealed class ParallelStager(DataRows rows, IReadOnlyList<RowWorker> wor
             }
 
             await LandAsync(0, cancellation).ConfigureAwait(false);
-            await gate.EndAsync(cancellation).ConfigureAwait(false);
+            gate.End();
         }
         finally
         {

@@ -34,6 +34,7 @@ internal static class RefusedFiles
                 Rejected = 1,
                 Footers = 0,
                 RepeatedHeaders = 0,
+                Titles = 0,
                 OnePartPerRow = false,
                 Remarks = [],
                 UnreadCells = [],

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -18,6 +20,25 @@ internal sealed class RejectWriter(string stageFolder, string sourceFile, Reject
     {
         raw.Add(row);
         return _table.AddAsync(sourceFile, row.Line, row.Fault, cancellation);
+    }
+
+    /// <summary>Lines so far that are not data.</summary>
+    public long NotData { get; private set; }
+
+    /// <summary>Adds a line that is not data: its text is kept, and the store's rejects know nothing of it.</summary>
+    public void AddNotData(RejectedRow line)
+    {
+        raw.Add(line);
+        NotData++;
+    }
+
+    /// <summary>Adds the lines above the header.</summary>
+    public void AddTitles(IReadOnlyList<(int Line, string Text)> titles)
+    {
+        foreach ((int line, string text) in titles)
+        {
+            AddNotData(new RejectedRow(line, new RowFault(null, ReasonCode.NotData, "The line stands above the header.", null), [], text, MayBeFooter: false));
+        }
     }
 
     /// <summary>Ends both files.</summary>

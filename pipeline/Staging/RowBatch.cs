@@ -32,7 +32,7 @@ internal sealed class RowBatch
     {
         RowCells cells = reader.Row;
         ReadOnlySpan<byte> raw = reader.RawUtf8;
-        _rows.Add(new Entry(reader.Line, _charsUsed, cells.Characters.Length, _cellsUsed, cells.Count, cells.IsText, _rawUsed, raw.Length, reader.Fault));
+        _rows.Add(new Entry(reader.Line, _charsUsed, cells.Characters.Length, _cellsUsed, cells.Count, cells.Origin, _rawUsed, raw.Length, reader.Fault));
         Append(ref _chars, ref _charsUsed, cells.Characters);
         Append(ref _cells, ref _cellsUsed, cells.Places);
         Append(ref _raw, ref _rawUsed, raw);
@@ -51,7 +51,7 @@ internal sealed class RowBatch
     public void Load(int row, RowCells into)
     {
         Entry entry = _rows[row];
-        into.Show(_chars, entry.CharStart, entry.Chars, _cells, entry.CellStart, entry.Cells, entry.IsText);
+        into.Show(_chars, entry.CharStart, entry.Chars, _cells, entry.CellStart, entry.Cells, entry.Origin);
     }
 
     private static void Append<T>(ref T[] to, ref int used, ReadOnlySpan<T> more)
@@ -65,7 +65,7 @@ internal sealed class RowBatch
         used += more.Length;
     }
 
-    private readonly record struct Entry(int Line, int CharStart, int Chars, int CellStart, int Cells, bool IsText, int RawStart, int RawLength, RowFault? Fault);
+    private readonly record struct Entry(int Line, int CharStart, int Chars, int CellStart, int Cells, RowOrigin Origin, int RawStart, int RawLength, RowFault? Fault);
 }
 
 /// <summary>Size of a group of staged rows. It depends on the rows alone, so that files are the same however many threads stage them.</summary>

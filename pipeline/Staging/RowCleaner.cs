@@ -8,9 +8,12 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Cleans rows one at a time: stages the good ones and says what is wrong with the others.</summary>
 /// <param name="stager">Takes the good rows.</param>
 /// <param name="row">Shows the current row.</param>
-/// <param name="width">Columns of the header.</param>
-internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
+/// <param name="header">The header.</param>
+/// <param name="habits">What the file's first rows show of all of them.</param>
+internal sealed class RowCleaner(TableStager stager, MappedRow row, IReadOnlyList<string> header, RowHabits habits)
 {
+    private static readonly RowFault Total = new(null, ReasonCode.SummaryRow, "The row is a total of others.", "Leave the row out.");
+
     /// <summary>Takes the good rows.</summary>
     public TableStager Stager => stager;
 
@@ -26,19 +29,30 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
     /// <returns>Why it is refused, or null if it is staged.</returns>
     public RowFault? Stage(int line, RowFault? cut)
     {
-        if ((cut ?? Shape()) is { } fault)
+        if (cut is not null)
         {
-            return fault;
+            return cut;
         }
 
-        if (FooterRule.IsSummary(row.Cells, width))
+        if (FooterRule.IsHeader(row.Cells, header))
         {
-            return new RowFault(null, ReasonCode.SummaryRow, "The row is a total of others.", "Leave the row out.");
+            return new RowFault(null, ReasonCode.NotData, "The line repeats the header.", null);
         }
 
-        row.Begin(line);
-        stager.Stage(row);
-        return row.Fault;
+        if (FooterRule.IsTotal(row.Cells, header.Count, habits))
+        {
+            return Total;
+        }
+
+        RowFault? fault = habits.Fault(row.Cells);
+        if (fault is null)
+        {
+            row.Begin(line);
+            stager.Stage(row);
+            fault = row.Fault;
+        }
+
+        return fault is not null && FooterRule.BeginsWithTotal(row.Cells, header.Count) ? Total : fault;
     }
 
     /// <summary>The current row as a refused one.</summary>
@@ -49,7 +63,7 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
     public RejectedRow Refused(int line, RowFault? cut, RowFault fault, ReadOnlySpan<byte> raw)
     {
         RowCells cells = row.Cells;
-        bool footer = cut is null && (fault.Code == ReasonCode.SummaryRow || FooterRule.IsFreeLine(cells, width) || FooterRule.IsShortLine(cells, width));
+        bool footer = cut is null && fault.Code != ReasonCode.NotData && (fault.Code == ReasonCode.SummaryRow || FooterRule.IsNote(cells, header.Count, habits));
         return new RejectedRow(line, fault, cut is null ? cells.Texts() : [], RawText(cells, raw), footer);
     }
 
@@ -59,16 +73,6 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, int width)
     public static string RawText(RowCells cells, ReadOnlySpan<byte> raw) => raw.IsEmpty
         ? string.Join('\t', Enumerable.Range(0, cells.FilledCount()).Select(i => cells[i].ToString()))
         : Encoding.UTF8.GetString(raw);
-
-    private RowFault? Shape()
-    {
-        RowCells cells = row.Cells;
-        return cells.Count < width
-            ? new RowFault(null, ReasonCode.TooFewCells, $"The row has {cells.Count} cells; the header has {width}.", "Add the missing cells, empty ones too.")
-            : cells.Count > width && cells.FilledCount() > width
-                ? new RowFault(null, ReasonCode.TooManyCells, $"The row has {cells.Count} cells; the header has {width}.", "Put text that contains the separator in quotation marks.")
-                : null;
-    }
 }
 
 /// <summary>Successive rows of a file whose good ones are staged.</summary>

@@ -21,7 +21,7 @@ internal sealed class SequentialStager(DataRows rows, RowCleaner cleaner, Footer
             await gate.TakeAsync(group, cancellation).ConfigureAwait(false);
         }
 
-        await gate.EndAsync(cancellation).ConfigureAwait(false);
+        gate.End();
     }
 
     private CleanedRows Group(CancellationToken cancellation)

@@ -15,6 +15,8 @@ internal sealed record StageRecord
 
     public required bool HasRejects { get; init; }
 
+    public required bool HasRawRejects { get; init; }
+
     public required long RowsRead { get; init; }
 
     public required long Rejected { get; init; }
@@ -22,6 +24,8 @@ internal sealed record StageRecord
     public required long Footers { get; init; }
 
     public required long RepeatedHeaders { get; init; }
+
+    public required long Titles { get; init; }
 
     public required bool OnePartPerRow { get; init; }
 
@@ -41,11 +45,12 @@ internal sealed record StageRecord
         Folder = folder,
         Tables = Tables.ToDictionary(t => t, t => Path.Combine(folder, t + ".parquet"), StringComparer.Ordinal),
         Rejects = HasRejects ? Path.Combine(folder, "rejects.parquet") : null,
-        RawRejects = HasRejects ? rawPath : null,
+        RawRejects = HasRawRejects ? rawPath : null,
         RowsRead = RowsRead,
         Rejected = Rejected,
         Footers = Footers,
         RepeatedHeaders = RepeatedHeaders,
+        Titles = Titles,
         OnePartPerRow = OnePartPerRow,
         Remarks = Remarks,
         UnreadCells = UnreadCells,

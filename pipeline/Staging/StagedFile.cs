@@ -30,7 +30,7 @@ public sealed record StagedFile
     /// <summary>Parquet file of the rejected rows in the shape of the store's table, or null if there are none.</summary>
     public required string? Rejects { get; init; }
 
-    /// <summary>CSV file with the rejected rows as they were, or null if there are none. Holds personal data.</summary>
+    /// <summary>CSV file with the rejected rows and the lines that are not data as they were, or null if there are none. Holds personal data.</summary>
     public required string? RawRejects { get; init; }
 
     /// <summary>The same for lines whose job is in no log, which only combining knows, or null if there are none.</summary>
@@ -47,6 +47,12 @@ public sealed record StagedFile
 
     /// <summary>Header lines that were repeated among the data, not counted as rows.</summary>
     public required long RepeatedHeaders { get; init; }
+
+    /// <summary>Lines above the header, not counted as rows.</summary>
+    public required long Titles { get; init; }
+
+    /// <summary>Lines that are not data: titles, repeated headers and footers. Their text stands in <see cref="RawRejects"/>.</summary>
+    public long NotData => Titles + RepeatedHeaders + Footers;
 
     /// <summary>
     /// True when a job may stand on several rows with one part each: rows with the same job number and the same job

@@ -133,7 +133,7 @@ internal sealed class Stager
         }
 
         StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
-        bool rejectsThere = record is { Rejected: 0 } || (record is not null && File.Exists(RawPath(source)));
+        bool rejectsThere = record is { HasRawRejects: false } || (record is not null && File.Exists(RawPath(source)));
         return rejectsThere ? record : null;
     }
 
@@ -160,7 +160,7 @@ internal sealed class Stager
     private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, int workers, CancellationToken cancellation)
     {
         string name = source.File.Name;
-        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? Decide(source, scan) : (mendStyle, []);
+        (FileStyle style, IReadOnlyList<string> remarks, RowHabits habits) = Decide(source, scan, mendStyle);
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         var files = new StagedTableFiles(folder);
         await using ConfiguredAsyncDisposable closing = files.ConfigureAwait(false);
@@ -168,6 +168,7 @@ internal sealed class Stager
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new FooterFilter(rejects);
+        rejects.AddTitles(table.Titles);
         var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(source.OwnName, read, bytes, scan.Bytes)));
         await (workers > 1
             ? new ParallelStager(rows, [.. cleaners.Select(c => new RowWorker(c))], gate).RunAsync(cancellation)
@@ -182,10 +183,12 @@ internal sealed class Stager
             SourceOrder = source.Order,
             Tables = tables,
             HasRejects = rejected is not null,
+            HasRawRejects = rejects.Rows + rejects.NotData > 0,
             RowsRead = gate.Rows,
             Rejected = rejects.Rows,
             Footers = gate.Footers,
-            RepeatedHeaders = rows.RepeatedHeaders,
+            RepeatedHeaders = gate.RepeatedHeaders,
+            Titles = table.Titles.Count,
             OnePartPerRow = cleaners[0].Stager.OnePartPerRow,
             Style = style,
             Remarks = remarks,
@@ -195,12 +198,16 @@ internal sealed class Stager
         RowCleaner Cleaner(RowCells cells) => new(
             _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
             new MappedRow(cells, table.Reader.Place, style, source.Mends is not null),
-            table.Header.Count);
+            table.Header,
+            habits);
     }
 
-    private (FileStyle Style, IReadOnlyList<string> Remarks) Decide(SourceFile source, ContentScan scan)
+    private (FileStyle Style, IReadOnlyList<string> Remarks, RowHabits Habits) Decide(SourceFile source, ContentScan scan, FileStyle? mendStyle)
     {
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
-        return StyleVote.Decide(table, source.Map, _settings, source.File.Name);
+        var sample = new RowSample();
+        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample) : (mendStyle, []);
+        sample.TakeAll(table.Reader);
+        return (style, remarks, RowHabits.Of(table.Header, sample.Rows));
     }
 }

@@ -77,7 +77,7 @@ internal sealed class StagingRig : IDisposable
         Assert.Equal(one.Tables.Keys.Order(StringComparer.Ordinal), other.Tables.Keys.Order(StringComparer.Ordinal));
         Assert.All(one.Tables, t => Assert.Equal(File.ReadAllBytes(t.Value), File.ReadAllBytes(other.Tables[t.Key])));
         Assert.Equal(one.RawRejects is null ? null : File.ReadAllText(one.RawRejects), other.RawRejects is null ? null : File.ReadAllText(other.RawRejects));
-        Assert.Equal((one.RowsRead, one.Rejected, one.Footers, one.RepeatedHeaders, one.Refused), (other.RowsRead, other.Rejected, other.Footers, other.RepeatedHeaders, other.Refused));
+        Assert.Equal((one.RowsRead, one.Rejected, one.Footers, one.NotData, one.Refused), (other.RowsRead, other.Rejected, other.Footers, other.NotData, other.Refused));
         Assert.Equal(one.UnreadCells, other.UnreadCells);
     }
 

@@ -1,0 +1,146 @@
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>
+/// What the first rows of a file show: how many cells a row has, what each column holds, and how often the last ones are
+/// blank. By it a row that only lacks blank cells at its end is told from one that lost a cell in its middle.
+/// </summary>
+internal sealed class RowHabits
+{
+    private const int LeastRows = 5;
+
+    // One row in a hundred that is short has lost a cell elsewhere than at its end; and the other reading must be well
+    // behind before a short row is loaded.
+    private const double Broken = 0.01;
+    private const double LeastRatio = 20;
+    private const double LeastEnds = 0.001;
+
+    private readonly int _width;
+    private readonly ColumnHabit[] _columns;
+
+    // Rows of the sample that leave so many cells at their end blank, or away.
+    private readonly int[] _blankEnds;
+    private readonly int[] _shortEnds;
+    private readonly int _rows;
+
+    private RowHabits(int width, IReadOnlyList<string[]> rows)
+    {
+        _width = width;
+        _rows = rows.Count;
+        Cells = UsualCells(width, rows);
+        _columns = [.. Enumerable.Range(0, Cells).Select(_ => new ColumnHabit())];
+        (_blankEnds, _shortEnds) = (new int[Cells + 1], new int[Cells + 1]);
+        foreach (string[] row in rows)
+        {
+            int filled = Array.FindLastIndex(row, c => !string.IsNullOrWhiteSpace(c)) + 1;
+            if (row.Length < Cells)
+            {
+                Count(_shortEnds, Cells - row.Length);
+            }
+            else if (filled <= width)
+            {
+                Count(_blankEnds, Cells - filled);
+                for (int i = 0; i < Cells; i++)
+                {
+                    _columns[i].Learn(row[i]);
+                }
+            }
+        }
+    }
+
+    /// <summary>Cells of a usual row: those of the header, and the empty ones that nearly all rows have behind them.</summary>
+    public int Cells { get; }
+
+    /// <summary>The habits that rows show; repeated headers and totals among them teach nothing.</summary>
+    public static RowHabits Of(IReadOnlyList<string> header, IReadOnlyList<string[]> rows) => new(
+        header.Count,
+        [.. rows.Where(r => !FooterRule.IsTotalWord(Array.Find(r, c => !string.IsNullOrWhiteSpace(c))) && !r.Select(c => c.Trim()).SequenceEqual(header.Select(h => h.Trim())))]);
+
+    /// <summary>Why the row's number of cells refuses it, or null if every cell stands where it belongs.</summary>
+    public RowFault? Fault(RowCells row)
+    {
+        if (row.Count > _width && ((row.IsOfText && row.Count > Cells) || row.FilledCount() > _width))
+        {
+            return new RowFault(null, ReasonCode.TooManyCells, $"The row has {row.Count} cells; the header has {_width}.", "Put text that contains the separator in quotation marks.");
+        }
+
+        if (row.Count >= Cells || !row.IsOfText)
+        {
+            return null;
+        }
+
+        return row.EndsFile
+                ? new RowFault(null, ReasonCode.TooFewCells, $"The file ends in the middle of this row: it has {row.Count} cells; the header has {_width}.", "Export the file again, or add the missing cells.")
+            : LacksOnlyItsEnd(row) ? null
+            : new RowFault(null, ReasonCode.TooFewCells, $"The row has {row.Count} cells; the header has {_width}.", "Add the missing cells, empty ones too.");
+    }
+
+    /// <summary>True when the row leaves a cell blank that hardly a row leaves blank; null where too few rows were seen to say.</summary>
+    public bool? LacksUsual(RowCells row)
+    {
+        bool known = false;
+        for (int i = 0; i < _columns.Length; i++)
+        {
+            known |= _columns[i].Rows > 1;
+            if (_columns[i].IsAlwaysFilled && row[i].IsWhiteSpace())
+            {
+                return true;
+            }
+        }
+
+        return known ? false : null;
+    }
+
+    /// <summary>True when most cells of the column have that shape.</summary>
+    public bool IsMostly(int column, CellShape shape) => column < _columns.Length && _columns[column].IsMostly(shape);
+
+    // Every way to set the row's cells into the columns in their order: those that leave out columns at the end only,
+    // against the likeliest that leaves out one before.
+    private bool LacksOnlyItsEnd(RowCells row)
+    {
+        int lacking = Cells - row.Count;
+        if (row.Count == 0 || _columns[0].Rows < LeastRows || !MayEndWithout(lacking))
+        {
+            return false;
+        }
+
+        double gap = Math.Log(Broken / row.Count);
+        var best = new double[lacking + 1];
+        Array.Fill(best, double.NegativeInfinity);
+        best[0] = 0;
+        for (int i = 0; i < row.Count; i++)
+        {
+            double before = double.NegativeInfinity;
+            for (int skipped = 0; skipped <= lacking; skipped++)
+            {
+                double stay = best[skipped];
+                best[skipped] = Math.Max(stay, before + gap) + _columns[i + skipped].LogLikelihood(row[i]);
+                before = Math.Max(before, stay);
+            }
+        }
+
+        double rival = Enumerable.Range(1, lacking).Max(skipped => best[skipped] + LogEnds(lacking - skipped));
+        return best[0] + LogEnds(lacking) >= rival + Math.Log(LeastRatio);
+    }
+
+    // A row that ends before a column which others never leave blank is not complete.
+    private bool MayEndWithout(int lacking) => _blankEnds[lacking] > 0 || _shortEnds[lacking] >= Math.Max(3, _rows / 20);
+
+    private double LogEnds(int lacking) => lacking == 0 ? 0 : Math.Log(Math.Max((double)Math.Max(_blankEnds[lacking], _shortEnds[lacking]) / _rows, LeastEnds));
+
+    private static void Count(int[] ends, int lacking)
+    {
+        for (int i = 1; i <= lacking; i++)
+        {
+            ends[i]++;
+        }
+    }
+
+    private static int UsualCells(int width, IReadOnlyList<string[]> rows)
+    {
+        int longest = rows.Count == 0 ? width : rows.CountBy(r => r.Length).MaxBy(c => (c.Value, c.Key)).Key;
+        return longest > width && rows.Count(r => r.Length == longest && r.AsSpan(width).IndexOfAnyExcept("") < 0) * 10 >= rows.Count * 9 ? longest : width;
+    }
+}
