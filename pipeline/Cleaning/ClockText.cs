@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads the time of day behind a date: <c>14:05</c>, <c>2:05:30 pm</c>, <c>14:05:30.123Z</c>, <c>14:05+02:00</c>.</summary>
-public static class ClockText
+internal static class ClockText
 {
     /// <summary>Reads a time and its zone.</summary>
     /// <param name="text">Text after the date; a leading T or comma is allowed.</param>

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads whether a customer is a household or under contract.</summary>
-public static class CustomerKindText
+internal static class CustomerKindText
 {
     private static readonly string[] Contract = ["contract", "commercial", "business", "trade", "landlord", "company", "account", "estate", "launderette", "agency"];
     private static readonly string[] Household = ["household", "private", "domestic", "residential", "home", "retail", "consumer", "individual"];

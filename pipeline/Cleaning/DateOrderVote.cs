@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Collects what the dates of one file say about their order. A day over twelve decides.</summary>
-public sealed class DateOrderVote
+internal sealed class DateOrderVote
 {
     private int _dayFirst;
     private int _monthFirst;
@@ -55,7 +55,7 @@ public sealed class DateOrderVote
 }
 
 /// <summary>Which of the numbers of a date comes first; one order holds for a whole file.</summary>
-public enum DateOrder
+internal enum DateOrder
 {
     /// <summary>Day, month, year.</summary>
     DayFirst,

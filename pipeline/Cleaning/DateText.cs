@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// <c>Aug 3, 2026</c>, <c>20260803</c>, and any of these followed by a time, a zone or both. Years of two digits mean
 /// 1970 to 2069. Years outside 1900 to 2100 are no dates.
 /// </summary>
-public static class DateText
+internal static class DateText
 {
     private static readonly string[] Weekdays = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
     private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];

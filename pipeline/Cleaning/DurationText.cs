@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads a working time into minutes: <c>1h20</c>, <c>1 h 20 min</c>, <c>1:20</c>, <c>80 min</c>, <c>1.5</c>.</summary>
-public static class DurationText
+internal static class DurationText
 {
     private static readonly string[] MinuteWords = ["minutes", "minute", "mins.", "mins", "min.", "min", "m", "'"];
 

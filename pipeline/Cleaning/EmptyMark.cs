@@ -3,7 +3,7 @@ using System.Buffers;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>What people type where they know nothing.</summary>
-public static class EmptyMark
+internal static class EmptyMark
 {
     private static readonly HashSet<string> Words = new(StringComparer.OrdinalIgnoreCase)
     {

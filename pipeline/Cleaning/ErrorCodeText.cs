@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Finds a displayed code in free text: <c>E20 on display</c>, <c>error 4C</c>, <c>code F-21</c>.</summary>
-public static partial class ErrorCodeText
+internal static partial class ErrorCodeText
 {
     /// <summary>The code in upper case without marks, or null.</summary>
     public static string? Find(string? text)

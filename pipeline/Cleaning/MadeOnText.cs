@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads when a unit was made: a day, a month or a year, as the interval of days it can mean.</summary>
-public static class MadeOnText
+internal static class MadeOnText
 {
     /// <summary>
     /// <c>2017</c>, <c>2017-05</c>, <c>05/2017</c>, <c>May 2017</c>, or any date. Years outside 1950 to 2100 are not read.

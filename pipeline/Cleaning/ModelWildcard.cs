@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// side of it and the number has a digit: <c>WE46R/L</c> is a choice, <c>KP-200/A</c>, <c>448030/01</c> and
 /// <c>AB/CD7</c> are not.
 /// </summary>
-public static class ModelWildcard
+internal static class ModelWildcard
 {
     /// <summary>Divides the patterns of one number; no compact key holds it.</summary>
     public const char Divider = '|';

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads an amount: signs before or behind, brackets for minus, currency marks, grouping, either decimal mark.</summary>
-public static class MoneyText
+internal static class MoneyText
 {
     /// <summary>Largest amount the store can hold, without its sign.</summary>
     public const decimal Largest = 9_999_999_999.99m;

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Collects what the amounts of one file say about their decimal mark.</summary>
-public sealed class NumberStyleVote
+internal sealed class NumberStyleVote
 {
     private int _point;
     private int _comma;
@@ -52,7 +52,7 @@ public sealed class NumberStyleVote
 }
 
 /// <summary>Which mark stands before the decimals; one style holds for a whole file.</summary>
-public enum NumberStyle
+internal enum NumberStyle
 {
     /// <summary>1,234.50</summary>
     Point,

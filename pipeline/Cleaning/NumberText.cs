@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads a plain number in a file's style.</summary>
-public static class NumberText
+internal static class NumberText
 {
     private const int MaxLength = 40;
     private const int ShortDigits = 9;

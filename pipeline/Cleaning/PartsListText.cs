@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads several parts from one cell: <c>40-118 x2; 7731</c>, <c>2 x 40-118 + 7731</c>.</summary>
-public static class PartsListText
+internal static class PartsListText
 {
     /// <summary>Most parts of one cell.</summary>
     public const int MaxParts = 40;

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads a count: <c>2</c>, <c>2.0</c>, <c>x2</c>, <c>2 pcs</c>, <c>2,00</c>.</summary>
-public static class QuantityText
+internal static class QuantityText
 {
     private static readonly string[] Units = ["pieces", "piece", "pcs", "pc", "ea", "each", "units", "unit", "off", "st", "x", "no"];
 

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads a size class.</summary>
-public static class SizeClassText
+internal static class SizeClassText
 {
     /// <summary><c>small</c>, <c>medium</c>, <c>large</c> or <c>bulky</c>, or null for another word.</summary>
     public static string? Read(ReadOnlySpan<char> cell)

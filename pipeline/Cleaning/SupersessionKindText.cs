@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads what a supersession line means.</summary>
-public static class SupersessionKindText
+internal static class SupersessionKindText
 {
     /// <summary><c>kit_part</c>, <c>alternative</c>, <c>no_longer_made</c> or <c>replaces</c>; without words: <c>replaces</c>, or <c>no_longer_made</c> where there is no new number. Null: the words are unknown.</summary>
     public static string? Read(ReadOnlySpan<char> cell, bool hasNew)

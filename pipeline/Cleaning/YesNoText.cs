@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>Reads yes or no.</summary>
-public static class YesNoText
+internal static class YesNoText
 {
     private static readonly string[] Yes = ["yes", "y", "true", "t", "1", "x", "ja", "j", "oui", "si", "van", "\u2713", "\u2714"];
     private static readonly string[] No = ["no", "n", "false", "f", "0", "nein", "nee", "non", "-", "ordered", "order"];

@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Config;
 /// Reads the tables of checks. A shop's own <c>checks.csv</c> or <c>check-openings.csv</c> beside its files takes the
 /// place of the shipped one as a whole.
 /// </summary>
-public static class CheckTableReader
+internal static class CheckTableReader
 {
     private const string CheckFile = "checks.csv";
     private const string OpeningFile = "check-openings.csv";

@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Reading;
 namespace PartsSignal.Pipeline.Config;
 
 /// <summary>Reads <c>shop.json</c> from the input folder. All faults are reported together, each with its path in the file.</summary>
-public static class ShopFile
+internal static class ShopFile
 {
     /// <summary>Name of the file.</summary>
     public const string Name = "shop.json";

@@ -7,7 +7,7 @@ using PartsSignal.Pipeline.Reading;
 namespace PartsSignal.Pipeline.Config;
 
 /// <summary>Puts maps into <c>shop.json</c> and leaves everything else in it as it is (comments are lost).</summary>
-public static class ShopFileWriter
+internal static class ShopFileWriter
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };

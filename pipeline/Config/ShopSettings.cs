@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Reading;
 namespace PartsSignal.Pipeline.Config;
 
 /// <summary>Everything <c>shop.json</c> can say. Every key is optional.</summary>
-public sealed record ShopSettings
+internal sealed record ShopSettings
 {
     /// <summary>Name shown on the report.</summary>
     public string Shop { get; init; } = "the shop";
@@ -64,4 +64,4 @@ public sealed record ShopSettings
 /// <param name="Van">Its name in the job log.</param>
 /// <param name="Budget">Money for its stock, or null for the shop's default.</param>
 /// <param name="Space">Space units, or null for the shop's default.</param>
-public sealed record ShopVan(string Van, decimal? Budget, double? Space);
+internal sealed record ShopVan(string Van, decimal? Budget, double? Space);

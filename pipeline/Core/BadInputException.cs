@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>Options, configuration or files that cannot be used. Carries every fault found; the program prints one line each and ends with 2.</summary>
-public class BadInputException : Exception
+internal class BadInputException : Exception
 {
     /// <summary>All faults, each saying what is wrong, where, and what to do.</summary>
     public BadInputException(IReadOnlyList<string> faults)

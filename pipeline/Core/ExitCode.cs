@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>What the program tells its caller.</summary>
-public static class ExitCode
+internal static class ExitCode
 {
     /// <summary>Done.</summary>
     public const int Done = 0;

@@ -3,7 +3,7 @@ namespace PartsSignal.Pipeline.Core;
 /// <summary>Where everything goes below <c>--out</c>.</summary>
 /// <param name="Root">The folder itself, or a draft that will take its place.</param>
 /// <param name="Published">The folder this one is a draft of; null: it is no draft.</param>
-public sealed record OutputFolder(string Root, OutputFolder? Published = null)
+internal sealed record OutputFolder(string Root, OutputFolder? Published = null)
 {
     /// <summary>The folder that stays: this one, or the one it is a draft of.</summary>
     public string Kept => Published?.Root ?? Root;

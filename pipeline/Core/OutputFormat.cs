@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>How a command prints its tables.</summary>
-public enum OutputFormat
+internal enum OutputFormat
 {
     /// <summary>For people: at most 80 columns wide.</summary>
     Table,

@@ -4,4 +4,4 @@ namespace PartsSignal.Pipeline.Core;
 /// <param name="Out">Answers.</param>
 /// <param name="Error">Faults and progress.</param>
 /// <param name="Clock">The time.</param>
-public sealed record ProgramIo(TextWriter Out, TextWriter Error, TimeProvider Clock);
+internal sealed record ProgramIo(TextWriter Out, TextWriter Error, TimeProvider Clock);

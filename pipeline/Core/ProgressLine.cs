@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>Shows on one line of a terminal how far a long load is, all its files together: rows, rows a second, time left.</summary>
-public sealed class ProgressLine : IProgress<StageProgress>
+internal sealed class ProgressLine : IProgress<StageProgress>
 {
     private const double QuietSeconds = 0.25;
     private readonly TextWriter _writer;

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>Why a row was refused. The codes are stable; what each means is listed in <see cref="Meanings"/>.</summary>
-public static class ReasonCode
+internal static class ReasonCode
 {
     public const string OpenQuote = "open_quote";
     public const string BadQuoting = "bad_quoting";

@@ -7,10 +7,10 @@ namespace PartsSignal.Pipeline.Core;
 /// <param name="Seconds">Wall time.</param>
 /// <param name="AllocatedMegabytes">Managed memory asked for meanwhile, by whatever else went on too; the engine's own is not in it.</param>
 /// <param name="PeakMegabytes">Most memory the process has held so far, the engine's included.</param>
-public sealed record ResourceUsage(string Name, double Seconds, long AllocatedMegabytes, long PeakMegabytes);
+internal sealed record ResourceUsage(string Name, double Seconds, long AllocatedMegabytes, long PeakMegabytes);
 
 /// <summary>Takes the footprints of pieces of work that follow one another.</summary>
-public sealed class ResourceMeter
+internal sealed class ResourceMeter
 {
     private const long Megabyte = 1024 * 1024;
     private readonly TimeProvider _clock;

@@ -5,4 +5,4 @@ namespace PartsSignal.Pipeline.Core;
 /// <param name="Rows">Rows so far.</param>
 /// <param name="Bytes">Bytes read so far, unpacked and as UTF-8.</param>
 /// <param name="AllBytes">Bytes of the whole file, unpacked; about as many before it was looked at and at its end.</param>
-public readonly record struct StageProgress(string File, long Rows, long Bytes, long AllBytes);
+internal readonly record struct StageProgress(string File, long Rows, long Bytes, long AllBytes);

@@ -10,10 +10,10 @@ namespace PartsSignal.Pipeline.Core;
 /// <param name="Head">Heading for people.</param>
 /// <param name="Value">The cell: string, number, DateOnly, bool or null.</param>
 /// <param name="Format">Format for people, for example 0.0 %; null: as is.</param>
-public sealed record TableColumn<T>(string Key, string Head, Func<T, object?> Value, string? Format = null);
+internal sealed record TableColumn<T>(string Key, string Head, Func<T, object?> Value, string? Format = null);
 
 /// <summary>Prints records as a plain table, CSV or JSON.</summary>
-public static class TablePrinter
+internal static class TablePrinter
 {
     private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default) { WriteIndented = true };
 

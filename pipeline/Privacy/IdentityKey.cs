@@ -13,7 +13,7 @@ namespace PartsSignal.Pipeline.Privacy;
 /// Two steps, because whole groups of rows are enciphered at once. The text is short, because the engine keeps texts of
 /// up to 12 bytes within its rows.
 /// </summary>
-public sealed class IdentityKey
+internal sealed class IdentityKey
 {
     /// <summary>Characters of an identifier.</summary>
     public const int IdentifierLength = 12;

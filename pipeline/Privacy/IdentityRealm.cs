@@ -4,7 +4,7 @@ using System.Text;
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>Domain separator for hashing: the same text in two realms gets different identifiers.</summary>
-public sealed class IdentityRealm
+internal sealed class IdentityRealm
 {
     private IdentityRealm(string name) => (Name, Seed) = (name, unchecked((long)XxHash3.HashToUInt64(Encoding.UTF8.GetBytes(name))));
 

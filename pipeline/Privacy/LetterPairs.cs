@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Privacy;
 /// filter with one hash): what needs a pair that is not marked cannot stand in it. A text with other characters may hold
 /// anything.
 /// </summary>
-public readonly record struct LetterPairs
+internal readonly record struct LetterPairs
 {
     private const int CaseBit = 0x20;
     private const int Spread = 37;

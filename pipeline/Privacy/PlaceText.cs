@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>Normalizes phone, address and name into a matching key; only its hash is stored.</summary>
-public static class PlaceText
+internal static class PlaceText
 {
     private const int PhoneDigits = 9;
     private const int MostDigits = 32;

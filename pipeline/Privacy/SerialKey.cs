@@ -3,7 +3,7 @@ using PartsSignal.Analysis.CrossReference;
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>The identifier an appliance gets from its serial: letters and digits of the serial, within its brand.</summary>
-public static class SerialKey
+internal static class SerialKey
 {
     private const int LeastCharacters = 3;
 

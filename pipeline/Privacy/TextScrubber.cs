@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Privacy;
 /// names, numbers and addresses that the same row holds in other cells. What is taken out leaves a mark such as
 /// <c>[phone]</c>. Dates and short codes stay. When in doubt it takes out.
 /// </summary>
-public static partial class TextScrubber
+internal static partial class TextScrubber
 {
     private const int ShortestName = 3;
     private static readonly SearchValues<char> NameBreaks = SearchValues.Create(" ,.;/&\t");

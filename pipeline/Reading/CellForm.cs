@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>What a workbook says a cell is; everything in a text file is text.</summary>
-public enum CellForm : byte
+internal enum CellForm : byte
 {
     /// <summary>Typed as text.</summary>
     Text,

@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// Columns by the words of their header. A header that stands more than once is told apart as <c>Part (2)</c>; a
 /// column without a header is <c>#10</c>, counted from 1.
 /// </summary>
-public sealed class ColumnNames
+internal sealed class ColumnNames
 {
     private readonly Dictionary<string, int> _exact = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _loose = new(StringComparer.OrdinalIgnoreCase);

@@ -13,7 +13,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="ValidUtf8">Characters above ASCII that are valid UTF-8.</param>
 /// <param name="InvalidUtf8">Bytes that are no valid UTF-8.</param>
 /// <param name="Sample">Lines that hold bytes above ASCII, at most 64 KiB; for guessing an old encoding.</param>
-public sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
+internal sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
 {
     /// <summary>The checksum as 32 hex digits, lower case.</summary>
     public string Hash { get; } = Checksum.ToString("x32", CultureInfo.InvariantCulture);

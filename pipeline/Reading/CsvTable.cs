@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// Rows of a text table. One bad row costs one row: where a quote that is never closed (or closed in a later row) runs
 /// over line ends, the line it began on is the fault and reading goes on with the next line.
 /// </summary>
-public sealed class CsvTable : TableReader
+internal sealed class CsvTable : TableReader
 {
     private const int BufferBytes = 1 << 16;
     private const int KeptRawBytes = 4_000;

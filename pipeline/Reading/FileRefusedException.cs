@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// One file that cannot be read as a whole: damaged, unreadable, gone, empty, beyond a limit. A load goes on without
 /// it and says so; anything else that is wrong with a file is a matter of its map and stops the load.
 /// </summary>
-public sealed class FileRefusedException : BadInputException
+internal sealed class FileRefusedException : BadInputException
 {
     /// <summary>Refuses a file.</summary>
     /// <param name="file">Its name.</param>

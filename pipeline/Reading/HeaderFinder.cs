@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Finds the header among the first rows; notes may stand above it.</summary>
-public static class HeaderFinder
+internal static class HeaderFinder
 {
     /// <summary>Position of the header in the rows, or -1 where none looks like one.</summary>
     /// <param name="rows">First rows of the table.</param>

@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Name">Name for people and for the store: relative to the input folder, with slashes; an entry follows its zip.</param>
 /// <param name="Path">The file on disk.</param>
 /// <param name="Entry">Full name of the entry within a zip; null: the file itself.</param>
-public sealed record InputFile(string Name, string Path, string? Entry)
+internal sealed record InputFile(string Name, string Path, string? Entry)
 {
     private const int UsualRatio = 3;
 

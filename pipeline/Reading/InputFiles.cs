@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Finds the files that a pattern names in the input folder.</summary>
-public sealed class InputFiles
+internal sealed class InputFiles
 {
     private const int MaxDepth = 8;
     private readonly ReadingLimits _limits;

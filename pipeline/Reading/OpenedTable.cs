@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Reader">The rows.</param>
 /// <param name="Header">Cells of the header; empty names where the table has none.</param>
 /// <param name="Separator">Between cells of a text table; a comma for workbooks.</param>
-public sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Header, char Separator) : IDisposable
+internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Header, char Separator) : IDisposable
 {
     private const int SampleRows = 300;
 

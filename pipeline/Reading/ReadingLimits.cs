@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>How much one input file may ask of this machine; what goes beyond is refused with a reason.</summary>
-public sealed record ReadingLimits
+internal sealed record ReadingLimits
 {
     /// <summary>Longest row, in bytes of UTF-8, 1,000 or more. A longer one is a reject. Default 1 MiB.</summary>
     public int MaxRowBytes { get; init; } = 1 << 20;

@@ -4,7 +4,7 @@ using System.Text;
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>The cells of the current row in one reused buffer.</summary>
-public sealed class RowCells
+internal sealed class RowCells
 {
     private char[] _chars = new char[1024];
     private int _offset;

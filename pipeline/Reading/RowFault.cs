@@ -7,4 +7,4 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Code">One of <see cref="ReasonCode"/>.</param>
 /// <param name="Message">What is wrong, for people. Holds no cell of the row.</param>
 /// <param name="Suggestion">What to do about it; null: nothing to say.</param>
-public sealed record RowFault(string? Field, string Code, string Message, string? Suggestion);
+internal sealed record RowFault(string? Field, string Code, string Message, string? Suggestion);

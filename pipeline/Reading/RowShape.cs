@@ -4,7 +4,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// Which columns have held only figures (numbers, days, times) in the first rows: tells a line of a long text from a
 /// row of the table where both have as many separators.
 /// </summary>
-public sealed class RowShape
+internal sealed class RowShape
 {
     private const int LearnedRows = 200;
     private const int LeastRows = 2;

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Cells">Its cells, as they are.</param>
 /// <param name="Forms">Their forms.</param>
 /// <param name="IsSheet">True for a row of a workbook's sheet.</param>
-public sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyList<CellForm> Forms, bool IsSheet)
+internal sealed record SampleRow(int Line, IReadOnlyList<string> Cells, IReadOnlyList<CellForm> Forms, bool IsSheet)
 {
     /// <summary>Cells that are not blank.</summary>
     public int Filled => Cells.Count(c => !string.IsNullOrWhiteSpace(c));

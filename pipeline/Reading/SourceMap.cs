@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>How one file, or one pattern of files, is read.</summary>
-public sealed record SourceMap
+internal sealed record SourceMap
 {
     /// <summary>File name or pattern relative to the input folder, for example <c>jobs-20*.csv</c>. In a zip: <c>old.zip/jobs-2019.csv</c>.</summary>
     public required string Files { get; init; }

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Rows of one table, one at a time, whatever file they come from.</summary>
-public abstract class TableReader : IDisposable
+internal abstract class TableReader : IDisposable
 {
     /// <summary>Cells of the current row; empty where <see cref="Fault"/> says the row could not be cut into cells.</summary>
     public RowCells Row { get; } = new();

@@ -4,7 +4,7 @@ using UtfUnknown;
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Which encoding a text file is in.</summary>
-public static class TextEncodings
+internal static class TextEncodings
 {
     private const float WantedConfidence = 0.9f;
     private const int FewLetters = 64;

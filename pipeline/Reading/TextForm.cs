@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Separator">Between cells.</param>
 /// <param name="HeaderLine">Line of the header from 1; 0: the table has none.</param>
 /// <param name="Header">The header's cells; empty without one.</param>
-public sealed record TextForm(Encoding Encoding, char Separator, int HeaderLine, IReadOnlyList<string> Header)
+internal sealed record TextForm(Encoding Encoding, char Separator, int HeaderLine, IReadOnlyList<string> Header)
 {
     private const int SampleRows = 300;
     private static readonly (string Name, char Mark)[] Separators = [("comma", ','), ("semicolon", ';'), ("tab", '\t'), ("pipe", '|')];

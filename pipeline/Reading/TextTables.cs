@@ -3,7 +3,7 @@ using System.Text;
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Opens text tables.</summary>
-public static class TextTables
+internal static class TextTables
 {
     private const int StartBytes = 1 << 18;
 

@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// Places of the cells of a sheet that hold a failed formula: the workbook reader gives them as empty. Only for
 /// workbooks in Office Open XML (ECMA-376); <see cref="OldWorkbookErrors"/> does the same for the older binary form.
 /// </summary>
-public static class WorkbookErrors
+internal static class WorkbookErrors
 {
     private const string Relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
     private static readonly XmlReaderSettings Safe = new() { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, IgnoreWhitespace = true };

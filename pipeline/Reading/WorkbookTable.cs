@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// Rows of one sheet of a workbook. Text stays text for text; dates come out as ISO text whichever of the two date
 /// systems the workbook counts in; formulas by their stored value.
 /// </summary>
-public sealed class WorkbookTable : TableReader
+internal sealed class WorkbookTable : TableReader
 {
     private const int MostColumns = 1 << 14;
     private readonly Stream _stream;

@@ -3,7 +3,7 @@ using System.IO.Compression;
 namespace PartsSignal.Pipeline.Reading;
 
 /// <summary>Opens workbooks under the limits: they are held in memory, so their true size is counted first.</summary>
-public static class Workbooks
+internal static class Workbooks
 {
     private static readonly byte[] ZipMark = "PK"u8.ToArray();
 

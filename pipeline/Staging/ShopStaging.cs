@@ -89,7 +89,7 @@ internal sealed class ShopStaging(Stager stager, IProgress<StageProgress>? progr
 /// <summary>What became of one file.</summary>
 /// <param name="File">Its staged rows, or null if its map does not suit it.</param>
 /// <param name="Faults">Every fault of its map.</param>
-public sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults)
+internal sealed record StageOutcome(StagedFile? File, IReadOnlyList<string> Faults)
 {
     // What was found staged was not read, and says nothing of how long the others take.
     internal StageProgress End(string name, long bytes) => File is { FromCache: false } read ? new(name, read.RowsRead, bytes, bytes) : new(name, 0, 0, 0);

@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="File">The file.</param>
 /// <param name="Map">Its map.</param>
 /// <param name="Order">Position among all sources; see <see cref="StagedFile.SourceOrder"/>.</param>
-public sealed record SourceFile(InputFile File, SourceMap Map, int Order)
+internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 {
     /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds, or null if it is a source itself.</summary>
     public string? Mends { get; init; }

@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Reading;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>One source file, staged: where its rows are and how they add up.</summary>
-public sealed record StagedFile
+internal sealed record StagedFile
 {
     /// <summary>Name relative to the input folder, with slashes; <c>source_file</c> of its rows.</summary>
     public required string SourceFile { get; init; }
@@ -78,7 +78,7 @@ public sealed record StagedFile
 /// <param name="Code">Reason code.</param>
 /// <param name="Cells">How many.</param>
 /// <param name="FirstLine">Line of the first.</param>
-public sealed record UnreadCells(string Field, string Code, long Cells, int FirstLine)
+internal sealed record UnreadCells(string Field, string Code, long Cells, int FirstLine)
 {
     /// <summary>The tallies of all workers of a file together, by field and code.</summary>
     public static IReadOnlyList<UnreadCells> Sum(IEnumerable<UnreadCells> parts) =>

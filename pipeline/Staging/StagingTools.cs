@@ -8,19 +8,19 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Reads a serial into build dates.</summary>
 /// <param name="brand">Brand as typed, or null if unknown.</param>
 /// <param name="serial">Serial as typed.</param>
-public delegate SerialReading SerialReader(string? brand, ReadOnlySpan<char> serial);
+internal delegate SerialReading SerialReader(string? brand, ReadOnlySpan<char> serial);
 
 /// <summary>What a serial says.</summary>
 /// <param name="Candidates">Build intervals, <c>from/to;from/to</c> as ISO days, or null if no rule applies.</param>
 /// <param name="Fault">Why the serial breaks its brand's rule, or null if it does not.</param>
-public readonly record struct SerialReading(string? Candidates, string? Fault);
+internal readonly record struct SerialReading(string? Candidates, string? Fault);
 
 /// <summary>What the staging of every kind uses.</summary>
 /// <param name="Key">Turns personal data into identifiers.</param>
 /// <param name="Words">Tables of words.</param>
 /// <param name="Serials">Reads serials.</param>
 /// <param name="SerialRules">Changes when the rules for serials change; part of the key of staged files.</param>
-public sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader Serials, string SerialRules)
+internal sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader Serials, string SerialRules)
 {
     /// <summary>Tools for a shop: the key from the output folder, the tables beside <c>shop.json</c> before the shipped ones.</summary>
     /// <param name="output">The output folder; the key is made there on the first run.</param>

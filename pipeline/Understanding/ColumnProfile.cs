@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Reading;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What the cells of one column look like; shares are of the filled cells, 0 to 1.</summary>
-public sealed partial class ColumnProfile
+internal sealed partial class ColumnProfile
 {
     private const int MostDistinct = 200;
     private readonly HashSet<string> _distinct = new(StringComparer.OrdinalIgnoreCase);

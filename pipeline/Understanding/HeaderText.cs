@@ -4,7 +4,7 @@ using System.Text;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Takes headers apart.</summary>
-public static class HeaderText
+internal static class HeaderText
 {
     /// <summary>Words written together divided: <c>BscStartDate</c>, <c>part_no</c>.</summary>
     public static string Spaced(string header)

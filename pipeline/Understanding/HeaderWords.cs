@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What columns are usually headed: field by field, the commoner words first.</summary>
-public sealed record HeaderField(string Kind, string Field, string Content, IReadOnlyList<IReadOnlyList<string>> Phrases)
+internal sealed record HeaderField(string Kind, string Field, string Content, IReadOnlyList<IReadOnlyList<string>> Phrases)
 {
     /// <summary>The shipped table.</summary>
     public static IReadOnlyList<HeaderField> All { get; } = Load();

@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <param name="Columns">What is proposed for each column.</param>
 /// <param name="Doubts">What a person should look at before loading.</param>
 /// <param name="Notes">What is good to know and needs no decision.</param>
-public sealed record Inspection(
+internal sealed record Inspection(
     string File,
     string Form,
     int HeaderLine,

@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Looks at a file and proposes how to read it.</summary>
-public sealed class Inspector(ReadingLimits limits, WordSets words)
+internal sealed class Inspector(ReadingLimits limits, WordSets words)
 {
     private const int ProfiledRows = 20_000;
     private static readonly string[] Amounts = ["price", "unit_cost", "age_years"];

@@ -4,4 +4,4 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <param name="Column">Name of the column.</param>
 /// <param name="Field">Field it gives; null: it is not read.</param>
 /// <param name="Reason">Why.</param>
-public sealed record ProposedColumn(string Column, string? Field, string Reason);
+internal sealed record ProposedColumn(string Column, string? Field, string Reason);

@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Words;
 /// word the one with more words, then the earlier in the table. Only where no phrase is written right are misspellings
 /// tried. A displayed code counts only when nothing else is said.
 /// </summary>
-public sealed class ComplaintClassifier
+internal sealed class ComplaintClassifier
 {
     private const string CodeKind = "error_code";
     private const int MaxCached = 200_000;

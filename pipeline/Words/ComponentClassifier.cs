@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Words;
 /// (lists write "valve, inlet, 2-way"); the phrase with the most words wins, then the one with the most letters, then
 /// the earlier in the table.
 /// </summary>
-public sealed class ComponentClassifier
+internal sealed class ComponentClassifier
 {
     private const int MaxCached = 100_000;
     private readonly Vocabulary _vocabulary = new();

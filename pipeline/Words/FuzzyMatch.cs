@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Words;
 /// How far a typed word may be from a known one. A slip is a letter too many, too few, wrong, or two neighbours swapped
 /// (Damerau 1964, each letter moved once).
 /// </summary>
-public static class FuzzyMatch
+internal static class FuzzyMatch
 {
     /// <summary>Slips allowed for a known word of that length that stands alone: none under five letters, one from five, two from nine.</summary>
     public static int Allowed(int length) => length < 5 ? 0 : length < 9 ? 1 : 2;

@@ -7,7 +7,7 @@ namespace PartsSignal.Pipeline.Words;
 /// <summary>The shop's table of serial date codes, <c>serial-codes.csv</c> beside <c>shop.json</c>.</summary>
 /// <param name="Rules">Its rules; none where there is no table.</param>
 /// <param name="Fingerprint">Changes when the table changes.</param>
-public sealed record SerialCodes(SerialDateRules Rules, string Fingerprint)
+internal sealed record SerialCodes(SerialDateRules Rules, string Fingerprint)
 {
     /// <summary>Name of the file.</summary>
     public const string FileName = "serial-codes.csv";

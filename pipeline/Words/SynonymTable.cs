@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>Whole cells that stand for one of our words: appliance types, outcomes, customer kinds, size classes.</summary>
-public sealed class SynonymTable
+internal sealed class SynonymTable
 {
     private const int MaxCached = 10_000;
     private readonly Dictionary<string, string> _exact = new(StringComparer.Ordinal);

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>Cuts free text into plain lower-case words: apostrophes vanish (won't = wont), every other mark divides.</summary>
-public static class Tokenizer
+internal static class Tokenizer
 {
     /// <summary>The words of a text.</summary>
     /// <param name="text">Any text.</param>

@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>All tables of words, the shop's own before the shipped ones.</summary>
-public sealed record WordSets
+internal sealed record WordSets
 {
     private const string ComplaintFile = "complaint-words.csv";
     private const string ComponentFile = "components.csv";

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Words;
 /// <c>|</c>); further columns are for others. A shop's own table comes first; a row in it without words clears the
 /// shipped words of that meaning.
 /// </summary>
-public static class WordTable
+internal static class WordTable
 {
     /// <summary>A shipped table.</summary>
     public static string ReadDefault(string name)
@@ -72,7 +72,7 @@ public static class WordTable
 /// <param name="Types">Appliance types they hold for, or null for all.</param>
 /// <param name="Stems">The words in order, lower case; one that ends in <c>*</c> matches every word that begins so.</param>
 /// <param name="Order">Position in the table; the earlier wins a tie.</param>
-public sealed record KeywordRule(string Meaning, IReadOnlySet<string>? Types, IReadOnlyList<string> Stems, int Order)
+internal sealed record KeywordRule(string Meaning, IReadOnlySet<string>? Types, IReadOnlyList<string> Stems, int Order)
 {
     /// <summary>True when the phrase holds for that type; an unknown type holds for all.</summary>
     public bool Holds(string? type) => Types is null || type is null || type == "other" || Types.Contains(type);

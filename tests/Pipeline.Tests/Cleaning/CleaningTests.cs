@@ -22,9 +22,9 @@ public sealed class CleaningTests
     [InlineData("2026-08-03T23:59:00-05:00", DateOrder.DayFirst, "2026-08-03")]
     [InlineData("03/08/2026 14:05", DateOrder.DayFirst, "2026-08-03")]
     [InlineData("29/02/2024", DateOrder.DayFirst, "2024-02-29")]
-    public void TryDay_WrittenDate_TheDay(string text, DateOrder order, string day)
+    public void TryDay_WrittenDate_TheDay(string text, object order, string day)
     {
-        Assert.True(DateText.TryDay(text, order, out DateOnly read));
+        Assert.True(DateText.TryDay(text, (DateOrder)order, out DateOnly read));
         Assert.Equal(day, read.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
     }
 
@@ -71,9 +71,9 @@ public sealed class CleaningTests
     [InlineData("€ -3", NumberStyle.Point, "-3")]
     [InlineData("12,-", NumberStyle.Comma, "12")]
     [InlineData("0.005", NumberStyle.Point, "0.01")]
-    public void TryRead_Money_TheAmount(string text, NumberStyle style, string amount)
+    public void TryRead_Money_TheAmount(string text, object style, string amount)
     {
-        Assert.True(MoneyText.TryRead(text, style, out decimal read));
+        Assert.True(MoneyText.TryRead(text, (NumberStyle)style, out decimal read));
         Assert.Equal(decimal.Parse(amount, CultureInfo.InvariantCulture), read);
     }
 
