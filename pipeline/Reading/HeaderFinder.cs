@@ -3,6 +3,8 @@ namespace PartsSignal.Pipeline.Reading;
 /// <summary>Finds the header among the first rows; notes may stand above it.</summary>
 internal static class HeaderFinder
 {
+    private const int MostHeaderCharacters = 160;
+
     /// <summary>Position of the header in the rows, or -1 where none looks like one.</summary>
     /// <param name="rows">First rows of the table.</param>
     /// <param name="wanted">Headers that a map names; empty: go by looks.</param>
@@ -28,15 +30,40 @@ internal static class HeaderFinder
     private static int ByLooks(IReadOnlyList<SampleRow> rows)
     {
         int width = UsualWidth(rows);
+        int filled = Math.Min(width, UsualFilled(rows));
         for (int i = 0; i < rows.Count; i++)
         {
-            if (Width(rows[i]) >= width && rows[i].Filled * 2 > width && LooksLikeHeader(rows[i]))
+            if (Width(rows[i]) >= width && rows[i].Filled * 2 > filled && (LooksLikeHeader(rows[i]) || StandsOut(rows, i)))
             {
                 return i;
             }
         }
 
         return -1;
+    }
+
+    private static int UsualFilled(IReadOnlyList<SampleRow> rows)
+    {
+        int[] filled = [.. rows.Select(r => r.Filled).Order()];
+        return filled.Length == 0 ? 1 : filled[filled.Length / 2];
+    }
+
+    // A long heading, or one that begins with a digit, is one all the same where words stand above columns of figures.
+    private static bool StandsOut(IReadOnlyList<SampleRow> rows, int at)
+    {
+        SampleRow row = rows[at];
+        SampleRow[] below = [.. rows.Skip(at + 1).Take(30)];
+        string[] cells = [.. row.Cells.Select(c => c.Trim())];
+        int figures = cells.Count(c => c.Length > 0 && char.IsAsciiDigit(c[0]));
+        int contrast = 0;
+        for (int i = 0; i < cells.Length; i++)
+        {
+            string[] under = [.. below.Where(r => i < r.Cells.Count && !string.IsNullOrWhiteSpace(r.Cells[i])).Select(r => r.Cells[i].Trim())];
+            contrast += cells[i].Length > 0 && !char.IsAsciiDigit(cells[i][0]) && under.Length >= 3 && under.Count(u => char.IsAsciiDigit(u[0])) * 10 >= under.Length * 9 ? 1 : 0;
+        }
+
+        return contrast >= 2 && figures * 8 <= row.Filled && cells.All(c => c.Length <= MostHeaderCharacters)
+            && cells.Where(c => c.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase).Count() * 10 >= row.Filled * 8;
     }
 
     /// <summary>The number of cells most rows have; of equally common ones the larger.</summary>

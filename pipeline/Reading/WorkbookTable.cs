@@ -41,6 +41,21 @@ internal sealed class WorkbookTable : TableReader
     /// <summary>Name of the sheet.</summary>
     public string Sheet => _reader.Name;
 
+    /// <summary>Name of this sheet and of those behind it that are shown. Rows cannot be read afterwards.</summary>
+    public IReadOnlyList<string> RestOfSheets()
+    {
+        var names = new List<string> { _reader.Name };
+        while (Guarded(_reader.NextResult))
+        {
+            if (_reader.VisibleState == "visible")
+            {
+                names.Add(_reader.Name);
+            }
+        }
+
+        return names;
+    }
+
     /// <inheritdoc/>
     public override long Position => _reader.RowCount > 0 ? (long)(_bytes * Math.Min(1.0, Line / (double)_reader.RowCount)) : 0;
 

@@ -27,6 +27,13 @@ internal static class Workbooks
     /// <summary>Opens a sheet at its top.</summary>
     public static WorkbookTable Open(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits) => new(OpenBytes(file, scan, limits), file.Name, sheet);
 
+    /// <summary>Names of the sheets that are shown, in order.</summary>
+    public static IReadOnlyList<string> Sheets(InputFile file, ContentScan scan, ReadingLimits limits)
+    {
+        using WorkbookTable table = Open(file, scan, null, limits);
+        return table.RestOfSheets();
+    }
+
     // What the zip says of its entries may be wrong; only unpacking tells.
     private static void CountEntries(MemoryStream workbook, InputFile file, ReadingLimits limits)
     {

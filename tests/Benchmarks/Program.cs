@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using PartsSignal.Benchmarks;
+using PartsSignal.Benchmarks.Fitting;
 using PartsSignal.Benchmarks.Loading;
 using PartsSignal.Benchmarks.Scaling;
 
@@ -27,6 +28,11 @@ if (args is ["shop", var folder, .. var rest])
 if (args is ["scale", .. var scaled])
 {
     return Scale.Run(ScaleOptions.Parse(scaled));
+}
+
+if (args is ["fit", .. var fitted])
+{
+    return FittingProgram.Run(fitted);
 }
 
 if (args is ["step", var step, var input, var output])

@@ -1,0 +1,51 @@
+using System.Text;
+
+namespace PartsSignal.Pipeline.Understanding.Evidence;
+
+/// <summary>Takes headers apart into plain words: lower case, without accents, camel case divided.</summary>
+internal static class PlainHeader
+{
+    private const string Accented = "àáâãäåāăąçćčďèéêëēęěìíîïīıñńňòóôõöøōőŕřśšşťțùúûüūůűýÿźżžłđðß";
+    private const string Plain = "aaaaaaaaacccdeeeeeeeiiiiiinnnoooooooorrsssttuuuuuuuyyzzzldds";
+
+    /// <summary>The words; <c>#</c> and <c>Nº</c> become <c>no</c>.</summary>
+    public static IReadOnlyList<string> Words(string header)
+    {
+        header = header.Replace('\u00ba', 'o').Replace('\u00b0', 'o').Replace("#", " no ", StringComparison.Ordinal);
+        var words = new List<string>();
+        var word = new StringBuilder();
+        for (int i = 0; i < header.Length; i++)
+        {
+            char c = header[i];
+            bool starts = i > 0 && char.IsUpper(c) && (char.IsLower(header[i - 1]) || (i + 1 < header.Length && char.IsUpper(header[i - 1]) && char.IsLower(header[i + 1])));
+            if (starts || !char.IsLetterOrDigit(c) || (word.Length > 0 && char.IsDigit(c) != char.IsDigit(word[^1])))
+            {
+                Flush(word, words);
+            }
+
+            if (char.IsLetterOrDigit(c))
+            {
+                word.Append(Fold(char.ToLowerInvariant(c)));
+            }
+        }
+
+        Flush(word, words);
+        return words;
+    }
+
+    /// <summary>A letter without its accent.</summary>
+    public static char Fold(char c)
+    {
+        int at = c < 128 ? -1 : Accented.IndexOf(c, StringComparison.Ordinal);
+        return at < 0 ? c : Plain[at];
+    }
+
+    private static void Flush(StringBuilder word, List<string> words)
+    {
+        if (word.Length > 0)
+        {
+            words.Add(word.ToString());
+            word.Clear();
+        }
+    }
+}

@@ -1,0 +1,17 @@
+namespace PartsSignal.Pipeline.Understanding.Evidence;
+
+/// <summary>A table as it was read for a proposal.</summary>
+/// <param name="Sample">What is decided from.</param>
+/// <param name="BadRows">Rows that cannot be cut into cells, or have too many or too few.</param>
+/// <param name="AllColumns">Every column, also those that repeat another.</param>
+internal sealed record SampledTable(TableSample Sample, long BadRows, IReadOnlyList<ColumnSample> AllColumns)
+{
+    /// <summary>Line of the header; 0: none.</summary>
+    public int HeaderLine { get; init; }
+
+    /// <summary>In words: encoding and separator, or sheet.</summary>
+    public string Form { get; init; } = "";
+
+    /// <summary>Why a sheet holds no table; null: it does.</summary>
+    public string? Refusal { get; init; }
+}

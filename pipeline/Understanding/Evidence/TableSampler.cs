@@ -1,0 +1,106 @@
+using PartsSignal.Pipeline.Cleaning;
+using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Understanding.Evidence;
+
+/// <summary>Reads what is needed of a table: its header, some of its rows, and the different values of its columns.</summary>
+internal static class TableSampler
+{
+    private const int MostRows = 1200;
+    private const int MostColumns = 300;
+
+    /// <summary>Reads every table of a file: the one of a text file, or each sheet that is shown.</summary>
+    public static IEnumerable<SampledTable> Read(InputFile file, ReadingLimits limits, CancellationToken cancellation)
+    {
+        var scan = ContentScan.Of(file, limits, cancellation);
+        if (!file.IsWorkbook)
+        {
+            yield return Read(file, scan, null, limits, cancellation);
+            yield break;
+        }
+
+        foreach (string sheet in Workbooks.Sheets(file, scan, limits))
+        {
+            yield return Read(file, scan, sheet, limits, cancellation);
+        }
+    }
+
+    private static SampledTable Read(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits, CancellationToken cancellation)
+    {
+        try
+        {
+            using OpenedTable table = OpenedTable.Open(file, scan, new SourceMap { Files = file.Name, Kind = "jobs", Sheet = sheet }, limits);
+            int headerLine = table.Header.All(string.IsNullOrWhiteSpace) ? 0 : table.Reader.Line;
+            return Read(file, sheet, table, cancellation) with { HeaderLine = headerLine, Form = FormOf(file, scan, table) };
+        }
+        catch (FileRefusedException) when (sheet is null)
+        {
+            throw;
+        }
+        catch (BadInputException bad)
+        {
+            return new SampledTable(new TableSample(file.Name, sheet, 0, []), 0, []) { Refusal = bad.Message };
+        }
+    }
+
+    private static SampledTable Read(InputFile file, string? sheet, OpenedTable table, CancellationToken cancellation)
+    {
+        var names = new ColumnNames(table.Header);
+        int width = Math.Min(names.All.Count, MostColumns);
+        ValueSet[] values = [.. Enumerable.Range(0, width).Select(_ => new ValueSet())];
+        var rows = new RowSample(MostRows);
+        long all = 0, bad = 0;
+        while (table.Reader.Read())
+        {
+            RowCells row = table.Reader.Row;
+            if (table.Reader.Fault is null && row.IsBlank)
+            {
+                continue;
+            }
+
+            cancellation.ThrowIfCancellationRequested();
+            all++;
+            if (table.Reader.Fault is not null || row.Count < names.All.Count || row.FilledCount() > names.All.Count)
+            {
+                bad++;
+                continue;
+            }
+
+            for (int i = 0; i < width; i++)
+            {
+                if (!EmptyMark.Is(row[i]))
+                {
+                    values[i].Add(row[i]);
+                }
+            }
+
+            if (rows.WantsNext)
+            {
+                rows.Keep([.. Enumerable.Range(0, width).Select(i => EmptyMark.Is(row[i]) ? "" : row[i].Trim().ToString())]);
+            }
+            else
+            {
+                rows.Skip();
+            }
+        }
+
+        ColumnSample[] columns = [.. Enumerable.Range(0, width).Select(i => new ColumnSample(names.All[i], i, [.. rows.Rows.Select(r => r[i])]) { Values = values[i] })];
+        return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns);
+    }
+
+    private static string FormOf(InputFile file, ContentScan scan, OpenedTable table) => table.Reader switch
+    {
+        WorkbookTable sheet => $"workbook, sheet '{sheet.Sheet}'",
+        _ => $"text, {TextEncodings.Detect(scan).WebName}, {NameOf(table.Separator)}{(file.InnerName == file.Name ? "" : ", gzip")}",
+    };
+
+    private static string NameOf(char separator) => separator switch
+    {
+        ',' => "comma",
+        ';' => "semicolon",
+        '\t' => "tab",
+        _ => "pipe",
+    };
+}
