@@ -13,12 +13,12 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
     private const double Essential = 0.2;
 
     /// <summary>Fields of the kind.</summary>
-    public IReadOnlyList<string> Fields => SourceFields.Of(Kind)!;
+    public IReadOnlyList<string> Fields => FieldCatalog.ForKind(Kind)!;
 
     /// <summary>Decides all columns at once.</summary>
     public static FieldChoice Of(string kind, double[,] odds)
     {
-        IReadOnlyList<string> fields = SourceFields.Of(kind)!;
+        IReadOnlyList<string> fields = FieldCatalog.ForKind(kind)!;
         int columns = odds.GetLength(0);
         var gain = new double[fields.Count, columns];
         for (int f = 0; f < fields.Count; f++)

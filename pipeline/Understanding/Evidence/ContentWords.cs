@@ -51,7 +51,7 @@ internal sealed class ContentWords
     public int Find(string cell)
     {
         int classes = 0;
-        foreach (string word in PlainWords.Split(cell).Take(12))
+        foreach (string word in Tokenizer.Split(cell).Take(12))
         {
             if (!_known.TryGetValue(word, out int of))
             {

@@ -13,6 +13,9 @@ internal sealed class FeatureList
     private readonly List<string> _names = [];
     private readonly List<byte> _levels = [];
 
+    /// <summary>Level of a score between 0 and 1.</summary>
+    public static byte LevelOf(double score) => (byte)Math.Clamp((int)Math.Round(score * Top), 0, Top);
+
     /// <summary>Names, in order.</summary>
     public IReadOnlyList<string> Names => _names;
 

@@ -55,6 +55,9 @@ internal sealed class HeaderLexicon
     /// <summary>The shipped table.</summary>
     public static HeaderLexicon Shipped { get; } = new(WordTable.ReadDefault("field-words.csv"));
 
+    /// <summary>What names of files and sheets say of kinds.</summary>
+    public static HeaderLexicon Kinds { get; } = new(WordTable.ReadDefault("kind-words.csv"));
+
     /// <summary>Names of fields, and of what is none.</summary>
     public IReadOnlyList<string> Fields { get; }
 
@@ -148,7 +151,7 @@ internal sealed class HeaderLexicon
         Small.Contains(known) || known.Length < 3 ? 0
         : typed.Length >= 3 && known.StartsWith(typed, StringComparison.Ordinal) ? (typed.Length * 2 >= known.Length ? 0.85 : 0.7)
         : known.Length >= 4 && typed.StartsWith(known, StringComparison.Ordinal) && typed.Length - known.Length <= 3 ? 0.85
-        : typed.Length >= 5 && known.Length >= 5 && typed[0] == known[0] && Spelling.IsClose(typed, known) ? 0.8
+        : typed.Length >= 5 && known.Length >= 5 && typed[0] == known[0] && FuzzyMatch.IsClose(typed, known) ? 0.8
         : typed.Length is 2 or 3 or 4 && IsSkeleton(typed, known) ? 0.7
         : 0;
 

@@ -33,6 +33,9 @@ internal static class PlainHeader
         return words;
     }
 
+    /// <summary>A header as headers are compared: its words, without case, marks and accents.</summary>
+    public static string Key(string header) => string.Join(' ', Words(header));
+
     /// <summary>A letter without its accent.</summary>
     public static char Fold(char c)
     {

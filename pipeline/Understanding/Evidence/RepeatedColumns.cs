@@ -1,4 +1,3 @@
-using PartsSignal.Pipeline.Inspecting;
 
 namespace PartsSignal.Pipeline.Understanding.Evidence;
 

@@ -1,6 +1,5 @@
 using PartsSignal.Pipeline.Cleaning;
-using PartsSignal.Pipeline.Commands;
-using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Understanding.Evidence;
@@ -8,13 +7,13 @@ namespace PartsSignal.Pipeline.Understanding.Evidence;
 /// <summary>Reads what is needed of a table: its header, some of its rows, and the different values of its columns.</summary>
 internal static class TableSampler
 {
-    private const int MostRows = 1200;
+    private const int MostRows = 800;
     private const int MostColumns = 300;
 
     /// <summary>Reads every table of a file: the one of a text file, or each sheet that is shown.</summary>
     public static IEnumerable<SampledTable> Read(InputFile file, ReadingLimits limits, CancellationToken cancellation)
     {
-        var scan = ContentScan.Of(file, limits, cancellation);
+        var scan = ContentScan.Read(file, limits, cancellation);
         if (!file.IsWorkbook)
         {
             yield return Read(file, scan, null, limits, cancellation);

@@ -20,16 +20,16 @@ internal sealed record FieldModels(TreeModel Common, IReadOnlyDictionary<string,
     /// <summary>Log odds of every field of a kind, by column and field.</summary>
     /// <param name="table">The table.</param>
     /// <param name="kind">The kind it is taken for.</param>
-    /// <param name="evidence">Levels of a column and field.</param>
-    public double[,] Odds(TableSample table, string kind, Func<int, string, byte[]> evidence)
+    /// <param name="levels">Levels of a column and field.</param>
+    public double[,] Odds(TableEvidence table, string kind, Func<int, string, byte[]> levels)
     {
-        IReadOnlyList<string> fields = SourceFields.Of(kind)!;
+        IReadOnlyList<string> fields = FieldCatalog.ForKind(kind)!;
         var odds = new double[table.Columns.Count, fields.Count];
         for (int c = 0; c < table.Columns.Count; c++)
         {
             for (int f = 0; f < fields.Count; f++)
             {
-                odds[c, f] = table.Columns[c].Filled == 0 ? Never : Odds(fields[f], evidence(c, fields[f]));
+                odds[c, f] = table.Columns[c].IsFilled ? Odds(fields[f], levels(c, fields[f])) : Never;
             }
         }
 

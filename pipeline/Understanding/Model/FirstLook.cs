@@ -6,52 +6,106 @@ namespace PartsSignal.Pipeline.Understanding.Model;
 /// <summary>What each table would be as each kind, before the tables are looked at together.</summary>
 internal sealed class FirstLook
 {
-    private readonly Dictionary<(TableSample Table, string Kind), FieldChoice> _choices = [];
+    private const int MostEssential = 12;
+    private readonly Dictionary<(int Table, string Kind), FieldChoice> _choices = [];
 
     /// <summary>Scores every table as every kind.</summary>
-    public FirstLook(IEnumerable<TableSample> tables, FieldEvidence evidence, FieldModels models)
+    public FirstLook(ShopEvidence shop, FieldLevels levels, FieldModels models)
     {
-        Evidence = evidence;
-        foreach (TableSample table in tables)
+        (Shop, Levels) = (shop, levels);
+        for (int t = 0; t < shop.Tables.Count; t++)
         {
-            foreach (string kind in SourceFields.Kinds)
+            TableEvidence table = shop.Tables[t];
+            foreach (string kind in FieldCatalog.Kinds)
             {
-                _choices.Add((table, kind), FieldChoice.Of(kind, models.Odds(table, kind, (c, f) => evidence.Of(table, c, kind, f))));
+                _choices.Add((t, kind), FieldChoice.Of(kind, models.Odds(table, kind, (c, f) => levels.Of(table, c, kind, f))));
             }
         }
     }
 
-    /// <summary>What it rests on.</summary>
-    public FieldEvidence Evidence { get; }
+    /// <summary>The tables.</summary>
+    public ShopEvidence Shop { get; }
+
+    /// <summary>How evidence becomes levels.</summary>
+    public FieldLevels Levels { get; }
 
     /// <summary>The best columns for a table, were it of the kind.</summary>
-    public FieldChoice Choice(TableSample table, string kind) => _choices[(table, kind)];
+    public FieldChoice Choice(int table, string kind) => _choices[(table, kind)];
 
-    /// <summary>Levels for deciding the kind.</summary>
-    public byte[] KindLevels(TableSample table)
+    /// <summary>How well a table is the kind, by its columns alone.</summary>
+    public KindFit Fit(int table, string kind)
     {
-        var list = new FeatureList();
-        foreach (string kind in SourceFields.Kinds)
+        FieldChoice choice = Choice(table, kind);
+        double ChanceOf(string field) => choice.ColumnOf(field) is var c and >= 0 ? FieldChoice.Chance(choice.Odds[c, ((IList<string>)choice.Fields).IndexOf(field)]) : 0;
+        double[] chances = [.. choice.Fields.Select(ChanceOf)];
+        IReadOnlyList<string> essential = EssentialFields.Of(kind);
+        return new KindFit(
+            chances.Sum(),
+            chances.Where(c => c > 0).DefaultIfEmpty(0).Average(),
+            chances.Count(c => c > 0) / (double)Math.Max(1, Shop.Tables[table].Columns.Count(c => c.IsFilled)),
+            essential.Sum(ChanceOf) / essential.Count,
+            EssentialFields.Needed(kind).Min(group => group.Max(ChanceOf)),
+            [.. essential.Select(ChanceOf)]);
+    }
+
+    /// <summary>How well a table is each kind; for none, how well it is the best of them.</summary>
+    public IReadOnlyList<KindFit> Fits(int table)
+    {
+        KindFit[] fits = [.. FieldCatalog.Kinds.Select(k => Fit(table, k))];
+        return [.. fits, new KindFit(fits.Max(f => f.Sum), fits.Max(f => f.Mean), fits.Max(f => f.Read), fits.Max(f => f.Essential), fits.Max(f => f.Needed), [.. fits.Select(f => f.Needed)])];
+    }
+
+    /// <summary>Levels for deciding the kind, by <see cref="KindModels.Names"/>.</summary>
+    public IReadOnlyList<byte[]> KindLevels(int table) => [.. Lists(table).Select(l => l.Levels.ToArray())];
+
+    /// <summary>Chances of each table's kinds, by <see cref="KindModels.Names"/>.</summary>
+    public IReadOnlyList<double[]> Kinds(KindModels models) => [.. Enumerable.Range(0, Shop.Tables.Count).Select(t => models.Chances(KindLevels(t)))];
+
+    /// <summary>The same, for more to be added.</summary>
+    internal IReadOnlyList<FeatureList> Lists(int table)
+    {
+        IReadOnlyList<KindFit> fits = Fits(table);
+        var lists = new List<FeatureList>();
+        for (int k = 0; k < fits.Count; k++)
         {
-            FieldChoice choice = Choice(table, kind);
-            double sum = 0;
-            int read = 0;
-            for (int f = 0; f < choice.Fields.Count; f++)
+            KindFit[] others = [.. fits.Take(FieldCatalog.Kinds.Count).Where((_, i) => i != k)];
+            var list = new FeatureList();
+            list.Size("sum", fits[k].Sum);
+            list.Share("mean", fits[k].Mean);
+            list.Share("read", fits[k].Read);
+            list.Share("essential", fits[k].Essential);
+            list.Share("needed", fits[k].Needed);
+            list.Share("sum_lead", 0.5 + ((fits[k].Sum - others.Max(o => o.Sum)) / 10));
+            list.Share("essential_lead", 0.5 + ((fits[k].Essential - others.Max(o => o.Essential)) / 2));
+            list.Share("needed_lead", 0.5 + ((fits[k].Needed - others.Max(o => o.Needed)) / 2));
+            list.Share("read_lead", 0.5 + ((fits[k].Read - others.Max(o => o.Read)) / 2));
+            list.Count("better_kinds", others.Count(o => o.Sum * o.Needed > fits[k].Sum * fits[k].Needed));
+            for (int i = 0; i < MostEssential; i++)
             {
-                int c = choice.Columns[f];
-                double chance = c < 0 ? 0 : FieldChoice.Chance(choice.Odds[c, f]);
-                list.Share($"{kind}.{choice.Fields[f]}", chance);
-                sum += chance;
-                read += c < 0 ? 0 : 1;
+                list.Share("essential " + i, fits[k].Chances.ElementAtOrDefault(i));
             }
 
-            int filled = Math.Max(1, table.Columns.Count(c => c.Filled > 0));
-            list.Share($"{kind} read", (double)read / filled);
-            list.Size($"{kind} sum", sum);
-            IReadOnlyList<string> essential = EssentialFields.Of(kind);
-            list.Share($"{kind} essential", essential.Count(e => choice.ColumnOf(e) >= 0) / (double)essential.Count);
+            byte[] name = Shop.Tables[table].NameLevels;
+            list.Level("name", name[k]);
+            list.Level("name_of_other", name.Where((_, i) => i != k).Max());
+            list.Level("name_of_none", name[^1]);
+            foreach (int i in ShopRelations.LevelsForKinds)
+            {
+                list.Level("table " + i, Shop.Tables[table].Levels[i]);
+            }
+
+            lists.Add(list);
         }
 
-        return [.. list.Levels, .. Evidence.Of(table)];
+        return lists;
     }
 }
+
+/// <summary>How well a table is a kind.</summary>
+/// <param name="Sum">Sum of the chances of the columns chosen.</param>
+/// <param name="Mean">Their mean.</param>
+/// <param name="Read">Share of the columns that would be read.</param>
+/// <param name="Essential">Mean chance of the essential fields, 0 for those without a column.</param>
+/// <param name="Needed">Chance of the weakest of what the kind needs.</param>
+/// <param name="Chances">Chances of the essential fields.</param>
+internal sealed record KindFit(double Sum, double Mean, double Read, double Essential, double Needed, IReadOnlyList<double> Chances);

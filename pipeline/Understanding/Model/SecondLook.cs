@@ -6,33 +6,33 @@ namespace PartsSignal.Pipeline.Understanding.Model;
 /// <summary>What the tables of one shop say of each other: a column that shares values with what seems to be a job number is one.</summary>
 internal sealed class SecondLook
 {
-    private static readonly string[][] Alike = [["part", "other_part", "old_part", "new_part", "alias"]];
+    private const double Negligible = -5;
+    private static readonly string[] PartNumbers = ["part", "other_part", "old_part", "new_part", "alias"];
+    private static readonly int[] Telling = [.. new[] { "jobs", "job_parts", "part_orders", "parts", "models", "units" }.Select(k => ((IList<string>)KindModels.Names).IndexOf(k))];
     private readonly FirstLook _first;
-    private readonly Dictionary<TableSample, double[]> _kinds;
-    private readonly Dictionary<ColumnSample, Dictionary<string, double>> _meanings = [];
+    private readonly IReadOnlyList<double[]> _kinds;
+    private readonly Dictionary<string, double>[][] _meanings;
 
     /// <summary>Looks at the tables together.</summary>
     /// <param name="first">The tables by themselves.</param>
     /// <param name="kinds">Chances of each table's kinds, by <see cref="KindModels.Names"/>.</param>
-    public SecondLook(FirstLook first, Dictionary<TableSample, double[]> kinds)
+    public SecondLook(FirstLook first, IReadOnlyList<double[]> kinds)
     {
         (_first, _kinds) = (first, kinds);
-        foreach (TableSample table in kinds.Keys)
-        {
-            for (int c = 0; c < table.Columns.Count; c++)
-            {
-                _meanings.Add(table.Columns[c], Meanings(table, c));
-            }
-        }
+        _meanings = [.. first.Shop.Tables.Select((t, i) => t.Columns.Select((_, c) => Meanings(i, c)).ToArray())];
     }
 
-    /// <summary>Levels of a column and field: those of the first look, and what the shop's other columns add.</summary>
-    public byte[] Of(TableSample table, int column, string kind, string field)
+    /// <summary>The tables by themselves.</summary>
+    public FirstLook First => _first;
+
+    /// <summary>What the other columns of the table and of the shop add to a column giving a field.</summary>
+    public byte[] Of(int table, int column, string kind, string field)
     {
         FieldChoice choice = _first.Choice(table, kind);
+        TableEvidence own = _first.Shop.Tables[table];
         int f = ((IList<string>)choice.Fields).IndexOf(field);
         double others = FieldModels.Never, rival = FieldModels.Never;
-        for (int c = 0; c < table.Columns.Count; c++)
+        for (int c = 0; c < own.Columns.Count; c++)
         {
             others = c == column ? others : Math.Max(others, choice.Odds[c, f]);
         }
@@ -42,77 +42,110 @@ internal sealed class SecondLook
             rival = g == f ? rival : Math.Max(rival, choice.Odds[column, g]);
         }
 
-        double same = 0, other = 0, header = 0;
-        foreach (ShopRelations.Link link in _first.Evidence.Relations.Shares(table.Columns[column]))
-        {
-            foreach ((string meaning, double chance) in _meanings[link.Column])
-            {
-                if (meaning == field || Array.Exists(Alike, a => a.Contains(meaning) && a.Contains(field)))
-                {
-                    same = Math.Max(same, Math.Min(chance, link.Share));
-                }
-                else
-                {
-                    other = Math.Max(other, Math.Min(chance, link.Share));
-                }
-            }
-        }
-
-        // One heading means one thing in one shop.
-        foreach ((ColumnSample sample, Dictionary<string, double> meanings) in _meanings)
-        {
-            if (sample != table.Columns[column] && sample.Name.Equals(table.Columns[column].Name, StringComparison.OrdinalIgnoreCase))
-            {
-                header = Math.Max(header, meanings.GetValueOrDefault(field));
-            }
-        }
-
+        (double same, double other) = Linked(own.Columns[column], field);
         var list = new FeatureList();
-        list.Level("first_odds", Level(choice.Odds[column, f]));
-        list.Level("first_odds_of_others", Level(others));
-        list.Level("first_odds_of_rival", Level(rival));
-        list.Flag("first_choice", choice.Columns[f] == column);
+        list.Level("odds", Level(choice.Odds[column, f]));
+        list.Level("odds_of_others", Level(others));
+        list.Level("odds_of_rival", Level(rival));
+        list.Level("lead_of_column", Level(choice.Odds[column, f] - others));
+        list.Level("lead_of_field", Level(choice.Odds[column, f] - rival));
         list.Share("linked_same", same);
         list.Share("linked_other", other);
-        list.Share("same_header_same", header);
-        return [.. _first.Evidence.Of(table, column, kind, field), .. list.Levels];
+        list.Share("same_header_same", SameHeader(table, own.Columns[column].Header, field));
+        list.Flag("is_essential", EssentialFields.Has(kind, field));
+        list.Flag("links", own.Columns[column].Links.Count > 0);
+        list.Flag("links_to_key", own.Columns[column].Links.Any(l => l.IsKey));
+        return [.. list.Levels];
+    }
+
+    /// <summary>Log odds of every field of a kind, by column and field.</summary>
+    public double[,] Odds(int table, string kind, TreeModel model)
+    {
+        FieldChoice first = _first.Choice(table, kind);
+        double[,] odds = (double[,])first.Odds.Clone();
+        for (int c = 0; c < odds.GetLength(0); c++)
+        {
+            for (int f = 0; f < odds.GetLength(1); f++)
+            {
+                odds[c, f] += odds[c, f] <= Negligible ? 0 : model.Score(Of(table, c, kind, first.Fields[f])) / 1000.0;
+            }
+        }
+
+        return odds;
     }
 
     /// <summary>Levels for deciding the kind, with the kinds of the tables it is related to.</summary>
-    public byte[] KindLevels(TableSample table)
+    public IReadOnlyList<byte[]> KindLevels(int table)
     {
-        var list = new FeatureList();
-        ShopRelations relations = _first.Evidence.Relations;
-        TableSample[] targets = [.. table.Columns.SelectMany(relations.PointsTo).Select(l => l.Table).Distinct()];
-        TableSample[] sources = [.. table.Columns.SelectMany(relations.PointedAtBy).Select(l => l.Table).Distinct()];
-        for (int k = 0; k < KindModels.Names.Count; k++)
+        IReadOnlyList<TableEvidence> tables = _first.Shop.Tables;
+        int[] targets = [.. tables[table].Columns.SelectMany(c => c.Links).Where(l => l.IsKey).Select(l => l.Table).Distinct()];
+        int[] sources = [.. Enumerable.Range(0, tables.Count).Where(t => tables[t].Columns.Any(c => c.Links.Any(l => l.IsKey && l.Table == table)))];
+        int[] others = [.. Enumerable.Range(0, tables.Count).Where(t => t != table && !tables[t].IsTwin(tables[table]))];
+        IReadOnlyList<FeatureList> lists = _first.Lists(table);
+        for (int own = 0; own < lists.Count; own++)
         {
-            list.Share("points_to " + KindModels.Names[k], targets.Select(t => _kinds[t][k]).DefaultIfEmpty(0).Max());
-            list.Share("pointed_at_by " + KindModels.Names[k], sources.Select(t => _kinds[t][k]).DefaultIfEmpty(0).Max());
-            list.Share("first " + KindModels.Names[k], _kinds[table][k]);
-            list.Share("others " + KindModels.Names[k], _kinds.Where(t => t.Key != table && !ShopRelations.IsTwin(t.Key, table)).Select(t => t.Value[k]).DefaultIfEmpty(0).Max());
+            lists[own].Share("first", _kinds[table][own]);
+            lists[own].Share("first_lead", 0.5 + ((_kinds[table][own] - _kinds[table].Where((_, i) => i != own).Max()) / 2));
+            lists[own].Share("in_others", Most(others, own));
+            foreach (int k in Telling)
+            {
+                lists[own].Share("points_to " + KindModels.Names[k], Most(targets, k));
+                lists[own].Share("pointed_at_by " + KindModels.Names[k], Most(sources, k));
+            }
         }
 
-        return [.. _first.KindLevels(table), .. list.Levels];
+        return [.. lists.Select(l => l.Levels.ToArray())];
+    }
+
+    private double Most(int[] tables, int kind) => tables.Select(t => _kinds[t][kind]).DefaultIfEmpty(0).Max();
+
+    private (double Same, double Other) Linked(ColumnEvidence column, string field)
+    {
+        double same = 0, other = 0;
+        foreach (ColumnLink link in column.Links)
+        {
+            foreach ((string meaning, double chance) in _meanings[link.Table][link.Column])
+            {
+                double worth = Math.Min(chance, link.Percent / 100.0);
+                if (meaning == field || (PartNumbers.Contains(meaning) && PartNumbers.Contains(field)))
+                {
+                    same = Math.Max(same, worth);
+                }
+                else
+                {
+                    other = Math.Max(other, worth);
+                }
+            }
+        }
+
+        return (same, other);
+    }
+
+    // One heading means one thing in one shop.
+    private double SameHeader(int table, string header, string field)
+    {
+        double best = 0;
+        for (int t = 0; t < _meanings.Length; t++)
+        {
+            for (int c = 0; t != table && c < _meanings[t].Length; c++)
+            {
+                best = _first.Shop.Tables[t].Columns[c].Header == header ? Math.Max(best, _meanings[t][c].GetValueOrDefault(field)) : best;
+            }
+        }
+
+        return best;
     }
 
     // The chance that a column means a field, over all kinds its table may be of.
-    private Dictionary<string, double> Meanings(TableSample table, int column)
+    private Dictionary<string, double> Meanings(int table, int column)
     {
         var meanings = new Dictionary<string, double>(StringComparer.Ordinal);
-        for (int k = 0; k < SourceFields.Kinds.Count; k++)
+        for (int k = 0; k < FieldCatalog.Kinds.Count; k++)
         {
-            double kind = _kinds[table][k];
-            if (kind < 0.05)
+            FieldChoice choice = _first.Choice(table, FieldCatalog.Kinds[k]);
+            for (int f = 0; _kinds[table][k] >= 0.05 && f < choice.Fields.Count; f++)
             {
-                continue;
-            }
-
-            FieldChoice choice = _first.Choice(table, SourceFields.Kinds[k]);
-            for (int f = 0; f < choice.Fields.Count; f++)
-            {
-                double chance = kind * FieldChoice.Chance(choice.Odds[column, f]);
-                meanings[choice.Fields[f]] = meanings.GetValueOrDefault(choice.Fields[f]) + chance;
+                meanings[choice.Fields[f]] = meanings.GetValueOrDefault(choice.Fields[f]) + (_kinds[table][k] * FieldChoice.Chance(choice.Odds[column, f]));
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using PartsSignal.Pipeline.Understanding.Evidence;
 using PartsSignal.Pipeline.Understanding.Model;
@@ -9,43 +10,34 @@ namespace PartsSignal.Benchmarks.Fitting;
 internal static class FittingProgram
 {
     /// <summary>
-    /// <c>fit FOLDS FOLDER ...</c>: folders of sets with their truth, those of real files marked with a plus in front.
+    /// <c>fit read OUT real|made FOLDER ...</c> gathers the evidence of sets; <c>fit check FOLDS TABLE ...</c> holds out
+    /// one group after the other; <c>fit write WEIGHTS TABLE ...</c> fits on all.
     /// </summary>
     public static int Run(string[] args)
     {
-        int folds = int.Parse(args[0], CultureInfo.InvariantCulture);
-        long started = System.Diagnostics.Stopwatch.GetTimestamp();
-        string Time() => FormattableString.Invariant($"{System.Diagnostics.Stopwatch.GetElapsedTime(started).TotalSeconds:0} s");
-        List<TruthSet> sets = [.. args[1..].SelectMany(folder => TruthSet.Read(folder.TrimStart('+'), real: folder.StartsWith('+')))];
-        Console.Error.WriteLine($"read: {Time()}");
-        Dictionary<string, int> groups = Groups(sets);
-        LearningShop[] shops = new LearningShop[sets.Count];
-        Parallel.For(0, sets.Count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i =>
-            shops[i] = new LearningShop(sets[i], new FieldEvidence([.. sets[i].Tables.Select(t => t.Sample)], HeaderLexicon.Shipped), Weight(sets, sets[i]), groups[sets[i].Origin]));
-        Console.Error.WriteLine($"{sets.Count} sets, evidence: {Time()}");
-        (Score real, Score invented) = (new Score("real"), new Score("generated"));
-        for (int fold = 0; fold < folds; fold++)
+        long started = Stopwatch.GetTimestamp();
+        switch (args)
         {
-            ReadingModel model = ReadingFit.Fit([.. shops.Where(s => s.Group % folds != fold).Select(s => s with { Group = s.Group / folds })]);
-            foreach (LearningShop shop in shops.Where(s => s.Group % folds == fold))
-            {
-                FieldEvidence unseen = shop.Set.IsReal ? shop.Evidence.With(Without(sets, shop.Set.Origin)) : shop.Evidence;
-                var first = new FirstLook(shop.Tables, unseen, model.First);
-                var second = new SecondLook(first, shop.Tables.ToDictionary(t => t, t => model.FirstKinds.Chances(first.KindLevels(t))));
-                (shop.Set.IsReal ? real : invented).Add(shop.Set, second, model, Console.WriteLine);
-            }
-
-            Console.Error.WriteLine($"fold {fold}: {Time()}");
+            case ["read", var output, var sort, .. var folders]:
+                Read(output, sort == "real", folders);
+                break;
+            case ["check", var folds, .. var tables]:
+                Check(int.Parse(folds, CultureInfo.InvariantCulture), Load(tables), started);
+                break;
+            case ["write", var weights, .. var tables]:
+                List<TruthSet> sets = Load(tables);
+                File.WriteAllText(weights, new ReadingFit(new FieldLevels(HeaderLexicon.Shipped.Fields)).Fit(Shops(sets)).Text());
+                break;
+            default:
+                Console.Error.WriteLine("fit read|check|write ...");
+                return 2;
         }
 
-        Console.WriteLine(real);
-        Console.WriteLine(invented);
         return 0;
     }
 
-    private static double Weight(List<TruthSet> sets, TruthSet set) => set.IsReal ? 3.0 / sets.Count(s => s.Origin == set.Origin) : 0.5;
-
-    private static Dictionary<string, int> Groups(List<TruthSet> sets)
+    /// <summary>The sets as they are learned from.</summary>
+    public static IReadOnlyList<LearningShop> Shops(IReadOnlyList<TruthSet> sets)
     {
         var groups = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (TruthSet set in sets)
@@ -53,15 +45,61 @@ internal static class FittingProgram
             groups.TryAdd(set.Origin, groups.Count);
         }
 
-        return groups;
+        return [.. sets.Select(s => new LearningShop(s, s.IsReal ? Env("RW", 6.0) / sets.Count(o => o.Origin == s.Origin) : s.Name.StartsWith("dialect", StringComparison.Ordinal) ? Env("DW", 0.15) : Env("GW", 0.3), groups[s.Origin]))];
     }
 
-    // The shipped words without those phrases that only the origin uses as a header.
-    private static HeaderLexicon Without(List<TruthSet> sets, string origin)
+    private static double Env(string name, double otherwise) => double.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out double v) ? v : otherwise;
+
+    private static List<TruthSet> Load(string[] tables) => [.. tables.SelectMany(t => TruthSet.ReadLines(File.ReadLines(t)))];
+
+    private static void Read(string output, bool real, string[] folders)
     {
-        IEnumerable<string> Headers(IEnumerable<TruthSet> some) => some.SelectMany(s => s.Tables).SelectMany(t => t.Sample.Columns).Select(c => string.Join(' ', HeaderLexicon.Canonical(c.Name)));
-        HashSet<string> own = [.. Headers(sets.Where(s => s.Origin == origin && s.IsReal))];
-        own.ExceptWith(Headers(sets.Where(s => s.Origin != origin)));
-        return own.Count == 0 ? HeaderLexicon.Shipped : new HeaderLexicon(WordTable.ReadDefault("field-words.csv"), own);
+        string[] sets = [.. folders.SelectMany(Directory.GetDirectories).Where(d => File.Exists(Path.Combine(d, "truth.json"))).Order(StringComparer.Ordinal)];
+        var samples = new List<IReadOnlyList<TableSample>>();
+        using var lines = new StreamWriter(output);
+        var read = new List<TruthSet>();
+        foreach (string set in sets)
+        {
+            read.Add(TruthSet.Read(set, real, HeaderLexicon.Shipped, samples));
+            Console.Error.WriteLine(read[^1].Name);
+            foreach (string line in real ? [] : read[^1].Lines())
+            {
+                lines.WriteLine(line);
+            }
+        }
+
+        // Words that only one origin uses must not help it when it is held out.
+        for (int i = 0; real && i < read.Count; i++)
+        {
+            IEnumerable<string> Headers(bool same) => samples.Where((_, j) => read[j].Origin == read[i].Origin == same).SelectMany(s => s).SelectMany(t => t.Columns).Select(c => string.Join(' ', HeaderLexicon.Canonical(c.Name)));
+            HashSet<string> own = [.. Headers(same: true)];
+            own.ExceptWith(Headers(same: false));
+            var lexicon = new HeaderLexicon(WordTable.ReadDefault("field-words.csv"), own);
+            foreach (string line in read[i].With(lexicon, samples[i]).Lines())
+            {
+                lines.WriteLine(line);
+            }
+        }
+    }
+
+    private static void Check(int folds, List<TruthSet> sets, long started)
+    {
+        var levels = new FieldLevels(HeaderLexicon.Shipped.Fields);
+        IReadOnlyList<LearningShop> shops = Shops(sets);
+        (Score real, Score made) = (new Score("real"), new Score("generated"));
+        for (int fold = 0; fold < folds; fold++)
+        {
+            ReadingModel model = new ReadingFit(levels).Fit([.. shops.Where(s => s.Group % folds != fold).Select(s => s with { Group = s.Group / folds })]);
+            foreach (LearningShop shop in shops.Where(s => s.Group % folds == fold))
+            {
+                var first = new FirstLook(shop.Set.Evidence, levels, model.First);
+                (shop.Set.IsReal ? real : made).Add(shop.Set, new SecondLook(first, first.Kinds(model.FirstKinds)), model, Console.WriteLine);
+            }
+
+            Console.Error.WriteLine($"fold {fold}: {Stopwatch.GetElapsedTime(started).TotalSeconds:0} s, {Environment.CpuUsage.TotalTime.TotalSeconds:0} s of processor time");
+        }
+
+        Console.WriteLine(real);
+        Console.WriteLine(made);
     }
 }

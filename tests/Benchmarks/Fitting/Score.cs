@@ -16,32 +16,33 @@ internal sealed class Score(string name)
     {
         _sets++;
         var asked = new HashSet<string>();
-        foreach (TruthTable table in set.Tables)
+        for (int t = 0; t < set.Truth.Count; t++)
         {
+            TableTruth truth = set.Truth[t];
             _tables++;
-            double[] kinds = table.Sample.Columns.Count == 0 ? [.. KindModels.Names.Select(k => k == KindModels.None ? 1.0 : 0)] : model.SecondKinds.Chances(second.KindLevels(table.Sample));
+            double[] kinds = truth.Columns.Count == 0 ? [.. KindModels.Names.Select(k => k == KindModels.None ? 1.0 : 0)] : model.SecondKinds.Chances(second.KindLevels(t));
             int best = Array.IndexOf(kinds, kinds.Max());
             string kind = KindModels.Names[best];
-            bool kindRight = kind == table.Kind || table.AlsoRight.Contains(kind);
-            bool kindAsked = kinds[best] < 0.7;
+            bool kindRight = kind == truth.Kind || truth.AlsoRight.Contains(kind);
+            bool kindAsked = kinds[best] < 0.85;
             Count(_kindBands, kinds[best], kindRight);
             _kinds += kindRight ? 1 : 0;
             if (kindAsked)
             {
-                asked.Add($"{table.Sample.File}{string.Join('|', table.Sample.Columns.Select(c => c.Name).Order())} kind");
+                asked.Add($"kind {string.Join('|', set.Evidence.Tables[t].Columns.Select(c => c.Header).Order(StringComparer.Ordinal))}");
             }
 
             if (!kindRight)
             {
                 _kindsAsked += kindAsked ? 1 : 0;
                 _kindsSilent += kindAsked ? 0 : 1;
-                log($"  {name} {set.Name} {table.Sample.File} {table.Sample.Sheet}: is {table.Kind}, taken for {kind} {kinds[best]:0.00} (right one {kinds[((IList<string>)KindModels.Names).IndexOf(table.Kind)]:0.00}) {(kindAsked ? "asked" : "SILENT")}");
+                log($"  {name} {set.Name} {truth.Name}: is {truth.Kind}, taken for {kind} {kinds[best]:0.00} (right one {kinds[((IList<string>)KindModels.Names).IndexOf(truth.Kind)]:0.00}) {(kindAsked ? "asked" : "SILENT")}");
             }
 
-            (int bad, int badAsked) = kindRight && kind != KindModels.None && kind == table.Kind ? Columns(set, table, second, model, asked, log) : (0, 0);
-            if (!kindRight && table.Kind != KindModels.None)
+            (int bad, int badAsked) = kind != KindModels.None && kind == truth.Kind ? Columns(set, t, second, model, asked, log) : (0, 0);
+            if (!kindRight && truth.Kind != KindModels.None)
             {
-                int lost = table.Essential.Count(e => e[0] != '+');
+                int lost = truth.Essential.Count;
                 _essentials += lost;
                 _essentialAsked += kindAsked ? lost : 0;
                 _essentialSilent += kindAsked ? 0 : lost;
@@ -64,34 +65,29 @@ internal sealed class Score(string name)
           kinds   {Bands(_kindBands)}
         """);
 
-    private (int Bad, int Asked) Columns(TruthSet set, TruthTable table, SecondLook second, ReadingModel model, HashSet<string> asked, Action<string> log)
+    private (int Bad, int Asked) Columns(TruthSet set, int t, SecondLook second, ReadingModel model, HashSet<string> asked, Action<string> log)
     {
-        var choice = FieldChoice.Of(table.Kind, model.Second.Odds(table.Sample, table.Kind, (c, f) => second.Of(table.Sample, c, table.Kind, f)));
+        TableTruth truth = set.Truth[t];
+        TableEvidence table = set.Evidence.Tables[t];
+        FieldChoice choice = Environment.GetEnvironmentVariable("COL1") is null ? FieldChoice.Of(truth.Kind, second.Odds(t, truth.Kind, model.Second)) : second.First.Choice(t, truth.Kind);
         int bad = 0, badAsked = 0;
-        bool Right(int column, string field) => table.IsRight(table.Sample.Columns[column], field);
+        bool Right(int column, string field) => truth.Columns[column].Right.Contains(field);
+        var named = new HashSet<int>();
+        foreach (ColumnDoubt doubt in ColumnDoubt.Of(choice))
+        {
+            named.UnionWith(doubt.Columns);
+            asked.Add($"{truth.Kind} {doubt.Field} {string.Join('|', doubt.Columns.Select(c => table.Columns[c].Header))}");
+        }
+
         for (int f = 0; f < choice.Fields.Count; f++)
         {
-            string field = choice.Fields[f];
-            int c = choice.Columns[f];
-            if (c >= 0)
+            if (choice.Columns[f] is var c and >= 0)
             {
-                double p = FieldChoice.Chance(choice.Odds[c, f]);
-                Count(_columnBands, p, Right(c, field));
-                if (p < 0.5)
-                {
-                    asked.Add(table.Sample.File + table.Sample.Columns[c].Name);
-                }
-            }
-            else
-            {
-                foreach (int open in Enumerable.Range(0, table.Sample.Columns.Count).Where(i => !choice.Columns.Contains(i) && FieldChoice.Chance(choice.Odds[i, f]) > 0.25))
-                {
-                    asked.Add(table.Sample.File + table.Sample.Columns[open].Name);
-                }
+                Count(_columnBands, FieldChoice.Chance(choice.Odds[c, f]), Right(c, choice.Fields[f]));
             }
         }
 
-        foreach (string field in table.Essential.Where(e => e[0] != '+'))
+        foreach (string field in truth.Essential)
         {
             _essentials++;
             int c = choice.ColumnOf(field);
@@ -103,26 +99,24 @@ internal sealed class Score(string name)
             }
 
             int at = ((IList<string>)choice.Fields).IndexOf(field);
-            int[] right = [.. Enumerable.Range(0, table.Sample.Columns.Count).Where(i => Right(i, field))];
-            bool ask = right.Concat(c >= 0 ? [c] : []).Any(i => asked.Contains(table.Sample.File + table.Sample.Columns[i].Name));
+            int[] right = [.. Enumerable.Range(0, table.Columns.Count).Where(i => Right(i, field))];
+            bool ask = right.Concat(c >= 0 ? [c] : []).Any(named.Contains);
             bad++;
             badAsked += ask ? 1 : 0;
             _essentialAsked += ask ? 1 : 0;
             _essentialSilent += ask ? 0 : 1;
-            log($"  {name} {set.Name} {table.Sample.File} {table.Sample.Sheet} {table.Kind}: {field} is {string.Join(", ", right.Select(i => $"'{table.Sample.Columns[i].Name}' {FieldChoice.Chance(choice.Odds[i, at]):0.00}"))}, taken {(c < 0 ? "nothing" : $"'{table.Sample.Columns[c].Name}' {FieldChoice.Chance(choice.Odds[c, at]):0.00}")} {(ask ? "asked" : "SILENT")}");
+            log($"  {name} {set.Name} {truth.Name} {truth.Kind}: {field} is {string.Join(", ", right.Select(i => $"'{table.Columns[i].Header}' {FieldChoice.Chance(choice.Odds[i, at]):0.00}"))}, taken {(c < 0 ? "nothing" : $"'{table.Columns[c].Header}' {FieldChoice.Chance(choice.Odds[c, at]):0.00}")} {(ask ? "asked" : "SILENT")}");
         }
 
-        foreach ((string header, IReadOnlyList<string> never) in table.Forbidden)
+        for (int f = 0; f < choice.Fields.Count; f++)
         {
-            for (int f = 0; f < choice.Fields.Count; f++)
+            int c = choice.Columns[f];
+            if (c >= 0 && truth.Columns[c].Never.Contains(choice.Fields[f]))
             {
-                if (choice.Columns[f] >= 0 && never.Contains(choice.Fields[f]) && table.Sample.Columns[choice.Columns[f]].Name.Equals(header, StringComparison.OrdinalIgnoreCase))
-                {
-                    bool ask = FieldChoice.Chance(choice.Odds[choice.Columns[f], f]) < 0.5;
-                    bad++;
-                    badAsked += ask ? 1 : 0;
-                    log($"  {name} {set.Name} {table.Sample.File} {table.Kind}: '{header}' must not be {choice.Fields[f]} {FieldChoice.Chance(choice.Odds[choice.Columns[f], f]):0.00} {(ask ? "asked" : "SILENT")}");
-                }
+                bool ask = named.Contains(c);
+                bad++;
+                badAsked += ask ? 1 : 0;
+                log($"  {name} {set.Name} {truth.Name} {truth.Kind}: '{table.Columns[c].Header}' must not be {choice.Fields[f]} {FieldChoice.Chance(choice.Odds[c, f]):0.00} {(ask ? "asked" : "SILENT")}");
             }
         }
 

@@ -1,88 +1,147 @@
+using System.Globalization;
 using System.Text.Json;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Understanding.Evidence;
 
 namespace PartsSignal.Benchmarks.Fitting;
 
-/// <summary>A shop's files with their right reading.</summary>
+/// <summary>A shop's evidence with the right reading of its tables.</summary>
 /// <param name="Name">Name of the set.</param>
 /// <param name="Origin">Who wrote the files: sets of one origin are held out together.</param>
 /// <param name="IsReal">False for invented shops.</param>
-/// <param name="Tables">The tables, each with its right answer.</param>
-internal sealed record TruthSet(string Name, string Origin, bool IsReal, IReadOnlyList<TruthTable> Tables)
+/// <param name="Evidence">The evidence.</param>
+/// <param name="Truth">The right answers, table by table.</param>
+internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvidence Evidence, IReadOnlyList<TableTruth> Truth)
 {
-    /// <summary>Reads every set of a folder.</summary>
-    public static IEnumerable<TruthSet> Read(string folder, bool real)
+    /// <summary>Reads a set's files.</summary>
+    public static TruthSet Read(string folder, bool real, HeaderLexicon lexicon, List<IReadOnlyList<TableSample>> read)
     {
-        foreach (string set in Directory.GetDirectories(folder).Order(StringComparer.Ordinal).Where(d => File.Exists(Path.Combine(d, "truth.json"))))
+        using var json = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "truth.json")));
+        string name = Path.GetFileName(folder);
+        string origin = real ? json.RootElement.GetProperty("origin").GetString()!.Split(' ', ',')[0] : name;
+        var limits = new ReadingLimits();
+        var samples = new List<TableSample>();
+        foreach (InputFile file in new InputFiles(Path.Combine(folder, "in"), limits).All.Where(f => !f.Name.EndsWith(".json", StringComparison.Ordinal)))
         {
-            using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(set, "truth.json")));
-            string name = Path.GetFileName(set);
-            string origin = real ? truth.RootElement.GetProperty("origin").GetString()!.Split(' ', ',')[0] : name;
-            var limits = new ReadingLimits();
-            string input = Path.Combine(set, "in");
-            var sampled = new List<TableSample>();
-            foreach (InputFile file in new InputFiles(input, limits).All.Where(f => !f.Name.EndsWith(".json", StringComparison.Ordinal)))
+            try
             {
-                try
-                {
-                    sampled.AddRange(TableSampler.Read(file, limits, CancellationToken.None).Select(t => t.Sample));
-                }
-                catch (Exception bad) when (bad is Pipeline.Commands.BadInputException)
-                {
-                    Console.Error.WriteLine($"{name}: {bad.Message}");
-                }
+                samples.AddRange(TableSampler.Read(file, limits, CancellationToken.None).Select(t => t.Sample));
             }
-
-            var tables = new List<TruthTable>();
-            foreach (JsonElement file in truth.RootElement.GetProperty("files").EnumerateArray())
+            catch (BadInputException bad)
             {
-                string path = file.GetProperty("file").GetString()!;
-                string? sheet = file.TryGetProperty("sheet", out JsonElement s) ? s.GetString() : null;
-                TableSample? sample = sampled.Find(t => t.File == path && (sheet is null || t.Sheet == sheet));
-                if (sample is not null)
-                {
-                    tables.Add(TruthTable.Read(file, sample));
-                }
-                else
-                {
-                    Console.Error.WriteLine($"{name}: {path} {sheet} was not read");
-                }
+                Console.Error.WriteLine($"{name}: {bad.Message}");
             }
+        }
 
-            yield return new TruthSet(name, origin, real, tables);
+        TableTruth[] truth = [.. samples.Select(s => TableTruth.Of(json.RootElement, s))];
+        read.Add(samples);
+        return new TruthSet(name, origin, real, ShopEvidence.Of(samples, lexicon), truth);
+    }
+
+    /// <summary>The same with other words for headers.</summary>
+    public TruthSet With(HeaderLexicon lexicon, IReadOnlyList<TableSample> samples) => this with
+    {
+        Evidence = new ShopEvidence([.. Evidence.Tables.Select((t, i) => t with { Columns = [.. t.Columns.Select((c, j) => c with { HeaderLevels = ShopEvidence.HeaderLevels(lexicon, samples[i].Columns[j]) })] })]),
+    };
+
+    /// <summary>How many tables of the set are the same log in other years.</summary>
+    public int Twins(int table) => Enumerable.Range(0, Truth.Count).Count(t => t == table || (Truth[t].Kind == Truth[table].Kind && Evidence.Tables[t].IsTwin(Evidence.Tables[table])));
+
+    /// <summary>The set as lines of text.</summary>
+    public IEnumerable<string> Lines()
+    {
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        int NumberOf(string header) => numbers.TryGetValue(header, out int n) ? n : numbers[header] = numbers.Count;
+        yield return string.Join(' ', "set", Name, Origin, IsReal ? "real" : "made");
+        for (int t = 0; t < Truth.Count; t++)
+        {
+            TableTruth truth = Truth[t];
+            yield return string.Join(' ', "table", truth.Kind, List(truth.AlsoRight), List(truth.Essential), EvidenceText.Hex(Evidence.Tables[t].Levels) + ".", truth.Name.Replace(' ', '_'));
+            for (int c = 0; c < truth.Columns.Count; c++)
+            {
+                yield return string.Join(' ', "column", List(truth.Columns[c].Right), List(truth.Columns[c].Never), EvidenceText.Line(Evidence.Tables[t].Columns[c], NumberOf));
+            }
         }
     }
+
+    /// <summary>Reads what <see cref="Lines"/> wrote.</summary>
+    public static IReadOnlyList<TruthSet> ReadLines(IEnumerable<string> lines)
+    {
+        var sets = new List<TruthSet>();
+        var before = new byte[Pipeline.Understanding.Model.KindModels.Names.Count];
+        foreach (string line in lines)
+        {
+            string[] words = line.Split(' ');
+            switch (words[0])
+            {
+                case "set":
+                    sets.Add(new TruthSet(words[1], words[2], words[3] == "real", new ShopEvidence(new List<TableEvidence>()), new List<TableTruth>()));
+                    break;
+                case "table":
+                    ((List<TableTruth>)sets[^1].Truth).Add(new TableTruth(words[5], words[1], Words(words[2]), Words(words[3]), new List<ColumnTruth>()));
+                    ((List<TableEvidence>)sets[^1].Evidence.Tables).Add(new TableEvidence(words.Length > 6 ? EvidenceText.Levels(words[6]) : Named(sets.Count, sets[^1].IsReal, words[5], ref before), EvidenceText.Levels(words[4].TrimEnd('.')), new List<ColumnEvidence>()));
+                    break;
+                default:
+                    ColumnEvidence column = EvidenceText.Read(words.AsSpan(3));
+                    ((List<ColumnTruth>)sets[^1].Truth[^1].Columns).Add(new ColumnTruth(Words(words[1]), Words(words[2])));
+                    ((List<ColumnEvidence>)sets[^1].Evidence.Tables[^1].Columns).Add(column);
+                    break;
+            }
+        }
+
+        return sets;
+    }
+
+    // Invented shops name their files too well: half of them go without names, and of a quarter the names are exchanged.
+    private static byte[] Named(int set, bool real, string name, ref byte[] before)
+    {
+        byte[] levels = ShopEvidence.NameLevels(name.Replace('_', ' '));
+        byte[] other = before;
+        before = levels;
+        return real || set % 4 == 0 ? levels : set % 4 == 1 ? other : new byte[levels.Length];
+    }
+
+    private static string List(IReadOnlyList<string> words) => words.Count == 0 ? "-" : string.Join(',', words);
+
+    private static string[] Words(string list) => list == "-" ? [] : list.Split(',');
 }
 
 /// <summary>The right reading of a table.</summary>
-/// <param name="Sample">The table.</param>
+/// <param name="Name">Its file and sheet.</param>
 /// <param name="Kind">Its kind.</param>
 /// <param name="AlsoRight">Kinds that are right as well.</param>
-/// <param name="Columns">Field to the headers that are right for it.</param>
 /// <param name="Essential">Fields whose loss hurts.</param>
-/// <param name="Forbidden">Header to fields it must never be.</param>
-internal sealed record TruthTable(
-    TableSample Sample,
-    string Kind,
-    IReadOnlyList<string> AlsoRight,
-    IReadOnlyDictionary<string, IReadOnlyList<string>> Columns,
-    IReadOnlyList<string> Essential,
-    IReadOnlyDictionary<string, IReadOnlyList<string>> Forbidden)
+/// <param name="Columns">What each column is.</param>
+internal sealed record TableTruth(string Name, string Kind, IReadOnlyList<string> AlsoRight, IReadOnlyList<string> Essential, IReadOnlyList<ColumnTruth> Columns)
 {
-    /// <summary>Whether a column is right for a field.</summary>
-    public bool IsRight(ColumnSample column, string field) =>
-        Columns.TryGetValue(field, out IReadOnlyList<string>? headers) && headers.Any(h => Plain(h) == Plain(column.Name) || column.Names.Any(n => Plain(n) == Plain(h)));
-
-    /// <summary>Reads one of the files of a truth.</summary>
-    public static TruthTable Read(JsonElement file, TableSample sample)
+    /// <summary>Finds the right reading of a sampled table; a table nobody described is none of a shop's.</summary>
+    public static TableTruth Of(JsonElement root, TableSample sample)
     {
-        string[] Texts(string key) => file.TryGetProperty(key, out JsonElement list) ? [.. list.EnumerateArray().Select(t => t.GetString()!)] : [];
-        Dictionary<string, IReadOnlyList<string>> Lists(string key) => file.TryGetProperty(key, out JsonElement all)
-            ? all.EnumerateObject().ToDictionary(f => f.Name, f => (IReadOnlyList<string>)[.. f.Value.EnumerateArray().Select(t => t.GetString()!)], StringComparer.Ordinal)
-            : [];
-        return new TruthTable(sample, file.GetProperty("kind").GetString()!, Texts("kind_ok"), Lists("columns"), Texts("essential"), Lists("forbidden"));
-    }
+        string name = sample.Sheet is null ? sample.File : $"{sample.File}/{sample.Sheet}";
+        JsonElement file = root.GetProperty("files").EnumerateArray().FirstOrDefault(f => f.GetProperty("file").GetString() == sample.File
+            && (!f.TryGetProperty("sheet", out JsonElement s) || s.GetString() is null || s.GetString() == sample.Sheet));
+        if (file.ValueKind == JsonValueKind.Undefined)
+        {
+            return new TableTruth(name, "none", [], [], [.. sample.Columns.Select(_ => new ColumnTruth([], []))]);
+        }
 
-    private static string Plain(string text) => string.Join(' ', text.Replace("\uFEFF", "", StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToUpperInvariant();
+        string kind = file.GetProperty("kind").GetString()!;
+        string[] Texts(JsonElement of, string key) => of.TryGetProperty(key, out JsonElement list) ? [.. list.EnumerateArray().Select(t => t.GetString()!)] : [];
+        ColumnTruth Column(ColumnSample column)
+        {
+            HashSet<string> names = [.. column.Names.Append(column.Name).Select(PlainHeader.Key)];
+            string[] right = file.TryGetProperty("columns", out JsonElement columns) ? [.. columns.EnumerateObject().Where(f => f.Value.EnumerateArray().Any(h => names.Contains(PlainHeader.Key(h.GetString()!)))).Select(f => f.Name)] : [];
+            string[] never = file.TryGetProperty("forbidden", out JsonElement forbidden) ? [.. forbidden.EnumerateObject().Where(f => names.Contains(PlainHeader.Key(f.Name))).SelectMany(f => f.Value.EnumerateArray()).Select(f => f.GetString()!)] : [];
+            return new ColumnTruth([.. right.Where(f => f[0] != '+')], never);
+        }
+
+        return new TableTruth(name, kind, Texts(file, "kind_ok"), [.. Texts(file, "essential").Where(e => e[0] != '+')], [.. sample.Columns.Select(Column)]);
+    }
 }
+
+/// <summary>What a column is.</summary>
+/// <param name="Right">Fields it gives.</param>
+/// <param name="Never">Fields it must never give.</param>
+internal sealed record ColumnTruth(IReadOnlyList<string> Right, IReadOnlyList<string> Never);

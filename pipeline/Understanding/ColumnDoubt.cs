@@ -1,0 +1,46 @@
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>A field of which it is not certain enough which column gives it.</summary>
+/// <param name="Field">The field.</param>
+/// <param name="Chosen">The column taken if nobody answers, or -1.</param>
+/// <param name="Columns">The columns it could be, likeliest first.</param>
+/// <param name="Weight">How much an answer matters: larger first.</param>
+internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> Columns, double Weight)
+{
+    private const int MostColumns = 4;
+
+    // A column that is read is asked about below the first, a rival above the second, a column that may give a missing
+    // field above the third; above the fourth where answers hang on the field.
+    private const double Sure = 0.7;
+    private const double Rival = 0.3;
+    private const double Possible = 0.25;
+    private const double PossibleEssential = 0.03;
+
+    /// <summary>The doubts of a table, by field.</summary>
+    public static IEnumerable<ColumnDoubt> Of(FieldChoice choice)
+    {
+        for (int f = 0; f < choice.Fields.Count; f++)
+        {
+            bool essential = EssentialFields.Has(choice.Kind, choice.Fields[f]);
+            int chosen = choice.Columns[f];
+            double chance = chosen < 0 ? 0 : FieldChoice.Chance(choice.Odds[chosen, f]);
+            double least = chosen >= 0 ? Rival : essential ? PossibleEssential : Possible;
+            int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
+                .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
+                .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
+            bool doubted = chosen < 0 ? others.Length > 0 : chance < Sure || (essential && others.Length > 0);
+            if (doubted)
+            {
+                int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];
+                yield return new ColumnDoubt(choice.Fields[f], chosen, columns, (essential ? 2 : 1) * (chosen < 0 ? FieldChoice.Chance(choice.Odds[others[0], f]) + 0.3 : 1.3 - chance));
+            }
+        }
+    }
+
+    // A column that surely gives another field is no candidate.
+    private static bool IsFree(FieldChoice choice, int column, int field)
+    {
+        int other = Array.IndexOf(choice.Columns, column);
+        return other < 0 || choice.Odds[column, field] > choice.Odds[column, other] - 2;
+    }
+}
