@@ -20,6 +20,10 @@ internal sealed class InspectSettings : CommandSettings
     [Description("Save the column maps to shop.json next to the files")]
     public bool Write { get; init; }
 
+    [CommandOption("--answer <KEY=CHOICE>")]
+    [Description("Answer a question and save the answer in shop.json; may be given several times")]
+    public string[] Answers { get; init; } = [];
+
     [CommandOption("--format <FORMAT>")]
     [Description("table, csv or json")]
     [DefaultValue(OutputFormat.Table)]
@@ -29,44 +33,66 @@ internal sealed class InspectSettings : CommandSettings
 /// <summary>Shows how files look, proposes column maps, and asks about anything unclear before a load.</summary>
 internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
 {
-    private static readonly string[] Tables = [".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".gz", ".zip"];
-
     private static readonly TableColumn<FileColumn>[] Columns =
     [
         new("file", "file", c => c.File),
+        new("sheet", "sheet", c => c.Sheet),
         new("column", "column", c => c.Column.Column),
         new("field", "gives", c => c.Column.Field ?? "not read"),
         new("reason", "because", c => c.Column.Reason),
     ];
 
-    private static readonly TableColumn<FileColumn>[] ColumnsOfOne = Columns[1..];
+    private static readonly TableColumn<FileColumn>[] ColumnsOfOne = Columns[2..];
 
     public override int Execute(CommandContext context, InspectSettings settings, CancellationToken cancellationToken)
     {
-        var inspections = new List<Inspection>();
-        var maps = new Dictionary<string, List<SourceMap>>(StringComparer.Ordinal);
+        Dictionary<string, string> given = AnswersIn(settings);
+        var shops = new List<ShopInspection>();
+        var saved = new List<string>();
         foreach ((string folder, IReadOnlyList<InputFile> files) in Expand(settings.Files))
         {
             ShopSettings shop = ShopFile.Load(folder);
-            var inspector = new Inspector(shop.Limits, WordSets.Load(folder));
-            foreach (InputFile file in files)
+            var answers = new Dictionary<string, string>(shop.Answers, StringComparer.Ordinal);
+            foreach ((string key, string choice) in given)
             {
-                Inspection inspection = inspector.Inspect(file, cancellationToken);
-                inspections.Add(inspection);
-                if (inspection.Map is { } map)
-                {
-                    (maps.TryGetValue(folder, out List<SourceMap>? list) ? list : maps[folder] = []).Add(map);
-                }
+                answers[key] = choice;
+            }
+
+            ShopInspection inspection = new Inspector(shop.Limits, WordSets.Load(folder), answers).Inspect(files, cancellationToken);
+            shops.Add(inspection);
+            if (settings.Write || given.Count > 0)
+            {
+                saved.Add(ProposedMaps.Save(folder, inspection, given, settings.Write));
             }
         }
 
-        Print(inspections, settings.Format);
-        if (settings.Write)
+        Print(shops, settings.Format);
+        foreach (string line in settings.Format == OutputFormat.Table ? saved : [])
         {
-            Write(maps, settings.Format);
+            io.Out.WriteLine(line);
         }
 
-        return inspections.Any(i => i.Map is null) ? ExitCode.BadInput : ExitCode.Done;
+        return shops.Any(s => s.Tables.Any(t => t.Map is not null)) ? ExitCode.Done : ExitCode.BadInput;
+    }
+
+    private static Dictionary<string, string> AnswersIn(InspectSettings settings)
+    {
+        var answers = new Dictionary<string, string>(StringComparer.Ordinal);
+        var faults = new List<string>();
+        foreach (string answer in settings.Answers)
+        {
+            int at = answer.LastIndexOf('=');
+            if (at <= 0 || at == answer.Length - 1)
+            {
+                faults.Add($"--answer {answer}: write KEY=CHOICE, as inspect shows them.");
+            }
+            else
+            {
+                answers[answer[..at]] = answer[(at + 1)..];
+            }
+        }
+
+        return faults.Count == 0 ? answers : throw new BadInputException(faults);
     }
 
     // Files by the folder whose shop.json will name them.
@@ -91,34 +117,47 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
         return faults.Count == 0 ? found : throw new BadInputException(faults);
     }
 
-    private static IReadOnlyList<InputFile> TablesIn(string folder)
+    private static IReadOnlyList<InputFile> TablesIn(string folder) => ShopTables.In(folder, ShopFile.Load(folder).Limits);
+
+    private void Print(IReadOnlyList<ShopInspection> shops, OutputFormat format)
     {
-        string[] ours = ["serial-codes.csv", "complaint-words.csv", "components.csv", "appliance-words.csv", "outcome-words.csv"];
-        return [.. new InputFiles(folder, ShopFile.Load(folder).Limits).All
-            .Where(f => !f.Name.Contains('/') || f.Entry is not null)
-            .Where(f => Tables.Contains(Path.GetExtension(f.Name), StringComparer.OrdinalIgnoreCase))
-            .Where(f => !ours.Contains(f.Name, StringComparer.OrdinalIgnoreCase) && !Path.GetFileName(f.Name).StartsWith("checks", StringComparison.OrdinalIgnoreCase))];
+        FileColumn[] columns = [.. shops.SelectMany(s => s.Tables).SelectMany(t => t.Columns.Select(c => new FileColumn(t.File, t.Sheet, c)))];
+        if (format == OutputFormat.Json)
+        {
+            io.Out.WriteLine(InspectJson.Of(shops, TablePrinter.ToJson(columns, Columns)));
+        }
+        else if (format == OutputFormat.Csv)
+        {
+            TablePrinter.Print(io.Out, format, columns, Columns);
+        }
+        else
+        {
+            foreach (ShopInspection shop in shops)
+            {
+                Print(shop);
+            }
+        }
     }
 
-    private void Print(IReadOnlyList<Inspection> inspections, OutputFormat format)
+    private void Print(ShopInspection shop)
     {
-        if (format != OutputFormat.Table)
-        {
-            TablePrinter.Print(io.Out, format, [.. inspections.SelectMany(i => i.Columns.Select(c => new FileColumn(i.File, c)))], Columns);
-            return;
-        }
-
-        foreach (Inspection i in inspections)
+        foreach (Inspection i in shop.Tables)
         {
             io.Out.WriteLine(i.File);
             io.Out.WriteLine($"  {i.Form}; {(i.HeaderLine == 0 ? "no header" : $"header on line {i.HeaderLine}")}; {i.Rows.ToString("N0", CultureInfo.InvariantCulture)} rows{(i.BadRows == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {i.BadRows:N0} of them not whole"))}");
             io.Out.WriteLine(i.Map is null ? "  kind: none" : $"  kind: {i.Map.Kind}{(i.Map.DateOrder is { } order ? $"; dates {order}" : "")}{(i.Map.NumberStyle is { } style ? $"; decimal {style}" : "")}");
             io.Out.WriteLine();
-            TablePrinter.Print(io.Out, format, [.. i.Columns.Select(c => new FileColumn(i.File, c))], ColumnsOfOne);
+            TablePrinter.Print(io.Out, OutputFormat.Table, [.. i.Columns.Select(c => new FileColumn(i.File, i.Sheet, c))], ColumnsOfOne);
             io.Out.WriteLine();
             foreach (string doubt in i.Doubts)
             {
                 io.Out.WriteLine($"  ? {doubt}");
+            }
+
+            ReadingQuestion[] own = [.. shop.Questions.Where(q => q.File == i.File && q.Sheet == i.Sheet)];
+            foreach (ReadingQuestion question in own)
+            {
+                Print(question);
             }
 
             foreach (string note in i.Notes)
@@ -126,21 +165,26 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
                 io.Out.WriteLine($"  - {note}");
             }
 
-            io.Out.WriteLine(i.Doubts.Count == 0 ? "  No questions." : "");
+            io.Out.WriteLine(i.Doubts.Count + own.Length == 0 ? "  No questions." : "");
         }
-    }
 
-    private void Write(Dictionary<string, List<SourceMap>> maps, OutputFormat format)
-    {
-        foreach ((string folder, List<SourceMap> list) in maps)
+        if (shop.Questions.Count > 0)
         {
-            ShopFileWriter.Write(folder, list);
-            if (format == OutputFormat.Table)
-            {
-                io.Out.WriteLine($"Saved {list.Count} column {(list.Count == 1 ? "map" : "maps")} to {Path.Combine(folder, ShopFile.Name)}. Next: partssignal load --input {folder}");
-            }
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{shop.Questions.Count} {(shop.Questions.Count == 1 ? "question" : "questions")}{(shop.MoreQuestions > 0 ? $", and {shop.MoreQuestions} less important ones later" : "")}. Answer with inspect --answer KEY=CHOICE; until then the default holds."));
         }
     }
 
-    private sealed record FileColumn(string File, ProposedColumn Column);
+    private void Print(ReadingQuestion question)
+    {
+        io.Out.WriteLine($"  ? {question.Text}");
+        io.Out.WriteLine($"      {question.Consequence}");
+        foreach (string example in question.Examples)
+        {
+            io.Out.WriteLine($"      for example {example}");
+        }
+
+        io.Out.WriteLine($"      answer {question.Key}= {string.Join(" | ", question.Choices.Take(5).Select(c => c.Value))}; default {question.Default}");
+    }
+
+    private sealed record FileColumn(string File, string? Sheet, ProposedColumn Column);
 }

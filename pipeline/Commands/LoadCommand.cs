@@ -8,6 +8,7 @@ using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Understanding;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -50,7 +51,7 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         }
 
         var progress = ProgressLine.For(io);
-        ShopSettings shop = ShopFile.Load(settings.Input);
+        (ShopSettings shop, string? assumed) = ProposedMaps.Complete(settings.Input, ShopFile.Load(settings.Input), cancellationToken);
         using OutputTransaction draft = await OutputTransaction.BeginAsync(new OutputFolder(settings.Out), io.Clock, cancellationToken).ConfigureAwait(false);
         LoadReport report = await ShopLoad.RunAsync(settings.Input, draft.Folder, shop, io.Clock, progress, cancellationToken, settings.KeepIntermediate).ConfigureAwait(false);
         draft.Commit();
@@ -76,7 +77,7 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
             io.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{phase.Name,-20} {phase.Seconds,8:0.000} s {phase.AllocatedMegabytes,8:N0} MB allocated {phase.PeakMegabytes,8:N0} MB peak so far"));
         }
 
-        return FileErrors.Tell(report, io);
+        return FileErrors.Tell(report, io, assumed, settings.Format == OutputFormat.Table ? io.Out : io.Error);
     }
 
     private static readonly TableColumn<FileCounts>[] Columns =
@@ -133,15 +134,25 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 /// <summary>Tells the user which files could not be read.</summary>
 internal static class FileErrors
 {
-    /// <summary>Writes each to stderr.</summary>
+    /// <summary>Writes each to stderr, and files of which every row was rejected; then says what was assumed, as the last line.</summary>
+    /// <param name="report">What became of the files.</param>
+    /// <param name="io">Where to write.</param>
+    /// <param name="assumed">What was assumed, or null if nothing was.</param>
+    /// <param name="last">Where that goes.</param>
     /// <returns>The exit code of the command.</returns>
-    public static int Tell(LoadReport report, ProgramIo io)
+    public static int Tell(LoadReport report, ProgramIo io, string? assumed, TextWriter last)
     {
-        foreach (string error in report.FileErrors)
+        string[] empty = [.. report.Rows.Files.Where(f => f.Read > 0 && f.Rejected == f.Read && !report.FileErrors.Any(e => e.StartsWith(f.File, StringComparison.Ordinal))).Select(f => f.File)];
+        foreach (string error in report.FileErrors.Concat(empty.Select(f => $"{f}: every row was rejected. See the reasons in the rejects folder, then run inspect {f}.")))
         {
             io.Error.WriteLine(error);
         }
 
-        return report.FileErrors.Count == 0 ? ExitCode.Done : ExitCode.BadInput;
+        if (assumed is not null)
+        {
+            last.WriteLine(assumed);
+        }
+
+        return report.FileErrors.Count + empty.Length == 0 ? ExitCode.Done : ExitCode.BadInput;
     }
 }

@@ -6,6 +6,7 @@ using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Understanding;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -38,7 +39,7 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
 
     public override async Task<int> ExecuteAsync(CommandContext context, RunSettings settings, CancellationToken cancellation)
     {
-        ShopSettings shop = ShopFile.Load(settings.Input, settings.Shop);
+        (ShopSettings shop, string? assumed) = ProposedMaps.Complete(settings.Input, ShopFile.Load(settings.Input, settings.Shop), cancellation);
         var output = new OutputFolder(settings.Out);
         using OutputTransaction draft = await OutputTransaction.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
         var progress = ProgressLine.For(_io);
@@ -52,7 +53,14 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
 
         draft.Commit();
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
-        return load is null ? ExitCode.Done : FileErrors.Tell(load, _io);
+        int code = load is null ? ExitCode.Done : FileErrors.Tell(load, _io, assumed, _io.Out);
+        if (RunOutcome.Lacks(output.Results) is { } lacking)
+        {
+            await _io.Error.WriteLineAsync(lacking).ConfigureAwait(false);
+            return ExitCode.BadInput;
+        }
+
+        return code;
     }
 }
 

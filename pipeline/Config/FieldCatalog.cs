@@ -3,7 +3,7 @@ namespace PartsSignal.Pipeline.Config;
 /// <summary>
 /// Every kind of file and the columns it can give. The staged tables, the row comparison, <c>shop.schema.json</c>, the
 /// proposals of <c>inspect</c> and the field reference all follow from this list; words for headers stand in
-/// <c>header-words.csv</c>. A row's digest covers the columns in this order, so new ones go to the end of their kind.
+/// <c>field-words.csv</c>. A row's digest covers the columns in this order, so new ones go to the end of their kind.
 /// </summary>
 internal static class FieldCatalog
 {

@@ -69,6 +69,7 @@ internal static class ShopFile
             NumberStyle = json.Choice("numberStyle", otherwise.NumberStyle, SourceReader.NumberStyles)!,
             AsOf = json.Day("asOf"),
             Sources = [.. json.Objects("sources").Select(SourceReader.Read)],
+            Answers = json.Object("answers") is { } answers ? ReadAnswers(answers) : otherwise.Answers,
             Vans = [.. json.Objects("vans").Select(ReadVan)],
             SecondVisitCost = (decimal)json.Number("secondVisitCost", (double)otherwise.SecondVisitCost, 0, 1_000_000),
             HoldingCostRate = json.Number("holdingCostRate", otherwise.HoldingCostRate, 0, 1),
@@ -85,6 +86,9 @@ internal static class ShopFile
         json.RefuseOthers();
         return settings;
     }
+
+    private static Dictionary<string, string> ReadAnswers(JsonValidator json) =>
+        json.Keys.ToDictionary(k => k, k => json.Text(k, "")!, StringComparer.Ordinal);
 
     private static ShopVan ReadVan(JsonValidator json)
     {

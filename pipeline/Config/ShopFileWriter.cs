@@ -12,11 +12,16 @@ internal static class ShopFileWriter
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
-    /// <summary>The text with the maps added; a map for the same files takes the place of the old one.</summary>
-    /// <param name="text">Text of the file, or null if there is none yet.</param>
+    /// <summary>Name of the copy of what stood there before.</summary>
+    public const string PreviousName = "shop.previous.json";
+
+    /// <summary>The text with the maps and answers added. What stands there stays, but for maps that are to be made anew.</summary>
+    /// <param name="text">Text of the file; null: there is none yet.</param>
     /// <param name="maps">The maps.</param>
+    /// <param name="answers">Answers to questions; of two to one question the new one holds.</param>
+    /// <param name="anew">Whether a map takes the place of the one for the same table; null: none does.</param>
     /// <exception cref="BadInputException">The text is no JSON object.</exception>
-    public static string With(string? text, IEnumerable<SourceMap> maps)
+    public static string With(string? text, IEnumerable<SourceMap> maps, IReadOnlyDictionary<string, string>? answers = null, Func<SourceMap, bool>? anew = null)
     {
         JsonObject shop;
         try
@@ -31,35 +36,70 @@ internal static class ShopFileWriter
         JsonArray sources = shop["sources"] as JsonArray ?? [];
         foreach (SourceMap map in maps)
         {
-            JsonObject node = ToJson(map);
-            int at = sources.ToList().FindIndex(s => s is JsonObject o && o["files"]?.GetValueKind() == JsonValueKind.String && o["files"]!.GetValue<string>() == map.Files);
-            if (at >= 0)
+            int at = sources.ToList().FindIndex(s => s is JsonObject o && IsFor(o, map));
+            if (at < 0)
             {
-                sources[at] = node;
+                sources.Add((JsonNode)ToJson(map));
             }
-            else
+            else if (anew?.Invoke(map) == true)
             {
-                sources.Add((JsonNode)node);
+                sources[at] = ToJson(map);
             }
         }
 
         shop["sources"] = sources.Parent is null ? sources : sources.DeepClone();
+        if (answers?.Count > 0)
+        {
+            JsonObject given = shop["answers"] as JsonObject ?? [];
+            foreach ((string key, string choice) in answers)
+            {
+                given[key] = choice;
+            }
+
+            shop["answers"] = given.Parent is null ? given : given.DeepClone();
+        }
+
         return shop.ToJsonString(Indented) + "\n";
     }
 
-    /// <summary>Writes the maps into the file of a folder; beside it first, so that a kill leaves the old one.</summary>
-    public static void Write(string folder, IReadOnlyList<SourceMap> maps)
+    /// <summary>Takes the maps of tables out that are to be left out.</summary>
+    public static string Without(string text, IReadOnlyCollection<SourceMap> maps)
+    {
+        JsonObject shop = JsonNode.Parse(text, documentOptions: Lenient)!.AsObject();
+        if (shop["sources"] is JsonArray sources)
+        {
+            foreach (JsonNode? gone in sources.Where(s => s is JsonObject o && maps.Any(m => IsFor(o, m))).ToList())
+            {
+                sources.Remove(gone);
+            }
+        }
+
+        return shop.ToJsonString(Indented) + "\n";
+    }
+
+    /// <summary>Writes maps and answers into the file of a folder; beside it first, so that a kill leaves the old one, of which a copy is kept.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="text">The new text.</param>
+    public static void Write(string folder, string text)
     {
         string path = Path.Combine(folder, ShopFile.Name);
         if (!File.Exists(path))
         {
             File.WriteAllText(Path.Combine(folder, ShopSchema.FileName), ShopSchema.Build().ToJsonString(Indented) + "\n");
         }
+        else if (File.ReadAllText(path) is var before && before != text)
+        {
+            File.WriteAllText(Path.Combine(folder, PreviousName), before);
+        }
 
-        string text = With(File.Exists(path) ? File.ReadAllText(path) : null, maps);
         File.WriteAllText(path + ".part", text);
         File.Move(path + ".part", path, overwrite: true);
     }
+
+    private static bool IsFor(JsonObject source, SourceMap map) =>
+        Word(source, "files") == map.Files && (map.Sheet is null || Word(source, "sheet") is not { } sheet || sheet == map.Sheet);
+
+    private static string? Word(JsonObject source, string key) => source[key]?.GetValueKind() == JsonValueKind.String ? source[key]!.GetValue<string>() : null;
 
     private static JsonObject ToJson(SourceMap map)
     {

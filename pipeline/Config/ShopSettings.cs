@@ -23,6 +23,9 @@ internal sealed record ShopSettings
     /// <summary>The files and how to read them, oldest export first: of two exports of one job the later entry wins.</summary>
     public IReadOnlyList<SourceMap> Sources { get; init; } = [];
 
+    /// <summary>What a person has answered to the questions of <c>inspect</c>: key of the question to the choice.</summary>
+    public IReadOnlyDictionary<string, string> Answers { get; init; } = new Dictionary<string, string>();
+
     /// <summary>The vans.</summary>
     public IReadOnlyList<ShopVan> Vans { get; init; } = [];
 

@@ -13,12 +13,12 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
     private const double Essential = 0.2;
 
     /// <summary>Fields of the kind.</summary>
-    public IReadOnlyList<string> Fields => FieldCatalog.ForKind(Kind)!;
+    public IReadOnlyList<string> Fields => KindFields.Of(Kind);
 
     /// <summary>Decides all columns at once.</summary>
     public static FieldChoice Of(string kind, double[,] odds)
     {
-        IReadOnlyList<string> fields = FieldCatalog.ForKind(kind)!;
+        IReadOnlyList<string> fields = KindFields.Of(kind);
         int columns = odds.GetLength(0);
         var gain = new double[fields.Count, columns];
         for (int f = 0; f < fields.Count; f++)
@@ -30,7 +30,20 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
             }
         }
 
-        return new FieldChoice(kind, Assignment.Best(gain), odds);
+        int[] chosen = Assignment.Best(gain);
+        MoveOnlyNumber(fields, chosen);
+        return new FieldChoice(kind, chosen, odds);
+    }
+
+    // The only number on an order line is the part's, whoever's number it is.
+    private static void MoveOnlyNumber(IReadOnlyList<string> fields, int[] chosen)
+    {
+        int part = ((IList<string>)fields).IndexOf("part");
+        int other = ((IList<string>)fields).IndexOf("other_part");
+        if (part >= 0 && other >= 0 && chosen[part] < 0 && chosen[other] >= 0)
+        {
+            (chosen[part], chosen[other]) = (chosen[other], -1);
+        }
     }
 
     /// <summary>Log odds of a chance.</summary>

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <param name="HeaderLine">Line of the header; 0: none.</param>
 /// <param name="Rows">Rows below the header, with content.</param>
 /// <param name="BadRows">Rows that cannot be cut into cells, or have too many or too few.</param>
-/// <param name="Map">The proposed map; null: the file fits no kind.</param>
+/// <param name="Map">The proposed map; null: it is left out.</param>
 /// <param name="Columns">What is proposed for each column.</param>
 /// <param name="Doubts">What a person should look at before loading.</param>
 /// <param name="Notes">What is good to know and needs no decision.</param>
@@ -21,4 +21,8 @@ internal sealed record Inspection(
     SourceMap? Map,
     IReadOnlyList<ProposedColumn> Columns,
     IReadOnlyList<string> Doubts,
-    IReadOnlyList<string> Notes);
+    IReadOnlyList<string> Notes)
+{
+    /// <summary>Sheet of a workbook; null: a text file.</summary>
+    public string? Sheet { get; init; }
+}

@@ -31,6 +31,11 @@ internal static class RepairDataStandard
             ["complaint"] = ["problem", .. columns.Where(c => c.StartsWith('#'))],
             ["outcome"] = ["repair_status"],
         };
+        if (columns.Contains("model"))
+        {
+            map["model"] = ["model"];
+        }
+
         if (columns.Contains("product_age"))
         {
             map["age_years"] = ["product_age"];

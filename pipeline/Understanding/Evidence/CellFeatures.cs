@@ -32,6 +32,15 @@ internal static partial class CellFeatures
         Words(cells, list);
     }
 
+    /// <summary>True when the cells look like names of people, addresses, phone numbers or e-mails, or are free text that may hold some.</summary>
+    public static bool LooksPersonal(ColumnSample column)
+    {
+        string[] cells = [.. column.Texts];
+        bool Often(Func<string, bool> holds, double share) => cells.Length > 0 && cells.Count(holds) >= share * cells.Length;
+        return Often(c => c.Contains('@'), 0.1) || Often(Phone().IsMatch, 0.3) || Often(Person().IsMatch, 0.5) || Often(House().IsMatch, 0.5)
+            || Often(c => c.Count(x => x == ' ') >= 3, 0.3);
+    }
+
     private static int[] Counts(ColumnSample column)
     {
         var counts = new int[column.Distinct];

@@ -6,6 +6,9 @@ namespace PartsSignal.Pipeline.Understanding.Evidence;
 /// <param name="AllColumns">Every column, also those that repeat another.</param>
 internal sealed record SampledTable(TableSample Sample, long BadRows, IReadOnlyList<ColumnSample> AllColumns)
 {
+    /// <summary>The same columns, looked at in more rows, for what else a person should know.</summary>
+    public IReadOnlyList<ColumnProfile> Profiles { get; init; } = [];
+
     /// <summary>Line of the header; 0: none.</summary>
     public int HeaderLine { get; init; }
 

@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Understanding.Evidence;
 /// <summary>Reads what is needed of a table: its header, some of its rows, and the different values of its columns.</summary>
 internal static class TableSampler
 {
+    private const int ProfiledRows = 5_000;
     private const int MostRows = 800;
     private const int MostColumns = 300;
 
@@ -49,6 +50,7 @@ internal static class TableSampler
         var names = new ColumnNames(table.Header);
         int width = Math.Min(names.All.Count, MostColumns);
         ValueSet[] values = [.. Enumerable.Range(0, width).Select(_ => new ValueSet())];
+        ColumnProfile[] profiles = [.. names.All.Take(width).Select((n, i) => new ColumnProfile(n, i))];
         var rows = new RowSample(MostRows);
         long all = 0, bad = 0;
         while (table.Reader.Read())
@@ -65,6 +67,11 @@ internal static class TableSampler
             {
                 bad++;
                 continue;
+            }
+
+            for (int i = 0; all <= ProfiledRows && i < profiles.Length; i++)
+            {
+                profiles[i].Add(row[i], row.Form(i));
             }
 
             for (int i = 0; i < width; i++)
@@ -86,7 +93,7 @@ internal static class TableSampler
         }
 
         ColumnSample[] columns = [.. Enumerable.Range(0, width).Select(i => new ColumnSample(names.All[i], i, [.. rows.Rows.Select(r => r[i])]) { Values = values[i] })];
-        return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns);
+        return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns) { Profiles = profiles };
     }
 
     private static string FormOf(InputFile file, ContentScan scan, OpenedTable table) => table.Reader switch

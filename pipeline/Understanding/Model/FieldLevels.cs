@@ -9,7 +9,7 @@ internal sealed class FieldLevels(IReadOnlyList<string> fields)
 {
     private const int HeaderLevels = 6;
     private readonly Dictionary<string, int> _places = fields.Select((f, i) => (f, i)).ToDictionary(f => f.f, f => f.i, StringComparer.Ordinal);
-    private readonly Dictionary<string, bool[]> _own = FieldCatalog.Kinds.ToDictionary(k => k, k => fields.Select(f => FieldCatalog.ForKind(k)!.Contains(f)).ToArray(), StringComparer.Ordinal);
+    private readonly Dictionary<string, bool[]> _own = FieldCatalog.Kinds.ToDictionary(k => k, k => fields.Select(f => KindFields.Of(k).Contains(f)).ToArray(), StringComparer.Ordinal);
     private readonly bool[] _none = [.. fields.Select(f => f[0] == '~')];
 
     /// <summary>The levels, 0 to 15; room is left for more.</summary>
@@ -26,17 +26,17 @@ internal sealed class FieldLevels(IReadOnlyList<string> fields)
         }
 
         int place = _places.GetValueOrDefault(field, -1);
-        byte header = place < 0 ? (byte)0 : own.HeaderLevels[place];
+        byte header = LevelOf(own, place);
         byte others = 0, rival = 0, elsewhere = 0, none = 0;
         for (int c = 0; place >= 0 && c < table.Columns.Count; c++)
         {
-            others = c == column ? others : Math.Max(others, table.Columns[c].HeaderLevels[place]);
+            others = c == column ? others : Math.Max(others, LevelOf(table.Columns[c], place));
         }
 
         bool[] ofKind = _own[kind];
         for (int f = 0; f < _none.Length; f++)
         {
-            byte level = own.HeaderLevels[f];
+            byte level = LevelOf(own, f);
             (none, rival, elsewhere) = _none[f] ? (Math.Max(none, level), rival, elsewhere)
                 : f == place ? (none, rival, elsewhere)
                 : ofKind[f] ? (none, Math.Max(rival, level), elsewhere)
@@ -54,4 +54,7 @@ internal sealed class FieldLevels(IReadOnlyList<string> fields)
         levels[at + (int)content] = FeatureList.Top;
         return levels;
     }
+
+    // Fields that came later are unknown to evidence gathered before.
+    private static byte LevelOf(ColumnEvidence column, int place) => place >= 0 && place < column.HeaderLevels.Length ? column.HeaderLevels[place] : (byte)0;
 }

@@ -23,7 +23,7 @@ internal sealed record FieldModels(TreeModel Common, IReadOnlyDictionary<string,
     /// <param name="levels">Levels of a column and field.</param>
     public double[,] Odds(TableEvidence table, string kind, Func<int, string, byte[]> levels)
     {
-        IReadOnlyList<string> fields = FieldCatalog.ForKind(kind)!;
+        IReadOnlyList<string> fields = KindFields.Of(kind);
         var odds = new double[table.Columns.Count, fields.Count];
         for (int c = 0; c < table.Columns.Count; c++)
         {

@@ -24,19 +24,18 @@ internal sealed class ReadingFit(FieldLevels levels)
 {
     private const int InnerFolds = 3;
     private const int KeptNegatives = 3;
-    private static readonly BoostingOptions Common = new(Env("CR", 80), 3, 0.15, 3, 0.3);
-    private static readonly BoostingOptions Fields = new(Env("FR", 40), 3, 0.15, 3, 0.3);
-    private static readonly BoostingOptions Kinds = new(Env("KR", 60), 3, 0.12, 3, 0.5);
-    private static readonly BoostingOptions OwnKinds = new(Env("OR", 15), 2, 0.12, 3, 0.5);
+    private static readonly BoostingOptions Common = new(80, 3, 0.15, 3, 0.3);
+    private static readonly BoostingOptions Fields = new(40, 3, 0.15, 3, 0.3);
+    private static readonly BoostingOptions Kinds = new(60, 3, 0.12, 3, 0.5);
+    private static readonly BoostingOptions OwnKinds = new(15, 2, 0.12, 3, 0.5);
 
-    private static readonly BoostingOptions Second = new(Env("SR", 30), 2, 0.1, 10, 0.7);
+    private static readonly BoostingOptions Second = new(30, 2, 0.1, 10, 0.7);
 
-    private static int Env(string name, int otherwise) => int.TryParse(Environment.GetEnvironmentVariable(name), out int v) ? v : otherwise;
 
     /// <summary>The weights.</summary>
     public ReadingModel Fit(IReadOnlyList<LearningShop> shops)
     {
-        Dictionary<LearningShop, Example[]> examples = shops.ToDictionary(s => s, s => Examples(s, (t, c, k, f) => levels.Of(s.Set.Evidence.Tables[t], c, k, f), Env("WRONG", 2)));
+        Dictionary<LearningShop, Example[]> examples = shops.ToDictionary(s => s, s => Examples(s, (t, c, k, f) => levels.Of(s.Set.Evidence.Tables[t], c, k, f), 2));
         var looks = new Dictionary<LearningShop, FirstLook>();
         for (int fold = 0; fold < InnerFolds; fold++)
         {
@@ -79,7 +78,7 @@ internal sealed class ReadingFit(FieldLevels levels)
             foreach (string kind in truth.Kind == KindModels.None ? kinds : kinds.Prepend(truth.Kind))
             {
                 bool own = kind == truth.Kind;
-                foreach (string field in FieldCatalog.ForKind(kind)!)
+                foreach (string field in KindFields.Of(kind))
                 {
                     for (int c = 0; c < truth.Columns.Count; c++)
                     {
@@ -138,7 +137,10 @@ internal sealed class ReadingFit(FieldLevels levels)
 
     private static FieldModels FitFields(IEnumerable<Example> examples)
     {
-        (TreeModel common, Dictionary<string, TreeModel> own) = FitBoth([.. examples], Common, Fields);
+        // A field that no set has yet says nothing of any column; it goes by what holds for all.
+        Example[] all = [.. examples];
+        HashSet<string> known = [.. all.Where(e => e.IsRight).Select(e => e.Field)];
+        (TreeModel common, Dictionary<string, TreeModel> own) = FitBoth([.. all.Where(e => known.Contains(e.Field))], Common, Fields);
         return new FieldModels(common, own);
     }
 

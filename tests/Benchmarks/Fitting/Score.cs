@@ -69,7 +69,7 @@ internal sealed class Score(string name)
     {
         TableTruth truth = set.Truth[t];
         TableEvidence table = set.Evidence.Tables[t];
-        FieldChoice choice = Environment.GetEnvironmentVariable("COL1") is null ? FieldChoice.Of(truth.Kind, second.Odds(t, truth.Kind, model.Second)) : second.First.Choice(t, truth.Kind);
+        var choice = FieldChoice.Of(truth.Kind, second.Odds(t, truth.Kind, model.Second));
         int bad = 0, badAsked = 0;
         bool Right(int column, string field) => truth.Columns[column].Right.Contains(field);
         var named = new HashSet<int>();

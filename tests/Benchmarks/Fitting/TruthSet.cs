@@ -10,17 +10,20 @@ namespace PartsSignal.Benchmarks.Fitting;
 /// <summary>A shop's evidence with the right reading of its tables.</summary>
 /// <param name="Name">Name of the set.</param>
 /// <param name="Origin">Who wrote the files: sets of one origin are held out together.</param>
-/// <param name="IsReal">False for invented shops.</param>
+/// <param name="Sort">real, made, dialect or sample: how much it counts.</param>
 /// <param name="Evidence">The evidence.</param>
 /// <param name="Truth">The right answers, table by table.</param>
-internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvidence Evidence, IReadOnlyList<TableTruth> Truth)
+internal sealed record TruthSet(string Name, string Origin, string Sort, ShopEvidence Evidence, IReadOnlyList<TableTruth> Truth)
 {
+    /// <summary>True for files of shops that exist.</summary>
+    public bool IsReal => Sort == "real";
+
     /// <summary>Reads a set's files.</summary>
-    public static TruthSet Read(string folder, bool real, HeaderLexicon lexicon, List<IReadOnlyList<TableSample>> read)
+    public static TruthSet Read(string folder, string sort, HeaderLexicon lexicon, List<IReadOnlyList<TableSample>> read)
     {
         using var json = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "truth.json")));
         string name = Path.GetFileName(folder);
-        string origin = real ? json.RootElement.GetProperty("origin").GetString()!.Split(' ', ',')[0] : name;
+        string origin = sort == "real" ? json.RootElement.GetProperty("origin").GetString()!.Split(' ', ',')[0] : name;
         var limits = new ReadingLimits();
         var samples = new List<TableSample>();
         foreach (InputFile file in new InputFiles(Path.Combine(folder, "in"), limits).All.Where(f => !f.Name.EndsWith(".json", StringComparison.Ordinal)))
@@ -37,7 +40,7 @@ internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvi
 
         TableTruth[] truth = [.. samples.Select(s => TableTruth.Of(json.RootElement, s))];
         read.Add(samples);
-        return new TruthSet(name, origin, real, ShopEvidence.Of(samples, lexicon), truth);
+        return new TruthSet(name, origin, sort, ShopEvidence.Of(samples, lexicon), truth);
     }
 
     /// <summary>The same with other words for headers.</summary>
@@ -50,15 +53,17 @@ internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvi
     public int Twins(int table) => Enumerable.Range(0, Truth.Count).Count(t => t == table || (Truth[t].Kind == Truth[table].Kind && Evidence.Tables[t].IsTwin(Evidence.Tables[table])));
 
     /// <summary>The set as lines of text.</summary>
-    public IEnumerable<string> Lines()
+    /// <param name="name">Name to give it, in place of its own and those of its files.</param>
+    /// <param name="origin">Name to give its origin.</param>
+    public IEnumerable<string> Lines(string name, string origin)
     {
         var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
         int NumberOf(string header) => numbers.TryGetValue(header, out int n) ? n : numbers[header] = numbers.Count;
-        yield return string.Join(' ', "set", Name, Origin, IsReal ? "real" : "made");
+        yield return string.Join(' ', "set", name, origin, Sort);
         for (int t = 0; t < Truth.Count; t++)
         {
             TableTruth truth = Truth[t];
-            yield return string.Join(' ', "table", truth.Kind, List(truth.AlsoRight), List(truth.Essential), EvidenceText.Hex(Evidence.Tables[t].Levels) + ".", truth.Name.Replace(' ', '_'));
+            yield return string.Join(' ', "table", truth.Kind, List(truth.AlsoRight), List(truth.Essential), EvidenceText.Hex(Evidence.Tables[t].Levels) + ".", name == Name ? truth.Name.Replace(' ', '_') : "-", EvidenceText.Hex(Evidence.Tables[t].NameLevels));
             for (int c = 0; c < truth.Columns.Count; c++)
             {
                 yield return string.Join(' ', "column", List(truth.Columns[c].Right), List(truth.Columns[c].Never), EvidenceText.Line(Evidence.Tables[t].Columns[c], NumberOf));
@@ -70,18 +75,17 @@ internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvi
     public static IReadOnlyList<TruthSet> ReadLines(IEnumerable<string> lines)
     {
         var sets = new List<TruthSet>();
-        var before = new byte[Pipeline.Understanding.Model.KindModels.Names.Count];
         foreach (string line in lines)
         {
             string[] words = line.Split(' ');
             switch (words[0])
             {
                 case "set":
-                    sets.Add(new TruthSet(words[1], words[2], words[3] == "real", new ShopEvidence(new List<TableEvidence>()), new List<TableTruth>()));
+                    sets.Add(new TruthSet(words[1], words[2], words[3], new ShopEvidence(new List<TableEvidence>()), new List<TableTruth>()));
                     break;
                 case "table":
                     ((List<TableTruth>)sets[^1].Truth).Add(new TableTruth(words[5], words[1], Words(words[2]), Words(words[3]), new List<ColumnTruth>()));
-                    ((List<TableEvidence>)sets[^1].Evidence.Tables).Add(new TableEvidence(words.Length > 6 ? EvidenceText.Levels(words[6]) : Named(sets.Count, sets[^1].IsReal, words[5], ref before), EvidenceText.Levels(words[4].TrimEnd('.')), new List<ColumnEvidence>()));
+                    ((List<TableEvidence>)sets[^1].Evidence.Tables).Add(new TableEvidence(EvidenceText.Levels(words[6]), EvidenceText.Levels(words[4].TrimEnd('.')), new List<ColumnEvidence>()));
                     break;
                 default:
                     ColumnEvidence column = EvidenceText.Read(words.AsSpan(3));
@@ -92,15 +96,6 @@ internal sealed record TruthSet(string Name, string Origin, bool IsReal, ShopEvi
         }
 
         return sets;
-    }
-
-    // Invented shops name their files too well: half of them go without names, and of a quarter the names are exchanged.
-    private static byte[] Named(int set, bool real, string name, ref byte[] before)
-    {
-        byte[] levels = ShopEvidence.NameLevels(name.Replace('_', ' '));
-        byte[] other = before;
-        before = levels;
-        return real || set % 4 == 0 ? levels : set % 4 == 1 ? other : new byte[levels.Length];
     }
 
     private static string List(IReadOnlyList<string> words) => words.Count == 0 ? "-" : string.Join(',', words);

@@ -46,11 +46,12 @@ public sealed class ShopFileTests
     }
 
     [Fact]
-    public void With_NewMapForAFileAlreadyThere_TakesItsPlaceAndKeepsTheRest()
+    public void With_MapForAFileAlreadyThere_TakesItsPlaceOnlyWhereItIsMadeAnew()
     {
         string text = """{ "shop": "Ours", "sources": [ { "files": "a.csv", "kind": "parts" }, { "files": "b.csv", "kind": "jobs" } ] }""";
-        string written = ShopFileWriter.With(text, [new SourceMap { Files = "b.csv", Kind = "job_parts", Columns = new Dictionary<string, IReadOnlyList<string>> { ["part"] = ["Part", "Suffix"] } }]);
-        ShopSettings settings = ShopFile.Parse(written);
+        SourceMap[] maps = [new SourceMap { Files = "b.csv", Kind = "job_parts", Columns = new Dictionary<string, IReadOnlyList<string>> { ["part"] = ["Part", "Suffix"] } }];
+        Assert.Equal(["parts", "jobs"], ShopFile.Parse(ShopFileWriter.With(text, maps)).Sources.Select(s => s.Kind));
+        ShopSettings settings = ShopFile.Parse(ShopFileWriter.With(text, maps, anew: _ => true));
         Assert.Equal("Ours", settings.Shop);
         Assert.Equal(["a.csv/parts", "b.csv/job_parts"], settings.Sources.Select(s => $"{s.Files}/{s.Kind}"));
         Assert.Equal(["Part", "Suffix"], settings.Sources[1].Columns["part"]);

@@ -1,0 +1,35 @@
+using System.Globalization;
+using CsvHelper;
+
+namespace PartsSignal.Pipeline.Commands;
+
+/// <summary>Tells when a run had nothing to work on: its pages are there, and say nothing.</summary>
+internal static class RunOutcome
+{
+    /// <summary>What is missing, in one line; null: nothing is.</summary>
+    /// <param name="results">Folder of the results.</param>
+    public static string? Lacks(string results)
+    {
+        string path = Path.Combine(results, "month_figures.csv");
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+
+        long calls = 0, open = 0, known = 0;
+        using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
+        while (csv.Read())
+        {
+            calls += Whole(csv.GetString("calls"));
+            open += Whole(csv.GetString("still_open"));
+            known += Whole(csv.GetString("cause_known"));
+        }
+
+        return calls == 0 ? "No call was read, so the report is empty. Run inspect to see which file is the job log."
+            : open == calls ? $"Of {calls:N0} calls none counts as finished, so no rate can be given. Run inspect and say which column holds the closing day or the outcome."
+            : known == 0 ? $"Of {calls:N0} calls none says what failed, so no rate can be given. Run inspect and say where parts, outcomes or diagnoses stand."
+            : null;
+    }
+
+    private static long Whole(string text) => long.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out long value) ? value : 0;
+}

@@ -1,0 +1,93 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding.Model;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>Puts doubts into questions, the most consequential first and no more than a person will answer.</summary>
+internal static class QuestionMaker
+{
+    /// <summary>Most questions of a shop.</summary>
+    public const int Most = 12;
+
+    private const int ExamplesPerColumn = 3;
+    private const double KindWeight = 100;
+
+    private static readonly Dictionary<string, string> KindLabels = new(StringComparer.Ordinal)
+    {
+        ["jobs"] = "the job log: one row a call or repair",
+        ["job_parts"] = "parts used on jobs: one row a part line",
+        ["part_orders"] = "orders of parts from suppliers",
+        ["parts"] = "a parts or price list",
+        ["supersessions"] = "old part numbers and what replaced them",
+        ["part_aliases"] = "part numbers and what suppliers call them",
+        ["fitments"] = "which part fits which model",
+        ["models"] = "a list of models",
+        ["units"] = "the register: one row an appliance",
+        ["van_counts"] = "what the vans carry",
+        [KindModels.None] = "none of these: leave it out",
+    };
+
+    /// <summary>The questions of a shop, and how many more there would be.</summary>
+    public static (IReadOnlyList<ReadingQuestion> Questions, int More) Of(IReadOnlyList<TableReading> readings)
+    {
+        var all = new List<ReadingQuestion>();
+        var asked = new HashSet<string>(StringComparer.Ordinal);
+        foreach (TableReading reading in readings)
+        {
+            // Sheets of the same columns are asked about once.
+            string columns = string.Join('|', reading.Table.Sample.Columns.Select(c => PlainHeader.Key(c.Name)).Order(StringComparer.Ordinal));
+            if (reading.AsksKind && asked.Add($"{columns} kind"))
+            {
+                all.Add(KindQuestion(reading));
+            }
+
+            all.AddRange(reading.Doubts.Where(d => asked.Add($"{columns} {reading.Kind} {d.Field}")).Select(d => FieldQuestion(reading, d)));
+        }
+
+        ReadingQuestion[] ordered = [.. all.OrderByDescending(q => q.Weight).ThenBy(q => q.Key, StringComparer.Ordinal)];
+        return ([.. ordered.Take(Most)], Math.Max(0, ordered.Length - Most));
+    }
+
+    /// <summary>Kinds in words.</summary>
+    public static string Label(string kind) => KindLabels[kind];
+
+    private static ReadingQuestion KindQuestion(TableReading reading)
+    {
+        TableSample table = reading.Table.Sample;
+        string[] kinds = [.. reading.Kinds.Select(k => k.Kind)];
+        string[] examples = [.. table.Columns.Take(4).SelectMany(c => Examples(c, reading, 1).Select(e => $"{c.Name}: {e}")).Take(ExamplesPerColumn)];
+        string taken = reading.Kind == KindModels.None ? "it is left out" : $"it is taken for {Label(reading.Kind)}";
+        return new ReadingQuestion(
+            reading.Key + "/kind", table.File, table.Sheet, null, null,
+            $"What kind of table is '{(table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}")}'? Its columns: {string.Join(", ", table.Columns.Take(8).Select(c => $"'{c.Name}'"))}{(table.Columns.Count > 8 ? " and more" : "")}.",
+            [.. kinds.Select(k => new QuestionChoice(k, Label(k)))],
+            examples,
+            $"Everything in it depends on this. Until you answer, {taken}.",
+            reading.Kind,
+            KindWeight + Math.Log10(1 + table.Rows));
+    }
+
+    private static ReadingQuestion FieldQuestion(TableReading reading, ColumnDoubt doubt)
+    {
+        TableSample table = reading.Table.Sample;
+        ColumnSample[] columns = [.. doubt.Columns.Select(c => table.Columns[c])];
+        string? chosen = doubt.Chosen < 0 ? null : table.Columns[doubt.Chosen].Name;
+        string meaning = FieldCatalog.Get(reading.Kind, doubt.Field).Meaning.TrimEnd('.');
+        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
+        return new ReadingQuestion(
+            $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
+            $"Which column of '{where}' says this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column says it")],
+            [.. columns.Take(2).SelectMany(c => Examples(c, reading, columns.Length > 1 ? 2 : ExamplesPerColumn).Select(e => columns.Length > 1 ? $"{c.Name}: {e}" : e)).Take(ExamplesPerColumn)],
+            chosen is null ? $"Until you answer, nothing is read as {doubt.Field}, and what rests on it is missing." : $"Until you answer, '{chosen}' is read as {doubt.Field}.",
+            chosen ?? ReadingAnswers.Nothing,
+            doubt.Weight * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
+    }
+
+    private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most)
+    {
+        bool personal = MaskedCells.IsPersonal(column, reading);
+        return column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(most).Select(t => personal ? MaskedCells.Mask(t) : t.Length > 60 ? t[..60] + "…" : t);
+    }
+}

@@ -1,0 +1,82 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding.Model;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>Decides the kinds and columns of all tables of a shop together.</summary>
+internal static class ShopUnderstanding
+{
+    private const double Certain = 9;
+
+    /// <summary>What each table is taken for, in their order.</summary>
+    /// <param name="tables">The tables.</param>
+    /// <param name="answers">What a person has settled.</param>
+    /// <param name="model">The weights.</param>
+    public static IReadOnlyList<TableReading> Decide(IReadOnlyList<SampledTable> tables, ReadingAnswers answers, ReadingModel model)
+    {
+        var evidence = ShopEvidence.Of([.. tables.Select(t => t.Sample)], HeaderLexicon.Shipped);
+        var first = new FirstLook(evidence, new FieldLevels(HeaderLexicon.Shipped.Fields), model.First);
+        double[][] firstKinds = [.. first.Kinds(model.FirstKinds).Select((chances, t) => Settled(tables, evidence, t, answers) is { } kind ? Sure(kind) : chances)];
+        var second = new SecondLook(first, firstKinds);
+        return [.. tables.Select((_, t) => Decide(tables, evidence, t, second, answers, model))];
+    }
+
+    private static TableReading Decide(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at, SecondLook second, ReadingAnswers answers, ReadingModel model)
+    {
+        SampledTable table = tables[at];
+        string key = ReadingAnswers.KeyOf(table.Sample);
+        string? settled = Settled(tables, evidence, at, answers);
+        double[] chances = settled is not null ? Sure(settled) : table.Sample.Columns.Count == 0 ? Sure(KindModels.None) : model.SecondKinds.Chances(second.KindLevels(at));
+        (string Kind, double Chance)[] kinds = [.. KindModels.Names.Select((k, i) => (Kind: k, Chance: chances[i])).OrderByDescending(k => k.Chance)];
+        bool asks = settled is null && table.Sample.Columns.Count > 0 && TableReading.IsDoubtful(kinds, second.First.Fits(at)[^1].Needed);
+        if (kinds[0].Kind == KindModels.None)
+        {
+            return new TableReading(table, key, KindModels.None, kinds, null, []) { AsksKind = asks, IsAnswered = settled is not null };
+        }
+
+        double[,] odds = second.Odds(at, kinds[0].Kind, model.Second);
+        foreach (int twin in Twins(tables, evidence, at).Reverse())
+        {
+            Apply(odds, kinds[0].Kind, table.Sample, ReadingAnswers.KeyOf(tables[twin].Sample), answers);
+        }
+
+        var choice = FieldChoice.Of(kinds[0].Kind, odds);
+        return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice)]) { AsksKind = asks, IsAnswered = settled is not null };
+    }
+
+    // Years of one log are asked about once: what is answered for one holds for all.
+    private static IEnumerable<int> Twins(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at) =>
+        Enumerable.Range(0, tables.Count).Where(t => t == at || evidence.Tables[t].IsTwin(evidence.Tables[at])).OrderBy(t => t == at ? 0 : 1);
+
+    private static string? Settled(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at, ReadingAnswers answers) =>
+        Twins(tables, evidence, at).Select(t => answers.Kind(ReadingAnswers.KeyOf(tables[t].Sample))).FirstOrDefault(k => k is not null);
+
+    private static double[] Sure(string kind) => [.. KindModels.Names.Select(k => k == kind ? 1.0 : 0)];
+
+    private static void Apply(double[,] odds, string kind, TableSample table, string key, ReadingAnswers answers)
+    {
+        IReadOnlyList<string> fields = KindFields.Of(kind);
+        for (int f = 0; f < fields.Count; f++)
+        {
+            string? header = answers.Header(key, fields[f]);
+            for (int c = 0; c < table.Columns.Count; c++)
+            {
+                string? field = answers.Field(key, table.Columns[c].Name);
+                odds[c, f] = header is not null ? (header == table.Columns[c].Name ? Certain : -Certain)
+                    : field is not null ? (field == fields[f] ? Certain : -Certain)
+                    : odds[c, f];
+            }
+        }
+
+        // A column that somebody gave to one field gives no other.
+        for (int c = 0; c < table.Columns.Count; c++)
+        {
+            int given = Enumerable.Range(0, fields.Count).FirstOrDefault(f => answers.Header(key, fields[f]) == table.Columns[c].Name, -1);
+            for (int f = 0; given >= 0 && f < fields.Count; f++)
+            {
+                odds[c, f] = f == given ? Certain : -Certain;
+            }
+        }
+    }
+}

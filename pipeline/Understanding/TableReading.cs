@@ -1,0 +1,34 @@
+using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding.Model;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>What a table is taken for.</summary>
+/// <param name="Table">The table.</param>
+/// <param name="Key">Name by which its questions are answered: the file, and its sheet behind a bar.</param>
+/// <param name="Kind">Its kind, or <see cref="KindModels.None"/>.</param>
+/// <param name="Kinds">Chance of each kind, likeliest first.</param>
+/// <param name="Choice">Its columns; null: it is of no kind.</param>
+/// <param name="Doubts">Fields of which it is not certain which column gives them.</param>
+internal sealed record TableReading(
+    SampledTable Table,
+    string Key,
+    string Kind,
+    IReadOnlyList<(string Kind, double Chance)> Kinds,
+    FieldChoice? Choice,
+    IReadOnlyList<ColumnDoubt> Doubts)
+{
+    private const double SureOfKind = 0.85;
+
+    /// <summary>True when a person should say what the table is.</summary>
+    public bool AsksKind { get; init; }
+
+    /// <summary>True when somebody settled the kind.</summary>
+    public bool IsAnswered { get; init; }
+
+    /// <summary>Whether the chances leave a doubt, or a table that is left out would do as something.</summary>
+    /// <param name="kinds">Chances, likeliest first.</param>
+    /// <param name="bestNeeded">How well the best kind's needs are met, 0 to 1.</param>
+    public static bool IsDoubtful(IReadOnlyList<(string Kind, double Chance)> kinds, double bestNeeded) =>
+        kinds[0].Chance < SureOfKind || (kinds[0].Kind == KindModels.None && bestNeeded >= 0.5);
+}

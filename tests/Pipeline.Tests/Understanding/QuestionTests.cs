@@ -1,0 +1,106 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Understanding;
+
+public sealed class QuestionTests
+{
+    private const string Log = "Job;Opened;Complaint;Model\n1;13.08.2026;no heat at all;WX100-1\n2;14.08.2026;leaks from door;WX100-2\n3;15.08.2026;does not spin;DR200-1\n";
+
+    [Theory]
+    [InlineData("12 Mill Lane, Ada", "00 xxxx xxxx, xxx")]
+    [InlineData("+49 555 0107", "+00 000 0000")]
+    public void Mask_Cell_ShowsItsFormOnly(string cell, string masked) => Assert.Equal(masked, MaskedCells.Mask(cell));
+
+    [Fact]
+    public void Answer_Kind_IsHeeded()
+    {
+        ShopInspection found = Inspect(Log, new() { ["log.csv/kind"] = "none" });
+        Assert.Null(found.Tables.Single().Map);
+        Assert.Empty(found.Questions);
+    }
+
+    [Fact]
+    public void Answer_Field_TakesThatColumnAndNoOtherFieldDoes()
+    {
+        ShopInspection found = Inspect(Log, new() { ["log.csv/kind"] = "jobs", ["log.csv/field/serial"] = "Model" });
+        SourceMap map = found.Tables.Single().Map!;
+        Assert.Equal("Model", map.Columns["serial"].Single());
+        Assert.DoesNotContain("model", map.Columns.Keys);
+        Assert.DoesNotContain(found.Questions, q => q.Field == "serial");
+    }
+
+    [Fact]
+    public void Answer_ColumnGivesNothing_IsNotRead()
+    {
+        ShopInspection found = Inspect(Log, new() { ["log.csv/kind"] = "jobs", ["log.csv/column/Complaint"] = "none" });
+        Assert.DoesNotContain("Complaint", found.Tables.Single().Map!.Columns.Values.SelectMany(h => h));
+    }
+
+    [Fact]
+    public void Answer_Dates_OrderTheDates() =>
+        Assert.Equal("mdy", Inspect(Log, new() { ["log.csv/kind"] = "jobs", ["log.csv/dates"] = "mdy" }).Tables.Single().Map!.DateOrder);
+
+    [Fact]
+    public void Questions_OfAnyShop_AreFewAndAnswerable()
+    {
+        ShopInspection found = Inspect("a;b;c\nx1;13.08.2026;q w e\nx2;14.08.2026;r t y\nx3;15.08.2026;u i o\n", []);
+        Assert.InRange(found.Questions.Count, 0, QuestionMaker.Most);
+        Assert.All(found.Questions, q =>
+        {
+            Assert.Contains(q.Choices, c => c.Value == q.Default);
+            Assert.StartsWith("log.csv/", q.Key, StringComparison.Ordinal);
+            Assert.InRange(q.Examples.Count, 0, 3);
+        });
+    }
+
+    [Fact]
+    public void Save_MapThatStands_StaysAndThePreviousFileIsKept()
+    {
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), Log);
+        const string Own = """{ "shop": "Mine", "sources": [ { "files": "log.csv", "kind": "jobs", "columns": { "opened_on": "Opened", "complaint": "Model" } } ] }""";
+        File.WriteAllText(folder.Sub("shop.json"), Own);
+        ShopInspection found = Inspect(Log, []);
+        string said = ProposedMaps.Save(folder.Path, found, new Dictionary<string, string>(), write: true);
+        Assert.Equal("Model", ShopFile.Load(folder.Path).Sources.Single().Columns["complaint"].Single());
+        Assert.Contains("stays", said, StringComparison.Ordinal);
+
+        var answer = new Dictionary<string, string> { ["log.csv/field/complaint"] = "Complaint" };
+        ProposedMaps.Save(folder.Path, Inspect(Log, answer), answer, write: true);
+        ShopSettings settled = ShopFile.Load(folder.Path);
+        Assert.Equal("Complaint", settled.Sources.Single().Columns["complaint"].Single());
+        Assert.Equal(answer, settled.Answers);
+        Assert.True(File.Exists(folder.Sub(ShopFileWriter.PreviousName)));
+    }
+
+    [Fact]
+    public void Tables_WhatTheProgramWrites_IsNoTableOfTheShop()
+    {
+        using var folder = new Scratch();
+        foreach (string name in (string[])["log.csv", "review-components.csv", "data-faults.csv", "rejects-log.csv", "complaint-words.csv", "notes.md"])
+        {
+            File.WriteAllText(folder.Sub(name), Log);
+        }
+
+        Assert.Equal(["log.csv"], ShopTables.In(folder.Path, new ReadingLimits()).Select(f => f.Name));
+    }
+
+    private static ShopInspection Inspect(string text, Dictionary<string, string> answers)
+    {
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), text);
+        return new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(folder.Path, new ReadingLimits()), CancellationToken.None);
+    }
+
+    private sealed class Scratch : IDisposable
+    {
+        public string Path { get; } = Directory.CreateTempSubdirectory("questions-").FullName;
+
+        public string Sub(string name) => System.IO.Path.Combine(Path, name);
+
+        public void Dispose() => Directory.Delete(Path, recursive: true);
+    }
+}
