@@ -87,6 +87,9 @@ public sealed class Database : IDisposable
     public IReadOnlyList<T> Read<T>(string path, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
         Query(SqlText.Read(path), row, parameters);
 
+    /// <summary>Rows of a query whose text the caller has (see <see cref="SqlText.Fill"/>), its columns matched by name.</summary>
+    public IReadOnlyList<T> Query<T>(string sql) => Rows<T>(sql, sql, []);
+
     /// <summary>Rows of a query whose text the caller has.</summary>
     public IReadOnlyList<T> Query<T>(string sql, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object? Value)> parameters)
     {
@@ -116,7 +119,7 @@ public sealed class Database : IDisposable
         Single<long>("queries/session/has_table.sql", ("name", table)) > 0;
 
     /// <summary>Number of rows of a table or view.</summary>
-    public long Count(string table) => Rows<long>($"from {Quote(table)} select count(*)", table, [])[0];
+    public long Count(string table) => Rows<long>(SqlText.Fill("statements/row_count.sql", ("table", Quote(table))), table, [])[0];
 
     /// <summary>An identifier in double quotes.</summary>
     public static string Quote(string identifier) => "\"" + identifier.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";

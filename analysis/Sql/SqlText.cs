@@ -20,6 +20,27 @@ public static class SqlText
         return reader.ReadToEnd();
     });
 
+    /// <summary>
+    /// Text of one file with its places filled in. Identifiers and file names cannot be parameters of a query, so a file
+    /// writes such a place as a quoted identifier in braces: <c>"{table}"</c>.
+    /// </summary>
+    /// <param name="path">Path under <c>Sql/</c>.</param>
+    /// <param name="places">Name of each place and the SQL that goes there, already quoted.</param>
+    /// <exception cref="ArgumentException">The file has no such place, or one is left unfilled.</exception>
+    public static string Fill(string path, params ReadOnlySpan<(string Name, string Sql)> places)
+    {
+        string text = Read(path);
+        foreach ((string name, string sql) in places)
+        {
+            string place = "\"{" + name + "}\"";
+            text = text.Contains(place, StringComparison.Ordinal)
+                ? text.Replace(place, sql, StringComparison.Ordinal)
+                : throw new ArgumentException($"{path} has no place {place}.", nameof(places));
+        }
+
+        return text.Contains("\"{", StringComparison.Ordinal) ? throw new ArgumentException($"A place of {path} is left unfilled.", nameof(places)) : text;
+    }
+
     /// <summary>Text of one file, or null where there is none.</summary>
     public static string? TryRead(string path) => Exists(path) ? Read(path) : null;
 

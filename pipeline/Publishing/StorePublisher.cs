@@ -43,11 +43,12 @@ internal static class StorePublisher
 
     private static void WriteYears(Database database, string table, string day, string folder)
     {
-        string column = Database.Quote(day);
-        foreach (int year in database.Query($"from {Database.Quote(table)} select distinct year({column}) as y order by y", r => (int)r.GetInt64(0)))
+        (string, string)[] places = [("table", Database.Quote(table)), ("day", Database.Quote(day))];
+        foreach (long year in database.Query<long>(SqlText.Fill("statements/years.sql", places)))
         {
             string target = Directory.CreateDirectory(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"year={year:0000}"))).FullName;
-            Write(database, $"(from {Database.Quote(table)} where {column} between make_date({year}, 1, 1) and make_date({year}, 12, 31))", target);
+            string rows = SqlText.Fill("statements/rows_of_year.sql", [.. places, ("year", year.ToString(CultureInfo.InvariantCulture))]);
+            Write(database, $"({rows})", target);
         }
     }
 

@@ -25,7 +25,7 @@ internal static class PhonePageMaker
         CheckTable checks = CheckTableReader.Load(input);
         LookupFacts facts = FactReader.Read(database, checks, []);
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
-        IReadOnlyList<LookupModel> models = database.Read("queries/report/models.sql", r => new LookupModel(r.GetString(0), r.GetString(1), r.Text(2), r.Text(3)));
+        IReadOnlyList<LookupModel> models = [.. database.Read<ModelRow>("queries/report/models.sql").Select(m => new LookupModel(m.ModelNumber, m.ModelFamily, m.ApplianceType, m.Brand))];
         IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
         LookupWeights? weights = PhoneWeights.From(model);
         var costs = ShopAnswers.Options(settings);
@@ -83,9 +83,9 @@ internal static class PhonePageMaker
 
     private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts)
     {
-        ILookup<string, string> old = database.Read("queries/report/old_numbers.sql", r => (New: r.GetString(0), Old: r.GetString(1))).ToLookup(r => r.New, r => r.Old);
-        var groups = database.Read("queries/report/family_parts.sql", r => (Family: r.GetString(0), Component: r.GetString(1)));
-        return Keyed(groups.Select(g => ($"{g.Family}/{g.Component}", (IReadOnlyList<LookupPart>)[.. facts.Parts(g.Family, g.Component)
+        ILookup<string, string> old = database.Read<OldNumber>("queries/report/old_numbers.sql").ToLookup(r => r.CurrentNumber, r => r.Replaced);
+        var groups = database.Read<FamilyComponent>("queries/report/family_parts.sql");
+        return Keyed(groups.Select(g => ($"{g.ModelFamily}/{g.Component}", (IReadOnlyList<LookupPart>)[.. facts.Parts(g.ModelFamily, g.Component)
             .OrderByDescending(p => p.Available).ThenByDescending(p => p.TimesSeen).ThenByDescending(p => p.Listed).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Take(PartsCarried)
             .Select(p => new LookupPart(
@@ -94,13 +94,21 @@ internal static class PhonePageMaker
     }
 
     private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(
-        database.Read("queries/prediction/model_parts.sql", r => (Model: r.GetString(0), Part: r.GetString(1), Jobs: r.GetInt64(2)))
-            .GroupBy(r => r.Model)
+        database.Read<ModelPart>("queries/prediction/model_parts.sql")
+            .GroupBy(r => r.ModelNumber)
             .ToDictionary(
                 g => g.Key,
                 g => (IReadOnlyDictionary<string, long>)new SortedDictionary<string, long>(
-                    g.GroupBy(r => r.Part).ToDictionary(p => p.Key, p => p.Sum(r => r.Jobs)), StringComparer.Ordinal)),
+                    g.GroupBy(r => r.PartNumber).ToDictionary(p => p.Key, p => p.Sum(r => r.Jobs)), StringComparer.Ordinal)),
         StringComparer.Ordinal);
+
+    private sealed record ModelRow(string ModelNumber, string ModelFamily, string? ApplianceType, string? Brand);
+
+    private sealed record OldNumber(string CurrentNumber, [Column("old_number")] string Replaced);
+
+    private sealed record FamilyComponent(string ModelFamily, string Component);
+
+    private sealed record ModelPart(string ModelNumber, string PartNumber, long Jobs);
 
     private static IReadOnlyList<int> PerMille(double[] odds) => [.. odds.Select(o => (int)Math.Round(o * 1000))];
 

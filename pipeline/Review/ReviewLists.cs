@@ -23,8 +23,8 @@ internal static class ReviewLists
     public static IReadOnlyList<ReviewCount> Write(Database database, ReviewAnswers answers, string folder)
     {
         Directory.CreateDirectory(folder);
-        ILookup<(string, int), string> notes = database.Read("queries/review/answer_notes.sql", r => (File: r.GetString(0), Line: r.Int(1), Note: r.GetString(2)))
-            .ToLookup(n => (n.File, n.Line), n => n.Note);
+        ILookup<(string, int), string> notes = database.Read<AnswerNote>("queries/review/answer_notes.sql")
+            .ToLookup(n => (n.SourceFile, n.SourceLine), n => n.Note);
         List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Rows(list.File), notes, folder))];
         database.Stream("queries/review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
         File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
@@ -70,13 +70,17 @@ internal static class ReviewLists
     private static string?[][] Closest(Database database, string keysSql, OpenRows rows)
     {
         int key = rows.Columns.ToList().FindIndex(c => c.EndsWith("_key", StringComparison.Ordinal));
-        var known = new NumberSuggestions(database.Read(keysSql, r => (r.GetString(0), r.GetString(1))));
+        var known = new NumberSuggestions(database.Read<KnownNumber>(keysSql).Select(n => (n.Key, n.Number)));
         return [.. rows.Cells.Select(c =>
         {
             IReadOnlyList<NumberSuggestion> close = known.Closest(c[key] ?? "", Suggestions);
             return Enumerable.Range(0, Suggestions).Select(i => i < close.Count ? close[i].Number : null).ToArray();
         })];
     }
+
+    private sealed record AnswerNote(string SourceFile, int SourceLine, string Note);
+
+    private sealed record KnownNumber(string Key, string Number);
 
     private static string Shown(object value) => value switch
     {

@@ -18,35 +18,36 @@ internal static class ResultPublisher
         long rows = 0;
         foreach (string table in tables)
         {
-            IReadOnlyList<(string Name, string Type)> columns =
-                database.Read("queries/session/columns.sql", r => (r.GetString(0), r.GetString(1)), ("name", table));
+            IReadOnlyList<TableColumn> columns = database.Read<TableColumn>("queries/session/columns.sql", ("name", table));
             RequireFinite(database, table, columns);
             string quoted = Database.Quote(table);
             string target = Path.Combine(folder, table);
             database.Execute($"copy (from {quoted}) to {Database.Literal(target + ".parquet")} (format parquet, compression zstd)");
-            database.Execute($"copy (from {quoted} select {Spreadsheet(columns)}) to {Database.Literal(target + ".csv")} (format csv, header true)");
+            database.Execute($"copy ({SqlText.Fill("statements/chosen_columns.sql", ("table", quoted), ("columns", Spreadsheet(columns)))}) to {Database.Literal(target + ".csv")} (format csv, header true)");
             rows += database.Count(table);
         }
 
         return rows;
     }
 
-    private static string Spreadsheet(IReadOnlyList<(string Name, string Type)> columns) => string.Join(", ", columns.Select(c =>
+    private static string Spreadsheet(IReadOnlyList<TableColumn> columns) => string.Join(", ", columns.Select(c =>
     {
         string name = Database.Quote(c.Name);
         return c.Type == "VARCHAR" ? $"spreadsheet_text({name}) as {name}" : name;
     }));
 
-    private static void RequireFinite(Database database, string table, IReadOnlyList<(string Name, string Type)> columns)
+    private static void RequireFinite(Database database, string table, IReadOnlyList<TableColumn> columns)
     {
         foreach ((string name, _) in columns.Where(c => c.Type is "DOUBLE" or "FLOAT"))
         {
             string column = Database.Quote(name);
-            long bad = database.Query($"from {Database.Quote(table)} select count(*) where not isfinite({column})", r => r.GetInt64(0))[0];
+            long bad = database.Query<long>(SqlText.Fill("statements/not_finite.sql", ("table", Database.Quote(table)), ("column", column)))[0];
             if (bad > 0)
             {
                 throw new InvalidDataException($"Result table {table}: {bad} rows of {name} hold NaN or infinity.");
             }
         }
     }
+
+    private sealed record TableColumn([Column("column_name")] string Name, [Column("data_type")] string Type);
 }

@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Transform;
 /// <param name="Duplicate">Exact copies of another row.</param>
 /// <param name="Replaced">Superseded by a newer version of the same row.</param>
 /// <param name="Rejected">Could not be used; see the rejects.</param>
-internal sealed record FileCounts(string File, string Kind, long Read, long Loaded, long Duplicate, long Replaced, long Rejected)
+internal sealed record FileCounts([Column("source_file")] string File, string Kind, [Column("rows_read")] long Read, long Loaded, long Duplicate, long Replaced, long Rejected)
 {
     /// <summary>True when every row is accounted for.</summary>
     public bool Balances => Read == Loaded + Duplicate + Replaced + Rejected;
@@ -25,8 +25,7 @@ internal sealed record Reconciliation(IReadOnlyList<FileCounts> Files)
         "all files", "", Files.Sum(f => f.Read), Files.Sum(f => f.Loaded), Files.Sum(f => f.Duplicate), Files.Sum(f => f.Replaced), Files.Sum(f => f.Rejected));
 
     /// <summary>Reads the counts from the table <c>loads</c>.</summary>
-    public static Reconciliation Read(Database database) => new(database.Query("from loads", r => new FileCounts(
-        r.GetString(0), r.GetString(2), r.GetInt64(3), r.GetInt64(4), r.GetInt64(5), r.GetInt64(6), r.GetInt64(7))));
+    public static Reconciliation Read(Database database) => new(database.ReadTable<FileCounts>("loads"));
 
     /// <summary>Throws if any row is unaccounted for.</summary>
     /// <exception cref="InvalidDataException">A file's rows do not add up; every such file is named.</exception>

@@ -1,9 +1,10 @@
+using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Transform;
 
-/// <summary>Makes staged files visible to the combining SQL.</summary>
+/// <summary>Makes staged files visible to the SQL that transforms them.</summary>
 internal static class StagedViews
 {
     /// <summary>
@@ -31,12 +32,14 @@ internal static class StagedViews
         database.Run("staging/rejected_rows.sql");
         foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
         {
-            database.Execute($"insert into rejected_rows by name from {Parquet(source.Rejects!)} select * replace ({Database.Literal(source.SourceFile)} as source_file)");
+            database.Execute("insert into rejected_rows by name " + SqlText.Fill("statements/refused_rows.sql", ("source_file", Database.Literal(source.SourceFile)), ("rows", Parquet(source.Rejects!))));
         }
     }
 
     private static string Rows(StagedFile source, string file) =>
-        $"from {Parquet(file)} select *, {Database.Literal(source.SourceFile)} as source_file, {source.SourceOrder}::integer as source_order";
+        SqlText.Fill(
+            "statements/staged_file.sql",
+            ("source_file", Database.Literal(source.SourceFile)), ("source_order", source.SourceOrder.ToString(CultureInfo.InvariantCulture)), ("rows", Parquet(file)));
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
 

@@ -24,7 +24,7 @@ internal static class TransformRunner
         var log = new List<ResultLog>();
         // The day that the data speaks for decides which supersession arrows are known, so it comes first.
         Run([SqlModels.Find("int_as_of")!]);
-        Set(database, "arrows_as_of", database.Query("from int_as_of", r => r.Day(0))[0]);
+        Set(database, "arrows_as_of", database.ReadTable<DateOnly?>("int_as_of")[0]);
         Run(SqlModels.In("marts"));
         return log;
 
@@ -60,7 +60,7 @@ internal static class TransformRunner
         bool bySpan = model.Materialization == Materialization.ByDaySpan;
         database.Execute($"drop table if exists {table}");
         StoreTables.CreateEmpty(database, model.Table);
-        foreach ((DateOnly first, DateOnly last) in bySpan ? Spans(database, options.SpanJobs) : [default])
+        foreach ((DateOnly first, DateOnly last) in bySpan ? Spans(database, options.SpanJobs) : [new DaySpan(default, default)])
         {
             if (bySpan)
             {
@@ -74,9 +74,11 @@ internal static class TransformRunner
         ResultRunner.CheckMade(database, model);
     }
 
-    private static IReadOnlyList<(DateOnly First, DateOnly Last)> Spans(Database database, long jobs) =>
-        database.Read("queries/session/job_spans.sql", r => (r.GetFieldValue<DateOnly>(0), r.GetFieldValue<DateOnly>(1)), ("jobs", jobs));
+    private static IReadOnlyList<DaySpan> Spans(Database database, long jobs) =>
+        database.Read<DaySpan>("queries/session/job_spans.sql", ("jobs", jobs));
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));
+
+    private sealed record DaySpan([Column("first_day")] DateOnly First, [Column("last_day")] DateOnly Last);
 }

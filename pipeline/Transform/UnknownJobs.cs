@@ -26,7 +26,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
     /// <returns>The staged files, with where their lines are.</returns>
     public async Task<IReadOnlyList<StagedFile>> WriteAsync(IReadOnlyList<SourceFile> sources, IReadOnlyList<StagedFile> staged, CancellationToken cancellation)
     {
-        var marks = database.Read("queries/session/unknown_job_files.sql", r => (Order: r.GetInt32(0), Mark: $"{r.GetInt64(1)} {r.GetString(2)}")).ToDictionary(f => f.Order, f => f.Mark);
+        var marks = database.Read<FileMark>("queries/session/unknown_job_files.sql").ToDictionary(f => f.SourceOrder, f => $"{f.Lines} {f.Mark}");
         var all = new List<StagedFile>();
         foreach (StagedFile file in staged)
         {
@@ -91,19 +91,21 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
     private IEnumerable<(int Line, RowFault Fault)> Lines(int sourceOrder)
     {
         int after = 0;
-        IReadOnlyList<(int Line, RowFault Fault)> next;
+        IReadOnlyList<OrphanLine> next;
         do
         {
-            next = database.Read(
-                "queries/session/unknown_job_lines.sql",
-                r => (r.GetInt32(0), new RowFault(r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4))),
-                ("source_order", sourceOrder), ("after", after), ("lines", LinesAtATime));
-            foreach ((int Line, RowFault Fault) line in next)
+            next = database.Read<OrphanLine>(
+                "queries/session/unknown_job_lines.sql", ("source_order", sourceOrder), ("after", after), ("lines", LinesAtATime));
+            foreach (OrphanLine line in next)
             {
-                yield return line;
-                after = line.Line;
+                yield return (line.SourceLine, new RowFault(line.Field, line.ReasonCode, line.Message, line.Suggestion));
+                after = line.SourceLine;
             }
         }
         while (next.Count == LinesAtATime);
     }
+
+    private sealed record FileMark(int SourceOrder, long Lines, string Mark);
+
+    private sealed record OrphanLine(int SourceLine, string Field, string ReasonCode, string Message, string Suggestion);
 }

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Tests.Fixtures;
 using CsCheck;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;

@@ -7,20 +7,18 @@ namespace PartsSignal.Analysis.Tests.Sql;
 /// </summary>
 public sealed partial class OrdinalReadTests
 {
-    // Each with its reason; nothing else may read by position.
-    private static readonly Dictionary<string, string> Allowed = new(StringComparer.Ordinal)
-    {
-        ["analysis/Sql/DataReaderExtensions.cs"] = "helpers of what still reads by position",
-    };
-
-    [Fact]
-    public void Analysis_ReadsRows_ByNameOnly()
+    [Theory]
+    [InlineData("analysis")]
+    [InlineData("pipeline")]
+    [InlineData("reports")]
+    [InlineData("data-sample")]
+    public void Source_ReadsRows_ByNameOnly(string project)
     {
         string root = Root();
         Assert.All(
-            Directory.EnumerateFiles(Path.Combine(root, "analysis"), "*.cs", SearchOption.AllDirectories)
+            Directory.EnumerateFiles(Path.Combine(root, project), "*.cs", SearchOption.AllDirectories)
                 .Select(f => (Path: Path.GetRelativePath(root, f).Replace('\\', '/'), Text: File.ReadAllText(f)))
-                .Where(f => !f.Path.Contains("/obj/", StringComparison.Ordinal) && !Allowed.ContainsKey(f.Path)),
+                .Where(f => !f.Path.Contains("/obj/", StringComparison.Ordinal)),
             f => Assert.False(ByPosition().IsMatch(f.Text), $"{f.Path}: {ByPosition().Match(f.Text).Value}"));
     }
 

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Tests.Fixtures;
 using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Analysis.Tests.Sql;

@@ -54,7 +54,7 @@ public sealed class SamplePrivacyTests
         foreach (string file in Directory.EnumerateFiles(stage, "*.parquet", SearchOption.AllDirectories))
         {
             string from = $"from read_parquet({Database.Literal(file)})";
-            foreach (string text in database.Query($"{from} select cast(columns(*) as varchar)", r => string.Join('\t', Enumerable.Range(0, r.FieldCount).Select(i => r.Text(i)))))
+            foreach (string text in database.Query($"{from} select cast(columns(*) as varchar)", r => string.Join('\t', Enumerable.Range(0, r.FieldCount).Select(i => r.IsDBNull(i) ? "" : r.GetString(i)))))
             {
                 yield return text;
             }

@@ -16,7 +16,7 @@ public sealed class ResultPublisherTests : IDisposable
         Assert.Equal(3, ResultPublisher.Publish(database, ["sample"], _folder));
         Assert.Equal(["place,name,share", "2,b,0.5", "1,a,", "3,c,1.0"], File.ReadAllLines(Path.Combine(_folder, "sample.csv")));
         string parquet = Database.Literal(Path.Combine(_folder, "sample.parquet"));
-        Assert.Equal([2, 1, 3], database.Query($"from read_parquet({parquet})", r => r.Int(0)));
+        Assert.Equal([2, 1, 3], database.Query($"from read_parquet({parquet})", r => r.GetInt32(0)));
     }
 
     [Theory]

@@ -1,11 +1,11 @@
-using PartsSignal.Analysis.VanPlan.Replay;
+using PartsSignal.Analysis.VanPlan.Loads;
 
-namespace PartsSignal.Analysis.VanPlan.Loads;
+namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>
 /// Under <see cref="ConsumeRule.TakeWhatIsThere"/> every piece needed comes off the stock, so whether a job finds its
 /// parts depends only on how many pieces were asked for since the last ones came back: each job turns into levels the
-/// kit must reach, and the first-come replay into a <see cref="LoadProblem"/>, exactly.
+/// load must reach, and the first-come replay into a <see cref="LoadProblem"/>, exactly.
 /// </summary>
 internal static class RequiredLevels
 {

@@ -1,10 +1,10 @@
 using System.Data.Common;
 using System.Globalization;
 
-namespace PartsSignal.Analysis.Sql;
+namespace PartsSignal.Analysis.Tests.Fixtures;
 
 /// <summary>Nullable reads by position.</summary>
-public static class DataReaderExtensions
+internal static class DataReaderExtensions
 {
     /// <summary>Text, or null.</summary>
     public static string? Text(this DbDataReader reader, int i) => reader.IsDBNull(i) ? null : reader.GetString(i);
