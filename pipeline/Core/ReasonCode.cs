@@ -18,6 +18,7 @@ internal static class ReasonCode
     public const string TextTooLong = "text_too_long";
     public const string SummaryRow = "summary_row";
     public const string NotData = "not_data";
+    public const string WrongColumn = "wrong_column";
     public const string UnknownWord = "unknown_word";
     public const string UnknownJob = "unknown_job";
     public const string BrokenFile = "broken_file";
@@ -49,6 +50,7 @@ internal static class ReasonCode
         (TextTooLong, "a cell is longer than the limit"),
         (SummaryRow, "the row is a total among the data"),
         (NotData, "the line is not data: a title, a repeated header, or a total or a note below the data; it counts neither as read nor as refused"),
+        (WrongColumn, "a cell holds an amount or a date where its column never holds one: the cells of the row have moved"),
         (UnknownWord, "a word is in no table; only lesser cells, whose row is loaded without them"),
         (UnknownJob, "a part line names a job that is in no job log"),
         (BrokenFile, "the whole file: it is damaged"),

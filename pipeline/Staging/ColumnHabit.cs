@@ -6,6 +6,8 @@ internal sealed class ColumnHabit
     // How likely one text is among all of its shape that the column has not shown yet.
     private const double OneNewText = 0.01;
 
+    private const int LeastFilled = 20;
+
     private readonly int[] _shapes = new int[CellShapes.Count];
     private readonly Dictionary<string, int> _texts = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> _byText;
@@ -25,6 +27,12 @@ internal sealed class ColumnHabit
 
     /// <summary>True when most of its cells have that shape.</summary>
     public bool IsMostly(CellShape shape) => Filled > 0 && _shapes[(int)shape] * 2 > Filled;
+
+    /// <summary>True when the column was filled often and its cells have that shape at most once in fifty times.</summary>
+    public bool NeverHolds(CellShape shape) => Filled >= LeastFilled && _shapes[(int)shape] * 50 <= Filled;
+
+    /// <summary>True when the column was filled often and held anything but days, amounts and whole numbers at most once in fifty cells.</summary>
+    public bool HoldsFigures => Filled >= LeastFilled && (Filled - _shapes[(int)CellShape.Date] - _shapes[(int)CellShape.Amount] - _shapes[(int)CellShape.Whole]) * 50 <= Filled;
 
     /// <summary>Learns from a cell.</summary>
     public void Learn(ReadOnlySpan<char> cell)

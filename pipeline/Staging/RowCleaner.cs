@@ -48,8 +48,12 @@ internal sealed class RowCleaner(TableStager stager, MappedRow row, IReadOnlyLis
         if (fault is null)
         {
             row.Begin(line);
-            stager.Stage(row);
-            fault = row.Fault;
+            fault = habits.Moved(row);
+            if (fault is null)
+            {
+                stager.Stage(row);
+                fault = row.Fault;
+            }
         }
 
         return fault is not null && FooterRule.BeginsWithTotal(row.Cells, header.Count) ? Total : fault;

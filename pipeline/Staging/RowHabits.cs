@@ -1,3 +1,4 @@
+using System.Buffers;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
@@ -17,7 +18,10 @@ internal sealed class RowHabits
     private const double LeastRatio = 20;
     private const double LeastEnds = 0.001;
 
+    private static readonly SearchValues<char> Marks = SearchValues.Create(".,-/$\u00a3\u20ac");
+
     private readonly int _width;
+    private readonly IReadOnlyList<TextColumnPlace> _texts;
     private readonly ColumnHabit[] _columns;
 
     // Rows of the sample that leave so many cells at their end blank, or away.
@@ -25,9 +29,9 @@ internal sealed class RowHabits
     private readonly int[] _shortEnds;
     private readonly int _rows;
 
-    private RowHabits(int width, IReadOnlyList<string[]> rows)
+    private RowHabits(int width, IReadOnlyList<string[]> rows, IReadOnlyList<TextColumnPlace> texts)
     {
-        _width = width;
+        (_width, _texts) = (width, texts);
         _rows = rows.Count;
         Cells = UsualCells(width, rows);
         _columns = [.. Enumerable.Range(0, Cells).Select(_ => new ColumnHabit())];
@@ -54,9 +58,13 @@ internal sealed class RowHabits
     public int Cells { get; }
 
     /// <summary>The habits that rows show; repeated headers and totals among them teach nothing.</summary>
-    public static RowHabits Of(IReadOnlyList<string> header, IReadOnlyList<string[]> rows) => new(
+    /// <param name="header">The header.</param>
+    /// <param name="rows">The first rows.</param>
+    /// <param name="texts">The columns of words and codes, to be watched for cells that have moved; empty: not watched.</param>
+    public static RowHabits Of(IReadOnlyList<string> header, IReadOnlyList<string[]> rows, IReadOnlyList<TextColumnPlace> texts) => new(
         header.Count,
-        [.. rows.Where(r => !FooterRule.IsTotalWord(Array.Find(r, c => !string.IsNullOrWhiteSpace(c))) && !r.Select(c => c.Trim()).SequenceEqual(header.Select(h => h.Trim())))]);
+        [.. rows.Where(r => !FooterRule.IsTotalWord(Array.Find(r, c => !string.IsNullOrWhiteSpace(c))) && !r.Select(c => c.Trim()).SequenceEqual(header.Select(h => h.Trim())))],
+        texts);
 
     /// <summary>Why the row's number of cells refuses it, or null if every cell stands where it belongs.</summary>
     public RowFault? Fault(RowCells row)
@@ -77,6 +85,31 @@ internal sealed class RowHabits
             : new RowFault(null, ReasonCode.TooFewCells, $"The row has {row.Count} cells; the header has {_width}.", "Add the missing cells, empty ones too.");
     }
 
+    /// <summary>
+    /// Why cells that have moved refuse the row, or null if none has. An amount or a day under a column of words that never
+    /// holds one is enough. Under a column of codes another cell must be out of place as well.
+    /// </summary>
+    public RowFault? Moved(MappedRow row)
+    {
+        foreach (TextColumnPlace text in _texts)
+        {
+            ReadOnlySpan<char> cell = row.Cells[text.Column];
+            if (!cell.ContainsAny(Marks))
+            {
+                continue;
+            }
+
+            CellShape shape = CellShapes.Of(cell);
+            if (shape is CellShape.Date or CellShape.Amount && _columns[text.Column].NeverHolds(shape) && (!text.IsCode || AnotherMoved(row.Cells, text.Column)))
+            {
+                string what = shape == CellShape.Date ? "a date" : "an amount";
+                return new RowFault(text.Field, ReasonCode.WrongColumn, $"{text.Label} in {row.Place(text.Column)} is {what}, which the column does not hold in other rows. The cells of the row seem to have moved.", "Move the cells back into their columns. A row that is right as it is can be loaded as a corrected row.");
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True when the row leaves a cell blank that hardly a row leaves blank; null where too few rows were seen to say.</summary>
     public bool? LacksUsual(RowCells row)
     {
@@ -95,6 +128,20 @@ internal sealed class RowHabits
 
     /// <summary>True when most cells of the column have that shape.</summary>
     public bool IsMostly(int column, CellShape shape) => column < _columns.Length && _columns[column].IsMostly(shape);
+
+    private bool AnotherMoved(RowCells row, int but)
+    {
+        for (int i = 0; i < _columns.Length; i++)
+        {
+            CellShape shape = i == but ? CellShape.Blank : CellShapes.Of(row[i]);
+            if (_columns[i].HoldsFigures ? shape is CellShape.Word or CellShape.Phrase or CellShape.Code : shape is CellShape.Date or CellShape.Amount && _columns[i].NeverHolds(shape))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     // Every way to set the row's cells into the columns in their order: those that leave out columns at the end only,
     // against the likeliest that leaves out one before.

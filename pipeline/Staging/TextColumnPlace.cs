@@ -1,0 +1,28 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>A column of a file that holds words or codes by its map.</summary>
+/// <param name="Column">Its place.</param>
+/// <param name="Field">Name of its field.</param>
+/// <param name="Label">The field's name for people.</param>
+/// <param name="IsCode">True for numbers of parts, models and appliances, which may look like an amount or a day.</param>
+internal sealed record TextColumnPlace(int Column, string Field, string Label, bool IsCode)
+{
+    /// <summary>Those of a file.</summary>
+    public static IReadOnlyList<TextColumnPlace> Of(string kind, SourceMap map, FieldMap fields)
+    {
+        var places = new List<TextColumnPlace>();
+        foreach (Field field in FieldCatalog.Of(kind).Where(f => f.Content is "text" or "word" or "code" && map.Columns.ContainsKey(f.Name)))
+        {
+            MappedField mapped = fields.Field(field.Name);
+            if (mapped.Column >= 0)
+            {
+                places.Add(new TextColumnPlace(mapped.Column, mapped.Name, mapped.Label, field.Content == "code"));
+            }
+        }
+
+        return places;
+    }
+}
