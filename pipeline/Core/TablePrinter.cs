@@ -5,6 +5,19 @@ using System.Text.Json.Nodes;
 
 namespace PartsSignal.Pipeline.Core;
 
+/// <summary>How a command prints its tables.</summary>
+internal enum OutputFormat
+{
+    /// <summary>For people: at most 80 columns wide.</summary>
+    Table,
+
+    /// <summary>Comma-separated, for spreadsheets.</summary>
+    Csv,
+
+    /// <summary>JSON, for programs.</summary>
+    Json,
+}
+
 /// <summary>One column of a printed table.</summary>
 /// <param name="Key">Name in CSV and JSON, snake case.</param>
 /// <param name="Head">Heading for people.</param>

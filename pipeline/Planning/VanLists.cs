@@ -72,3 +72,18 @@ internal static class VanLists
     private static string FileName(string text) =>
         string.Concat(text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-') is { Length: > 0 } name ? name : "unnamed";
 }
+
+/// <summary>Steps of a plan in words.</summary>
+internal static class ChangeText
+{
+    public static string Action(ChangeAction action) => action switch
+    {
+        ChangeAction.Keep => "keep",
+        ChangeAction.Replace => "use up, then replace",
+        ChangeAction.Add => "add",
+        ChangeAction.MoveOut => "move to",
+        ChangeAction.MoveIn => "move from",
+        ChangeAction.SendBack => "send back",
+        _ => "take off",
+    };
+}

@@ -2,6 +2,8 @@ using System.Buffers.Text;
 using System.IO.Hashing;
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
+using System.Text;
+using PartsSignal.Analysis.CrossReference;
 
 namespace PartsSignal.Pipeline.Privacy;
 
@@ -107,5 +109,58 @@ internal sealed class IdentityKey
 
         // A key file cut short by a kill would lock the shop out of its own history.
         File.Move(fresh, path, overwrite: false);
+    }
+}
+
+/// <summary>Domain separator for hashing: the same text in two realms gets different identifiers.</summary>
+internal sealed class IdentityRealm
+{
+    private IdentityRealm(string name) => (Name, Seed) = (name, unchecked((long)XxHash3.HashToUInt64(Encoding.UTF8.GetBytes(name))));
+
+    /// <summary>Serials of appliances.</summary>
+    public static IdentityRealm Serial { get; } = new("serial");
+
+    /// <summary>Phone numbers.</summary>
+    public static IdentityRealm Phone { get; } = new("phone");
+
+    /// <summary>Addresses.</summary>
+    public static IdentityRealm Address { get; } = new("address");
+
+    /// <summary>Names of customers.</summary>
+    public static IdentityRealm Customer { get; } = new("name");
+
+    /// <summary>Whole rows of a source file.</summary>
+    public static IdentityRealm Row { get; } = new("row");
+
+    /// <summary>The realm's name.</summary>
+    public string Name { get; }
+
+    /// <summary>What sets the realm's digests apart.</summary>
+    internal long Seed { get; }
+
+    /// <inheritdoc/>
+    public override string ToString() => Name;
+}
+
+/// <summary>The identifier an appliance gets from its serial: letters and digits of the serial, within its brand.</summary>
+internal static class SerialKey
+{
+    private const int LeastCharacters = 3;
+
+    /// <summary>The identifier, or null if too short to tell appliances apart.</summary>
+    /// <param name="key">The shop's key.</param>
+    /// <param name="brand">Brand, or null if not known.</param>
+    /// <param name="serial">Serial as typed.</param>
+    public static string? Create(IdentityKey key, string? brand, string? serial) => Digest(brand, serial) is { } digest ? key.Identify(digest) : null;
+
+    /// <summary>The digest that <see cref="IdentityKey"/> makes the identifier of, or null if too short to tell appliances apart.</summary>
+    public static UInt128? Digest(ReadOnlySpan<char> brand, ReadOnlySpan<char> serial)
+    {
+        int most = brand.Length + serial.Length + 1;
+        Span<char> text = most <= 256 ? stackalloc char[most] : new char[most];
+        int before = CompactKey.From(brand, text);
+        text[before++] = '/';
+        int length = CompactKey.From(serial, text[before..]);
+        return length < LeastCharacters ? null : IdentityKey.Digest(IdentityRealm.Serial, text[..(before + length)]);
     }
 }

@@ -1,9 +1,27 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Running;
 using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Pipeline.Reporting;
+
+/// <summary>Writes the report of the newest month that has ended and has calls, and the list of months. Runs after every result table is there.</summary>
+internal sealed class ReportStep : IRunStep
+{
+    /// <inheritdoc/>
+    public string Name => "report";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        DateOnly asOf = ReportMaker.LastDay(context.Database, context.Settings) ?? DateOnly.FromDateTime(context.Clock.GetUtcNow().UtcDateTime);
+        DateOnly month = ReportMonths.NewestWithCalls(MonthIndex.Read(context.Database), asOf);
+        IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [month], asOf);
+        context.Record["report"] = pages[0];
+        return Task.FromResult((long)pages.Count);
+    }
+}
 
 /// <summary>Makes reports from a session that holds the store and the result tables.</summary>
 internal static class ReportMaker
@@ -32,5 +50,25 @@ internal static class ReportMaker
         })];
         ReportFiles.WriteIndex(output, database, settings.Shop, asOf);
         return pages;
+    }
+}
+
+/// <summary>Which month a report is about when nobody says.</summary>
+internal static class ReportMonths
+{
+    /// <summary>The last month that has ended by the last day of the data.</summary>
+    public static DateOnly Last(DateOnly asOf)
+    {
+        var first = new DateOnly(asOf.Year, asOf.Month, 1);
+        return asOf.AddDays(1).Day == 1 ? first : first.AddMonths(-1);
+    }
+
+    /// <summary>The newest month that has ended and has calls; the last that has ended where none has.</summary>
+    /// <param name="months">Months with their calls.</param>
+    /// <param name="asOf">Last day the data speaks for.</param>
+    public static DateOnly NewestWithCalls(IEnumerable<IndexedMonth> months, DateOnly asOf)
+    {
+        DateOnly last = Last(asOf);
+        return months.Where(m => m.Calls > 0 && m.Month <= last).Select(m => m.Month).DefaultIfEmpty(last).Max();
     }
 }

@@ -2,6 +2,17 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Running;
 
+/// <summary>Writes every result table the steps before left, as Parquet and CSV.</summary>
+internal sealed class PublishResultsStep : IRunStep
+{
+    /// <inheritdoc/>
+    public string Name => "results";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation) =>
+        Task.FromResult(ResultPublisher.Publish(context.Database, context.ResultTables, context.Output.Results));
+}
+
 /// <summary>Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order.</summary>
 internal static class ResultPublisher
 {

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
@@ -83,4 +84,14 @@ internal sealed class RunContext : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => _database?.Dispose();
+}
+
+/// <summary>What one step of a run leaves for a later one; each value is null until its step has run.</summary>
+internal sealed class RunState
+{
+    /// <summary>Result of the load step.</summary>
+    public LoadReport? Load { get; set; }
+
+    /// <summary>Result of the learning step; its model predicts what booked jobs will need.</summary>
+    public LearningResult? Learned { get; set; }
 }

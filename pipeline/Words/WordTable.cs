@@ -77,3 +77,30 @@ internal sealed record KeywordRule(string Meaning, IReadOnlySet<string>? Types, 
     /// <summary>True when the phrase holds for that type; an unknown type holds for all.</summary>
     public bool Holds(string? type) => Types is null || type is null || type == "other" || Types.Contains(type);
 }
+
+/// <summary>Whole cells that stand for one of our words: appliance types, outcomes, customer kinds, size classes.</summary>
+internal sealed class SynonymTable
+{
+    private const int MaxCached = 10_000;
+    private readonly Dictionary<string, string> _exact = new(StringComparer.Ordinal);
+    private readonly BoundedCache<string, string?> _cache = new(MaxCached);
+    private readonly ComponentClassifier _within;
+
+    /// <summary>Prepares a table.</summary>
+    public SynonymTable(IReadOnlyList<KeywordRule> phrases)
+    {
+        foreach (KeywordRule phrase in phrases)
+        {
+            _exact.TryAdd(string.Join(' ', phrase.Stems), phrase.Meaning);
+            _exact.TryAdd(phrase.Meaning.Replace('_', ' '), phrase.Meaning);
+        }
+
+        _within = new ComponentClassifier(phrases);
+    }
+
+    /// <summary>Our word for a cell: by the whole cell, else by the words in it, or null if unknown.</summary>
+    public string? Find(string? cell) =>
+        string.IsNullOrWhiteSpace(cell) ? null
+        : _cache.TryGet(cell, out string? known) ? known
+        : _cache.Keep(cell, _exact.GetValueOrDefault(string.Join(' ', Tokenizer.Split(cell))) ?? _within.Component(cell));
+}

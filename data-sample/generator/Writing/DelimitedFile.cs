@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.IO.Compression;
 using System.Text;
 
 namespace PartsSignal.SampleShop.Writing;
@@ -56,5 +58,57 @@ internal sealed class DelimitedFile : IDisposable
         _writer.Write('"');
         _writer.Write(cell.Replace("\"", "\"\"", StringComparison.Ordinal));
         _writer.Write('"');
+    }
+}
+
+/// <summary>A gzip file of comma-separated rows; nothing in it dates it. Compare it unpacked: another version of the runtime may pack the same text otherwise.</summary>
+internal sealed class PackedFile : IDisposable
+{
+    private readonly StreamWriter _writer;
+
+    public PackedFile(string path)
+    {
+        var gzip = new GZipStream(File.Create(path), CompressionLevel.Optimal);
+        _writer = new StreamWriter(gzip, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
+    }
+
+    public void Row(params ReadOnlySpan<string> cells)
+    {
+        for (int i = 0; i < cells.Length; i++)
+        {
+            if (i > 0)
+            {
+                _writer.Write(',');
+            }
+
+            _writer.Write(cells[i]);
+        }
+
+        _writer.WriteLine();
+    }
+
+    public void Dispose() => _writer.Dispose();
+}
+
+/// <summary>What a spreadsheet makes of a part number when it opens a text file and saves it again.</summary>
+internal static class Spreadsheet
+{
+    private static readonly string[] Months = ["JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"];
+
+    /// <summary>The cell as shown: 1E10 turns into 1.00E+10, MAR-01 into 01-Mar, 0077313 into 77313; other text stays.</summary>
+    public static string Show(string number)
+    {
+        int e = number.IndexOf('E', StringComparison.Ordinal);
+        if (e > 0 && number[..e].All(char.IsAsciiDigit) && e < number.Length - 1 && number[(e + 1)..].All(char.IsAsciiDigit))
+        {
+            return $"{number[..e]}.00E+{int.Parse(number.AsSpan(e + 1), CultureInfo.InvariantCulture).ToString("00", CultureInfo.InvariantCulture)}";
+        }
+
+        if (number.Length == 6 && number[3] == '-' && Array.IndexOf(Months, number[..3]) is var month and >= 0)
+        {
+            return $"{number[4..]}-{CultureInfo.InvariantCulture.DateTimeFormat.AbbreviatedMonthNames[month]}";
+        }
+
+        return number.All(char.IsAsciiDigit) ? number.TrimStart('0') : number;
     }
 }
