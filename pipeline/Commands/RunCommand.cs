@@ -68,7 +68,7 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
 internal static class RunSteps
 {
     /// <summary>All of them.</summary>
-    /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
+    /// <param name="progress">Receives progress while reading, or null for no progress.</param>
     public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null)
     {
         var learn = new LearnStep();

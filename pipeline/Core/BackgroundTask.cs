@@ -1,9 +1,9 @@
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>Starts a calculation beside the steps that follow.</summary>
+/// <summary>Runs work on a dedicated background thread.</summary>
 internal static class BackgroundTask
 {
-    /// <summary>Starts it on a thread of its own, so that the pool's threads stay free for the loops within.</summary>
+    /// <summary>Starts the work outside the thread pool, whose threads stay free for its parallel loops.</summary>
     public static Task<T> Start<T>(Func<T> calculation) =>
         Task.Factory.StartNew(calculation, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
 }

@@ -1,6 +1,6 @@
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>Options, configuration or files that cannot be used. Carries every fault found; the program prints one line each and ends with 2.</summary>
+/// <summary>Options, configuration or files that cannot be used. Lists every fault; the program prints one per line and exits with 2.</summary>
 internal class BadInputException : Exception
 {
     /// <summary>All faults, each saying what is wrong, where, and what to do.</summary>
@@ -13,6 +13,6 @@ internal class BadInputException : Exception
     {
     }
 
-    /// <summary>The faults, a line each.</summary>
+    /// <summary>The faults, one line each.</summary>
     public IReadOnlyList<string> Faults { get; }
 }

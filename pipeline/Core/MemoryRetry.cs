@@ -5,22 +5,22 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Core;
 
 /// <summary>
-/// Memory for one step of the combining: little at first, more only for a step that cannot do with it. Most steps spill
-/// what does not fit; some hold what cannot be spilled.
+/// Runs a step of the transform with little memory, and again with more if it runs out. Most operators spill to disk,
+/// but some cannot.
 /// </summary>
 internal static class MemoryRetry
 {
-    /// <summary>Limits in the order they are tried. Beside them stand the program and what the engine does not count, some 250 MB.</summary>
+    /// <summary>Memory limits in the order tried. The program itself and untracked engine memory add about 250 MB.</summary>
     public static readonly IReadOnlyList<string> Rungs = ["320MB", "400MB", "640MB", "1280MB", "2560MB"];
 
-    /// <summary>The same for what is only written out: it needs less, and what is being written stands in memory beside what the engine counts.</summary>
+    /// <summary>Limits for exports, which need less; their write buffers are not counted by the engine.</summary>
     public static readonly IReadOnlyList<string> WritingRungs = ["160MB", .. Rungs];
 
-    /// <summary>Runs a step that can be begun again.</summary>
+    /// <summary>Runs a step that can be restarted.</summary>
     /// <param name="database">The session.</param>
-    /// <param name="rungs">Limits to try.</param>
+    /// <param name="rungs">Memory limits to try, in order.</param>
     /// <param name="step">The step.</param>
-    /// <exception cref="DuckDBException">The last limit was too low, or anything else went wrong.</exception>
+    /// <exception cref="DuckDBException">The last limit was too low, or the step failed for another reason.</exception>
     public static void Run(Database database, IReadOnlyList<string> rungs, Action step)
     {
         foreach (string rung in rungs.SkipLast(1))
@@ -33,7 +33,7 @@ internal static class MemoryRetry
 
         Within(rungs[^1]);
 
-        // What the engine holds already may not fit either.
+        // Inside the try: what the engine already holds may exceed the new limit.
         void Within(string limit)
         {
             database.LimitMemory(limit);

@@ -1,12 +1,12 @@
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>What a command may touch of the outside world; every command takes it in its constructor.</summary>
-/// <param name="Out">Answers.</param>
-/// <param name="Error">Faults and progress.</param>
-/// <param name="Clock">The time.</param>
+/// <summary>Streams and clock of the process, passed to every command's constructor.</summary>
+/// <param name="Out">Standard output: answers.</param>
+/// <param name="Error">Standard error: faults and progress.</param>
+/// <param name="Clock">The clock.</param>
 internal sealed record ProgramIo(TextWriter Out, TextWriter Error, TimeProvider Clock);
 
-/// <summary>What the program tells its caller.</summary>
+/// <summary>Exit codes of the program.</summary>
 internal static class ExitCode
 {
     /// <summary>Done.</summary>

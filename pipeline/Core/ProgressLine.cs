@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>Shows on one line of a terminal how far a long load is, all its files together: rows, rows a second, time left.</summary>
+/// <summary>Progress of a load on one terminal line, all files together: rows, rows per second, time left.</summary>
 internal sealed class ProgressLine : IProgress<StageProgress>
 {
     private const double QuietSeconds = 0.25;
@@ -14,19 +14,19 @@ internal sealed class ProgressLine : IProgress<StageProgress>
     private long _shown;
     private int _width;
 
-    /// <summary>Shows on a writer.</summary>
+    /// <summary>A progress line on the given writer.</summary>
     public ProgressLine(TextWriter writer, TimeProvider clock)
     {
         (_writer, _clock) = (writer, clock);
         _started = _shown = clock.GetTimestamp();
     }
 
-    /// <summary>The line for a command; null where nobody watches, because the output is piped.</summary>
+    /// <summary>The progress line of a command, or null if the output is piped.</summary>
     public static ProgressLine? For(ProgramIo io) =>
         Console.IsErrorRedirected || !ReferenceEquals(io.Error, Console.Error) ? null : new ProgressLine(io.Error, io.Clock);
 
     /// <inheritdoc/>
-    /// <remarks>Several threads may report.</remarks>
+    /// <remarks>Thread-safe.</remarks>
     public void Report(StageProgress value)
     {
         lock (_lock)
@@ -50,7 +50,7 @@ internal sealed class ProgressLine : IProgress<StageProgress>
         }
     }
 
-    /// <summary>Wipes the line.</summary>
+    /// <summary>Erases the line.</summary>
     public void Clear()
     {
         lock (_lock)
@@ -64,7 +64,7 @@ internal sealed class ProgressLine : IProgress<StageProgress>
         }
     }
 
-    /// <summary>What the line says of these files after a time.</summary>
+    /// <summary>The text of the line for the files and elapsed time.</summary>
     public static string Text(IReadOnlyCollection<StageProgress> files, TimeSpan since)
     {
         (long rows, long bytes, long all) = (files.Sum(f => f.Rows), files.Sum(f => f.Bytes), files.Sum(f => f.AllBytes));
@@ -81,9 +81,9 @@ internal sealed class ProgressLine : IProgress<StageProgress>
     }
 }
 
-/// <summary>How far the staging of one file is.</summary>
-/// <param name="File">Its own name.</param>
+/// <summary>Progress of staging one file.</summary>
+/// <param name="File">File name.</param>
 /// <param name="Rows">Rows so far.</param>
-/// <param name="Bytes">Bytes read so far, unpacked and as UTF-8.</param>
-/// <param name="AllBytes">Bytes of the whole file, unpacked; about as many before it was looked at and at its end.</param>
+/// <param name="Bytes">Bytes read so far, uncompressed and as UTF-8.</param>
+/// <param name="AllBytes">Size of the whole file, uncompressed; an estimate at the start and at the end.</param>
 internal readonly record struct StageProgress(string File, long Rows, long Bytes, long AllBytes);

@@ -1,6 +1,6 @@
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>Why a row was refused. The codes are stable; what each means is listed in <see cref="Meanings"/>.</summary>
+/// <summary>Reason codes of refused rows. The codes are stable; <see cref="Meanings"/> explains each.</summary>
 internal static class ReasonCode
 {
     public const string OpenQuote = "open_quote";
@@ -29,10 +29,10 @@ internal static class ReasonCode
     public const string TooLarge = "too_large";
     public const string LeadsElsewhere = "leads_elsewhere";
 
-    /// <summary>Codes that refuse a file as a whole; in the books such a file counts as one row read and rejected.</summary>
+    /// <summary>Codes that refuse a whole file; row counts treat such a file as one row read and rejected.</summary>
     public static readonly IReadOnlySet<string> OfFiles = new HashSet<string>(StringComparer.Ordinal) { BrokenFile, UnreadableFile, FileGone, FileChanged, EmptyFile, TooLarge, LeadsElsewhere };
 
-    /// <summary>Every code with its meaning, in the order of the documentation.</summary>
+    /// <summary>Every code with its meaning, in documentation order.</summary>
     public static readonly IReadOnlyList<(string Code, string Meaning)> Meanings =
     [
         (OpenQuote, "a quotation mark is opened and not closed on the row"),

@@ -2,14 +2,14 @@ using System.Diagnostics;
 
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>What a piece of work took.</summary>
-/// <param name="Name">What it is called.</param>
+/// <summary>Resources used by a piece of work.</summary>
+/// <param name="Name">Its name.</param>
 /// <param name="Seconds">Wall time.</param>
-/// <param name="AllocatedMegabytes">Managed memory asked for meanwhile, by whatever else went on too; the engine's own is not in it.</param>
-/// <param name="PeakMegabytes">Most memory the process has held so far, the engine's included.</param>
+/// <param name="AllocatedMegabytes">Managed memory allocated meanwhile by all threads; excludes the engine's native memory.</param>
+/// <param name="PeakMegabytes">Peak memory of the process so far, including the engine's.</param>
 internal sealed record ResourceUsage(string Name, double Seconds, long AllocatedMegabytes, long PeakMegabytes);
 
-/// <summary>Takes the footprints of pieces of work that follow one another.</summary>
+/// <summary>Measures consecutive pieces of work.</summary>
 internal sealed class ResourceMeter
 {
     private const long Megabyte = 1024 * 1024;
@@ -17,21 +17,21 @@ internal sealed class ResourceMeter
     private long _started;
     private long _allocated;
 
-    /// <summary>Begins the first piece.</summary>
+    /// <summary>Starts measuring the first piece.</summary>
     public ResourceMeter(TimeProvider clock)
     {
         _clock = clock;
         Begin();
     }
 
-    /// <summary>Most memory the process has held so far.</summary>
+    /// <summary>Peak memory of the process so far.</summary>
     public static long PeakMegabytes()
     {
         using var self = Process.GetCurrentProcess();
         return self.PeakWorkingSet64 / Megabyte;
     }
 
-    /// <summary>Ends a piece and begins the next.</summary>
+    /// <summary>Ends a piece and starts the next.</summary>
     public ResourceUsage Next(string name)
     {
         double seconds = Math.Round(_clock.GetElapsedTime(_started).TotalSeconds, 3);

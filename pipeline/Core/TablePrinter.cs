@@ -5,10 +5,10 @@ using System.Text.Json.Nodes;
 
 namespace PartsSignal.Pipeline.Core;
 
-/// <summary>How a command prints its tables.</summary>
+/// <summary>Output format of a command's tables.</summary>
 internal enum OutputFormat
 {
-    /// <summary>For people: at most 80 columns wide.</summary>
+    /// <summary>Plain text, at most 80 columns wide.</summary>
     Table,
 
     /// <summary>Comma-separated, for spreadsheets.</summary>
@@ -20,9 +20,9 @@ internal enum OutputFormat
 
 /// <summary>One column of a printed table.</summary>
 /// <param name="Key">Name in CSV and JSON, snake case.</param>
-/// <param name="Head">Heading for people.</param>
-/// <param name="Value">The cell: string, number, DateOnly, bool or null.</param>
-/// <param name="Format">Format for people, for example 0.0 %; null: as is.</param>
+/// <param name="Head">Heading in plain text.</param>
+/// <param name="Value">The cell: a string, number, DateOnly, bool or null.</param>
+/// <param name="Format">Format in plain text, for example 0.0 %, or null for the default.</param>
 internal sealed record TableColumn<T>(string Key, string Head, Func<T, object?> Value, string? Format = null);
 
 /// <summary>Prints records as a plain table, CSV or JSON.</summary>
@@ -60,7 +60,7 @@ internal static class TablePrinter
         return array;
     }
 
-    /// <summary>A CSV cell: quoted where needed, and text that a spreadsheet would take for a formula made harmless.</summary>
+    /// <summary>A CSV cell, quoted where needed. Text that a spreadsheet would run as a formula gets a leading apostrophe.</summary>
     public static string CsvCell(object? value)
     {
         string text = Invariant(value);

@@ -9,7 +9,7 @@ using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>Reads what answers need from the last run.</summary>
+/// <summary>Reads the facts that answers need from the last run.</summary>
 internal static class LookupStore
 {
     private const string Risks = "next_year_risk";
@@ -17,7 +17,7 @@ internal static class LookupStore
 
     /// <summary>The facts of the last run.</summary>
     /// <param name="output">Folder of the run.</param>
-    /// <param name="input">Folder with the shop's files, for its own checks.</param>
+    /// <param name="input">Folder with the shop's files, which may hold its own check tables.</param>
     /// <exception cref="BadInputException">There is no store, or the checks have faults.</exception>
     public static LookupFacts Read(OutputFolder output, string? input)
     {
@@ -31,8 +31,8 @@ internal static class LookupStore
     }
 
     /// <summary>
-    /// Keeps the facts of a run within its store, whose one rename publishes both: opening the engine is most of what an
-    /// answer would wait for. A store that was only loaded has none, and is asked itself.
+    /// Saves the facts inside the run's store, so that one rename publishes both. Without them an answer would mostly wait
+    /// for the engine to open. A store that was only loaded has no facts file; its tables are queried instead.
     /// </summary>
     /// <param name="database">A session over the store, with the results of the run.</param>
     /// <param name="output">The run's draft.</param>
@@ -43,10 +43,10 @@ internal static class LookupStore
         FactFile.Write(stream, facts);
     }
 
-    /// <summary>What the store knows of the appliance with a serial; null: nothing.</summary>
-    /// <param name="output">Folder of the run; its key turns the serial into the identifier the store goes by.</param>
+    /// <summary>History of the appliance with a serial, or null if the store has none.</summary>
+    /// <param name="output">Folder of the run; its key turns the serial into the store's identifier.</param>
     /// <param name="serial">Serial as on the label.</param>
-    /// <param name="brands">Brands it may be of; a null among them: rows that name no brand.</param>
+    /// <param name="brands">Possible brands; a null among them matches rows without a brand.</param>
     /// <param name="on">Day of the call.</param>
     public static UnitHistory? History(OutputFolder output, string serial, IEnumerable<string?> brands, DateOnly on)
     {
@@ -78,7 +78,7 @@ internal static class LookupStore
         return FactFile.Read(bytes);
     }
 
-    // Apart, so that the engine is not even loaded where it is not needed.
+    // A separate method, so that the engine is loaded only when needed.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static StoreFacts FromTables(OutputFolder output)
     {

@@ -9,7 +9,7 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>The model card: what the model learned from, what it cannot know, and how it did on months it never saw.</summary>
+/// <summary>The model card: training data, limits, and accuracy on unseen months.</summary>
 internal static class ModelCard
 {
     private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -23,7 +23,7 @@ internal static class ModelCard
         "Calls that went to another shop.",
     ];
 
-    /// <summary>Writes the card beside its model.</summary>
+    /// <summary>Writes the card next to its model.</summary>
     public static void Write(OutputFolder output, LearningResult learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores) =>
         File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Create(learned, calls, scores), Format));
 

@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>Where the model and its card lie on disk.</summary>
+/// <summary>Paths and files of the model and its card.</summary>
 internal static class ModelStore
 {
     /// <summary>Path of the model.</summary>

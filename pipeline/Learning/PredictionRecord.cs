@@ -4,10 +4,10 @@ using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
 
-/// <summary>The section <c>prediction</c> of the run record. Keys that only the truth behind a fictional shop could fill are null.</summary>
+/// <summary>The section <c>prediction</c> of the run record. Keys that need the true causes of a simulated shop are null.</summary>
 internal static class PredictionRecord
 {
-    /// <summary>Figures of all test calls, and of those that do not fill alone. What cannot be computed is null.</summary>
+    /// <summary>Figures of all test calls and of each common complaint kind, null if they cannot be computed.</summary>
     public static JsonObject Create(LearningResult learned, int seed)
     {
         JsonObject section = learned.Answers is { } answers ? Figures(answers.Judge()) : [];

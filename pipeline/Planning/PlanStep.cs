@@ -12,7 +12,7 @@ using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Planning;
 
-/// <summary>What each van should carry, judged by replay, with its lists.</summary>
+/// <summary>Plans what each van should carry, tests the plan by replay, and writes the lists.</summary>
 internal sealed class PlanStep : IBackgroundStep
 {
     private Task<Replay>? _begun;
@@ -75,7 +75,7 @@ internal sealed class PlanStep : IBackgroundStep
         return plan.Rows.Count;
     }
 
-    // Groups are read and planned one by one, so that one of them stands in memory. The first is also replayed and speaks for all.
+    // One group at a time, to limit memory. The first is also replayed, as evidence for all.
     private IEnumerable<ShopPlan> Plans(RunContext context, Replay replay, BookedJobs booked, CancellationToken cancellation)
     {
         double target = context.Settings.ServiceTarget;
@@ -93,14 +93,14 @@ internal sealed class PlanStep : IBackgroundStep
         ShopData Data, ShopViews Views, VanPlanOptions Options, ReplayEvidence Evidence, IReadOnlyList<EvidenceRow> Rows);
 }
 
-/// <summary>The jobs already booked, with their predicted needs.</summary>
+/// <summary>Reads the jobs already booked and predicts their needs.</summary>
 internal static class BookedSource
 {
     /// <summary>Reads and predicts them.</summary>
     /// <param name="database">A session over the store.</param>
-    /// <param name="day">Last day the plan knows.</param>
-    /// <param name="model">The predictor; null: there is none.</param>
-    /// <param name="input">Folder with the shop's files, for its own checks.</param>
+    /// <param name="day">Last day of the plan's data.</param>
+    /// <param name="model">The predictor, or null if there is none.</param>
+    /// <param name="input">Folder with the shop's files, which may hold its own check tables.</param>
     /// <param name="settings">The shop's costs.</param>
     public static BookedJobs Read(Database database, DateOnly day, ShippedModel? model, string input, ShopSettings settings) => BookedJobs.Create(
         BookedCalls.Read(database),

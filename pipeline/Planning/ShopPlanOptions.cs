@@ -7,8 +7,8 @@ namespace PartsSignal.Pipeline.Planning;
 /// <summary>The shop's settings as options of the van plan.</summary>
 internal static class ShopPlanOptions
 {
-    /// <summary>Maps them.</summary>
-    /// <exception cref="BadInputException">With every fault.</exception>
+    /// <summary>Converts the settings.</summary>
+    /// <exception cref="BadInputException">Some are invalid; lists every fault.</exception>
     public static VanPlanOptions From(ShopSettings settings) => Checked(new VanPlanOptions
     {
         Vans = [.. settings.Vans.Select(v => new VanLimits(v.Van, v.Budget ?? settings.VanBudget, v.Space ?? settings.VanSpace))],
@@ -22,7 +22,7 @@ internal static class ShopPlanOptions
         Seed = settings.Seed,
     });
 
-    /// <summary>The options, when nothing is wrong with them.</summary>
+    /// <summary>Returns the options if they are valid.</summary>
     public static VanPlanOptions Checked(VanPlanOptions options) =>
         options.Faults() is { Count: > 0 } faults ? throw new BadInputException(faults) : options;
 }

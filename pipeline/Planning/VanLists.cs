@@ -73,7 +73,7 @@ internal static class VanLists
         string.Concat(text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-') is { Length: > 0 } name ? name : "unnamed";
 }
 
-/// <summary>Steps of a plan in words.</summary>
+/// <summary>The wording of a plan's changes.</summary>
 internal static class ChangeText
 {
     public static string Action(ChangeAction action) => action switch

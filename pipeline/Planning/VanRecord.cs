@@ -7,7 +7,7 @@ using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Pipeline.Planning;
 
-/// <summary>The section <c>van</c> of the run record. Keys that only the true demand of a fictional shop could fill are null.</summary>
+/// <summary>The section <c>van</c> of the run record. Keys that need the true demand of a simulated shop are null.</summary>
 internal static class VanRecord
 {
     private static readonly JsonSerializerOptions OptionsFormat = new()

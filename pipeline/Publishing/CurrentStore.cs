@@ -3,23 +3,23 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Publishing;
 
-/// <summary>The one way by which a reader sees the current store.</summary>
+/// <summary>Opens the current store; all readers go through here.</summary>
 internal static class CurrentStore
 {
     private const long LeastWriterMegabytes = 1536;
     private const double WriterShare = 0.4;
 
     /// <summary>
-    /// A session over the current store that touches nothing beyond the output folder. It has one worker: floating sums
-    /// must not depend on how rows were dealt to threads.
+    /// Opens a session over the current store that can access only the output folder. It is single-threaded, because
+    /// floating-point sums must not depend on how rows are split between threads.
     /// </summary>
     /// <param name="output">Folder of the store, or a draft of it.</param>
     public static Database Open(OutputFolder output) => Open(output, new DatabaseOptions());
 
     /// <summary>
-    /// The same for a command that writes and so has the folder to itself: what its tables take beyond the memory it is
-    /// given goes to the folder's spill, so that it runs over more jobs than memory holds. Some queries hold what cannot
-    /// be spilled, so it is given four tenths of the machine's memory, or of what the program was allowed.
+    /// The same for a command that writes and so holds the folder's lock: tables beyond the memory limit spill to disk,
+    /// so that it can process more jobs than fit in memory. Some operators cannot spill, so the limit is four tenths of
+    /// the memory available to the process.
     /// </summary>
     /// <param name="output">Folder of the store, or a draft of it.</param>
     public static Database OpenToWrite(OutputFolder output) =>
@@ -33,10 +33,10 @@ internal static class CurrentStore
     }
 
     /// <summary>
-    /// Makes the store's tables visible. The link is followed once, so that a reader stays with one store while a load
-    /// makes another current.
+    /// Attaches the store's tables. The link is resolved once, so that a reader keeps one store while a load swaps in
+    /// another.
     /// </summary>
     /// <param name="database">The session.</param>
-    /// <param name="store">Path of the current store, <c>out/store</c>; a store not yet there reads as empty tables.</param>
+    /// <param name="store">Path of the current store, <c>out/store</c>; a missing store reads as empty tables.</param>
     public static void Attach(Database database, string store) => StoreTables.Attach(database, StoreSwap.Resolve(store));
 }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PartsSignal.Pipeline.Publishing;
 
 /// <summary>
-/// Lets one load at a time write below an output folder. The system frees the lock when its process ends, however it ends.
+/// Allows one writer at a time per output folder. The system releases the lock when the process ends, even if killed.
 /// </summary>
 internal sealed class StoreLock : IDisposable
 {
@@ -13,12 +13,12 @@ internal sealed class StoreLock : IDisposable
 
     private StoreLock(FileStream file, string holder) => (_file, _holder) = (file, holder);
 
-    /// <summary>Takes the lock, waiting for another load to end.</summary>
-    /// <param name="root">The output folder; made when missing.</param>
-    /// <param name="wait">Longest wait; zero: none.</param>
-    /// <param name="clock">The time.</param>
-    /// <param name="cancellation">Ends the wait.</param>
-    /// <exception cref="IOException">The other load did not end in time; the message says who it is and since when.</exception>
+    /// <summary>Takes the lock, waiting for another writer to finish.</summary>
+    /// <param name="root">The output folder; created if missing.</param>
+    /// <param name="wait">Longest wait; zero for no wait.</param>
+    /// <param name="clock">The clock.</param>
+    /// <param name="cancellation">Cancels the wait.</param>
+    /// <exception cref="IOException">The other writer did not finish in time; the message names its process and start time.</exception>
     public static async Task<StoreLock> TakeAsync(string root, TimeSpan wait, TimeProvider clock, CancellationToken cancellation)
     {
         Directory.CreateDirectory(root);
@@ -51,7 +51,7 @@ internal sealed class StoreLock : IDisposable
         _file.Dispose();
     }
 
-    // What the systems answer for a lock that another process holds: EAGAIN of Linux and of macOS, a sharing violation of Windows.
+    // Error codes for a lock held by another process: EAGAIN on Linux and macOS, a sharing violation on Windows.
     private static bool IsHeld(IOException failure) => failure.HResult is 11 or 35 or unchecked((int)0x80070020);
 
     private static FileStream? TryOpen(string path)

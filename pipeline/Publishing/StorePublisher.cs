@@ -5,9 +5,8 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Publishing;
 
 /// <summary>
-/// Writes the store's tables beside the current store and then makes them current, all at once. Tables that grow with
-/// the years stand in a folder a year, <c>jobs/year=2026</c>, so that any engine that knows such folders reads only those
-/// it needs.
+/// Writes the store's tables to a new folder, then makes it current in one step. Tables that grow over time are
+/// partitioned by year, <c>jobs/year=2026</c>, so that engines with partition pruning read only what they need.
 /// </summary>
 internal static class StorePublisher
 {

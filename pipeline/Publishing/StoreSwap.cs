@@ -4,9 +4,9 @@ using System.Runtime.InteropServices;
 namespace PartsSignal.Pipeline.Publishing;
 
 /// <summary>
-/// The stores below an output folder: <c>stores/ID</c> holds each, <c>store</c> is the current one. Where the system
-/// has links, <c>store</c> is a link, and one rename makes another store current; elsewhere it is the folder itself
-/// and two renames do, the second of which is made good by <see cref="Repair"/> when it was never reached.
+/// Swaps the current store of an output folder. Each store is a folder <c>stores/ID</c>; <c>store</c> is the current one.
+/// Where symbolic links are available, <c>store</c> is a link and one rename swaps it. Elsewhere it is the folder itself
+/// and the swap takes two renames; <see cref="Repair"/> completes a swap cut off between them.
 /// </summary>
 internal sealed class StoreSwap
 {
@@ -19,8 +19,8 @@ internal sealed class StoreSwap
 
     /// <summary>The stores of one output folder.</summary>
     /// <param name="current">Path of the current store, <c>out/store</c>.</param>
-    /// <param name="links">Whether to use links; null: as the system allows.</param>
-    /// <param name="later">The current store that will <see cref="Adopt"/> these, so that names do not meet; null: none.</param>
+    /// <param name="links">Whether to use links, or null to use them where the system allows.</param>
+    /// <param name="later">The current store that will later <see cref="Adopt"/> these, so that new names do not collide with its own, or null if none.</param>
     public StoreSwap(string current, bool? links = null, string? later = null)
     {
         _later = later is null ? null : new StoreSwap(later, links).All;
@@ -34,11 +34,11 @@ internal sealed class StoreSwap
     /// <summary>Folder that holds the stores.</summary>
     public string All { get; }
 
-    /// <summary>The folder behind the current store, to be asked for once by each reader; a later load does not move it.</summary>
+    /// <summary>The folder behind the current store. Each reader resolves it once; a later load does not move it.</summary>
     public static string Resolve(string current) =>
         (Directory.Exists(current) ? Directory.ResolveLinkTarget(current, returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(current);
 
-    /// <summary>Makes good what a killed run left: half-written stores, a swap cut in two.</summary>
+    /// <summary>Recovers from a killed run: removes half-written stores and completes an interrupted swap.</summary>
     public void Repair()
     {
         if (!Exists(_current) && Directory.Exists(_previous))
@@ -56,7 +56,7 @@ internal sealed class StoreSwap
         }
     }
 
-    /// <summary>An empty folder for a new store.</summary>
+    /// <summary>Creates an empty folder for a new store.</summary>
     public string Begin(DateTimeOffset now)
     {
         string stamp = now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss", CultureInfo.InvariantCulture);
@@ -72,7 +72,7 @@ internal sealed class StoreSwap
         return Directory.CreateDirectory(folder + Unfinished).FullName;
     }
 
-    /// <summary>Makes a filled folder the current store, and keeps the one before it.</summary>
+    /// <summary>Makes a filled folder the current store; the previous one is kept for readers that still use it.</summary>
     public void Commit(string filled)
     {
         string complete = filled[..^Unfinished.Length];
@@ -81,8 +81,8 @@ internal sealed class StoreSwap
     }
 
     /// <summary>
-    /// Takes over the current store of another output folder, if it has one, and makes it current here. Broken off and
-    /// called again, it goes on.
+    /// Moves the current store of another output folder here, if it has one, and makes it current. Can be interrupted
+    /// and called again.
     /// </summary>
     public void Adopt(StoreSwap draft)
     {
@@ -171,7 +171,7 @@ internal sealed class StoreSwap
         }
     }
 
-    // File.Move refuses a link to a folder, Directory.Move refuses to replace: the one call that does both at once is the system's.
+    // File.Move rejects a link to a folder and Directory.Move does not replace, so call the system's atomic rename.
     [DllImport("libc", EntryPoint = "rename", SetLastError = true, CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Rename([MarshalAs(UnmanagedType.LPUTF8Str)] string from, [MarshalAs(UnmanagedType.LPUTF8Str)] string to);

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Reporting;
 /// <summary>The model card as points an owner can read.</summary>
 internal static class ModelCardText
 {
-    /// <summary>The points; none where there is no card or it is not readable.</summary>
+    /// <summary>The points, empty if the card is missing or unreadable.</summary>
     public static IReadOnlyList<(string Point, string Text)> Read(OutputFolder output)
     {
         string path = Path.Combine(output.Model, "card.json");

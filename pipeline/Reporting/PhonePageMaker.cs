@@ -11,7 +11,7 @@ using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;
 
-/// <summary>Writes the phone page, and keeps for <c>lookup</c> what it knows of parts and models. Runs after the predictor was learned; a run without one writes none.</summary>
+/// <summary>Writes the phone page, and saves the facts that <c>lookup</c> needs. Runs after learning; without a model it writes nothing.</summary>
 internal sealed class PhonePageStep : IRunStep
 {
     /// <inheritdoc/>
@@ -32,7 +32,7 @@ internal sealed class PhonePageStep : IRunStep
     }
 }
 
-/// <summary>Gathers what the phone page carries: the predictor's weights, models, words, parts, vans and checks.</summary>
+/// <summary>Collects the phone page's data: the predictor's weights, models, words, parts, vans and checks.</summary>
 internal static class PhonePageMaker
 {
     private const int PartsCarried = 8;
@@ -42,7 +42,7 @@ internal static class PhonePageMaker
     /// <param name="model">The predictor of the run.</param>
     /// <param name="settings">The shop.</param>
     /// <param name="input">Folder with the shop's own tables of words and checks.</param>
-    /// <param name="asOf">Last day the data speaks for.</param>
+    /// <param name="asOf">Last day covered by the data.</param>
     public static LookupData Create(Database database, ShippedModel model, ShopSettings settings, string input, DateOnly asOf)
     {
         CheckTable checks = CheckTableReader.Load(input);
@@ -74,7 +74,7 @@ internal static class PhonePageMaker
         };
     }
 
-    /// <summary>One call per family and kind, and per type and kind, of unknown age.</summary>
+    /// <summary>One call of unknown age per family and complaint kind, and per appliance type and kind.</summary>
     private static IEnumerable<(string Key, Call Call)> Typical(IReadOnlyList<LookupModel> models, IReadOnlyList<LookupKind> kinds, int month)
     {
         var families = models.Where(m => m.Type is not null).GroupBy(m => m.Family).Select(g => (Name: g.Key, Type: g.First().Type!, Family: (string?)g.Key, g.First().Brand));

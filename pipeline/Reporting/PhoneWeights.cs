@@ -4,13 +4,13 @@ using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;
 
-/// <summary>The predictor's weights, rounded to a size a phone can carry.</summary>
+/// <summary>The predictor's weights, rounded so that the phone page stays small.</summary>
 internal static class PhoneWeights
 {
-    /// <summary>Weights are rounded to thousandths of a log odds: odds move by less than one part in a hundred of themselves.</summary>
+    /// <summary>Weights are rounded to thousandths of a log-odds unit; this changes odds by less than one percent.</summary>
     public const int Scale = 1000;
 
-    /// <summary>The weights; null: the predictor is no sum of weights.</summary>
+    /// <summary>The weights, or null if the predictor is not a sum of weights.</summary>
     public static LookupWeights? From(ShippedModel model)
     {
         if (model.Predictor is not LogOddsModel sums)

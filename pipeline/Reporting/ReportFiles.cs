@@ -27,7 +27,7 @@ internal static class ReportFiles
         return Path.Combine(folder, "index.html");
     }
 
-    /// <summary>Writes the list of months; those whose report stands in the folder are linked.</summary>
+    /// <summary>Writes the list of months, with links to the reports that exist.</summary>
     public static void WriteIndex(OutputFolder output, Database database, string shop, DateOnly asOf)
     {
         IReadOnlyList<IndexedMonth> months = [.. MonthIndex.Read(database).Select(m => m with { Written = output.HasReport(NameOf(m.Month)) })];

@@ -6,7 +6,7 @@ using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Pipeline.Reporting;
 
-/// <summary>Writes the report of the newest month that has ended and has calls, and the list of months. Runs after every result table is there.</summary>
+/// <summary>Writes the report of the newest complete month with calls, and the list of months. Runs after all result tables.</summary>
 internal sealed class ReportStep : IRunStep
 {
     /// <inheritdoc/>
@@ -23,20 +23,20 @@ internal sealed class ReportStep : IRunStep
     }
 }
 
-/// <summary>Makes reports from a session that holds the store and the result tables.</summary>
+/// <summary>Writes reports from a session with the store and the result tables.</summary>
 internal static class ReportMaker
 {
-    /// <summary>Last day the data speaks for; null: there is no job.</summary>
+    /// <summary>Last day covered by the data, or null if there are no jobs.</summary>
     public static DateOnly? LastDay(Database database, ShopSettings settings) =>
         LogWindow.LastDay(database, settings.AsOf);
 
     /// <summary>Writes the reports of some months and the list of months.</summary>
     /// <param name="database">The session.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
-    /// <param name="model">Where the model card lies.</param>
-    /// <param name="output">Where the reports go.</param>
-    /// <param name="months">Their first days.</param>
-    /// <param name="asOf">Last day the data speaks for.</param>
+    /// <param name="model">Folder with the model card.</param>
+    /// <param name="output">Folder for the reports.</param>
+    /// <param name="months">First day of each month to report.</param>
+    /// <param name="asOf">Last day covered by the data.</param>
     /// <returns>Paths of the pages, as published.</returns>
     public static IReadOnlyList<string> Write(
         Database database, ShopSettings settings, OutputFolder model, OutputFolder output, IReadOnlyList<DateOnly> months, DateOnly asOf)
@@ -53,19 +53,19 @@ internal static class ReportMaker
     }
 }
 
-/// <summary>Which month a report is about when nobody says.</summary>
+/// <summary>The default month of a report.</summary>
 internal static class ReportMonths
 {
-    /// <summary>The last month that has ended by the last day of the data.</summary>
+    /// <summary>The last month complete by the last day of the data.</summary>
     public static DateOnly Last(DateOnly asOf)
     {
         var first = new DateOnly(asOf.Year, asOf.Month, 1);
         return asOf.AddDays(1).Day == 1 ? first : first.AddMonths(-1);
     }
 
-    /// <summary>The newest month that has ended and has calls; the last that has ended where none has.</summary>
-    /// <param name="months">Months with their calls.</param>
-    /// <param name="asOf">Last day the data speaks for.</param>
+    /// <summary>The newest complete month with calls, or the last complete month if none has calls.</summary>
+    /// <param name="months">Months with their number of calls.</param>
+    /// <param name="asOf">Last day covered by the data.</param>
     public static DateOnly NewestWithCalls(IEnumerable<IndexedMonth> months, DateOnly asOf)
     {
         DateOnly last = Last(asOf);

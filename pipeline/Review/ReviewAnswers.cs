@@ -7,8 +7,8 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Review;
 
 /// <summary>
-/// What the owner answered in the review lists that lie beside the shop's files. An answer that cannot be followed stops
-/// nothing: it comes back in its list with a note that says why.
+/// The owner's answers from the review lists next to the shop's files. An answer that cannot be used does not stop the
+/// load: it returns in its list with a note that says why.
 /// </summary>
 internal sealed class ReviewAnswers
 {
@@ -27,10 +27,10 @@ internal sealed class ReviewAnswers
         return new ReviewAnswers(lists, WordSets.ComplaintKinds(input));
     }
 
-    /// <summary>Answered rows of one list, in the order they stand.</summary>
+    /// <summary>Answered rows of one list, in file order.</summary>
     public IReadOnlyList<ReviewRow> Rows(string list) => _lists[list];
 
-    /// <summary>Puts the answers where the combining SQL reads them.</summary>
+    /// <summary>Loads the answers into the tables that the transform SQL reads.</summary>
     public void Attach(Database database)
     {
         database.Run("staging/review_answers.sql");

@@ -5,15 +5,15 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Review;
 
 /// <summary>One row of a review list: its cells by column, and the owner's answer.</summary>
-/// <param name="File">File it stands in, relative to the input folder.</param>
-/// <param name="Line">Row in that file, the header being 1.</param>
+/// <param name="File">Its file, relative to the input folder.</param>
+/// <param name="Line">Row in that file; the header is row 1.</param>
 /// <param name="Cells">Cells by column.</param>
 internal sealed record ReviewRow(string File, int Line, IReadOnlyDictionary<string, string> Cells)
 {
-    /// <summary>A cell; empty where the column is missing.</summary>
+    /// <summary>A cell, empty if the column is missing.</summary>
     public string this[string column] => Cells.GetValueOrDefault(column, "");
 
-    /// <summary>The answer, trimmed; empty: not answered.</summary>
+    /// <summary>The trimmed answer, empty if not answered.</summary>
     public string Answer => this[ReviewFile.AnswerColumn].Trim();
 }
 
@@ -23,11 +23,11 @@ internal static class ReviewFile
     /// <summary>Name of the column to fill in.</summary>
     public const string AnswerColumn = "answer";
 
-    /// <summary>Name of the column that says why an answer could not be followed.</summary>
+    /// <summary>Name of the column that says why an answer could not be used.</summary>
     public const string NoteColumn = "note";
 
     /// <summary>
-    /// Rows of the list of that name beside the shop's files, or in their folder <c>review</c>; none where it is not there.
+    /// Rows of a list next to the shop's files or in their folder <c>review</c>; empty if there is no such file.
     /// </summary>
     /// <exception cref="BadInputException">The file has no column <c>answer</c>.</exception>
     public static IReadOnlyList<ReviewRow> Read(string input, string name)
@@ -49,7 +49,7 @@ internal static class ReviewFile
 
     private static List<ReviewRow> Parse(string text, string name)
     {
-        // spreadsheets of some countries save with semicolons
+        // spreadsheets save with semicolons in some locales
         string head = text.Split('\n')[0];
         char separator = head.Count(c => c == ';') > head.Count(c => c == ',') ? ';' : ',';
         using var csv = CsvReader.FromText(text, new CsvReaderOptions { Separator = separator, TrimWhitespace = true });

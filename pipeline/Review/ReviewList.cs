@@ -1,6 +1,6 @@
 namespace PartsSignal.Pipeline.Review;
 
-/// <summary>File names of the review lists, the same in <c>out/review</c> and where they are handed in.</summary>
+/// <summary>File names of the review lists, the same in <c>out/review</c> and in the input folder.</summary>
 internal static class ReviewNames
 {
     /// <summary>Typed part numbers that no catalogue number explains. Answer: the right number, <c>new</c>, or <c>ignore</c>.</summary>
@@ -31,11 +31,11 @@ internal static class ReviewNames
     public static readonly IReadOnlyList<string> All = [PartNumbers, Complaints, Components, Families, Models, Serials, Collisions];
 }
 
-/// <summary>One review list: where its rows come from and what identifies a row.</summary>
+/// <summary>A review list: the source of its rows and the key of a row.</summary>
 /// <param name="File">Its file name.</param>
-/// <param name="Sql">Its query under <c>Sql/Review/</c>.</param>
-/// <param name="Identity">Columns that name what is asked; a row answered earlier is not asked again.</param>
-/// <param name="KnownKeys">Query under <c>Sql/Review/</c> of the keys that suggestions come from; null: no suggestions.</param>
+/// <param name="Sql">Name of its query.</param>
+/// <param name="Identity">Key columns of a row; an answered row is not asked again.</param>
+/// <param name="KnownKeys">Query for the keys to suggest from, or null for no suggestions.</param>
 /// <param name="Answers">What may be written into the answer column.</param>
 internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string> Identity, string? KnownKeys, string Answers)
 {
@@ -51,6 +51,6 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"], null, "the part number, model number or family it means"),
     ];
 
-    /// <summary>What names a row, as one text.</summary>
+    /// <summary>The key of a row as one string.</summary>
     public string Name(Func<string, string?> cell) => string.Join('\u001f', Identity.Select(cell));
 }

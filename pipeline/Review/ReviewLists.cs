@@ -5,20 +5,20 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Review;
 
-/// <summary>How many rows of a list wait for an answer.</summary>
+/// <summary>Number of rows of a list that need an answer.</summary>
 /// <param name="File">The list.</param>
 /// <param name="Open">Rows without an answer.</param>
-/// <param name="NotUnderstood">Rows whose answer could not be followed; a note in the list says why.</param>
+/// <param name="NotUnderstood">Rows whose answer could not be used; a note in the list says why.</param>
 internal sealed record ReviewCount(string File, int Open, int NotUnderstood);
 
-/// <summary>Writes what the load could not decide by itself as lists for the owner.</summary>
+/// <summary>Writes lists of what the load could not decide, for the owner to answer.</summary>
 internal static class ReviewLists
 {
     private const int Suggestions = 3;
 
     /// <summary>
-    /// Fills a folder with the lists. Rows answered earlier stay on top with their answers, so that a newer list can be
-    /// dropped over an older one.
+    /// Writes the lists to a folder. Answered rows stay on top with their answers, so that a newer list can replace an
+    /// older one.
     /// </summary>
     public static IReadOnlyList<ReviewCount> Write(Database database, ReviewAnswers answers, string folder)
     {

@@ -1,29 +1,29 @@
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>One step of <c>run</c>. Steps run in order and talk to each other only through the context.</summary>
+/// <summary>One step of <c>run</c>. Steps run in order and share data only through the context.</summary>
 internal interface IRunStep
 {
-    /// <summary>Name shown and logged, a plain verb or noun.</summary>
+    /// <summary>Name shown and logged.</summary>
     string Name { get; }
 
-    /// <summary>Does the step.</summary>
+    /// <summary>Runs the step.</summary>
     /// <returns>Rows it handled, for the log.</returns>
     Task<long> RunAsync(RunContext context, CancellationToken cancellation);
 }
 
 /// <summary>
-/// A step that needs nothing but the store for its long calculations: it begins them early, and they go on beside the
-/// steps before it.
+/// A step whose long calculations need only the store. They start early on a background thread and run while earlier
+/// steps do their work.
 /// </summary>
 internal interface IBackgroundStep : IRunStep
 {
-    /// <summary>Reads what the calculations need and begins them. They leave the session, the record and the folders alone.</summary>
+    /// <summary>Reads the inputs and starts the calculations, which must not touch the session, the record or the folders.</summary>
     /// <returns>Rows read, for the log.</returns>
     long Begin(RunContext context);
 }
 
-/// <summary>Begins the long calculations of later steps. Runs once the store is there.</summary>
-/// <param name="later">The steps that begin here, the longest first.</param>
+/// <summary>Starts the long calculations of later steps. Runs as soon as the store exists.</summary>
+/// <param name="later">The steps to start, longest first.</param>
 internal sealed class StartBackgroundStep(params IReadOnlyList<IBackgroundStep> later) : IRunStep
 {
     /// <inheritdoc/>

@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Transform;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>Reads the shop's files and publishes the store that every later step works on.</summary>
+/// <summary>Loads the shop's files and publishes the store that later steps read.</summary>
 internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
 {
     /// <inheritdoc/>
@@ -20,7 +20,7 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
         return report.Rows.Total.Read;
     }
 
-    /// <summary>The sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c>, <c>review</c> of the record of a run.</summary>
+    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) and <c>review</c> of the run record.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
         record["rows"] = Counts(report.Rows.Total, []);

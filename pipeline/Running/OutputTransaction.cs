@@ -4,9 +4,9 @@ using PartsSignal.Pipeline.Publishing;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>
-/// Everything a command writes to an output folder, published at its end or not at all. The draft is filled beside what
-/// is published; one rename says that it is complete, and then each part takes its place. A kill before that rename
-/// leaves all as it was, a kill after it is made good by the next command that writes. One command at a time writes.
+/// Publishes everything a command writes to an output folder, or nothing. The command fills a draft folder; one rename
+/// marks the draft complete, then each part moves into place. A kill before that rename changes nothing; after a later
+/// kill, the next command that writes finishes the move. Only one command writes at a time.
 /// </summary>
 internal sealed class OutputTransaction : IDisposable
 {
@@ -28,11 +28,11 @@ internal sealed class OutputTransaction : IDisposable
         Folder = new OutputFolder(_draft, target);
     }
 
-    /// <summary>Where to write.</summary>
+    /// <summary>The draft folder to write to.</summary>
     public OutputFolder Folder { get; }
 
-    /// <summary>Waits for another command that writes, makes good what a killed one left, and starts an empty draft.</summary>
-    /// <exception cref="IOException">The other command did not end in time; the message says who it is.</exception>
+    /// <summary>Waits for any other writing command, recovers from a killed one, and starts an empty draft.</summary>
+    /// <exception cref="IOException">The other command did not finish in time; the message names it.</exception>
     public static async Task<OutputTransaction> BeginAsync(OutputFolder target, TimeProvider clock, CancellationToken cancellation)
     {
         MakePrivate(target.Root);
@@ -61,7 +61,7 @@ internal sealed class OutputTransaction : IDisposable
         Publish();
     }
 
-    /// <summary>Drops what was not published, and lets the next command write.</summary>
+    /// <summary>Discards an unpublished draft and releases the lock.</summary>
     public void Dispose()
     {
         Remove(_draft);
@@ -94,7 +94,7 @@ internal sealed class OutputTransaction : IDisposable
         Remove(_target.Spill);
     }
 
-    // Each part leaves the draft by the rename that publishes it, so that this can be broken off and begun again.
+    // Restartable: the rename that publishes a part also removes it from the draft.
     private void Publish()
     {
         string root = Path.GetFullPath(_target.Root);

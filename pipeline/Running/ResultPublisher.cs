@@ -2,7 +2,7 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>Writes every result table the steps before left, as Parquet and CSV.</summary>
+/// <summary>Writes every result table of the earlier steps as Parquet and CSV.</summary>
 internal sealed class PublishResultsStep : IRunStep
 {
     /// <inheritdoc/>
@@ -13,13 +13,13 @@ internal sealed class PublishResultsStep : IRunStep
         Task.FromResult(ResultPublisher.Publish(context.Database, context.ResultTables, context.Output.Results));
 }
 
-/// <summary>Writes result tables to the results folder, each as Parquet and as CSV, rows in the tables' own order.</summary>
+/// <summary>Writes result tables to the results folder as Parquet and CSV, in table order.</summary>
 internal static class ResultPublisher
 {
     /// <summary>Writes the tables.</summary>
-    /// <param name="database">A session of one worker, so that order is kept.</param>
+    /// <param name="database">A single-threaded session, which preserves row order.</param>
     /// <param name="tables">Names of the tables.</param>
-    /// <param name="folder">Where they go.</param>
+    /// <param name="folder">Folder to write to.</param>
     /// <returns>Rows written.</returns>
     /// <exception cref="InvalidDataException">A table holds NaN or infinity.</exception>
     public static long Publish(Database database, IEnumerable<string> tables, string folder)

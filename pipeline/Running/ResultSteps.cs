@@ -32,7 +32,7 @@ internal sealed class RatesStep : IRunStep
     }
 }
 
-/// <summary>What came back: callbacks, and replaced parts that failed again.</summary>
+/// <summary>Callbacks, and replaced parts that failed again.</summary>
 internal sealed class CallbacksStep : IRunStep
 {
     /// <inheritdoc/>
@@ -68,7 +68,7 @@ internal sealed class SuppliersStep : IRunStep
     }
 }
 
-/// <summary>Age at failure by component and family, repairs per appliance, repeat failures, and the chance of the next 12 months.</summary>
+/// <summary>Age at failure by component and family, repairs per appliance, repeat failures, and the failure risk of the next 12 months.</summary>
 internal sealed class CurvesStep : IRunStep
 {
     /// <inheritdoc/>
@@ -112,7 +112,7 @@ internal sealed class TrendsStep : IRunStep
     }
 }
 
-/// <summary>The calls of each month in figures: what the monthly report opens with.</summary>
+/// <summary>Monthly call figures, the opening section of the monthly report.</summary>
 internal sealed class MonthsStep : IRunStep
 {
     /// <inheritdoc/>

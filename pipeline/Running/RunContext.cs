@@ -7,7 +7,7 @@ using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>What the steps of one run share.</summary>
+/// <summary>State shared by the steps of one run.</summary>
 internal sealed class RunContext : IDisposable
 {
     private Database? _database;
@@ -24,30 +24,30 @@ internal sealed class RunContext : IDisposable
     /// <summary>Folder with the shop's files.</summary>
     public string Input { get; }
 
-    /// <summary>Where everything goes.</summary>
+    /// <summary>Folder for all output.</summary>
     public OutputFolder Output { get; }
 
     /// <summary>What <c>shop.json</c> says.</summary>
     public ShopSettings Settings { get; }
 
-    /// <summary>The clock; only for stamps, never for results.</summary>
+    /// <summary>The clock; used for timestamps and timings, never in results.</summary>
     public TimeProvider Clock { get; }
 
-    /// <summary>Sections of <c>run.json</c>: rows, files, prediction, van and whatever a step adds.</summary>
+    /// <summary>Sections of <c>run.json</c>; each step adds its own.</summary>
     public JsonObject Record { get; } = [];
 
-    /// <summary>Names of the DuckDB tables to be written to the results folder, in order.</summary>
+    /// <summary>Names of the DuckDB tables to write to the results folder, in order.</summary>
     public List<string> ResultTables { get; } = [];
 
-    /// <summary>What earlier steps leave for later ones.</summary>
+    /// <summary>Values that earlier steps pass to later ones.</summary>
     public RunState State { get; } = new();
 
-    /// <summary>A session over the current store; opened when first asked for, after the load step.</summary>
+    /// <summary>A session over the current store, opened on first use, after the load step.</summary>
     public Database Database => _database ??= CurrentStore.OpenToWrite(Output);
 
-    /// <summary>Puts records into a result table that is published when the run ends well.</summary>
+    /// <summary>Adds a result table; it is published when the run succeeds.</summary>
     /// <param name="name">Name of the table.</param>
-    /// <param name="rows">The records, in the order to keep.</param>
+    /// <param name="rows">The records, in table order.</param>
     /// <exception cref="InvalidDataException">Its checks, <c>Sql/results/FOLDER/NAME.checks.sql</c>, found offending rows.</exception>
     public void AddResult<T>(string name, IEnumerable<T> rows)
     {
@@ -60,10 +60,10 @@ internal sealed class RunContext : IDisposable
     }
 
     /// <summary>
-    /// Builds tables that SQL makes over the store, checks them, and publishes those that are results. Every query can
-    /// read the session variables <c>as_of</c> (null: the newest call) and <c>callback_days</c>.
+    /// Builds and checks SQL models over the store, and adds the results among them. Every query can read the session
+    /// variables <c>as_of</c> (null means the newest call) and <c>callback_days</c>.
     /// </summary>
-    /// <returns>Rows of all tables.</returns>
+    /// <returns>Total rows of all tables.</returns>
     public long BuildResults(IReadOnlyList<SqlModel> models)
     {
         IReadOnlyList<ResultLog> log = ResultRunner.Build(
@@ -86,7 +86,7 @@ internal sealed class RunContext : IDisposable
     public void Dispose() => _database?.Dispose();
 }
 
-/// <summary>What one step of a run leaves for a later one; each value is null until its step has run.</summary>
+/// <summary>Values passed from one step of a run to later ones; each is null until its step has run.</summary>
 internal sealed class RunState
 {
     /// <summary>Result of the load step.</summary>

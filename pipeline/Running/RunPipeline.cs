@@ -4,18 +4,18 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>Runs the steps in order, logs each with rows and time, and writes the record of the run last.</summary>
+/// <summary>Runs the steps in order, logs the rows and time of each, and writes the run record last.</summary>
 internal sealed class RunPipeline
 {
     private readonly IReadOnlyList<IRunStep> _steps;
     private readonly TextWriter _log;
 
     /// <summary>A pipeline over the given steps.</summary>
-    /// <param name="steps">In the order they run.</param>
-    /// <param name="log">One line a step.</param>
+    /// <param name="steps">The steps, in order.</param>
+    /// <param name="log">Receives one line per step.</param>
     public RunPipeline(IReadOnlyList<IRunStep> steps, TextWriter log) => (_steps, _log) = (steps, log);
 
-    /// <summary>Runs all steps; a step that throws stops the run and leaves the last record in place.</summary>
+    /// <summary>Runs all steps. If a step throws, the run stops and the previous record stays in place.</summary>
     public async Task RunAsync(RunContext context, CancellationToken cancellation)
     {
         var steps = new JsonArray();

@@ -6,7 +6,7 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>The record of a run, <c>run.json</c>: every documented key is there, null where the run could not compute it.</summary>
+/// <summary>The record of a run, <c>run.json</c>: every documented key is present, null if the run could not compute it.</summary>
 internal static class RunRecord
 {
     private static readonly JsonSerializerOptions Format = new()
@@ -15,7 +15,7 @@ internal static class RunRecord
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <summary>The complaint kind whose figures also stand by themselves, under their own key.</summary>
+    /// <summary>The complaint kind whose figures also get a key of their own.</summary>
     public const string NoFill = "no_fill";
 
     /// <summary>The complaint kinds whose predictions are also reported separately: the common ones of each appliance type.</summary>
@@ -32,7 +32,7 @@ internal static class RunRecord
         "jobs_replayed", "completion_plan", "completion_most_used", "completion_hindsight", "gap_closed", "bound_gap", "budget",
     ];
 
-    /// <summary>A record with every documented key and no value.</summary>
+    /// <summary>A record with every documented key set to null.</summary>
     public static JsonObject Empty()
     {
         JsonObject prediction = Nulls(PredictionKeys);
@@ -49,7 +49,7 @@ internal static class RunRecord
         };
     }
 
-    /// <summary>A line of <c>steps</c>, or of <c>phases</c> of the load where no rows are counted.</summary>
+    /// <summary>An entry of <c>steps</c>, or of the load's <c>phases</c>, which count no rows.</summary>
     public static JsonObject Line(ResourceUsage taken, long? rows = null)
     {
         var line = new JsonObject { ["name"] = taken.Name, ["seconds"] = taken.Seconds };
@@ -66,7 +66,7 @@ internal static class RunRecord
     /// <summary>Writes the record.</summary>
     public static void Write(string path, JsonObject record) => File.WriteAllText(path, record.ToJsonString(Format) + "\n", new UTF8Encoding(false));
 
-    /// <summary>Puts the values of a section over the empty ones, keeping keys the section does not know.</summary>
+    /// <summary>Merges values recursively; keys without a new value stay.</summary>
     public static void Merge(JsonObject into, JsonObject values)
     {
         foreach ((string key, JsonNode? value) in values)

@@ -9,11 +9,11 @@ using PartsSignal.Pipeline.Transform;
 
 namespace PartsSignal.Pipeline.Running;
 
-/// <summary>What a load did.</summary>
-/// <param name="Rows">What became of every row.</param>
-/// <param name="Steps">The combining, step by step.</param>
-/// <param name="Staged">The files, with what was decided about them.</param>
-/// <param name="Review">Rows of each list for the owner to answer.</param>
+/// <summary>Result of a load.</summary>
+/// <param name="Rows">Row counts by outcome.</param>
+/// <param name="Steps">Tables the transform made, with rows and time.</param>
+/// <param name="Staged">The staged files, with the decisions made for each.</param>
+/// <param name="Review">Open rows of each review list.</param>
 /// <param name="DataFaults">Contradictions in the data.</param>
 /// <param name="StoredRows">Rows of all tables of the store.</param>
 internal sealed record LoadReport(
@@ -24,25 +24,25 @@ internal sealed record LoadReport(
     long DataFaults,
     long StoredRows)
 {
-    /// <summary>What staging, combining and publishing took.</summary>
+    /// <summary>Resource usage of staging, transform and publishing.</summary>
     public IReadOnlyList<ResourceUsage> Phases { get; init; } = [];
 
-    /// <summary>A message for each file that could not be read; the load went on without it.</summary>
+    /// <summary>One message per file that could not be read; the load continues without it.</summary>
     public IReadOnlyList<string> FileErrors { get; } =
         [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The rest of your data is up to date.")];
 }
 
-/// <summary>Stage, combine, publish: a shop's files become the current store, or the last store stays.</summary>
+/// <summary>Stages, transforms and publishes a shop's files. On failure the previous store stays current.</summary>
 internal static class ShopLoad
 {
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
-    /// <param name="output">Where the store goes: the caller is the only one that writes there.</param>
+    /// <param name="output">Folder for the store; the caller must hold its lock.</param>
     /// <param name="settings">What <c>shop.json</c> says.</param>
-    /// <param name="clock">Times the steps and names the store.</param>
-    /// <param name="progress">Told now and then how far the reading is; null: nobody.</param>
-    /// <param name="cancellation">Stops; the last store stays.</param>
-    /// <param name="keepIntermediate">True leaves the tables between staged rows and store in <see cref="OutputFolder.Intermediate"/>.</param>
+    /// <param name="clock">Times the steps and stamps the store's name.</param>
+    /// <param name="progress">Receives progress while reading, or null for no progress.</param>
+    /// <param name="cancellation">Cancels the load; the previous store stays current.</param>
+    /// <param name="keepIntermediate">True keeps the intermediate tables in <see cref="OutputFolder.Intermediate"/>.</param>
     public static async Task<LoadReport> RunAsync(
         string input,
         OutputFolder output,
@@ -70,26 +70,26 @@ internal static class ShopLoad
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
             staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
-            // What is only written is written by one thread: it is as quick, and takes half the memory.
+            // Export single-threaded: same speed, half the memory.
             database.LimitThreads(1);
             IReadOnlyList<ReviewCount> review = [];
             MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
-            ResourceUsage combining = meter.Next("combine");
+            ResourceUsage transform = meter.Next("combine");
             long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
             stager.Tidy(staged);
-            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, combining, meter.Next("publish")] };
+            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, transform, meter.Next("publish")] };
         }
 
         if (keepIntermediate)
         {
-            // Closed, the session is one file that any client opens.
+            // A closed session is a single database file that any client can open.
             File.Move(session, output.Intermediate, overwrite: true);
         }
 
         return report;
     }
 
-    // A map that does not suit its file stops the load, but only after all files were looked at: every fault at once.
+    // A column map that does not fit its file stops the load, but only after all files are staged, so that every fault is reported.
     private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, IProgress<StageProgress>? progress, CancellationToken cancellation)
     {
         IReadOnlyList<StageOutcome> outcomes = await new ShopStaging(stager, progress).RunAsync(sources, cancellation).ConfigureAwait(false);
@@ -103,7 +103,7 @@ internal static class ShopLoad
         return faults.Count == 0 ? staged : throw new BadInputException(faults);
     }
 
-    // The tables between staged rows and store stand in a file: in memory they would grow with the rows.
+    // Intermediate tables go to a file; in memory they would grow with the row count.
     private static Database OpenSession(OutputFolder output, string file)
     {
         File.Delete(file);
@@ -113,6 +113,6 @@ internal static class ShopLoad
 
     private static string SessionFile(OutputFolder output) => Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "transform.duckdb");
 
-    // What staging left on the managed heap would stand beside the engine's own memory until it is asked for again.
+    // Returns staging's managed heap to the system before the engine needs the memory.
     private static void ReleaseMemory() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 }

@@ -54,7 +54,7 @@ internal sealed class RequestGuard(ServeOptions options)
     }
 }
 
-/// <summary>Lets a question pass that carries the token, as a bearer token or as the password of basic authentication.</summary>
+/// <summary>Authenticates a request by bearer token or basic-auth password.</summary>
 internal sealed class TokenGate(string token)
 {
     private readonly byte[] _wanted = Hash(token);

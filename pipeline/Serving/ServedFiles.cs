@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Serving;
 
-/// <summary>The files a run wrote for people. A name is compared with the few there can be; no path is ever made of what was asked.</summary>
+/// <summary>The files a run wrote for people. A requested name is matched against a fixed list and is never used to build a path.</summary>
 internal sealed class ServedFiles(OutputFolder output)
 {
     private static readonly (string Name, string Kind)[] Files =
@@ -18,7 +18,7 @@ internal sealed class ServedFiles(OutputFolder output)
     public IReadOnlyList<string> Months() => !Directory.Exists(output.Reports) ? [] :
         [.. Directory.EnumerateDirectories(output.Reports).Select(d => Path.GetFileName(d)!).Where(IsMonth).OrderDescending(StringComparer.Ordinal)];
 
-    /// <summary>A file of one month; month null: the list of months.</summary>
+    /// <summary>A file of one month, or of the list of months if the month is null.</summary>
     public IResult Report(string? month, string file)
     {
         (string Name, string Kind) known = Array.Find(Files, f => f.Name == file);

@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Transform;
 
-/// <summary>Whether a component is what a job was about, or goes along with another.</summary>
+/// <summary>Whether a component is the main repair of a job or an accessory to another.</summary>
 /// <param name="Component">The component.</param>
 /// <param name="Role"><c>main</c> or <c>accessory</c>.</param>
 internal sealed record ComponentRole(string Component, string Role)

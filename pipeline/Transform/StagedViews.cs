@@ -8,8 +8,8 @@ namespace PartsSignal.Pipeline.Transform;
 internal static class StagedViews
 {
     /// <summary>
-    /// A view per staged table over the files of all sources, an empty table where no source has any. Name and position
-    /// of a file come from the list, not from its rows: a file staged earlier may have been renamed or moved since.
+    /// Creates one view per staged table over the files of all sources. A table no source has is empty. A file's name
+    /// and position come from the list, not from its rows, because a file staged earlier may have been renamed or moved.
     /// </summary>
     public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
     {

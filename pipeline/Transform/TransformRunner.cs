@@ -3,16 +3,16 @@ using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Transform;
 
-/// <summary>Turns staged rows into the tables of the store, in one session.</summary>
+/// <summary>Transforms staged rows into the tables of the store, in one session.</summary>
 internal static class TransformRunner
 {
-    /// <summary>Makes every table in order; those of the store pass their checks at once.</summary>
-    /// <param name="database">A session in which the staged tables and the owner's answers are attached.</param>
-    /// <param name="options">What is assumed.</param>
+    /// <summary>Builds every table in order; a store table is checked as soon as it is built.</summary>
+    /// <param name="database">A session with the staged tables and the owner's answers attached.</param>
+    /// <param name="options">The assumptions.</param>
     /// <param name="clock">Times the steps.</param>
-    /// <param name="done">Told of each step as it ends.</param>
-    /// <param name="cancellation">Stops between two steps.</param>
-    /// <returns>Name, rows and seconds of each step.</returns>
+    /// <param name="done">Called after each table.</param>
+    /// <param name="cancellation">Checked between tables.</param>
+    /// <returns>Name, rows and seconds of each table.</returns>
     /// <exception cref="InvalidDataException">A check found offending rows.</exception>
     public static IReadOnlyList<ResultLog> Run(
         Database database, TransformOptions options, TimeProvider clock, Action<ResultLog>? done = null, CancellationToken cancellation = default)
@@ -22,7 +22,7 @@ internal static class TransformRunner
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
         var log = new List<ResultLog>();
-        // The day that the data speaks for decides which supersession arrows are known, so it comes first.
+        // Which supersession arrows count as known depends on the as-of day, so it is built first.
         Run([SqlModels.Find("int_as_of")!]);
         Set(database, "arrows_as_of", database.ReadTable<DateOnly?>("int_as_of")[0]);
         Run(SqlModels.In("marts"));
@@ -30,7 +30,7 @@ internal static class TransformRunner
 
         void Run(IReadOnlyList<SqlModel> wanted)
         {
-            // Nothing made before counts: a session may be loaded again.
+            // Rebuild everything: the session may have been loaded before.
             foreach (SqlModel model in SqlModels.Order(wanted, _ => false))
             {
                 cancellation.ThrowIfCancellationRequested();

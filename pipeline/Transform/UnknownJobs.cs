@@ -8,22 +8,22 @@ using PartsSignal.Pipeline.Staging;
 namespace PartsSignal.Pipeline.Transform;
 
 /// <summary>
-/// Part lines whose job is in no log. Only combining finds them, when their cells are gone; so their files are read
-/// again, and the lines stand in the rejects folder as they were.
+/// Rejects part lines whose job is in no log. Only the transform can find them, and by then their cells are gone, so
+/// their files are read again and the lines are written to the rejects folder as typed.
 /// </summary>
 /// <param name="database">The session, with <c>int_orphan_part_lines</c>.</param>
-/// <param name="output">Where the rejects go.</param>
+/// <param name="output">Folder for the rejects.</param>
 /// <param name="limits">Limits of reading.</param>
 internal sealed class UnknownJobs(Database database, OutputFolder output, ReadingLimits limits)
 {
     private const string MarkName = "unknown-jobs.txt";
     private const int LinesAtATime = 50_000;
 
-    /// <summary>Writes the lines of every file that has some. A file whose lines are those of the last load is not read.</summary>
+    /// <summary>Writes the lines of each affected file. A file whose lines match the last load is not read again.</summary>
     /// <param name="sources">The files.</param>
-    /// <param name="staged">The same, staged.</param>
-    /// <param name="cancellation">Stops between two lines.</param>
-    /// <returns>The staged files, with where their lines are.</returns>
+    /// <param name="staged">The staged files.</param>
+    /// <param name="cancellation">Checked between lines.</param>
+    /// <returns>The staged files, each with the path of its rejected lines.</returns>
     public async Task<IReadOnlyList<StagedFile>> WriteAsync(IReadOnlyList<SourceFile> sources, IReadOnlyList<StagedFile> staged, CancellationToken cancellation)
     {
         var marks = database.Read<FileMark>("queries/session/unknown_job_files.sql").ToDictionary(f => f.SourceOrder, f => $"{f.Lines} {f.Mark}");

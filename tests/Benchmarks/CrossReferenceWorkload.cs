@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Transform;
 namespace PartsSignal.Benchmarks;
 
 /// <summary>
-/// The whole combining over a catalogue of the given size, with three supersession arrows for ten numbers and a job
+/// The whole transform over a catalogue of the given size, with three supersession arrows for ten numbers and a job
 /// line for every tenth, under the load's own memory limit.
 /// </summary>
 public sealed class CrossReferenceWorkload : IWorkload, IDisposable

@@ -39,7 +39,7 @@ internal static partial class ScaleSteps
         "rates", "rates-sql", "age-curves", "trends", "training", "van-plan", "run", "lookup", "report",
     ];
 
-    /// <summary>Measures the steps wanted over one shop, each in a process of its own; combining and publishing share one.</summary>
+    /// <summary>Measures the steps wanted over one shop, each in a process of its own; transform and publishing share one.</summary>
     public static IEnumerable<(string Step, StepCost Cost)> Measure(string shop, string output, Func<string, bool> wants)
     {
         foreach (string step in Names.Where(n => wants(n) && !Loading.Contains(n) && Array.IndexOf([Ingest, TypedCopy, TextCopy], n) >= 0))
