@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PartsSignal.Analysis.Prediction.Answers;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using Spectre.Console.Cli;

@@ -9,7 +9,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.OpenApi;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Pipeline.Learning;
-using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;

@@ -1,5 +1,4 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;

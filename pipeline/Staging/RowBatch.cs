@@ -1,4 +1,3 @@
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;

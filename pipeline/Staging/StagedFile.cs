@@ -1,4 +1,3 @@
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -33,7 +32,7 @@ internal sealed record StagedFile
     /// <summary>CSV file with the rejected rows and the lines that are not data as they were, or null if there are none. Holds personal data.</summary>
     public required string? RawRejects { get; init; }
 
-    /// <summary>The same for lines whose job is in no log, which only combining knows, or null if there are none.</summary>
+    /// <summary>The same for lines whose job is in no log, which only the transform finds, or null if there are none.</summary>
     public string? RawUnknownJobs { get; init; }
 
     /// <summary>Data rows of the file: without header, notes above it, blank lines, repeated headers and footers.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Components;
 

@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
