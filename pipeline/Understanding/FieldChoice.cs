@@ -1,5 +1,3 @@
-using PartsSignal.Pipeline.Config;
-
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Which column gives which field, were a table of a kind.</summary>

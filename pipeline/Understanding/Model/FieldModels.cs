@@ -1,4 +1,3 @@
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Understanding.Evidence;
 
 namespace PartsSignal.Pipeline.Understanding.Model;
