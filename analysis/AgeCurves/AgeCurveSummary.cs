@@ -5,12 +5,12 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Component">For example drain_pump.</param>
 /// <param name="ModelFamily">A family, or all.</param>
 /// <param name="Basis">register or log_only.</param>
-/// <param name="Condition">What the shares are given; null: nothing.</param>
+/// <param name="Condition">What the shares are given, or null if nothing.</param>
 /// <param name="Units">Appliances the curve rests on (log_only: those that failed).</param>
 /// <param name="Failures">First failures seen.</param>
 /// <param name="MedianYears">Age by which half have failed; null with a reason.</param>
 /// <param name="MedianLower">Its lower end.</param>
-/// <param name="MedianUpper">Its upper end; null: open.</param>
+/// <param name="MedianUpper">Its upper end, or null if open.</param>
 /// <param name="MedianMissing">Why there is no median.</param>
 /// <param name="MeanYears">Mean working life within the horizon.</param>
 /// <param name="MeanHorizon">The horizon: last age with five at risk.</param>
@@ -59,3 +59,32 @@ public sealed record AgeCurveSummary(
         : fit.Shape is { Lower: > 0.7, Upper: < 1.4 } ? "chance"
         : "unclear";
 }
+
+/// <summary>One age of one curve, for plotting. Ages in years.</summary>
+/// <param name="ApplianceType">For example washer.</param>
+/// <param name="Component">For example drain_pump.</param>
+/// <param name="ModelFamily">A family, or all.</param>
+/// <param name="Basis">register or log_only.</param>
+/// <param name="Condition">What the shares are given, or null if nothing.</param>
+/// <param name="AgeYears">The age.</param>
+/// <param name="AtRisk">Appliances at risk at the step that holds at this age; null for log_only.</param>
+/// <param name="Failures">Failures up to this age.</param>
+/// <param name="ShareFailed">Share failed by this age, 0 to 1.</param>
+/// <param name="Lower">Lower end of its 95 % interval.</param>
+/// <param name="Upper">Upper end of its 95 % interval.</param>
+/// <param name="CumulativeHazard">Expected failures by this age were each replaced by one as old; null for log_only.</param>
+/// <param name="FittedShare">Share failed by the fitted Weibull life, under the same condition; null without a fit.</param>
+public sealed record AgeCurvePoint(
+    string ApplianceType,
+    string Component,
+    string ModelFamily,
+    string Basis,
+    string? Condition,
+    double AgeYears,
+    long? AtRisk,
+    long Failures,
+    double? ShareFailed,
+    double? Lower,
+    double? Upper,
+    double? CumulativeHazard,
+    double? FittedShare);

@@ -94,7 +94,7 @@ public sealed record AgeLedger
     }
 
     /// <summary>The risk set at each age with a failure after <paramref name="after"/>.</summary>
-    /// <param name="after">Age from which on the curve is conditional; null: all ages.</param>
+    /// <param name="after">Age from which on the curve is conditional, or null for all ages.</param>
     public IEnumerable<RiskSet> RiskSets(double? after = null)
     {
         long present = 0;

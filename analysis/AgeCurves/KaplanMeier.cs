@@ -31,7 +31,7 @@ public sealed record KaplanMeier
     /// <summary>Spans that were left out, each with its place in the input and the reason.</summary>
     public IReadOnlyList<BadRow> Rejected => Ledger.Rejected;
 
-    /// <summary>Survival is given that this age was reached; null: from the beginning.</summary>
+    /// <summary>Survival is given that this age was reached, or null to start from the beginning.</summary>
     public double? Start { get; }
 
     /// <summary>Estimates the curve. Spans that cannot be used are left out and listed in <see cref="Rejected"/>.</summary>
@@ -40,7 +40,7 @@ public sealed record KaplanMeier
 
     /// <summary>Estimates the curve.</summary>
     /// <param name="ledger">Counts by age.</param>
-    /// <param name="start">Give survival conditional on reaching this age (see <see cref="ConditionalStart"/>); null: from the beginning.</param>
+    /// <param name="start">Give survival conditional on reaching this age (see <see cref="ConditionalStart"/>), or null to start from the beginning.</param>
     public static KaplanMeier Estimate(AgeLedger ledger, double? start = null)
     {
         var points = new List<SurvivalPoint>();

@@ -28,7 +28,7 @@ public static class NelsonAalen
     /// <summary>Estimates the cumulative hazard.</summary>
     /// <param name="ledger">Counts by age.</param>
     /// <param name="ties">What to do with ties.</param>
-    /// <param name="start">Count only beyond this age; null: from the beginning.</param>
+    /// <param name="start">Count only beyond this age, or null to start from the beginning.</param>
     public static IReadOnlyList<HazardPoint> Estimate(AgeLedger ledger, TieRule ties = TieRule.Together, double? start = null)
     {
         var points = new List<HazardPoint>();

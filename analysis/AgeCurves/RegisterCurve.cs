@@ -10,7 +10,7 @@ internal static class RegisterCurve
     /// <summary>The figures of one curve.</summary>
     /// <param name="key">Which curve.</param>
     /// <param name="ledger">Its counts, ages in years.</param>
-    /// <param name="others">Counts of the type's other families; null: not compared.</param>
+    /// <param name="others">Counts of the type's other families, or null if not compared.</param>
     public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Fit(CurveKey key, AgeLedger ledger, AgeLedger? others)
     {
         double? start = ConditionalStart.Find(ledger);

@@ -11,7 +11,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="MeanRepairs">Mean repairs per appliance up to this age.</param>
 /// <param name="Lower">Lower end of its 95 % interval (robust); null when there is none.</param>
 /// <param name="Upper">Upper end of its 95 % interval; null when there is none.</param>
-/// <param name="Condition">What the mean leaves out: repairs before the log; null: nothing.</param>
+/// <param name="Condition">What the mean leaves out: repairs before the log, or null if nothing.</param>
 public sealed record RepairsPerUnit(
     string ApplianceType, string ModelFamily, double AgeYears, long AtRisk, double MeanRepairs, double? Lower, double? Upper, string? Condition)
 {

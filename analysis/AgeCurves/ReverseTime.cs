@@ -1,8 +1,8 @@
 namespace PartsSignal.Analysis.AgeCurves;
 
-/// <summary>A failure that is known only because it came before the books were closed.</summary>
+/// <summary>A right-truncated failure: observed only because it happened before the cut-off date.</summary>
 /// <param name="Age">Age at failure.</param>
-/// <param name="Latest">Age the appliance had, or would have had, when the books were closed; at least Age.</param>
+/// <param name="Latest">Age the appliance had, or would have had, at the cut-off date; at least Age.</param>
 internal readonly record struct RightTruncatedAge(double Age, double Latest);
 
 /// <summary>One step of a conditional distribution of ages at failure.</summary>

@@ -13,7 +13,7 @@ namespace PartsSignal.Analysis.Callbacks;
 /// <param name="Member">Which one.</param>
 /// <param name="Repairs">Finished repairs of known units with a told complaint, followed for the whole window.</param>
 /// <param name="Callbacks">Of them with a call on the same unit for the same complaint within the window.</param>
-/// <param name="Share">Callbacks / repairs; null: see Missing.</param>
+/// <param name="Share">Callbacks / repairs, or null if missing (see Missing).</param>
 /// <param name="Lower">Lower end of Wilson's 95 % interval.</param>
 /// <param name="Upper">Upper end.</param>
 /// <param name="Returns">Of the repairs with any call on the same unit within the window.</param>

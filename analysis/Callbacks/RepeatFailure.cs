@@ -9,12 +9,12 @@ namespace PartsSignal.Analysis.Callbacks;
 /// finished; parts not followed to the end of the stretch do not count. The first 30 days speak of workmanship and early
 /// deaths, the next 60 of the part.
 /// </summary>
-/// <param name="Component">Component; null: all.</param>
-/// <param name="Supplier">Who supplied the part; null: all; unknown: cannot be told.</param>
+/// <param name="Component">Component, or null for all.</param>
+/// <param name="Supplier">Who supplied the part, or null for all; unknown if it cannot be told.</param>
 /// <param name="Stretch">0-30, 31-90 (of those that passed the first 30) or 0-90 days after the repair.</param>
 /// <param name="AtRisk">Parts followed to the end of the stretch that entered it working.</param>
 /// <param name="ReplacedAgain">Of them replaced again within it.</param>
-/// <param name="Share">ReplacedAgain / AtRisk; null: see Missing.</param>
+/// <param name="Share">ReplacedAgain / AtRisk, or null if missing (see Missing).</param>
 /// <param name="Lower">Lower end of Wilson's 95 % interval.</param>
 /// <param name="Upper">Upper end.</param>
 /// <param name="Missing">Why there is no share; null when there is one.</param>

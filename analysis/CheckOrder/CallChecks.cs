@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// <param name="Place">Its place, from 1.</param>
 /// <param name="Check">The check.</param>
 /// <param name="Odds">Chance that it ends the search by what it looks for, 0 to 1.</param>
-/// <param name="Opening">Opening work to be done just before it; null: none, or already open.</param>
+/// <param name="Opening">Opening work to be done just before it, or null if there is none, or it is already open.</param>
 public sealed record CheckStep(int Place, ComponentCheck Check, double Odds, OpeningWork? Opening);
 
 /// <summary>The checks of one call in the order that finds the fault soonest.</summary>

@@ -35,3 +35,30 @@ internal static class CheckPlanner
     private static int[] First(CheckProblem problem) =>
         [.. Enumerable.Range(0, problem.Suspects.Count).Where(i => problem.Suspects[i].AlwaysFirst)];
 }
+
+/// <summary>An order of checks.</summary>
+/// <param name="Order">Places in the list of suspects, first check first.</param>
+/// <param name="ExpectedMinutes">Expected minutes until the fault is found or all checks are done.</param>
+/// <param name="Exact">True: no order is quicker; false: found by a rule.</param>
+internal sealed record CheckPlan(IReadOnlyList<int> Order, double ExpectedMinutes, bool Exact);
+
+/// <summary>
+/// When to stop asking and bring the part: once its odds q make an avoided second visit worth more than a part carried
+/// for nothing, q * visit &gt;= (1 - q) * wrong part.
+/// </summary>
+internal static class BringRule
+{
+    /// <summary>Smallest odds at which the part is brought, 0 to 1: wrong / (wrong + visit).</summary>
+    /// <param name="wrongPartCost">What a part brought or ordered for nothing costs, in the shop's currency, 0 or more.</param>
+    /// <param name="secondVisitCost">What an avoidable second visit costs, above 0.</param>
+    public static double Threshold(double wrongPartCost, double secondVisitCost)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(wrongPartCost);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(secondVisitCost);
+        return wrongPartCost / (wrongPartCost + secondVisitCost);
+    }
+
+    /// <summary>True when the part should be on the van.</summary>
+    public static bool Bring(double odds, double wrongPartCost, double secondVisitCost) =>
+        odds >= Threshold(wrongPartCost, secondVisitCost);
+}

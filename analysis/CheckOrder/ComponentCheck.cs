@@ -27,7 +27,7 @@ public sealed record ComponentCheck
     /// <summary>What a bad reading looks like.</summary>
     public string Bad { get; init; } = "";
 
-    /// <summary>Opening work it stands behind; null: none.</summary>
+    /// <summary>Opening work it stands behind, or null if there is none.</summary>
     public string? Opening { get; init; }
 
     /// <summary>Chance that it sees the fault when it is there, above 0 up to 1.</summary>

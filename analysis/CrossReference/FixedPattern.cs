@@ -18,7 +18,7 @@ internal sealed class FixedPattern
         Range? Group(string name) => groups.TryGetValue(name, out Range range) ? range : null;
     }
 
-    /// <summary>Where the year stands; null: nowhere.</summary>
+    /// <summary>Where the year stands, or null if nowhere.</summary>
     public Range? Year { get; }
 
     /// <summary>Where the week stands.</summary>
@@ -27,7 +27,7 @@ internal sealed class FixedPattern
     /// <summary>Where the month stands.</summary>
     public Range? Month { get; }
 
-    /// <summary>Takes a pattern apart; null: it is of another kind, or of one this reading is not sure of.</summary>
+    /// <summary>Takes a pattern apart, or null if it is of another kind, or of one this reading is not sure of.</summary>
     /// <param name="pattern">A regular expression, read blind to case.</param>
     public static FixedPattern? Parse(string pattern)
     {

@@ -64,7 +64,7 @@ public sealed record PartAlias(string Supplier, string Alias, [Column("part_numb
 public sealed record PartFamily([Column("model_family")] string Family, string Basis, long TimesSeen, int TypicalQuantity, DateOnly? LastSeen);
 
 /// <summary>A supplier of the part.</summary>
-/// <param name="MedianDays">Half of the delivered lines came within so many days; null: none delivered.</param>
+/// <param name="MedianDays">Half of the delivered lines came within so many days, or null if none was delivered.</param>
 /// <param name="Days90">Nine in ten came within so many days.</param>
 public sealed record PartSupply(
     string Supplier, long Lines, long Pieces, DateOnly FirstOn, DateOnly LastOn, decimal? LowestCost, decimal? HighestCost, decimal? LastCost,

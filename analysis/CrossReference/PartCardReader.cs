@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Analysis.CrossReference;
 
 /// <summary>What a typed number was found to be.</summary>
-/// <param name="Card">The part; null: the number is unknown, or means several parts.</param>
+/// <param name="Card">The part, or null if the number is unknown, or means several parts.</param>
 /// <param name="Meanings">Catalogue numbers it may stand for.</param>
 /// <param name="Suggestions">Known numbers close to it, where it means nothing.</param>
 public sealed record PartLookup(PartCard? Card, IReadOnlyList<string> Meanings, IReadOnlyList<NumberSuggestion> Suggestions);
@@ -14,7 +14,7 @@ public static class PartCardReader
     /// <summary>The card of a number, by any old number or a supplier's own.</summary>
     /// <param name="database">A session over the store.</param>
     /// <param name="typed">The number as typed.</param>
-    /// <param name="asOf">Follows the arrows known on this day; null: those the store was built with.</param>
+    /// <param name="asOf">Follows the arrows known on this day, or null for those the store was built with.</param>
     public static PartLookup Find(Database database, string typed, DateOnly? asOf)
     {
         database.Run("macros/compact_key.sql");

@@ -50,7 +50,7 @@ internal sealed class SerialDateCodes(string years, string months, int firstYear
         return reading;
     }
 
-    /// <summary>A whole number written in digits alone; null: it is none.</summary>
+    /// <summary>A whole number written in digits alone, or null if it is none.</summary>
     public static int? Number(ReadOnlySpan<char> text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) ? value : null;
 

@@ -132,3 +132,31 @@ public sealed record SerialDateRule
         }
     }
 }
+
+/// <summary>
+/// One line of the shop's table of serial date-code rules, as typed. Columns of the table: brand, pattern,
+/// year_letters, year_of_first, cycle_years, month_letters, and, where it is there, weeks.
+/// </summary>
+/// <param name="Brand">Brand; empty or *: any.</param>
+/// <param name="Pattern">Regular expression with groups year and month or week, tried on the serial as typed in upper case, then on its letters and digits alone.</param>
+/// <param name="YearLetters">One symbol a year, for example ABCDEFGHJKLM; empty: digits.</param>
+/// <param name="YearOfFirst">Year of the first letter, or first year in which digits were used; empty, for digits: 1970.</param>
+/// <param name="CycleYears">The letters start again after so many years; empty: the length of the alphabet. Digits need none.</param>
+/// <param name="MonthLetters">Twelve symbols; empty: digits.</param>
+/// <param name="Weeks">How weeks are counted: iso (ISO 8601, Monday to Sunday) or january (seven days each from 1 January); empty: iso.</param>
+public sealed record SerialDateRuleText(
+    string? Brand, string? Pattern, string? YearLetters, string? YearOfFirst, string? CycleYears, string? MonthLetters, string? Weeks = null);
+
+/// <summary>What a serial says of the build date: possible intervals oldest first, or why it says nothing.</summary>
+/// <param name="Candidates">Possible build intervals; several when the code repeats over the years.</param>
+/// <param name="Fault">Why the serial breaks its brand's rule, or null if it does not, or its brand has no rule.</param>
+public sealed record SerialDateReading(IReadOnlyList<BuildInterval> Candidates, string? Fault)
+{
+    /// <summary>Nothing known and nothing wrong.</summary>
+    public static readonly SerialDateReading Silent = new([], null);
+
+    /// <summary>The candidates as one text, as <see cref="BuildInterval.Write"/> writes them, or null if there are none.</summary>
+    public string? Written { get; } = BuildInterval.Write(Candidates);
+
+    internal static SerialDateReading Broken(string why) => new([], why);
+}

@@ -14,7 +14,7 @@ internal sealed class SupersessionGraph
 
     /// <summary>Resolves all arrows.</summary>
     /// <param name="arrows">The arrows.</param>
-    /// <param name="asOf">Only those known on this day; null: all.</param>
+    /// <param name="asOf">Only those known on this day, or null for all.</param>
     public SupersessionGraph(IEnumerable<SupersessionArrow> arrows, DateOnly? asOf = null)
     {
         SupersessionArrow[] known = [.. arrows.Where(a => asOf is null || a.EffectiveOn is null || a.EffectiveOn <= asOf)];
@@ -176,3 +176,36 @@ internal sealed class SupersessionGraph
         }
     }
 }
+
+/// <summary>How one number stands in for another.</summary>
+public enum SupersessionKind
+{
+    /// <summary>One for one.</summary>
+    Replaces,
+
+    /// <summary>One of several that are all needed.</summary>
+    KitPart,
+
+    /// <summary>Any one of several will do.</summary>
+    Alternative,
+}
+
+/// <summary>An arrow old -> new of a supersession list.</summary>
+/// <param name="Old">The number that goes.</param>
+/// <param name="New">The number that comes.</param>
+/// <param name="Kind">How it stands in.</param>
+/// <param name="Quantity">New pieces per old piece, 1 or more.</param>
+/// <param name="EffectiveOn">From when, or null if since ever.</param>
+internal sealed record SupersessionArrow(string Old, string New, SupersessionKind Kind = SupersessionKind.Replaces, int Quantity = 1, DateOnly? EffectiveOn = null);
+
+/// <summary>A number that stands for another today.</summary>
+/// <param name="Number">The number to order.</param>
+/// <param name="Quantity">Pieces of it per old piece.</param>
+/// <param name="Via">Weakest link on the way: an alternative anywhere makes it an alternative, else a kit anywhere a kit part.</param>
+public sealed record Replacement(string Number, int Quantity, SupersessionKind Via);
+
+/// <summary>What stands for a number.</summary>
+/// <param name="Number">The number asked for.</param>
+/// <param name="Replacements">Its current numbers in ordinal order; itself alone when nothing replaces it or it lies on a cycle.</param>
+/// <param name="InCycle">True: the list contradicts itself about this number.</param>
+public sealed record Resolution(string Number, IReadOnlyList<Replacement> Replacements, bool InCycle);

@@ -19,7 +19,7 @@ public sealed record MonthFigure
     /// <summary>Closed jobs that tell whether the first visit finished them.</summary>
     public required long VisitsKnown { get; init; }
 
-    /// <summary>Share of those finished at the first visit; null: there were none.</summary>
+    /// <summary>Share of those finished at the first visit, or null if there were none.</summary>
     public double? FirstVisitShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -31,7 +31,7 @@ public sealed record MonthFigure
     /// <summary>Jobs whose cause is known.</summary>
     public required long CauseKnown { get; init; }
 
-    /// <summary>Share of those that needed no part; null: there were none.</summary>
+    /// <summary>Share of those that needed no part, or null if there were none.</summary>
     public double? NoPartShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>

@@ -30,11 +30,11 @@ public sealed record MonthNeed(DateOnly Month, string Need, long Calls, long Cau
 /// <summary>How many calls of one month came from one model family.</summary>
 /// <param name="Month">First day of the month of the call.</param>
 /// <param name="ModelFamily">The family.</param>
-/// <param name="ApplianceType">Its type; null: unknown.</param>
-/// <param name="Brand">Its brand; null: unknown.</param>
+/// <param name="ApplianceType">Its type, or null if unknown.</param>
+/// <param name="Brand">Its brand, or null if unknown.</param>
 /// <param name="Calls">Its calls.</param>
 /// <param name="FamilyKnown">Calls of the month whose family is known.</param>
-/// <param name="TopComponent">The component most often at fault; null: none known.</param>
+/// <param name="TopComponent">The component most often at fault, or null if none is known.</param>
 /// <param name="Share">Calls / family known.</param>
 /// <param name="Lower">Lower end of Wilson's 95 % interval.</param>
 /// <param name="Upper">Upper end.</param>

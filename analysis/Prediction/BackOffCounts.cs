@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Prediction;
 /// <param name="Groups">Counts per need, by group key.</param>
 public sealed record BackOffCounts(BackOffLevel Level, double Alpha, IReadOnlyDictionary<string, int[]> Groups)
 {
-    /// <summary>Counts of the call's group; null: it reaches no group here.</summary>
+    /// <summary>Counts of the call's group, or null if it reaches no group here.</summary>
     public int[]? Find(Call call) =>
         Level.Key(call) is { } key && Groups.TryGetValue(key, out int[]? counts) ? counts : null;
 
@@ -15,7 +15,7 @@ public sealed record BackOffCounts(BackOffLevel Level, double Alpha, IReadOnlyDi
     /// <param name="calls">The jobs.</param>
     /// <param name="need">Index of each job's need.</param>
     /// <param name="needs">Number of needs.</param>
-    /// <returns>Counts by group key, and the counts of each job's group; null: the job reaches none.</returns>
+    /// <returns>Counts by group key, and the counts of each job's group, or null if the job reaches none.</returns>
     public static (Dictionary<string, int[]> Groups, int[]?[] OfCall) Count(BackOffLevel level, IReadOnlyList<ClosedCall> calls, ReadOnlySpan<int> need, int needs)
     {
         var groups = new Dictionary<string, int[]>(StringComparer.Ordinal);

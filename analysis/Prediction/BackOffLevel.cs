@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>One level of the chain from all jobs down to jobs of the very model.</summary>
 /// <param name="Name">Its name in answers and files.</param>
-/// <param name="Key">Group of a call at this level; null: the call does not reach it.</param>
+/// <param name="Key">Group of a call at this level, or null if the call does not reach it.</param>
 public sealed record BackOffLevel(string Name, Func<Call, string?> Key)
 {
     /// <summary>Everything the shop ever closed.</summary>

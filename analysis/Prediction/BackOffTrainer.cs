@@ -15,7 +15,7 @@ internal static class BackOffTrainer
     /// judged by the counts of all others, at its own level and at every level above.
     /// </summary>
     /// <param name="calls">Closed jobs; none gives a model without needs.</param>
-    /// <param name="chain">The levels; null: the full chain.</param>
+    /// <param name="chain">The levels, or null for the full chain.</param>
     public static BackOffModel Train(IReadOnlyList<ClosedCall> calls, IReadOnlyList<BackOffLevel>? chain = null)
     {
         string[] needs = NeedList.From(calls);

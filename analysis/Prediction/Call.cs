@@ -11,31 +11,31 @@ public sealed record Call
     /// <summary>washer, dryer, dishwasher, refrigerator, range, microwave, other, or <see cref="Unknown"/>.</summary>
     public string ApplianceType { get; init; } = Unknown;
 
-    /// <summary>Brand; null: not known.</summary>
+    /// <summary>Brand, or null if not known.</summary>
     public string? Brand { get; init; }
 
-    /// <summary>Cleaned model number; null: not known.</summary>
+    /// <summary>Cleaned model number, or null if not known.</summary>
     public string? ModelNumber { get; init; }
 
-    /// <summary>Family of the model; null: not known.</summary>
+    /// <summary>Family of the model, or null if not known.</summary>
     public string? ModelFamily { get; init; }
 
-    /// <summary>Age in years on the day of the call, 0 or more; null: not known.</summary>
+    /// <summary>Age in years on the day of the call, 0 or more, or null if not known.</summary>
     public double? AgeYears { get; init; }
 
     /// <summary>How the age is known: register, date code, purchase date, stated, unknown.</summary>
     public string AgeBasis { get; init; } = Unknown;
 
-    /// <summary>Day it was built, where a register or a date code tells it within months; null: not known so well.</summary>
+    /// <summary>Day it was built, where a register or a date code tells it within months, or null if not known so well.</summary>
     public DateOnly? MadeOn { get; init; }
 
-    /// <summary>The complaint as typed; null: nothing typed.</summary>
+    /// <summary>The complaint as typed, or null if nothing was typed.</summary>
     public string? ComplaintText { get; init; }
 
     /// <summary>Its kind by the table of complaint words; <c>other</c> and <c>none</c> where the table has no answer.</summary>
     public string ComplaintKind { get; init; } = Vocabulary.Need.NoComplaint;
 
-    /// <summary>Error code as told by the customer; null: none.</summary>
+    /// <summary>Error code as told by the customer, or null if there is none.</summary>
     public string? ErrorCode { get; init; }
 
     /// <summary>household, contract or unknown.</summary>
@@ -50,4 +50,18 @@ public sealed record Call
     /// <summary>Day of building that an age on a day means; null where the age is unknown or only roughly known.</summary>
     public static DateOnly? BuiltOn(DateOnly on, double? ageYears, string ageBasis) =>
         ageYears is { } years && ageBasis is ("register" or "date code") ? on.AddDays(-(int)Math.Round(years * 365.25)) : null;
+}
+
+/// <summary>A job on the same unit that was closed before the call.</summary>
+/// <param name="DaysAgo">Days between its closing and the call, 1 or more.</param>
+/// <param name="Need">What it needed, or null if nobody knows.</param>
+/// <param name="ComplaintKind">Its complaint kind.</param>
+public sealed record EarlierVisit(int DaysAgo, string? Need, string ComplaintKind)
+{
+    /// <summary>Reads visits written as <c>days:need:kind</c>, parted by blanks, the need empty where nobody knows it.</summary>
+    public static IReadOnlyList<EarlierVisit> Parse(string? text) =>
+        string.IsNullOrEmpty(text)
+            ? []
+            : [.. text.Split(' ').Select(v => v.Split(':')).Select(p => new EarlierVisit(
+                int.Parse(p[0], System.Globalization.CultureInfo.InvariantCulture), p[1].Length == 0 ? null : p[1], p[2]))];
 }

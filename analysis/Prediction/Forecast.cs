@@ -15,7 +15,7 @@ public sealed record Forecast(string JobId, DateOnly OpenedOn, string ApplianceT
     /// <summary>Names of the needs by place; empty where only places matter.</summary>
     public IReadOnlyList<string> Needs { get; init; } = [];
 
-    /// <summary>What the call needed, by name; null: not named.</summary>
+    /// <summary>What the call needed, by name, or null if not named.</summary>
     public string? Need { get; init; }
 
     /// <summary>Probability given to a need by name; 0 for one it does not know.</summary>
@@ -91,4 +91,35 @@ public sealed record Forecast(string JobId, DateOnly OpenedOn, string ApplianceT
 
         return before;
     }
+}
+
+/// <summary>Turns a call into odds over what it may need. A pure function: the same call gives the same odds to the last digit.</summary>
+public interface IPredictor
+{
+    /// <summary>The needs it knows, in ordinal order.</summary>
+    IReadOnlyList<string> Needs { get; }
+
+    /// <summary>One probability per need, each 0 to 1, summing to 1.</summary>
+    double[] Odds(Call call);
+}
+
+/// <summary>Lets a predictor answer calls whose truth is known.</summary>
+internal static class Forecasting
+{
+    /// <summary>The forecast for one call.</summary>
+    public static Forecast Run(IPredictor predictor, ClosedCall call) => Run(predictor, NeedList.Places(predictor.Needs), call);
+
+    /// <summary>The forecasts for many calls, in their order.</summary>
+    public static IReadOnlyList<Forecast> Run(IPredictor predictor, IReadOnlyList<ClosedCall> calls)
+    {
+        Dictionary<string, int> places = NeedList.Places(predictor.Needs);
+        return [.. calls.Select(c => Run(predictor, places, c))];
+    }
+
+    private static Forecast Run(IPredictor predictor, Dictionary<string, int> places, ClosedCall call) =>
+        new(call.JobId, call.OpenedOn, call.Call.ApplianceType, call.Call.ComplaintKind, predictor.Odds(call.Call), places.GetValueOrDefault(call.Need, -1))
+        {
+            Needs = predictor.Needs,
+            Need = call.Need,
+        };
 }

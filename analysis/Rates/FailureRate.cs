@@ -12,22 +12,22 @@ public sealed record FailureRate
     /// <summary>Appliance type; all for parts in service, which may fit several.</summary>
     public required string ApplianceType { get; init; }
 
-    /// <summary>Brand; null: all.</summary>
+    /// <summary>Brand, or null for all.</summary>
     public string? Brand { get; init; }
 
-    /// <summary>Model family; null: all.</summary>
+    /// <summary>Model family, or null for all.</summary>
     public string? ModelFamily { get; init; }
 
-    /// <summary>Age at the call, in years; null: all.</summary>
+    /// <summary>Age at the call, in years, or null for all.</summary>
     public string? AgeBand { get; init; }
 
-    /// <summary>Only calls with this complaint kind; null: all.</summary>
+    /// <summary>Only calls with this complaint kind, or null for all.</summary>
     public string? GivenComplaint { get; init; }
 
-    /// <summary>Value of the property that <see cref="Grouping"/> names, for cuts by a property of the call; null: all.</summary>
+    /// <summary>Value of the property that <see cref="Grouping"/> names, for cuts by a property of the call, or null for all.</summary>
     public string? GroupValue { get; init; }
 
-    /// <summary>Only parts of this supplier; null: all.</summary>
+    /// <summary>Only parts of this supplier, or null for all.</summary>
     public string? Supplier { get; init; }
 
     /// <summary>component or complaint_kind.</summary>
@@ -51,7 +51,7 @@ public sealed record FailureRate
     /// <summary>share (0 to 1), per 100 unit-years or per 100 part-years.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>Raw figure; null: see <see cref="Missing"/>.</summary>
+    /// <summary>Raw figure, or null if missing (see <see cref="Missing"/>).</summary>
     public double? Estimate { get; init; }
 
     /// <summary>Lower end: Wilson for shares, Garwood for rates.</summary>

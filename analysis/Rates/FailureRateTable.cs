@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.Rates;
@@ -60,4 +61,40 @@ public static class FailureRateTable
             ShrunkOver = shrunk?.Value is null ? null : size.Group.ModelFamily is null ? "brands" : "families",
         };
     }
+}
+
+/// <summary>When a figure is given, and how sure its interval is.</summary>
+public sealed record RateOptions
+{
+    /// <summary>Confidence of every interval, above 0 and below 1. Default 0.95.</summary>
+    public double Confidence { get; init; } = 0.95;
+
+    /// <summary>Fewest calls behind a share. Default 10.</summary>
+    public int FewestCalls { get; init; } = 10;
+
+    /// <summary>Fewest unit-years behind a rate. Default 10.</summary>
+    public double FewestUnitYears { get; init; } = 10;
+}
+
+/// <summary>Everything the failure rates are computed from, as SQL counted it.</summary>
+/// <param name="Groups">Sizes of all groups.</param>
+/// <param name="Counts">Subjects with at least one event, by group.</param>
+public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<SubjectCount> Counts)
+{
+    private readonly Dictionary<(RateGroup, RateSubject), long> _events = Counts.ToDictionary(c => (c.Group, c.Subject), c => c.Events);
+
+    private readonly ILookup<(string Basis, string Type), RateSubject> _subjects = Counts
+        .Where(c => c.Group.Grouping == "type")
+        .ToLookup(c => (c.Group.Basis, c.Group.ApplianceType), c => c.Subject);
+
+    /// <summary>Reads the counts of a session in which the rate tables were built.</summary>
+    public static RateCounts Read(Database database) => new(
+        database.ReadTable<GroupSize>("rate_groups"), database.ReadTable<SubjectCount>("rate_counts"));
+
+    /// <summary>Events of a subject in a group; 0 where none was seen.</summary>
+    public long Events(RateGroup group, RateSubject subject) => _events.GetValueOrDefault((group, subject));
+
+    /// <summary>Subjects that this basis has seen on any appliance of the type: where one of them is not counted, it was at risk and did not happen.</summary>
+    public IEnumerable<RateSubject> Subjects(RateGroup group) => _subjects[(group.Basis, group.ApplianceType)]
+        .Where(s => group.GivenComplaint is null || s.Kind == RateSubject.Component);
 }

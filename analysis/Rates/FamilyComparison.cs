@@ -30,7 +30,7 @@ public sealed record FamilyComparison
     /// <summary>Calls expected after standardising for age.</summary>
     public required double Expected { get; init; }
 
-    /// <summary>Observed / expected; null: nothing expected.</summary>
+    /// <summary>Observed / expected, or null if nothing is expected.</summary>
     public double? Ratio { get; init; }
 
     /// <summary>Lower end of Garwood's 95 % interval of the ratio.</summary>
@@ -39,7 +39,7 @@ public sealed record FamilyComparison
     /// <summary>Upper end.</summary>
     public double? Upper { get; init; }
 
-    /// <summary>Chance of so many or more by luck (mid-p); null: not tested.</summary>
+    /// <summary>Chance of so many or more by luck (mid-p), or null if not tested.</summary>
     public double? P { get; init; }
 
     /// <summary>The same after Benjamini and Hochberg over all cells of the basis that were tested.</summary>

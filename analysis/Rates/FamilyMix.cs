@@ -27,7 +27,7 @@ public sealed record FamilyMix
     /// <summary>Family total times component total over the type's total.</summary>
     public required double Expected { get; init; }
 
-    /// <summary>Observed / calls; null: no calls.</summary>
+    /// <summary>Observed / calls, or null if there are no calls.</summary>
     public double? Share { get; init; }
 
     /// <summary>Lower end of Wilson's interval.</summary>

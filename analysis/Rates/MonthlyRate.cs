@@ -14,7 +14,7 @@ public sealed record MonthlyRate
     /// <summary>Appliance type.</summary>
     public required string ApplianceType { get; init; }
 
-    /// <summary>Model family; null: all of the type.</summary>
+    /// <summary>Model family, or null for all of the type.</summary>
     public string? ModelFamily { get; init; }
 
     /// <summary>component or complaint_kind.</summary>
@@ -38,7 +38,7 @@ public sealed record MonthlyRate
     /// <summary>share (0 to 1) or per 100 unit-years.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>The figure; null: see <see cref="Missing"/>.</summary>
+    /// <summary>The figure, or null if missing (see <see cref="Missing"/>).</summary>
     public double? Estimate { get; init; }
 
     /// <summary>Lower end: Wilson for shares, Garwood for rates.</summary>

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Rates;
 /// <summary>Which calls or units a figure speaks for. Null: all of them.</summary>
 /// <param name="Basis">One of <see cref="RateBasis"/>.</param>
 /// <param name="Grouping">type, brand, family, age, family_age, complaint, family_complaint, month, family_month, or one of <see cref="RateCut.Properties"/>.</param>
-/// <param name="Month">First day of the month of the call; null: all time.</param>
+/// <param name="Month">First day of the month of the call, or null for all time.</param>
 /// <param name="ApplianceType">Type, or <c>unknown</c>.</param>
 /// <param name="Brand">Brand, or <c>unknown</c>.</param>
 /// <param name="ModelFamily">Family, or <c>unknown</c>.</param>
@@ -49,4 +49,33 @@ public sealed record RateSubject([Column("subject_kind")] string Kind, [Column("
 
     /// <summary>Kind of a complaint.</summary>
     public const string Complaint = "complaint_kind";
+}
+
+/// <summary>What events are divided by. A figure without its basis means nothing, so every table names it.</summary>
+public static class RateBasis
+{
+    /// <summary>Calls of the group whose need is known (for a component), or all its calls (for a complaint kind).</summary>
+    public const string ShareOfCalls = "share_of_calls";
+
+    /// <summary>Days that units of a register were watched, whether they failed or not.</summary>
+    public const string RegisterUnitYears = "register_unit_years";
+
+    /// <summary>Days since the first call of units that no register lists; the first call itself does not count.</summary>
+    public const string SeenUnitYears = "seen_unit_years";
+
+    /// <summary>Days that fitted parts were in service on known units; an event is the same component replaced again.</summary>
+    public const string PartYears = "part_years";
+
+    /// <summary>Days of a year of exposure.</summary>
+    public const double DaysPerYear = 365.25;
+
+    /// <summary>The basis in words.</summary>
+    public static string Words(string basis) => basis switch
+    {
+        ShareOfCalls => "share of calls",
+        RegisterUnitYears => "per 100 unit-years (register)",
+        SeenUnitYears => "per 100 unit-years (units seen, from first visit)",
+        PartYears => "fitted parts replaced again, per 100 part-years in service",
+        _ => basis,
+    };
 }

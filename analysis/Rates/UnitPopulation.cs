@@ -10,7 +10,7 @@ namespace PartsSignal.Analysis.Rates;
 /// <param name="UnitsSeenTwice">Of them with exactly two.</param>
 /// <param name="CallsPerUnitSeen">Calls / units seen.</param>
 /// <param name="LowerBound">Chao's (1987) lower bound, bias-corrected.</param>
-/// <param name="IfAllAlike">Zero-truncated Poisson estimate, right only if all units call alike; null: no unit called twice.</param>
+/// <param name="IfAllAlike">Zero-truncated Poisson estimate, right only if all units call alike, or null if no unit called twice.</param>
 public sealed record UnitPopulation(
     string ApplianceType, long UnitsSeen, long UnitsSeenOnce, long UnitsSeenTwice, double CallsPerUnitSeen, double LowerBound, double? IfAllAlike)
 {

@@ -100,3 +100,28 @@ public static class ResultRunner
     private static string Describe(DbDataReader row) => string.Join(", ", Enumerable.Range(0, row.FieldCount).Select(i =>
         $"{row.GetName(i)}={(row.IsDBNull(i) ? "null" : Convert.ToString(row.GetValue(i), CultureInfo.InvariantCulture))}"));
 }
+
+/// <summary>What building one table took.</summary>
+/// <param name="Table">Its name.</param>
+/// <param name="Rows">Rows it has.</param>
+/// <param name="Seconds">Seconds, checks included.</param>
+public sealed record ResultLog(string Table, long Rows, double Seconds);
+
+/// <summary>The result tables a run has published, and how a later session sees them.</summary>
+public static class ResultFolder
+{
+    /// <summary>Makes every result visible as a view named as its file. A folder that is not there gives none.</summary>
+    public static void Attach(Database database, string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            return;
+        }
+
+        foreach (string file in Directory.EnumerateFiles(folder, "*.parquet").Order(StringComparer.Ordinal))
+        {
+            string name = Database.Quote(Path.GetFileNameWithoutExtension(file));
+            database.Execute($"create or replace view {name} as from read_parquet({Database.Literal(file.Replace('\\', '/'))})");
+        }
+    }
+}

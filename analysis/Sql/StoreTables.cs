@@ -10,7 +10,7 @@ public static class StoreTables
         "fitments", "van_counts", "rejects", "loads", "job_history", "data_faults",
     ];
 
-    /// <summary>The day by whose year a table's files are parted; null: the table is one file.</summary>
+    /// <summary>The day by whose year a table's files are parted, or null if the table is one file.</summary>
     public static string? DayOf(string table) => table switch
     {
         "jobs" => "opened_on",

@@ -9,10 +9,10 @@ namespace PartsSignal.Analysis.Suppliers;
 /// <param name="Member">Which one.</param>
 /// <param name="Lines">Order lines.</param>
 /// <param name="Waiting">Of them not received yet.</param>
-/// <param name="MedianDays">Days by which half had arrived; null: see Missing.</param>
+/// <param name="MedianDays">Days by which half had arrived, or null if missing (see Missing).</param>
 /// <param name="MedianLower">Lower end of its 95 % interval.</param>
-/// <param name="MedianUpper">Upper end; null: open.</param>
-/// <param name="NinetyPercentDays">Days by which nine in ten had arrived; null: too many are still waiting, or too few lines.</param>
+/// <param name="MedianUpper">Upper end, or null if open.</param>
+/// <param name="NinetyPercentDays">Days by which nine in ten had arrived, or null if too many are still waiting, or too few lines.</param>
 /// <param name="Missing">Why there is no median; null when there is one.</param>
 public sealed record LeadTime(
     string Supplier, string Grouping, string Member, long Lines, long Waiting, double? MedianDays, double? MedianLower, double? MedianUpper, double? NinetyPercentDays, string? Missing)

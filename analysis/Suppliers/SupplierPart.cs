@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Sql;
+
 namespace PartsSignal.Analysis.Suppliers;
 
 /// <summary>How the parts of one supplier do: what goes back, and what fails again within 90 days of being fitted.</summary>
@@ -6,7 +8,7 @@ public sealed record SupplierPart
     /// <summary>The supplier.</summary>
     public required string Supplier { get; init; }
 
-    /// <summary>The component; null: all.</summary>
+    /// <summary>The component, or null for all.</summary>
     public string? Component { get; init; }
 
     /// <summary>Pieces received.</summary>
@@ -15,7 +17,7 @@ public sealed record SupplierPart
     /// <summary>Of them sent back.</summary>
     public required long PiecesReturned { get; init; }
 
-    /// <summary>Returned / received; null: too few pieces.</summary>
+    /// <summary>Returned / received, or null if there are too few pieces.</summary>
     public double? ReturnShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -30,7 +32,7 @@ public sealed record SupplierPart
     /// <summary>Of them replaced again on the same unit within 90 days.</summary>
     public required long Failed { get; init; }
 
-    /// <summary>Failed / followed; null: too few parts.</summary>
+    /// <summary>Failed / followed, or null if there are too few parts.</summary>
     public double? FailedShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -45,13 +47,13 @@ public sealed record SupplierPart
     /// <summary>Of them failed.</summary>
     public long? OthersFailed { get; init; }
 
-    /// <summary>Share failed here / share failed among the others' parts of the same component; null: none of theirs failed, or there are none.</summary>
+    /// <summary>Share failed here / share failed among the others' parts of the same component, or null if none of theirs failed, or there are none.</summary>
     public double? Ratio { get; init; }
 
     /// <summary>Lower end of its exact 95 % interval (Przyborowski and Wilenski 1940).</summary>
     public double? RatioLower { get; init; }
 
-    /// <summary>Upper end; null: open.</summary>
+    /// <summary>Upper end, or null if open.</summary>
     public double? RatioUpper { get; init; }
 
     /// <summary>Failures expected if the supplier's parts failed as everybody's of the same component do, its own included.</summary>
@@ -66,7 +68,7 @@ public sealed record SupplierPart
     /// <summary>Upper end of its interval.</summary>
     public double? ShrunkUpper { get; init; }
 
-    /// <summary>Chance of so many failures or more, given all failures of the component and each supplier's parts; null: no other supplier to compare with.</summary>
+    /// <summary>Chance of so many failures or more, given all failures of the component and each supplier's parts, or null if there is no other supplier to compare with.</summary>
     public double? P { get; init; }
 
     /// <summary>The same after Benjamini and Hochberg over all suppliers and components compared.</summary>
@@ -77,4 +79,18 @@ public sealed record SupplierPart
 
     /// <summary>Why there is no share of failures; null when there is one.</summary>
     public string? Missing { get; init; }
+}
+
+/// <summary>Pieces and parts of one supplier and component.</summary>
+/// <param name="Supplier">Supplier.</param>
+/// <param name="Component">Component, or null for all.</param>
+/// <param name="Pieces">Pieces received.</param>
+/// <param name="PiecesReturned">Sent back.</param>
+/// <param name="Followed">Parts followed for 90 days after being fitted.</param>
+/// <param name="Failed">Of them replaced again by then.</param>
+public sealed record SupplierCount(string Supplier, string? Component, long Pieces, long PiecesReturned, long Followed, long Failed)
+{
+    /// <summary>Reads the counts of a session in which the supplier tables were built.</summary>
+    public static IReadOnlyList<SupplierCount> Read(Database database) =>
+        database.ReadTable<SupplierCount>("supplier_counts");
 }

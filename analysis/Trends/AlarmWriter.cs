@@ -1,10 +1,11 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Distributions;
 using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.Trends;
 
 /// <summary>Puts together what an alarm's reader needs.</summary>
-internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions options)
+internal sealed class AlarmWriter(CallTable table, MonthView view, TrendOptions options)
 {
     private const int LongestRise = 12;
 
@@ -13,13 +14,13 @@ internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions o
     {
         (int since, double certainty) = Since(test);
         return Write(
-            TrendAlarm.OfMonth, test, q, since, certainty, book.Cases(test.Key, test.Month, test.Month, view.AsOf),
+            TrendAlarm.OfMonth, test, q, since, certainty, table.Cases(test.Key, test.Month, test.Month, view.AsOf),
             left => SeriesTest.Create(test.Key, left, test.Month, view, options), partOf);
     }
 
     /// <summary>The record of a slow rise, and the jobs behind it.</summary>
     public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfDrift(DriftTest drift, SeriesKey? partOf) => Write(
-        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, book.Cases(drift.Key, drift.Since, drift.Month, view.AsOf),
+        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, table.Cases(drift.Key, drift.Since, drift.Month, view.AsOf),
         left => DriftTest.TotalSince(drift.Key, left, drift.Since, drift.Month, view, options), partOf);
 
     private (TrendAlarm, IReadOnlyList<TrendAlarmJob>) Write(
@@ -29,9 +30,9 @@ internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions o
         bool drift = kind == TrendAlarm.OfDrift;
         double exposure = test.Expected * test.Baseline.Exposure / (test.Baseline.Events + PredictiveTail.PriorShape);
         Estimate ratio = RateRatio.Exact(test.Observed, exposure, (long)test.Baseline.Events, test.Baseline.Exposure).Ratio;
-        Removal customer = LeaveOneOut.Without(book, key, cases, c => c.Customer, again, options.Gate);
-        Removal technician = LeaveOneOut.Without(book, key, cases, c => c.Technician, again, options.Gate);
-        Removal model = LeaveOneOut.Without(book, key, cases, c => c.Model, again, options.Gate);
+        Removal customer = LeaveOneOut.Without(table, key, cases, c => c.Customer, again, options.Gate);
+        Removal technician = LeaveOneOut.Without(table, key, cases, c => c.Technician, again, options.Gate);
+        Removal model = LeaveOneOut.Without(table, key, cases, c => c.Model, again, options.Gate);
         BuildWindow? built = Built(key, since, test.Month);
         long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
         DateOnly month = TrendMonth.Day(test.Month);
@@ -50,7 +51,7 @@ internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions o
 
     private (int Month, double Certainty) Since(SeriesTest test)
     {
-        SeriesCounts counts = book.Counts(test.Key);
+        SeriesCounts counts = table.Counts(test.Key);
         (int Month, double Count, double Exposure)[] months =
             [.. Enumerable.Range(counts.First, test.Month - counts.First + 1)
                 .Where(m => m > test.Month - options.BaselineMonths - options.SkippedMonths)
@@ -64,10 +65,28 @@ internal sealed class AlarmWriter(CallTable book, MonthView view, TrendOptions o
     private BuildWindow? Built(SeriesKey key, int since, int month)
     {
         int from = Math.Max(since, month - LongestRise + 1);
-        IReadOnlyList<TrendCall> cases = book.Cases(key, from, month, view.AsOf);
+        IReadOnlyList<TrendCall> cases = table.Cases(key, from, month, view.AsOf);
         HashSet<string> own = [.. cases.Select(c => c.JobId)];
         return BuildWindow.Find(
             [.. cases.Where(c => c.MadeMonth is not null).Select(c => c.MadeMonth!.Value)],
-            [.. book.Group(key).Where(c => c.Month >= from - LongestRise && c.Month <= month && c.MadeMonth is not null && !own.Contains(c.JobId)).Select(c => c.MadeMonth!.Value)]);
+            [.. table.Group(key).Where(c => c.Month >= from - LongestRise && c.Month <= month && c.MadeMonth is not null && !own.Contains(c.JobId)).Select(c => c.MadeMonth!.Value)]);
+    }
+}
+
+/// <summary>What a limit on a monthly count can do.</summary>
+/// <param name="Limit">Smallest count that alarms.</param>
+/// <param name="Size">Chance of a false alarm in a month.</param>
+internal sealed record AlarmLimit(long Limit, double Size)
+{
+    /// <summary>The smallest multiple of a mean that reaches the limit with the chance asked for; null at a mean of 0.</summary>
+    public double? DetectableRatio(double mean, double power = 0.8)
+    {
+        if (!(mean > 0))
+        {
+            return null;
+        }
+
+        // The mean at which P(Y >= limit) = power is a gamma quantile: P(Y >= L | m) = P(Gamma(L, 1) <= m).
+        return Limit <= 0 ? 1 : new GammaDistribution(Limit, 1).Quantile(power) / mean;
     }
 }

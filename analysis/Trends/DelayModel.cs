@@ -18,11 +18,11 @@ internal sealed class DelayModel
     public IReadOnlyDictionary<string, ReportingDelay> Own => _own;
 
     /// <summary>Estimates the delays from the two years up to a month.</summary>
-    public static DelayModel At(CallTable book, int asOf)
+    public static DelayModel At(CallTable table, int asOf)
     {
-        int first = Math.Max(book.First, asOf - Months + 1);
-        var byComponent = book.Keys.Where(k => k.IsParent && !k.IsFamily).GroupBy(k => k.Component)
-            .ToDictionary(g => g.Key, g => Triangle(book, [.. g], first, asOf), StringComparer.Ordinal);
+        int first = Math.Max(table.First, asOf - Months + 1);
+        var byComponent = table.Keys.Where(k => k.IsParent && !k.IsFamily).GroupBy(k => k.Component)
+            .ToDictionary(g => g.Key, g => Triangle(table, [.. g], first, asOf), StringComparer.Ordinal);
         long[][] all = Empty(first, asOf);
         foreach (long[][] triangle in byComponent.Values)
         {
@@ -48,12 +48,12 @@ internal sealed class DelayModel
     public double Completeness(SeriesKey key, int months) =>
         key.IsFamily ? 1 : (_own.GetValueOrDefault(key.Component) ?? Pooled).After(months);
 
-    private static long[][] Triangle(CallTable book, IReadOnlyList<SeriesKey> keys, int first, int asOf)
+    private static long[][] Triangle(CallTable table, IReadOnlyList<SeriesKey> keys, int first, int asOf)
     {
         long[][] triangle = Empty(first, asOf);
         foreach (SeriesKey key in keys)
         {
-            SeriesCounts counts = book.Counts(key);
+            SeriesCounts counts = table.Counts(key);
             for (int month = first; month <= asOf; month++)
             {
                 long before = 0;

@@ -57,7 +57,7 @@ internal sealed record DriftTest(SeriesKey Key, int Month, int Since, SeriesTest
         return TotalSince(key, counts, months[start], month, view, options) is { } total ? new DriftTest(key, month, months[start], total) : null;
     }
 
-    /// <summary>The months since a rise began, together; null: too short a baseline.</summary>
+    /// <summary>The months since a rise began, together, or null if the baseline is too short.</summary>
     public static SeriesTest? TotalSince(SeriesKey key, SeriesCounts counts, int since, int month, MonthView view, TrendOptions options) =>
         SeriesTest.Over(key, counts, since, month, Before(key, counts, month, view, options), view, options);
 

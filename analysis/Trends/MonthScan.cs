@@ -18,10 +18,10 @@ internal sealed record MonthScan(
     /// Tests every series of a month; false discoveries held by Benjamini and Hochberg (1995) on mid-p over all of them,
     /// then the effect gate.
     /// </summary>
-    public static MonthScan Create(CallTable book, MonthView view, TrendOptions options)
+    public static MonthScan Create(CallTable table, MonthView view, TrendOptions options)
     {
-        SeriesTest[] tests = [.. book.Keys
-            .Select(k => SeriesTest.Create(k, book.Counts(k), view.AsOf, view, options))
+        SeriesTest[] tests = [.. table.Keys
+            .Select(k => SeriesTest.Create(k, table.Counts(k), view.AsOf, view, options))
             .OfType<SeriesTest>().Where(t => t.Scanned(options))];
         IReadOnlyList<double> q = PValues.BenjaminiHochberg([.. tests.Select(t => t.P)]);
         ScannedTest[] scanned = [.. tests.Select((t, i) => new ScannedTest(t, q[i]))];
@@ -29,7 +29,7 @@ internal sealed record MonthScan(
         HashSet<SeriesKey> already = [.. risen.Select(r => r.Test.Key)];
         SeriesTest[] summed = [.. tests.Where(t => t.Expected >= options.FewestExpected)];
         DriftTest[] drifts = [.. summed.Where(t => !already.Contains(t.Key))
-            .Select(t => DriftTest.Create(t.Key, book.Counts(t.Key), view.AsOf, view, options))
+            .Select(t => DriftTest.Create(t.Key, table.Counts(t.Key), view.AsOf, view, options))
             .OfType<DriftTest>().Where(d => options.Gate.Passes(0, d.Total.Ratio, d.Total.Observed))];
         return new MonthScan(view, scanned, risen, drifts, summed.Length);
     }

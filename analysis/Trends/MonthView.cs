@@ -8,14 +8,14 @@ namespace PartsSignal.Analysis.Trends;
 internal sealed record MonthView(
     int AsOf, DelayModel Delays, IReadOnlyDictionary<SeriesKey, SeasonFactor> Seasons, IReadOnlySet<(SeriesKey Key, int Month)> Flagged)
 {
-    /// <summary>Looks at the book from the end of a month.</summary>
-    public static MonthView At(CallTable book, int asOf, IReadOnlySet<(SeriesKey Key, int Month)> flagged, TrendOptions options)
+    /// <summary>Looks at the calls from the end of a month.</summary>
+    public static MonthView At(CallTable table, int asOf, IReadOnlySet<(SeriesKey Key, int Month)> flagged, TrendOptions options)
     {
-        var bare = new MonthView(asOf, DelayModel.At(book, asOf), new Dictionary<SeriesKey, SeasonFactor>(), flagged);
+        var bare = new MonthView(asOf, DelayModel.At(table, asOf), new Dictionary<SeriesKey, SeasonFactor>(), flagged);
         var seasons = new Dictionary<SeriesKey, SeasonFactor>();
-        foreach (SeriesKey key in book.Keys.Where(k => k.IsParent || k.IsFamily))
+        foreach (SeriesKey key in table.Keys.Where(k => k.IsParent || k.IsFamily))
         {
-            IReadOnlyList<(int Month, double Count, double Exposure)> months = bare.Baseline(key, book.Counts(key), asOf, options);
+            IReadOnlyList<(int Month, double Count, double Exposure)> months = bare.Baseline(key, table.Counts(key), asOf, options);
             SeasonFactor season = key.IsFamily ? SeasonFactor.GrowthOf(months) : SeasonFactor.Fit(months, options.FewestForSeason);
             if (season != SeasonFactor.None)
             {

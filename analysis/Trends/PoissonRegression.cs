@@ -12,7 +12,7 @@ internal static class PoissonRegression
 
     /// <summary>Fits the model.</summary>
     /// <param name="rows">Counts, exposures and terms.</param>
-    /// <param name="theta">Size of a negative binomial; null: Poisson.</param>
+    /// <param name="theta">Size of a negative binomial, or null for a Poisson.</param>
     public static CountModel Fit(IReadOnlyList<CountRow> rows, double? theta = null)
     {
         if (rows.Sum(r => r.Count * r.Weight) <= 0)

@@ -5,12 +5,12 @@ namespace PartsSignal.Analysis.Trends;
 /// family's calls rise in all faults, or one component drags them up. The alarm that is left without a rise once the
 /// other's calls are taken out, in every month, is part of it.
 /// </summary>
-internal sealed class RootAlarm(CallTable book, MonthView view, TrendOptions options)
+internal sealed class RootAlarm(CallTable table, MonthView view, TrendOptions options)
 {
     private const double RestUnlikely = 0.01;
     private const double MoreThanTheRest = 0.05;
 
-    /// <summary>The alarm of the month that explains this one; null: it stands by itself.</summary>
+    /// <summary>The alarm of the month that explains this one, or null if it stands by itself.</summary>
     public SeriesKey? Of(SeriesTest alarm, IReadOnlyCollection<SeriesTest> alarms)
     {
         bool wide = IsWide(alarm.Key);
@@ -33,8 +33,8 @@ internal sealed class RootAlarm(CallTable book, MonthView view, TrendOptions opt
 
     private SeriesTest? Rest(SeriesTest wide, SeriesTest narrow)
     {
-        IEnumerable<TrendCall> others = book.Group(wide.Key).Where(c =>
+        IEnumerable<TrendCall> others = table.Group(wide.Key).Where(c =>
             c.ModelFamily != narrow.Key.ModelFamily || (wide.Key.IsFamily && !narrow.Key.Counts(c)));
-        return SeriesTest.Create(wide.Key, SeriesCounts.From(wide.Key, others, book.First, book.Last), wide.Month, view, options);
+        return SeriesTest.Create(wide.Key, SeriesCounts.From(wide.Key, others, table.First, table.Last), wide.Month, view, options);
     }
 }

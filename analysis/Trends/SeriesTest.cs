@@ -19,7 +19,7 @@ internal sealed record SeriesTest(
     /// <summary>True when the series has enough to be looked at, and so counts among everything scanned.</summary>
     public bool Scanned(TrendOptions options) => Expected >= options.FewestExpected || Observed >= options.FewestSeen;
 
-    /// <summary>Tests a month of a series as it was known at that month's end; null: too short a baseline.</summary>
+    /// <summary>Tests a month of a series as it was known at that month's end, or null if the baseline is too short.</summary>
     /// <param name="key">The series.</param>
     /// <param name="counts">Its counts, or what is left of them without some calls.</param>
     /// <param name="month">The month.</param>
@@ -28,7 +28,7 @@ internal sealed record SeriesTest(
     public static SeriesTest? Create(SeriesKey key, SeriesCounts counts, int month, MonthView view, TrendOptions options) =>
         Over(key, counts, month, month, view.Baseline(key, counts, month, options), view, options);
 
-    /// <summary>Tests the months from one to another together against given baseline months; null: too short a baseline.</summary>
+    /// <summary>Tests the months from one to another together against given baseline months, or null if the baseline is too short.</summary>
     internal static SeriesTest? Over(
         SeriesKey key, SeriesCounts counts, int from, int to, IReadOnlyList<(int Month, double Count, double Exposure)> months, MonthView view, TrendOptions options)
     {

@@ -13,7 +13,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Observed">Cases known by then.</param>
 /// <param name="Ratio">Observed over expected.</param>
 /// <param name="RatioLower">Lower end of its exact interval.</param>
-/// <param name="RatioUpper">Upper end of its exact interval; null: open.</param>
+/// <param name="RatioUpper">Upper end of its exact interval, or null if open.</param>
 /// <param name="Completeness">Share of the month's cases known by its end.</param>
 /// <param name="P">Mid-p; null for drift.</param>
 /// <param name="Q">The same held against everything scanned; null for drift.</param>
@@ -28,11 +28,11 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="SurvivesTechnician">Still a rise without that technician.</param>
 /// <param name="LargestModel">Model with most of the cases.</param>
 /// <param name="SurvivesModel">Still a rise without that model.</param>
-/// <param name="BuiltFrom">First build month in which the appliances concentrate; null: they do not.</param>
+/// <param name="BuiltFrom">First build month in which the appliances concentrate, or null if they do not.</param>
 /// <param name="BuiltTo">Last build month of it.</param>
 /// <param name="BuiltCases">Cases since Since built within.</param>
 /// <param name="BuiltKnown">Cases since Since whose build month is known.</param>
-/// <param name="PartOf">The alarm that explains this one, as type / component / family; null: it stands by itself.</param>
+/// <param name="PartOf">The alarm that explains this one, as type / component / family, or null if it stands by itself.</param>
 /// <param name="Jobs">Jobs behind it, listed in trend_alarm_jobs.</param>
 public sealed record TrendAlarm(
     DateOnly Month,

@@ -6,13 +6,13 @@ namespace PartsSignal.Analysis.Trends;
 /// <summary>One call as the trends see it. Months are counted as year * 12 + month - 1.</summary>
 /// <param name="JobId">Job number.</param>
 /// <param name="Month">Month of the call.</param>
-/// <param name="KnownMonth">Month in which its component became known; null: not known yet.</param>
+/// <param name="KnownMonth">Month in which its component became known, or null if not known yet.</param>
 /// <param name="ApplianceType">For example washer.</param>
 /// <param name="ModelFamily">Family.</param>
-/// <param name="Component">What failed; null: not known yet.</param>
-/// <param name="Technician">Who went; null: unknown.</param>
-/// <param name="Customer">Whose appliance; null: unknown.</param>
-/// <param name="Model">Model number; null: unknown.</param>
+/// <param name="Component">What failed, or null if not known yet.</param>
+/// <param name="Technician">Who went, or null if unknown.</param>
+/// <param name="Customer">Whose appliance, or null if unknown.</param>
+/// <param name="Model">Model number, or null if unknown.</param>
 /// <param name="MadeMonth">Month it was built, where known to a quarter of a year.</param>
 public sealed record TrendCall(
     string JobId,

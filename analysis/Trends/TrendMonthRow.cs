@@ -26,11 +26,11 @@ public sealed record TrendMonthRow(
     private const double Alpha = 0.005;
 
     /// <summary>All months of a series up to the one its test is of.</summary>
-    internal static IEnumerable<TrendMonthRow> From(CallTable book, SeriesTest test, MonthView view)
+    internal static IEnumerable<TrendMonthRow> From(CallTable table, SeriesTest test, MonthView view)
     {
         SeriesKey key = test.Key;
-        SeriesCounts counts = book.Counts(key);
-        for (int month = book.First; month <= test.Month; month++)
+        SeriesCounts counts = table.Counts(key);
+        for (int month = table.First; month <= test.Month; month++)
         {
             long known = counts.Known(month, view.AsOf);
             double completeness = view.Delays.Completeness(key, view.AsOf - month);

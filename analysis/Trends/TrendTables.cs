@@ -42,19 +42,19 @@ public sealed record TrendTables(
             : Create(new CallTable(TrendCall.Read(database), span[0].FirstMonth, span[0].LastMonth), options ?? new TrendOptions());
     }
 
-    /// <summary>Scans every month of a book.</summary>
-    public static TrendTables Create(CallTable book, TrendOptions options)
+    /// <summary>Scans every month of a call table.</summary>
+    public static TrendTables Create(CallTable table, TrendOptions options)
     {
         var alarms = new List<TrendAlarm>();
         var jobs = new List<TrendAlarmJob>();
         var scans = new List<TrendScan>();
         var flagged = new HashSet<(SeriesKey, int)>();
         MonthScan? last = null;
-        for (int month = book.First + options.FewestBaselineMonths + options.SkippedMonths; month <= book.Last; month++)
+        for (int month = table.First + options.FewestBaselineMonths + options.SkippedMonths; month <= table.Last; month++)
         {
-            last = MonthScan.Create(book, MonthView.At(book, month, flagged, options), options);
-            var writer = new AlarmWriter(book, last.View, options);
-            var explanation = new RootAlarm(book, last.View, options);
+            last = MonthScan.Create(table, MonthView.At(table, month, flagged, options), options);
+            var writer = new AlarmWriter(table, last.View, options);
+            var explanation = new RootAlarm(table, last.View, options);
             SeriesTest[] risen = [.. last.Risen.Select(r => r.Test)];
             foreach ((TrendAlarm alarm, IReadOnlyList<TrendAlarmJob> behind) in last.Risen.Select(r => writer.OfMonth(r.Test, r.Q, explanation.Of(r.Test, risen)))
                 .Concat(last.Drifts.Select(d => writer.OfDrift(d, Explained(d, risen)))))
@@ -72,8 +72,8 @@ public sealed record TrendTables(
 
         return new TrendTables(
             alarms, jobs, scans,
-            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(book, t, last.View, options))],
-            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(book, t.Test, last.View))],
+            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(table, t, last.View, options))],
+            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(table, t.Test, last.View))],
             last is null ? [] : Delay(last.View.Delays));
     }
 

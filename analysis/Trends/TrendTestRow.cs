@@ -50,16 +50,16 @@ public sealed record TrendTestRow(
     private static readonly double Z = NormalDistribution.Quantile(0.975);
 
     /// <summary>The row of one test.</summary>
-    internal static TrendTestRow From(CallTable book, ScannedTest scanned, MonthView view, TrendOptions options)
+    internal static TrendTestRow From(CallTable table, ScannedTest scanned, MonthView view, TrendOptions options)
     {
         SeriesTest test = scanned.Test;
         SeriesKey key = test.Key;
-        SeriesCounts counts = book.Counts(key);
-        int[] months = [.. Enumerable.Range(book.First, test.Month - book.First + 1).Where(m => counts.Calls(m) > 0)];
+        SeriesCounts counts = table.Counts(key);
+        int[] months = [.. Enumerable.Range(table.First, test.Month - table.First + 1).Where(m => counts.Calls(m) > 0)];
         CountModel trend = Trend([.. months.Select(m => (m, counts.Known(m, view.AsOf), counts.Calls(m) * view.Delays.Completeness(key, view.AsOf - m)))]);
         double? slope = trend.Missing is null ? 12 * trend.Coefficients[1] : null;
         double error = trend.Missing is null ? 12 * trend.StandardErrors[1] * Math.Sqrt(trend.Theta is null ? Math.Max(1, trend.Dispersion ?? 1) : 1) : 0;
-        FarringtonResult past = FarringtonFlexible.Compare([.. Enumerable.Range(book.First, test.Month - book.First + 1).Select(m => (double)counts.Known(m, view.AsOf))]);
+        FarringtonResult past = FarringtonFlexible.Compare([.. Enumerable.Range(table.First, test.Month - table.First + 1).Select(m => (double)counts.Known(m, view.AsOf))]);
         long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
         return new TrendTestRow(
             key.ApplianceType, key.Component, key.ModelFamily, TrendMonth.Day(test.Month),

@@ -16,10 +16,10 @@ public static class BaselineStock
     private static int[] Fill(ShopView view, int van, VanPlanOptions options, LoadLimits limits, Func<double, double, double> merit)
     {
         (double[] own, double[] shop, double days) = Used(view, van, options);
-        int[] kit = new int[view.Parts.Count];
+        int[] load = new int[view.Parts.Count];
         long money = 0;
         double space = 0;
-        foreach (int p in Enumerable.Range(0, kit.Length)
+        foreach (int p in Enumerable.Range(0, load.Length)
             .Where(p => own[p] + shop[p] > 0 && Allowed(view.Parts[p], options))
             .OrderByDescending(p => merit(own[p], view.Parts[p].PriceCents))
             .ThenByDescending(p => merit(shop[p], view.Parts[p].PriceCents))
@@ -32,12 +32,12 @@ public static class BaselineStock
                 pieces--;
             }
 
-            kit[p] = pieces;
+            load[p] = pieces;
             money += pieces * view.Parts[p].PriceCents;
             space += pieces * view.Parts[p].Space;
         }
 
-        return kit;
+        return load;
     }
 
     private static bool Allowed(StockPart part, VanPlanOptions options) =>

@@ -16,9 +16,9 @@ public sealed record BookedDemand(IReadOnlyList<(double NoPart, IReadOnlyList<(d
                 .Select(p => (p.Chance, Need: new PartNeed(view.IndexOf(p.PartNumber), p.Quantity)))
                 .Where(p => p.Need.Part >= 0 && p.Chance > 0)]))]);
 
-    /// <summary>Jobs expected to be finished at the first visit, when each finds the kit whole.</summary>
-    public double Finished(IReadOnlyList<int> kit) =>
-        Jobs.Sum(j => j.NoPart + j.Parts.Where(p => kit[p.Need.Part] >= p.Need.Quantity).Sum(p => p.Chance));
+    /// <summary>Jobs expected to be finished at the first visit, when each finds the load whole.</summary>
+    public double Finished(IReadOnlyList<int> load) =>
+        Jobs.Sum(j => j.NoPart + j.Parts.Where(p => load[p.Need.Part] >= p.Need.Quantity).Sum(p => p.Chance));
 
     /// <summary>
     /// As jobs of a year: a plan stands until the next restocking, so a job that is sure to come before then weighs as

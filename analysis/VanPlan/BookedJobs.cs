@@ -20,7 +20,7 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
     /// <summary>Predicts the needs of booked jobs.</summary>
     /// <param name="open">All open jobs of the log.</param>
     /// <param name="day">Last day the plan knows: later calls have no part in it, and a model that learned from later days knows too much and is not asked.</param>
-    /// <param name="model">The predictor; null: there is none.</param>
+    /// <param name="model">The predictor, or null if there is none.</param>
     /// <param name="facts">Parts by family; asked for only when there is something to predict.</param>
     /// <param name="options">How answers are cut.</param>
     public static BookedJobs Create(IReadOnlyList<BookedCall> open, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
@@ -44,7 +44,7 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
         return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"{calls.Length} booked jobs count with their predicted odds");
     }
 
-    /// <summary>Those of some vans; null: all of them.</summary>
+    /// <summary>Those of some vans, or null for all of them.</summary>
     public BookedJobs Create(IReadOnlySet<string>? vans)
     {
         if (vans is null)
@@ -60,4 +60,30 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
     /// <summary>A part ordered for a job comes by itself and is not asked of the van.</summary>
     private static bool IsToCome(BookedCall call, DateOnly day) =>
         call.Van is not null && call.Outcome != Outcome.PartOrdered && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);
+}
+
+/// <summary>A part a booked job may need.</summary>
+/// <param name="Need">Component.</param>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="Quantity">Pieces, 1 or more.</param>
+/// <param name="Chance">0 to 1.</param>
+public sealed record BookedPart(string Need, string PartNumber, int Quantity, double Chance);
+
+/// <summary>A booked job with the odds of what it needs.</summary>
+/// <param name="JobId">Its number.</param>
+/// <param name="Van">Van that will serve it.</param>
+/// <param name="NoPart">Chance that no part is needed, 0 to 1.</param>
+/// <param name="Parts">Parts it may need, likeliest first. What is left of 1 needs something that has no number here.</param>
+public sealed record BookedNeed(string JobId, string Van, double NoPart, IReadOnlyList<BookedPart> Parts)
+{
+    /// <summary>The needs of booked calls, each by the answer the technician would be given.</summary>
+    public static IReadOnlyList<BookedNeed> From(IReadOnlyList<BookedCall> calls, ShippedModel model, LookupFacts facts, AnswerOptions options) =>
+        [.. calls.Select(c => From(c, AnswerBuilder.Build(c.Call, model, facts, options)))];
+
+    private static BookedNeed From(BookedCall call, Answer answer) => new(
+        call.JobId,
+        call.Van!,
+        answer.Needs.Where(n => n.Need == Need.NoPart).Sum(n => n.Odds),
+        [.. answer.Needs.Where(n => n.Parts.Count > 0 && n.Parts[0].Part.Available)
+            .Select(n => new BookedPart(n.Need, n.Parts[0].Part.PartNumber, n.Parts[0].Part.Quantity, n.Odds))]);
 }

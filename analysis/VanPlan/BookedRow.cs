@@ -13,7 +13,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Quantity">Pieces.</param>
 /// <param name="Chance">Chance that the job needs it, 0 to 1.</param>
 /// <param name="Planned">Pieces in the plan.</param>
-/// <param name="Aboard">Pieces counted; null: the van was not counted.</param>
+/// <param name="Aboard">Pieces counted, or null if the van was not counted.</param>
 public sealed record BookedRow(
     string Van, string JobId, DateOnly OpenedOn, string ApplianceType, string ComplaintKind, string Need, string PartNumber, int Quantity,
     double Chance, int Planned, int? Aboard)

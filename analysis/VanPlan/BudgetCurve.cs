@@ -6,9 +6,9 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Van">The van.</param>
 /// <param name="Budget">Money it may tie up.</param>
 /// <param name="PlanMoney">Money the plan ties up.</param>
-/// <param name="PlanCompletion">Expected share of jobs finished at the first visit, 0 to 1; null: no job is expected.</param>
+/// <param name="PlanCompletion">Expected share of jobs finished at the first visit, 0 to 1, or null if no job is expected.</param>
 /// <param name="MostUsedCompletion">The same for most used first within the same money; null likewise.</param>
-/// <param name="BoundCompletion">No kit within this money is expected to finish more; null likewise.</param>
+/// <param name="BoundCompletion">No load within this money is expected to finish more; null likewise.</param>
 public sealed record CurvePoint(
     string Van, decimal Budget, decimal PlanMoney, double? PlanCompletion, double? MostUsedCompletion, double? BoundCompletion);
 

@@ -127,3 +127,43 @@ internal static class ChangePlanner
         }
     }
 }
+
+/// <summary>One step from what is aboard to the plan.</summary>
+/// <param name="Van">The van.</param>
+/// <param name="Action">What to do.</param>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="Label">Number on the piece, where it is another, or null if it is the current number, or there is no piece yet.</param>
+/// <param name="Description">Text, or null if there is none.</param>
+/// <param name="Quantity">Pieces, 1 or more.</param>
+/// <param name="OtherVan">The other van of a move, or null if it is no move.</param>
+/// <param name="By">Last day the supplier takes it back, or null if there is no such day.</param>
+/// <param name="Money">Price of the pieces.</param>
+/// <param name="Supplier">Who delivers or takes it back, or null if not known.</param>
+public sealed record VanChange(
+    string Van, ChangeAction Action, string PartNumber, string? Label, string? Description, int Quantity, string? OtherVan,
+    DateOnly? By, decimal Money, string? Supplier);
+
+/// <summary>What to do with pieces on the way from what is aboard to the plan.</summary>
+public enum ChangeAction
+{
+    /// <summary>Aboard and wanted.</summary>
+    Keep,
+
+    /// <summary>Aboard under an old number: use it up first; what replaces it on the van is the current number.</summary>
+    Replace,
+
+    /// <summary>Wanted, to be ordered.</summary>
+    Add,
+
+    /// <summary>Goes to another van that needs it.</summary>
+    MoveOut,
+
+    /// <summary>Comes from another van that does not need it.</summary>
+    MoveIn,
+
+    /// <summary>Not wanted; goes back to the supplier while it still takes it.</summary>
+    SendBack,
+
+    /// <summary>Not wanted; goes to the shop's shelf.</summary>
+    TakeOff,
+}

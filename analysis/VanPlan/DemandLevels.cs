@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <summary>
 /// Turns a van's demand into jobs with levels: a job finds its parts when the pieces asked for since the last ones came
 /// back leave enough. How many those are is spread over its probabilities, the day of the job over the restocking
-/// period, parts taken as independent given the job. The kit's value is then the expected first-come replay.
+/// period, parts taken as independent given the job. The load's value is then the expected first-come replay.
 /// </summary>
 internal static class DemandLevels
 {
@@ -127,7 +127,7 @@ internal static class DemandLevels
         }
     }
 
-    /// <summary>What lies beyond the levels looked at counts as asked for, and as never finished: no kit can hold so many.</summary>
+    /// <summary>What lies beyond the levels looked at counts as asked for, and as never finished: no load can hold so many.</summary>
     private static void Missed(List<LoadJob> jobs, double weight)
     {
         if (weight > 0)

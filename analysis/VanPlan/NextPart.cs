@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Rank">Order in its list, from 1.</param>
 /// <param name="Move">add: what more money would buy first; drop: what less money would cost first.</param>
 /// <param name="PartNumber">Current number.</param>
-/// <param name="Description">Text; null: none.</param>
+/// <param name="Description">Text, or null if there is none.</param>
 /// <param name="Quantity">Pieces.</param>
 /// <param name="Money">Price of the pieces.</param>
 /// <param name="JobsPerYear">Jobs a year finished more (add) or fewer (drop) at the first visit, with the moves ranked before it made.</param>
@@ -26,19 +26,19 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
         int rank = 0;
         while (rank < most)
         {
-            int[] before = [.. state.Kit];
+            int[] before = [.. state.Pieces];
             double worth = planned.Usual.Worth(before);
             if (!fill.Step(state))
             {
                 yield break;
             }
 
-            double jobs = (planned.Usual.Worth(state.Kit) - worth) / planned.WorthPerJob;
-            int[] changed = [.. Enumerable.Range(0, before.Length).Where(p => state.Kit[p] > before[p])];
+            double jobs = (planned.Usual.Worth(state.Pieces) - worth) / planned.WorthPerJob;
+            int[] changed = [.. Enumerable.Range(0, before.Length).Where(p => state.Pieces[p] > before[p])];
             rank++;
             foreach (int p in changed)
             {
-                yield return Row(planned, rank, "add", p, state.Kit[p] - before[p], jobs);
+                yield return Row(planned, rank, "add", p, state.Pieces[p] - before[p], jobs);
             }
         }
     }
@@ -47,14 +47,14 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
     {
         var state = new LoadState(planned.Problem);
         state.Load([.. planned.Target]);
-        for (int rank = 1; rank <= most && state.Kit.Any(k => k > 0); rank++)
+        for (int rank = 1; rank <= most && state.Pieces.Any(k => k > 0); rank++)
         {
-            double worth = planned.Usual.Worth(state.Kit);
-            int part = Enumerable.Range(0, state.Kit.Length)
-                .Where(p => state.Kit[p] > 0)
+            double worth = planned.Usual.Worth(state.Pieces);
+            int part = Enumerable.Range(0, state.Pieces.Length)
+                .Where(p => state.Pieces[p] > 0)
                 .MinBy(p => state.LossOfLast(p) / Math.Max(planned.Problem.Parts[p].CostCents, 1));
             state.Remove(part);
-            yield return Row(planned, rank, "drop", part, 1, (planned.Usual.Worth(state.Kit) - worth) / planned.WorthPerJob);
+            yield return Row(planned, rank, "drop", part, 1, (planned.Usual.Worth(state.Pieces) - worth) / planned.WorthPerJob);
         }
     }
 

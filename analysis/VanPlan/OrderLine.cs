@@ -2,9 +2,9 @@ namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>A line of an order list.</summary>
 /// <param name="Supplier">Supplier; "not known" where nobody ever delivered or lists the part.</param>
-/// <param name="SupplierNumber">The supplier's own number; null: none known.</param>
+/// <param name="SupplierNumber">The supplier's own number, or null if none is known.</param>
 /// <param name="PartNumber">Current number.</param>
-/// <param name="Description">Text; null: none.</param>
+/// <param name="Description">Text, or null if there is none.</param>
 /// <param name="Quantity">Pieces for all vans.</param>
 /// <param name="UnitPrice">Price of a piece.</param>
 /// <param name="Total">Price of the line.</param>

@@ -5,8 +5,8 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <summary>A part a van should carry.</summary>
 /// <param name="Van">The van.</param>
 /// <param name="PartNumber">Current number.</param>
-/// <param name="Description">Text; null: none.</param>
-/// <param name="Component">What it is; null: not known.</param>
+/// <param name="Description">Text, or null if there is none.</param>
+/// <param name="Component">What it is, or null if not known.</param>
 /// <param name="Supplier">Null: not known.</param>
 /// <param name="Minimum">Restock without delay at this number or below.</param>
 /// <param name="Target">Pieces after restocking.</param>
@@ -15,7 +15,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Money">Price of the target.</param>
 /// <param name="Space">Space units of the target.</param>
 /// <param name="PiecesPerYear">Expected use by this van.</param>
-/// <param name="JobsPerYear">Jobs a year that could not be finished at the first visit without the part, the rest of the kit as planned.</param>
+/// <param name="JobsPerYear">Jobs a year that could not be finished at the first visit without the part, the rest of the load as planned.</param>
 public sealed record PlanRow(
     string Van, string PartNumber, string? Description, string? Component, string? Supplier, int Minimum, int Target, decimal Price,
     bool PriceKnown, decimal Money, double Space, double PiecesPerYear, double JobsPerYear)
@@ -24,21 +24,21 @@ public sealed record PlanRow(
     public static IReadOnlyList<PlanRow> From(PlannedVan planned, VanPlanOptions options, double serviceTarget)
     {
         double[] perDay = planned.Demand.PiecesPerDay();
-        int[] kit = [.. planned.Target];
-        double worth = planned.Usual.Worth(kit);
+        int[] load = [.. planned.Target];
+        double worth = planned.Usual.Worth(load);
         var rows = new List<PlanRow>();
-        for (int p = 0; p < kit.Length; p++)
+        for (int p = 0; p < load.Length; p++)
         {
-            if (kit[p] == 0)
+            if (load[p] == 0)
             {
                 continue;
             }
 
             StockPart part = planned.View.Parts[p];
-            int target = kit[p];
-            kit[p] = 0;
-            double jobs = (worth - planned.Usual.Worth(kit)) / planned.WorthPerJob;
-            kit[p] = target;
+            int target = load[p];
+            load[p] = 0;
+            double jobs = (worth - planned.Usual.Worth(load)) / planned.WorthPerJob;
+            load[p] = target;
             rows.Add(new PlanRow(
                 planned.Van.Van, part.Number, part.Description, part.Component, part.Supplier,
                 UntilDelivery(perDay[p] * (options.ReviewDays + part.LeadDays), planned.Demand.Evidence[p], target, serviceTarget), target,

@@ -20,7 +20,7 @@ internal sealed class ReturnWindows
         }
     }
 
-    /// <summary>Takes up to so many pieces of the window that closes first; null: none is open.</summary>
+    /// <summary>Takes up to so many pieces of the window that closes first, or null if none is open.</summary>
     public (DateOnly By, int Pieces)? Take(string part, int pieces)
     {
         if (!_open.TryGetValue(part, out var windows) || !windows.TryPeek(out (DateOnly By, int Left) first))

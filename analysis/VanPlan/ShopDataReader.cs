@@ -7,8 +7,8 @@ public static class ShopDataReader
 {
     /// <summary>Reads all of it.</summary>
     /// <param name="database">A session over the store.</param>
-    /// <param name="asOf">Last day the data speaks for; null: the newest call.</param>
-    /// <param name="group">Vans whose jobs and counts are wanted; null: the whole shop's.</param>
+    /// <param name="asOf">Last day the data speaks for, or null for the day of the newest call.</param>
+    /// <param name="group">Vans whose jobs and counts are wanted, or null for the whole shop.</param>
     /// <returns>Null when there is no job and no day was given.</returns>
     public static ShopData? Read(Database database, DateOnly? asOf, VanGroup? group = null)
     {

@@ -52,3 +52,77 @@ public sealed record ShopPlan(
         return counts.Length == 0 ? null : aboard;
     }
 }
+
+/// <summary>Plans of groups of vans as one plan of the shop.</summary>
+public static class JoinedPlan
+{
+    /// <summary>Puts them one after the other; order lines of one part and shelves of one part add up.</summary>
+    /// <param name="groups">In the order of their vans' names. They are taken one by one and not kept.</param>
+    public static ShopPlan Join(IEnumerable<ShopPlan> groups)
+    {
+        ShopPlan[] each = [.. groups.Select(g => g with { Plans = [] })];
+        return each is [var only] ? only : new ShopPlan(
+            [],
+            new PlanTotals(each.Sum(g => g.Totals.Budget), each.Sum(g => g.Totals.Gained), each.Sum(g => g.Totals.Bound)),
+            [.. each.SelectMany(g => g.Summaries)],
+            [.. each.SelectMany(g => g.Rows)],
+            [.. each.SelectMany(g => g.Changes)],
+            [.. each.SelectMany(g => g.Orders).GroupBy(o => (o.Supplier, o.PartNumber)).Select(Sum)
+                .OrderBy(o => o.Supplier, StringComparer.Ordinal).ThenBy(o => o.PartNumber, StringComparer.Ordinal)],
+            [.. each.SelectMany(g => g.Next)],
+            [.. each.SelectMany(g => g.Curve)],
+            [.. each.SelectMany(g => g.Shelf).GroupBy(s => s.PartNumber, StringComparer.Ordinal).Select(Sum).OrderBy(s => s.PartNumber, StringComparer.Ordinal)],
+            [.. each.SelectMany(g => g.Booked)]);
+    }
+
+    private static OrderLine Sum(IEnumerable<OrderLine> lines)
+    {
+        OrderLine[] all = [.. lines];
+        return all[0] with
+        {
+            Quantity = all.Sum(o => o.Quantity),
+            Total = all.Sum(o => o.Total),
+            ForVans = string.Join(", ", all.Select(o => o.ForVans)),
+        };
+    }
+
+    // Each group feeds from a shelf of its own, so that points and shortages add up as well as use does.
+    private static ShelfLevel Sum(IEnumerable<ShelfLevel> levels)
+    {
+        ShelfLevel[] all = [.. levels];
+        double pieces = all.Sum(s => s.PiecesPerMonth);
+        return all[0] with
+        {
+            PiecesPerMonth = pieces,
+            CriticalRatio = pieces > 0 ? all.Sum(s => s.CriticalRatio * s.PiecesPerMonth) / pieces : all[0].CriticalRatio,
+            ReorderPoint = all.Sum(s => s.ReorderPoint),
+            ExpectedMissing = all.Sum(s => s.ExpectedMissing),
+            SbaPerMonth = Sum(all, s => s.SbaPerMonth),
+            TsbPerMonth = Sum(all, s => s.TsbPerMonth),
+        };
+    }
+
+    // A part that no group ever used stays without a forecast.
+    private static double? Sum(ShelfLevel[] all, Func<ShelfLevel, double?> forecast) =>
+        all.Any(s => forecast(s) is not null) ? all.Sum(forecast) : null;
+}
+
+/// <summary>One van's plan, with the demand it is for and the problem it solves.</summary>
+/// <param name="Van">Limits of the van.</param>
+/// <param name="View">The shop as it was known.</param>
+/// <param name="Demand">What the van is expected to be asked for.</param>
+/// <param name="Booked">Jobs already booked on it.</param>
+/// <param name="Problem">The problem the plan solves: usual demand and booked jobs; its worth is per year.</param>
+/// <param name="Usual">The same without the booked jobs: what a year is expected to bring.</param>
+/// <param name="Plan">The load and its bound.</param>
+/// <param name="WorthPerJob">Worth of one job finished at the first visit in the problem's unit.</param>
+public sealed record PlannedVan(VanLimits Van, ShopView View, VanDemand Demand, BookedDemand Booked, LoadProblem Problem, LoadProblem Usual, VanLoad Plan,
+    double WorthPerJob)
+{
+    /// <summary>Pieces planned, by part.</summary>
+    public IReadOnlyList<int> Target => Plan.Quantities;
+
+    /// <summary>Expected share of the jobs of a usual year finished at the first visit, 0 to 1; null when no job is expected.</summary>
+    public double? Completion(IReadOnlyList<int> load) =>
+        Usual.TotalWeight > 0 ? Usual.Worth([.. load]) / Usual.TotalWeight : null;
+}

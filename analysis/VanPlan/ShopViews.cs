@@ -20,7 +20,7 @@ public sealed class ShopViews
 
     /// <summary>The shop as known before a day.</summary>
     /// <param name="day">First day that is not known.</param>
-    /// <param name="asked">Current numbers that are asked for beside those used or counted; null: none.</param>
+    /// <param name="asked">Current numbers that are asked for beside those used or counted, or null if there is none.</param>
     public ShopView Before(DateOnly day, IEnumerable<string>? asked = null)
     {
         IReadOnlyDictionary<string, string> numbers = _data.NumbersOn(day.AddDays(-1));

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.VanPlan.Loads;
+
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>What one van is expected to be asked for.</summary>
@@ -21,3 +23,8 @@ public sealed record VanDemand(IReadOnlyList<PartSetRate> Sets, IReadOnlyList<do
         return pieces;
     }
 }
+
+/// <summary>How often jobs with one part set come.</summary>
+/// <param name="Needs">The set; empty: jobs that need no part.</param>
+/// <param name="PerDay">Jobs a day, 0 or more.</param>
+public sealed record PartSetRate(IReadOnlyList<PartNeed> Needs, double PerDay);

@@ -40,7 +40,7 @@ internal sealed class VanDemandModel
     /// <param name="asOf">First day the plan is for.</param>
     /// <param name="sizes">How many vans, appliance types, families and parts there are.</param>
     /// <param name="options">How.</param>
-    /// <param name="kinds">What is known of the parts; null: nothing.</param>
+    /// <param name="kinds">What is known of the parts, or null if nothing.</param>
     public static VanDemandModel Learn(IReadOnlyList<PastJob> jobs, DateOnly asOf, DemandSizes sizes, DemandOptions options, PartKinds? kinds = null) =>
         new(AgedJobs.Before(jobs, asOf, sizes.Types, options), sizes, kinds ?? PartKinds.Unknown(sizes.Parts), options);
 

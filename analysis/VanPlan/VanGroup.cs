@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// Vans that are planned together: they share what their jobs tell of the demand, and pieces move among them. A small
 /// shop is one group. A large one is cut, by the vans' names, so that time grows with the vans and memory not at all.
 /// </summary>
-/// <param name="Vans">Its vans by name; null: the whole shop, jobs of no van included.</param>
+/// <param name="Vans">Its vans by name, or null for the whole shop, jobs of no van included.</param>
 public sealed record VanGroup(IReadOnlySet<string>? Vans)
 {
     /// <summary>Most vans of a group: enough for a steady common demand.</summary>
@@ -14,7 +14,7 @@ public sealed record VanGroup(IReadOnlySet<string>? Vans)
 
     /// <summary>The groups of a shop, by name; a shop without vans is one group.</summary>
     /// <param name="database">A session over the store.</param>
-    /// <param name="asOf">Last day the data speaks for; null: the newest call.</param>
+    /// <param name="asOf">Last day the data speaks for, or null for the day of the newest call.</param>
     /// <param name="options">Vans that are listed there are all vans; else those of the history window are.</param>
     /// <param name="most">Most vans of a group.</param>
     public static IReadOnlyList<VanGroup> Create(Database database, DateOnly? asOf, VanPlanOptions options, int most = MostVans)

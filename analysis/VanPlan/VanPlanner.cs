@@ -12,7 +12,7 @@ public static class VanPlanner
     /// <param name="view">The shop as known.</param>
     /// <param name="options">How.</param>
     /// <param name="effort">How hard to search.</param>
-    /// <param name="booked">Jobs already booked; null: none.</param>
+    /// <param name="booked">Jobs already booked, or null if there is none.</param>
     public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, LoadEffort effort, IReadOnlyList<BookedNeed>? booked = null)
     {
         VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);

@@ -11,11 +11,11 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Parts">Different parts.</param>
 /// <param name="Pieces">Pieces.</param>
 /// <param name="JobsPerYear">Settled jobs expected.</param>
-/// <param name="Completion">Expected share finished at the first visit with the plan, 0 to 1; null: no job is expected.</param>
+/// <param name="Completion">Expected share finished at the first visit with the plan, 0 to 1, or null if no job is expected.</param>
 /// <param name="CompletionEmpty">The same with an empty van: jobs that need no part.</param>
-/// <param name="CompletionCounted">The same with what was counted aboard; null: not counted.</param>
-/// <param name="MoneyCounted">Money in what was counted aboard, at today's prices: compare completions only at equal money; null: not counted.</param>
-/// <param name="PiecesCounted">Pieces counted aboard; null: not counted.</param>
+/// <param name="CompletionCounted">The same with what was counted aboard, or null if not counted.</param>
+/// <param name="MoneyCounted">Money in what was counted aboard, at today's prices: compare completions only at equal money, or null if not counted.</param>
+/// <param name="PiecesCounted">Pieces counted aboard, or null if not counted.</param>
 /// <param name="SecondVisitsAvoided">Second visits a year the plan avoids against an empty van.</param>
 /// <param name="BookedJobs">Jobs booked on the van and not yet seen that the plan reckons with.</param>
 /// <param name="BookedFinished">Of these expected to be finished at the first visit with the plan.</param>
@@ -29,20 +29,20 @@ public sealed record VanSummary(
 {
     /// <summary>Sums a plan up.</summary>
     /// <param name="planned">The plan.</param>
-    /// <param name="aboard">Pieces counted, by part; null: not counted.</param>
+    /// <param name="aboard">Pieces counted, by part, or null if not counted.</param>
     public static VanSummary From(PlannedVan planned, IReadOnlyList<int>? aboard)
     {
         double worth = planned.WorthPerJob;
-        int[] kit = [.. planned.Target];
+        int[] load = [.. planned.Target];
         double jobs = planned.Usual.TotalWeight / worth;
-        double? completion = planned.Completion(kit);
+        double? completion = planned.Completion(load);
         return new VanSummary(
             planned.Van.Van, planned.Van.Budget, planned.Van.Space, planned.Plan.CostCents / 100m, planned.Plan.Space,
-            kit.Count(k => k > 0), kit.Sum(), jobs, completion, planned.Completion(new int[kit.Length]),
+            load.Count(k => k > 0), load.Sum(), jobs, completion, planned.Completion(new int[load.Length]),
             aboard is null ? null : planned.Completion(aboard),
             aboard is null ? null : planned.Usual.CostCents([.. aboard]) / 100m, aboard?.Sum(),
-            (planned.Usual.Worth(kit) - planned.Usual.AlwaysDone) / worth,
-            planned.Booked.Jobs.Count, planned.Booked.Finished(kit), planned.Plan.Gap, MethodOf(planned.Plan), Say(planned, jobs));
+            (planned.Usual.Worth(load) - planned.Usual.AlwaysDone) / worth,
+            planned.Booked.Jobs.Count, planned.Booked.Finished(load), planned.Plan.Gap, MethodOf(planned.Plan), Say(planned, jobs));
     }
 
     private static string MethodOf(VanLoad plan) =>

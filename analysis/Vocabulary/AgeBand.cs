@@ -2,7 +2,7 @@ namespace PartsSignal.Analysis.Vocabulary;
 
 /// <summary>A half-open band of ages in years: from &lt;= age &lt; to.</summary>
 /// <param name="From">First age inside, years, 0 or more.</param>
-/// <param name="To">First age beyond; null: no end.</param>
+/// <param name="To">First age beyond, or null if it has no end.</param>
 public sealed record AgeBand(int From, int? To)
 {
     /// <summary>The bands of every table: 0-2, 2-4, 4-6, 6-8, 8-10, 10-13, 13+.</summary>

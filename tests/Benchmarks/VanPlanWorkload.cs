@@ -55,11 +55,11 @@ public sealed class VanPlanWorkload : IWorkload
             $"within {(bound - value) / bound:P2} of the best possible; replay of its own history finishes {replayed / _jobs.Length:P1}");
     }
 
-    private double Replay(int van, RestockRule restock, int[] kit)
+    private double Replay(int van, RestockRule restock, int[] load)
     {
         DateOnly first = _jobs[0].Day;
         JobStream stream = JobStream.From(_jobs.Where(j => j.Van == van).Select(j => (j.Day.DayNumber - first.DayNumber, 1.0, j.Needs)));
-        return new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(kit);
+        return new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(load);
     }
 
     /// <summary>A few families make half the calls; each van has families of its own; one job in four needs no part, one in five several.</summary>

@@ -24,7 +24,7 @@ public sealed record Answer
     /// <summary>Carry these and about 95 calls in 100 are covered.</summary>
     public required CarryList Carry95 { get; init; }
 
-    /// <summary>The checks in order; null: the table has none for such a call.</summary>
+    /// <summary>The checks in order, or null if the table has none for such a call.</summary>
     public required CallCheckPlan? Checks { get; init; }
 
     /// <summary>What to look at while there.</summary>
@@ -61,7 +61,7 @@ public sealed record AnswerEvidence(string Source, string Level, int Jobs, IRead
 /// <param name="SimilarJobs">Of the similar jobs, those that needed it.</param>
 /// <param name="Parts">Part numbers for that very model, best first; empty: none known.</param>
 /// <param name="Companions">What is often fitted with it.</param>
-/// <param name="BringFrom">Odds from which bringing it pays; null: no part.</param>
+/// <param name="BringFrom">Odds from which bringing it pays, or null if it is no part.</param>
 /// <param name="Bring">True: bring it.</param>
 public sealed record LikelyNeed(
     string Need, double Odds, string Word, int SimilarJobs, IReadOnlyList<AnswerPart> Parts, IReadOnlyList<Companion> Companions, double? BringFrom, bool Bring);

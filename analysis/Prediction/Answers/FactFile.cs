@@ -41,7 +41,7 @@ public static class FactFile
         writer.Write(Mark);
     }
 
-    /// <summary>Reads facts; null: these bytes are no such file, are cut short, or are of another version.</summary>
+    /// <summary>Reads facts, or null if these bytes are no such file, are cut short, or are of another version.</summary>
     public static StoreFacts? Read(Stream stream)
     {
         using var reader = new BinaryReader(stream, Encoding.UTF8, leaveOpen: true);

@@ -8,13 +8,13 @@ public sealed record UnitHistory
     /// <summary>Jobs closed before the call, the newest first.</summary>
     public IReadOnlyList<EarlierVisit> Visits { get; init; } = [];
 
-    /// <summary>Model number of the newest job that has one; null: none has.</summary>
+    /// <summary>Model number of the newest job that has one, or null if none has.</summary>
     public string? ModelNumber { get; init; }
 
     /// <summary>household, contract or unknown.</summary>
     public string CustomerKind { get; init; } = Call.Unknown;
 
-    /// <summary>Middle of the span it was built in; null: not known.</summary>
+    /// <summary>Middle of the span it was built in, or null if not known.</summary>
     public DateOnly? Made { get; init; }
 
     /// <summary>How that is known: register, date code, purchase date, stated, unknown.</summary>

@@ -4,10 +4,10 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>What learning brought.</summary>
 /// <param name="Model">The model that answers from now on.</param>
-/// <param name="TimeSplit">Which days served what; null: too little history to judge anything.</param>
+/// <param name="TimeSplit">Which days served what, or null if there is too little history to judge anything.</param>
 /// <param name="Entries">The contest; empty where there was none.</param>
 /// <param name="Answers">Test months, as answered; null where there were none.</param>
-/// <param name="Note">Why there was no contest; null: there was one.</param>
+/// <param name="Note">Why there was no contest, or null if there was one.</param>
 public sealed record LearningResult(ShippedModel Model, TimeSplit? TimeSplit, IReadOnlyList<ContestEntry> Entries, TestAnswers? Answers, string? Note)
 {
     /// <summary>Contenders that could not take part on this machine, each with its reason.</summary>

@@ -17,7 +17,7 @@ public sealed record DateRange(DateOnly From, DateOnly To)
 /// <param name="Folds">Cut-offs of the walk: two folds before the test, then the test itself.</param>
 public sealed record TimeSplit(DateRange Calibration, DateRange Validation, DateRange Test, IReadOnlyList<DateRange> Folds)
 {
-    /// <summary>Makes a timetable for jobs ordered by day; null: fewer than six months, or none.</summary>
+    /// <summary>Makes a timetable for jobs ordered by day, or null if there are fewer than six months, or none.</summary>
     public static TimeSplit? For(IReadOnlyList<ClosedCall> calls, ContestOptions options)
     {
         if (calls.Count == 0)

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>Boosted trees on plain facts and the back-off's odds, each job's odds taken from the other jobs alone.</summary>
 /// <param name="seed">Seed of the learner.</param>
-/// <param name="hasLibrary">Whether a native library can be loaded; null: asks the system.</param>
+/// <param name="hasLibrary">Whether a native library can be loaded, or null to ask the system.</param>
 internal sealed class TreesContender(int seed, Func<string, bool>? hasLibrary = null) : IContender
 {
     private const string Library = "lib_lightgbm";

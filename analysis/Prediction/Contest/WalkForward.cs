@@ -28,7 +28,7 @@ internal static class WalkForward
     /// <param name="calls">Closed jobs by day of the call.</param>
     /// <param name="contender">The contender.</param>
     /// <param name="timetable">The folds.</param>
-    /// <param name="earlier">What it learned before the folds, to start from; null: start afresh.</param>
+    /// <param name="earlier">What it learned before the folds, to start from, or null to start afresh.</param>
     public static WalkForwardResult Through(IReadOnlyList<ClosedCall> calls, IContender contender, TimeSplit timetable, IPredictor? earlier = null)
     {
         var raw = new List<IReadOnlyList<Forecast>>();
@@ -65,4 +65,26 @@ internal static class WalkForward
         carry95.Covers(forecast),
         CarrySet.Members(forecast.Odds, carry80.For(forecast.ApplianceType)).Count,
         CarrySet.Members(forecast.Odds, carry95.For(forecast.ApplianceType)).Count);
+}
+
+/// <summary>How contenders are judged.</summary>
+public sealed record ContestOptions
+{
+    /// <summary>Months whose figures are published; never used for a choice. Default 12.</summary>
+    public int TestMonths { get; init; } = 12;
+
+    /// <summary>Months the choice is made on. Default 6.</summary>
+    public int ValidationMonths { get; init; } = 6;
+
+    /// <summary>Months between learning and validation on which temperatures are found. Default 3.</summary>
+    public int CalibrationMonths { get; init; } = 3;
+
+    /// <summary>Months between two trainings while the shipped contender walks through the test months. Default 3.</summary>
+    public int FoldMonths { get; init; } = 3;
+
+    /// <summary>Fewest closed jobs before the first validation month for a contest; below, the back-off ships unjudged. Default 150.</summary>
+    public int LeastJobs { get; init; } = 150;
+
+    /// <summary>Seed of the bootstrap.</summary>
+    public int Seed { get; init; } = 20240229;
 }

@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.Prediction.LogOdds;
 /// <param name="Group">Its group.</param>
 /// <param name="Key">Its name, unique over all groups.</param>
 /// <param name="Value">Its value; 1 for a plain fact.</param>
-/// <param name="OnlyNeed">The one need it speaks about; null: it speaks about every need.</param>
+/// <param name="OnlyNeed">The one need it speaks about, or null if it speaks about every need.</param>
 public readonly record struct Feature(FeatureGroup Group, string Key, double Value = 1, string? OnlyNeed = null);
 
 /// <summary>

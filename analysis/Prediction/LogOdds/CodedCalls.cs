@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Prediction.LogOdds;
 /// <summary>A fact of a call by number.</summary>
 /// <param name="Fact">Number of the fact, counted over all calls of the table.</param>
 /// <param name="Value">Its value.</param>
-/// <param name="OnlyNeed">The one need it speaks about; null: it speaks about every need.</param>
+/// <param name="OnlyNeed">The one need it speaks about, or null if it speaks about every need.</param>
 internal readonly record struct CodedFact(int Fact, double Value, string? OnlyNeed);
 
 /// <summary>

@@ -22,7 +22,7 @@ public sealed class LogOddsModel : IPredictor
     /// <summary>Needs and facts.</summary>
     public LogOddsShape Shape { get; }
 
-    /// <summary>Facts of the jobs it learned from, for the next training; null: read from a file.</summary>
+    /// <summary>Facts of the jobs it learned from, for the next training, or null if read from a file.</summary>
     internal CodedCalls? Coded { get; init; }
 
     /// <inheritdoc/>

@@ -48,7 +48,7 @@ public sealed class LogOddsShape
 
     /// <summary>The shape of a set of jobs, without facts yet.</summary>
     /// <param name="calls">The jobs.</param>
-    /// <param name="kinds">A second reading learned earlier; null: learned here.</param>
+    /// <param name="kinds">A second reading learned earlier, or null to learn it here.</param>
     public static LogOddsShape From(IReadOnlyList<ClosedCall> calls, ComplaintKindClassifier? kinds = null)
     {
         string[] needs = NeedList.From(calls);

@@ -9,7 +9,7 @@ public sealed record ShippedModel : IPredictor
     /// <summary>Name of the contender that won.</summary>
     public required string Contender { get; init; }
 
-    /// <summary>Last day whose closed jobs it learned from; null: none.</summary>
+    /// <summary>Last day whose closed jobs it learned from, or null if there is none.</summary>
     public required DateOnly? LearnedTo { get; init; }
 
     /// <summary>Jobs it learned from.</summary>

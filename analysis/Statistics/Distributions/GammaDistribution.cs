@@ -69,3 +69,17 @@ internal sealed record GammaDistribution
 
     private static double Log1MinusExp(double z) => Math.Log(-Math.Exp(z) + 1);
 }
+
+/// <summary>Chi-square distribution.</summary>
+/// <param name="DegreesOfFreedom">Above 0, not necessarily whole.</param>
+internal sealed record ChiSquareDistribution(double DegreesOfFreedom)
+{
+    /// <summary>P(X &lt;= x).</summary>
+    public double Cdf(double x) => x <= 0 ? 0 : IncompleteGamma.Lower(DegreesOfFreedom / 2, x / 2);
+
+    /// <summary>P(X &gt; x).</summary>
+    public double UpperTail(double x) => x <= 0 ? 1 : IncompleteGamma.Upper(DegreesOfFreedom / 2, x / 2);
+
+    /// <summary>The x with P(X &lt;= x) = p.</summary>
+    public double Quantile(double p) => new GammaDistribution(DegreesOfFreedom / 2, 0.5).Quantile(p);
+}

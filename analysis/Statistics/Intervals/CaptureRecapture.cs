@@ -4,8 +4,8 @@ namespace PartsSignal.Analysis.Statistics.Intervals;
 
 /// <summary>How many units there are, judged from how often those that called have called.</summary>
 /// <param name="UnitsSeen">Units with at least one visit.</param>
-/// <param name="MeanVisits">Visits per unit seen; null: none seen.</param>
-/// <param name="VisitsPerUnit">Zero-truncated Poisson mean by maximum likelihood; null: every unit called once, so it has no estimate.</param>
+/// <param name="MeanVisits">Visits per unit seen, or null if none was seen.</param>
+/// <param name="VisitsPerUnit">Zero-truncated Poisson mean by maximum likelihood, or null if every unit called once, so it has no estimate.</param>
 /// <param name="UnitsByTruncatedPoisson">Units seen / (1 - e^-mean): right only if all units call alike; null with the mean.</param>
 /// <param name="LowerBound">Chao's (1987) n + f1^2 / 2 f2, a lower bound however unlike units are; null where no unit called twice.</param>
 /// <param name="LowerBoundCorrected">n + f1 (f1 - 1) / 2 (f2 + 1), always defined.</param>

@@ -92,3 +92,8 @@ internal sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prio
 
     private static double Square(double x) => x * x;
 }
+
+/// <summary>Events of one group over its exposure.</summary>
+/// <param name="Events">0 or more.</param>
+/// <param name="Exposure">0 or more; with 0 the group says nothing about the others and its answer is the common one.</param>
+public sealed record CountGroup(long Events, double Exposure);

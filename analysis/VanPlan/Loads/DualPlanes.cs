@@ -3,19 +3,19 @@ namespace PartsSignal.Analysis.VanPlan.Loads;
 /// <summary>A pair of prices and the dual's lower bound there.</summary>
 internal readonly record struct DualPoint(double PerCent, double PerSpace, double Value);
 
-/// <summary>The kits met so far as planes over the prices; their upper envelope lies below the dual.</summary>
+/// <summary>The loads met so far as planes over the prices; their upper envelope lies below the dual.</summary>
 internal sealed class DualPlanes(LoadLimits limits)
 {
     private const int Halvings = 100;
     private readonly List<(double Value, double Money, double Space)> _planes = [];
 
-    /// <summary>Adds a kit's plane.</summary>
-    public void Add(PricedLoad kit) => _planes.Add(Plane(kit));
+    /// <summary>Adds a load's plane.</summary>
+    public void Add(PricedLoad load) => _planes.Add(Plane(load));
 
-    /// <summary>Height of a kit's plane at a point.</summary>
-    public double At(PricedLoad kit, DualPoint at)
+    /// <summary>Height of a load's plane at a point.</summary>
+    public double At(PricedLoad load, DualPoint at)
     {
-        var (value, money, space) = Plane(kit);
+        var (value, money, space) = Plane(load);
         return value + (at.PerCent * money) + (at.PerSpace * space);
     }
 
@@ -48,8 +48,8 @@ internal sealed class DualPlanes(LoadLimits limits)
         return best;
     }
 
-    private (double Value, double Money, double Space) Plane(PricedLoad kit) =>
-        (kit.Value, limits.BudgetCents - kit.CostCents, double.IsInfinity(limits.Space) ? 0 : limits.Space - kit.Space);
+    private (double Value, double Money, double Space) Plane(PricedLoad load) =>
+        (load.Value, limits.BudgetCents - load.CostCents, double.IsInfinity(limits.Space) ? 0 : limits.Space - load.Space);
 
     /// <summary>Lowest point along the price of money: walks from plane to plane, each step to where a steeper one crosses.</summary>
     private DualPoint LeastAt(double perSpace, out double slope)

@@ -18,7 +18,7 @@ internal sealed class GreedyLoad
     }
 
     /// <summary>Adds until nothing that fits is worth its charge.</summary>
-    /// <param name="state">The kit.</param>
+    /// <param name="state">The load.</param>
     /// <param name="except">A part not to add to; -1: none.</param>
     /// <param name="byWorth">True: most worth first, whatever the price.</param>
     public void Run(LoadState state, int except = -1, bool byWorth = false)
@@ -80,7 +80,7 @@ internal sealed class GreedyLoad
         Span<int> added = stackalloc int[lines];
         for (int i = 0; i < lines; i++)
         {
-            while (state.Kit[jobs.Part[first + i]] < jobs.Level[first + i])
+            while (state.Pieces[jobs.Part[first + i]] < jobs.Level[first + i])
             {
                 state.Add(jobs.Part[first + i]);
                 added[i]++;
@@ -105,7 +105,7 @@ internal sealed class GreedyLoad
         for (int i = jobs.First(job); i < jobs.First(job) + jobs.Lines(job); i++)
         {
             int part = jobs.Part[i];
-            int need = jobs.Level[i] - state.Kit[part];
+            int need = jobs.Level[i] - state.Pieces[part];
             if (need > 0)
             {
                 money += need * _problem.Parts[part].CostCents;
@@ -136,7 +136,7 @@ internal sealed class GreedyLoad
         LoadJobs jobs = _problem.Jobs;
         for (int i = jobs.First(move.Index); i < jobs.First(move.Index) + jobs.Lines(move.Index); i++)
         {
-            while (state.Kit[jobs.Part[i]] < jobs.Level[i])
+            while (state.Pieces[jobs.Part[i]] < jobs.Level[i])
             {
                 state.Add(jobs.Part[i]);
             }

@@ -3,15 +3,15 @@ using Google.OrTools.LinearSolver;
 
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
-/// <summary>A kit and the bound proved for it.</summary>
-internal sealed record BranchResult(int[] Kit, double Bound);
+/// <summary>A load and the bound proved for it.</summary>
+internal sealed record BranchResult(int[] Pieces, double Bound);
 
 /// <summary>What the integer program came to.</summary>
 /// <param name="Found">Null: no answer.</param>
 /// <param name="Missing">True: the solver's native library is not there.</param>
 internal readonly record struct IntegerAnswer(BranchResult? Found, bool Missing);
 
-/// <summary>The kit problem as an integer program; needs the solver's native library and does without where it is absent.</summary>
+/// <summary>The load problem as an integer program; needs the solver's native library and does without where it is absent.</summary>
 internal static class IntegerProgram
 {
     /// <summary>Solves to the wanted gap or to the limit of nodes, one thread, fixed seed.</summary>
@@ -75,15 +75,15 @@ internal static class IntegerProgram
             return null;
         }
 
-        int[] kit = new int[problem.Parts.Count];
+        int[] load = new int[problem.Parts.Count];
         for (int u = 0; u < unit.Length; u++)
         {
-            kit[problem.Units.Part[u]] += unit[u].SolutionValue() > 0.5 ? 1 : 0;
+            load[problem.Units.Part[u]] += unit[u].SolutionValue() > 0.5 ? 1 : 0;
         }
 
         double bound = solver.Objective().BestBound();
         double slack = 1e-6 * Math.Abs(bound);
-        return new BranchResult(kit, problem.AlwaysDone + bound + slack);
+        return new BranchResult(load, problem.AlwaysDone + bound + slack);
     }
 
     private static void Implies(Solver solver, Variable what, Variable needs)

@@ -1,9 +1,9 @@
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
 /// <summary>
-/// The least upper bound that prices on money and space give (Mamer and Shogan 1987), and every kit met on the way.
+/// The least upper bound that prices on money and space give (Mamer and Shogan 1987), and every load met on the way.
 /// With one limit it equals the bound of the linear relaxation, because the closure's constraints are totally unimodular.
-/// The prices are found by cutting planes (Kelley 1960): each kit met bounds the dual from below everywhere.
+/// The prices are found by cutting planes (Kelley 1960): each load met bounds the dual from below everywhere.
 /// </summary>
 internal sealed class LagrangianBound
 {
@@ -17,7 +17,7 @@ internal sealed class LagrangianBound
         _closure = new PricedClosure(problem);
     }
 
-    /// <summary>No kit of this demand within these limits is worth more.</summary>
+    /// <summary>No load of this demand within these limits is worth more.</summary>
     public double Bound { get; private set; } = double.PositiveInfinity;
 
     /// <summary>Best price of a hundredth found.</summary>
@@ -26,8 +26,8 @@ internal sealed class LagrangianBound
     /// <summary>Best price of a space unit found.</summary>
     public double PerSpace { get; private set; }
 
-    /// <summary>Kits met on the sweep, feasible or not.</summary>
-    public List<PricedLoad> Kits { get; } = [];
+    /// <summary>Loads met on the sweep, feasible or not.</summary>
+    public List<PricedLoad> Loads { get; } = [];
 
     /// <summary>Runs the sweep.</summary>
     /// <param name="problem">The problem.</param>
@@ -35,7 +35,7 @@ internal sealed class LagrangianBound
     public static LagrangianBound Compute(LoadProblem problem, double tolerance = 1e-9)
     {
         var bound = new LagrangianBound(problem);
-        bound.Kits.Add(new PricedLoad(new int[problem.Parts.Count], problem.AlwaysDone, 0, 0));
+        bound.Loads.Add(new PricedLoad(new int[problem.Parts.Count], problem.AlwaysDone, 0, 0));
         bound.Sweep(tolerance);
         return bound;
     }
@@ -43,7 +43,7 @@ internal sealed class LagrangianBound
     private void Sweep(double tolerance)
     {
         var planes = new DualPlanes(_problem.Limits);
-        planes.Add(Kits[0]);
+        planes.Add(Loads[0]);
         planes.Add(Meet(0, 0));
         for (int step = 0; step < MaxSteps; step++)
         {
@@ -66,10 +66,10 @@ internal sealed class LagrangianBound
     /// <summary>Runs the cut at one pair of prices and notes the bound it proves.</summary>
     private PricedLoad Meet(double perCent, double perSpace)
     {
-        PricedLoad kit = _closure.Solve(perCent, perSpace);
-        Kits.Add(kit);
+        PricedLoad load = _closure.Solve(perCent, perSpace);
+        Loads.Add(load);
         LoadLimits limits = _problem.Limits;
-        double dual = kit.Net(perCent, perSpace) + (perCent * limits.BudgetCents) + (perSpace > 0 ? perSpace * limits.Space : 0);
+        double dual = load.Net(perCent, perSpace) + (perCent * limits.BudgetCents) + (perSpace > 0 ? perSpace * limits.Space : 0);
 
         // The cut works in whole numbers: what rounding can hide is added.
         dual += 1e-11 * (_problem.TotalWeight + Math.Abs(dual));
@@ -78,6 +78,6 @@ internal sealed class LagrangianBound
             (Bound, PerCent, PerSpace) = (dual, perCent, perSpace);
         }
 
-        return kit;
+        return load;
     }
 }

@@ -9,11 +9,11 @@ internal static class LoadBranchSearch
     /// <summary>Units and jobs looked at in all branches together, so that a large van takes few branches.</summary>
     private const int Work = 60_000;
 
-    /// <summary>Searches from the best kit known.</summary>
+    /// <summary>Searches from the best load known.</summary>
     public static BranchResult Run(LoadProblem problem, int[] start, LoadEffort effort)
     {
         double best = problem.Value(start);
-        int[] kit = start;
+        int[] load = start;
         var open = new PriorityQueue<Node, (double, int)>();
         int made = 0;
         void Open(int[] least, int[] most)
@@ -24,13 +24,13 @@ internal static class LoadBranchSearch
             }
 
             LagrangianBound cuts = LagrangianBound.Compute(window.Problem, effort.GoodEnough / 20);
-            foreach (PricedLoad found in cuts.Kits)
+            foreach (PricedLoad found in cuts.Loads)
             {
-                int[] whole = window.Whole(found.Kit);
+                int[] whole = window.Whole(found.Pieces);
                 double value = problem.Value(whole);
                 if (value > best && problem.Limits.Allows(problem.CostCents(whole), problem.SpaceOf(whole)))
                 {
-                    (best, kit) = (value, whole);
+                    (best, load) = (value, whole);
                 }
             }
 
@@ -62,19 +62,19 @@ internal static class LoadBranchSearch
         }
 
         double left = open.TryPeek(out Node? rest, out _) ? rest.Bound : best;
-        return new BranchResult(kit, Math.Max(best, left));
+        return new BranchResult(load, Math.Max(best, left));
     }
 
     private static double Allowed(LoadProblem problem, double best, LoadEffort effort) =>
         effort.GoodEnough * Math.Max(0, best - problem.AlwaysDone);
 
     private static int[] Beyond(LoadProblem problem, LagrangianBound cuts) =>
-        (cuts.Kits.Where(k => !problem.Limits.Allows(k.CostCents, k.Space)).MinBy(k => k.CostCents) ?? cuts.Kits[^1]).Kit;
+        (cuts.Loads.Where(k => !problem.Limits.Allows(k.CostCents, k.Space)).MinBy(k => k.CostCents) ?? cuts.Loads[^1]).Pieces;
 
     private static int[] Within(LoadProblem problem, LagrangianBound cuts) =>
-        cuts.Kits.Where(k => problem.Limits.Allows(k.CostCents, k.Space)).MaxBy(k => k.Value)!.Kit;
+        cuts.Loads.Where(k => problem.Limits.Allows(k.CostCents, k.Space)).MaxBy(k => k.Value)!.Pieces;
 
-    /// <summary>The dearest unit only one of the two kits has; else any part still free.</summary>
+    /// <summary>The dearest unit only one of the two loads has; else any part still free.</summary>
     private static (int Part, int Pieces)? Split(LoadProblem problem, Node node)
     {
         int[] free = [.. Enumerable.Range(0, node.Most.Length).Where(p => node.Least[p] < node.Most[p])];

@@ -53,12 +53,12 @@ internal sealed class LoadJobs
     /// <summary>Jobs with a line at exactly this unit.</summary>
     public ReadOnlySpan<int> At(int unit) => _unitJobs.AsSpan(_unitStart[unit], _unitStart[unit + 1] - _unitStart[unit]);
 
-    /// <summary>True when a kit holds every level of the job.</summary>
-    public bool IsMet(int job, ReadOnlySpan<int> kit)
+    /// <summary>True when a load holds every level of the job.</summary>
+    public bool IsMet(int job, ReadOnlySpan<int> load)
     {
         for (int i = _start[job]; i < _start[job + 1]; i++)
         {
-            if (kit[Part[i]] < Level[i])
+            if (load[Part[i]] < Level[i])
             {
                 return false;
             }

@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
-/// <summary>A kit under change: adding or taking off one piece updates money, space and worth in the time its jobs take.</summary>
+/// <summary>A load under change: adding or taking off one piece updates money, space and worth in the time its jobs take.</summary>
 internal sealed class LoadState
 {
     private readonly LoadProblem _problem;
@@ -12,12 +12,12 @@ internal sealed class LoadState
     {
         _problem = problem;
         _missing = new int[problem.Jobs.Count];
-        Kit = new int[problem.Parts.Count];
-        Load(Kit.ToArray());
+        Pieces = new int[problem.Parts.Count];
+        Load(Pieces.ToArray());
     }
 
     /// <summary>Pieces of each part.</summary>
-    public int[] Kit { get; }
+    public int[] Pieces { get; }
 
     /// <summary>Worth less charges.</summary>
     public double Value { get; private set; }
@@ -28,22 +28,22 @@ internal sealed class LoadState
     /// <summary>Space units.</summary>
     public double Space { get; private set; }
 
-    /// <summary>True when the kit keeps both limits.</summary>
+    /// <summary>True when the load keeps both limits.</summary>
     public bool IsAllowed => _problem.Limits.Allows(CostCents, Space);
 
-    /// <summary>Starts over from a kit; pieces no job can use are left out.</summary>
-    public void Load(ReadOnlySpan<int> kit)
+    /// <summary>Starts over from a load; pieces no job can use are left out.</summary>
+    public void Load(ReadOnlySpan<int> load)
     {
-        Array.Clear(Kit);
+        Array.Clear(Pieces);
         (Value, CostCents, Space) = (_problem.AlwaysDone, 0, 0);
         for (int j = 0; j < _missing.Length; j++)
         {
             _missing[j] = _problem.Jobs.Lines(j);
         }
 
-        for (int p = 0; p < kit.Length; p++)
+        for (int p = 0; p < load.Length; p++)
         {
-            int most = Math.Min(kit[p], _problem.Units.Count(p));
+            int most = Math.Min(load[p], _problem.Units.Count(p));
             for (int k = 0; k < most; k++)
             {
                 Add(p);
@@ -52,7 +52,7 @@ internal sealed class LoadState
     }
 
     /// <summary>True when one more piece could ever matter.</summary>
-    public bool CanAdd(int part) => Kit[part] < _problem.Units.Count(part);
+    public bool CanAdd(int part) => Pieces[part] < _problem.Units.Count(part);
 
     /// <summary>True when so many pieces more stay within both limits.</summary>
     public bool Fits(int part, int pieces)
@@ -65,7 +65,7 @@ internal sealed class LoadState
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double GainOfNext(int part)
     {
-        int unit = _problem.Units.Of(part, Kit[part] + 1);
+        int unit = _problem.Units.Of(part, Pieces[part] + 1);
         double gain = _problem.Units.Gain[unit] - _problem.Units.Charge[unit];
         foreach (int job in _problem.Jobs.At(unit))
         {
@@ -79,7 +79,7 @@ internal sealed class LoadState
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double LossOfLast(int part)
     {
-        int unit = _problem.Units.Of(part, Kit[part]);
+        int unit = _problem.Units.Of(part, Pieces[part]);
         double loss = _problem.Units.Gain[unit] - _problem.Units.Charge[unit];
         foreach (int job in _problem.Jobs.At(unit))
         {
@@ -93,7 +93,7 @@ internal sealed class LoadState
     public void Add(int part)
     {
         Value += GainOfNext(part);
-        foreach (int job in _problem.Jobs.At(_problem.Units.Of(part, ++Kit[part])))
+        foreach (int job in _problem.Jobs.At(_problem.Units.Of(part, ++Pieces[part])))
         {
             _missing[job]--;
         }
@@ -105,7 +105,7 @@ internal sealed class LoadState
     public void Remove(int part)
     {
         Value -= LossOfLast(part);
-        foreach (int job in _problem.Jobs.At(_problem.Units.Of(part, Kit[part]--)))
+        foreach (int job in _problem.Jobs.At(_problem.Units.Of(part, Pieces[part]--)))
         {
             _missing[job]++;
         }
@@ -113,7 +113,7 @@ internal sealed class LoadState
         Move(part, -1);
     }
 
-    /// <summary>True when the kit finishes the job.</summary>
+    /// <summary>True when the load finishes the job.</summary>
     public bool Finishes(int job) => _missing[job] == 0;
 
     private void Move(int part, int pieces)

@@ -6,8 +6,8 @@ namespace PartsSignal.Analysis.VanPlan.Loads;
 /// <param name="Base">Charges of those pieces, negative; add to a value of <paramref name="Problem"/>.</param>
 internal sealed record LoadWindow(LoadProblem Problem, int[] Least, double Base)
 {
-    /// <summary>The kit of the whole problem.</summary>
-    public int[] Whole(int[] kit) => [.. kit.Zip(Least, (k, l) => k + l)];
+    /// <summary>The load of the whole problem.</summary>
+    public int[] Whole(int[] load) => [.. load.Zip(Least, (k, l) => k + l)];
 
     /// <summary>Null when the pieces aboard for certain already break a limit.</summary>
     public static LoadWindow? Create(LoadProblem problem, int[] least, int[] most)

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
 /// <summary>
-/// The best kit when money and space cost something and are not limited: a maximum-weight closure, found as a minimum
+/// The best load when money and space cost something and are not limited: a maximum-weight closure, found as a minimum
 /// cut (Rhys 1970; Picard 1976; for repair kits Mamer and Smith 1982). A job needs its units, a unit the one before it.
 /// </summary>
 internal sealed class PricedClosure
@@ -56,23 +56,23 @@ internal sealed class PricedClosure
         }
 
         _flow.Run();
-        int[] kit = new int[_problem.Parts.Count];
+        int[] load = new int[_problem.Parts.Count];
         for (int u = 0; u < units.Total; u++)
         {
             if (_flow.OnSourceSide(u))
             {
-                kit[units.Part[u]]++;
+                load[units.Part[u]]++;
             }
         }
 
-        return new PricedLoad(kit, _problem.Value(kit), _problem.CostCents(kit), _problem.SpaceOf(kit));
+        return new PricedLoad(load, _problem.Value(load), _problem.CostCents(load), _problem.SpaceOf(load));
     }
 
     private long Whole(double worth) => worth <= 0 ? 0 : (long)Math.Min(Math.Round(worth * _scale), MaximumFlow.Unlimited / 4.0);
 }
 
-/// <summary>A kit with its worth (before prices), money and space.</summary>
-internal sealed record PricedLoad(int[] Kit, double Value, long CostCents, double Space)
+/// <summary>A load with its worth (before prices), money and space.</summary>
+internal sealed record PricedLoad(int[] Pieces, double Value, long CostCents, double Space)
 {
     /// <summary>Worth left after paying the prices.</summary>
     public double Net(double perCent, double perSpace) => Value - (perCent * CostCents) - (perSpace * Space);

@@ -1,8 +1,8 @@
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
 /// <summary>
-/// Finds a kit and bounds the best one. Candidates come from the priced cuts, from two greedy fills and, where that
-/// leaves a gap, from branching and from an integer program; swaps improve them. Ties go to the cheaper kit, then to
+/// Finds a load and bounds the best one. Candidates come from the priced cuts, from two greedy fills and, where that
+/// leaves a gap, from branching and from an integer program; swaps improve them. Ties go to the cheaper load, then to
 /// the one that carries more of the lower part numbers.
 /// </summary>
 public static class VanLoadPlanner
@@ -13,9 +13,9 @@ public static class VanLoadPlanner
         LagrangianBound cuts = LagrangianBound.Compute(problem, effort.GoodEnough / 20);
         bool small = problem.Units.Total + problem.Jobs.Count <= effort.SmallProblem;
         var search = new Search(problem, cuts.Bound);
-        foreach (PricedLoad kit in NearLimits(problem, cuts))
+        foreach (PricedLoad load in NearLimits(problem, cuts))
         {
-            search.Offer(kit.Kit, LoadMethod.Cut);
+            search.Offer(load.Pieces, LoadMethod.Cut);
         }
 
         search.Swap(effort.SwapTries, effort.GoodEnough);
@@ -33,7 +33,7 @@ public static class VanLoadPlanner
             if (exact is not null)
             {
                 search.Lower(exact.Bound);
-                search.Offer(exact.Kit, LoadMethod.IntegerProgram);
+                search.Offer(exact.Pieces, LoadMethod.IntegerProgram);
             }
         }
 
@@ -41,17 +41,17 @@ public static class VanLoadPlanner
         {
             BranchResult branched = LoadBranchSearch.Run(problem, search.Best, effort);
             search.Lower(branched.Bound);
-            search.Offer(branched.Kit, LoadMethod.Branch);
+            search.Offer(branched.Pieces, LoadMethod.Branch);
         }
 
         return search.Result() with { SolverMissing = missing };
     }
 
-    /// <summary>The kits just within and just beyond the limits; the others only matter where these are the same.</summary>
+    /// <summary>The loads just within and just beyond the limits; the others only matter where these are the same.</summary>
     private static IEnumerable<PricedLoad> NearLimits(LoadProblem problem, LagrangianBound cuts)
     {
-        PricedLoad[] within = [.. cuts.Kits.Where(k => problem.Limits.Allows(k.CostCents, k.Space)).OrderByDescending(k => k.Value).Take(3)];
-        PricedLoad[] beyond = [.. cuts.Kits.Where(k => !problem.Limits.Allows(k.CostCents, k.Space))
+        PricedLoad[] within = [.. cuts.Loads.Where(k => problem.Limits.Allows(k.CostCents, k.Space)).OrderByDescending(k => k.Value).Take(3)];
+        PricedLoad[] beyond = [.. cuts.Loads.Where(k => !problem.Limits.Allows(k.CostCents, k.Space))
             .OrderBy(k => Math.Max((double)k.CostCents / Math.Max(problem.Limits.BudgetCents, 1), k.Space / Math.Max(problem.Limits.Space, 1)))
             .Take(2)];
         return within.Concat(beyond);
@@ -72,9 +72,9 @@ public static class VanLoadPlanner
 
         public void Lower(double other) => _bound = Math.Min(_bound, other);
 
-        public void Offer(int[] kit, LoadMethod method)
+        public void Offer(int[] load, LoadMethod method)
         {
-            _state.Load(kit);
+            _state.Load(load);
             LoadRepair.TakeOffUntilAllowed(problem, _state);
             _fill.Run(_state);
             Keep(method);
@@ -102,19 +102,19 @@ public static class VanLoadPlanner
 
         private void Keep(LoadMethod method)
         {
-            double value = problem.Value(_state.Kit);
+            double value = problem.Value(_state.Pieces);
             double lead = value - _value;
-            if (lead > 1e-11 || (lead > -1e-11 && (_state.CostCents < _cost || (_state.CostCents == _cost && IsEarlier(_state.Kit, Best)))))
+            if (lead > 1e-11 || (lead > -1e-11 && (_state.CostCents < _cost || (_state.CostCents == _cost && IsEarlier(_state.Pieces, Best)))))
             {
-                (Best, _value, _cost) = ([.. _state.Kit], value, _state.CostCents);
+                (Best, _value, _cost) = ([.. _state.Pieces], value, _state.CostCents);
                 _method = Best.All(q => q == 0) ? LoadMethod.Empty : method;
             }
         }
 
-        private static bool IsEarlier(int[] kit, int[] other)
+        private static bool IsEarlier(int[] load, int[] other)
         {
-            int at = kit.AsSpan().CommonPrefixLength(other);
-            return at < kit.Length && kit[at] > other[at];
+            int at = load.AsSpan().CommonPrefixLength(other);
+            return at < load.Length && load[at] > other[at];
         }
     }
 }

@@ -8,13 +8,13 @@ namespace PartsSignal.Analysis.VanPlan.Replay;
 /// <param name="Policy">How the vans were stocked.</param>
 /// <param name="Jobs">Jobs replayed.</param>
 /// <param name="Finished">Of these finished at the first visit.</param>
-/// <param name="Completion">Share finished, 0 to 1; null: no jobs.</param>
-/// <param name="CompletionLower">Lower end of its 95 % interval (week blocks); null: too few weeks.</param>
+/// <param name="Completion">Share finished, 0 to 1, or null if there are no jobs.</param>
+/// <param name="CompletionLower">Lower end of its 95 % interval (week blocks), or null if there are too few weeks.</param>
 /// <param name="CompletionUpper">Upper end.</param>
 /// <param name="Lead">Share of jobs finished more than with most used first; null for that policy itself.</param>
 /// <param name="LeadLower">Lower end of its 95 % interval.</param>
 /// <param name="LeadUpper">Upper end.</param>
-/// <param name="GapClosed">Share of the way from most used first to hindsight; null: there is none.</param>
+/// <param name="GapClosed">Share of the way from most used first to hindsight, or null if there is none.</param>
 /// <param name="Money">Money tied up, mean over quarters, all vans of the row.</param>
 /// <param name="StaleStock">Of this in pieces nobody asked for in the quarter.</param>
 public sealed record EvidenceRow(

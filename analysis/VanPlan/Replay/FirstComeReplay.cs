@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.VanPlan.Loads;
+
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>
@@ -57,12 +58,12 @@ internal sealed class FirstComeReplay
     /// <summary>Which jobs the last run finished at the first visit.</summary>
     public ReadOnlySpan<bool> Done => _done;
 
-    /// <summary>Replays one kit.</summary>
-    /// <param name="kit">Pieces aboard at the start, by part; also what restocking fills up to.</param>
+    /// <summary>Replays one load.</summary>
+    /// <param name="load">Pieces aboard at the start, by part; also what restocking fills up to.</param>
     /// <returns>Weight of the jobs finished at the first visit.</returns>
-    public double Run(ReadOnlySpan<int> kit)
+    public double Run(ReadOnlySpan<int> load)
     {
-        kit.CopyTo(_aboard);
+        load.CopyTo(_aboard);
         _partStart.AsSpan(0, _next.Length).CopyTo(_next);
         double sum = 0;
         for (int j = 0; j < _jobs.Count; j++)
@@ -101,4 +102,17 @@ internal sealed class FirstComeReplay
 
         _next[part] = at;
     }
+}
+
+/// <summary>What happens to the parts aboard when a job misses one.</summary>
+internal enum ConsumeRule
+{
+    /// <summary>
+    /// What is aboard is set aside for the job's second visit, what is missing waits for the next delivery; both are
+    /// reordered at the next restocking. The default: it is what a shop does.
+    /// </summary>
+    TakeWhatIsThere,
+
+    /// <summary>The job takes nothing: all its parts are ordered for it, and the van keeps what it has.</summary>
+    AllOrNothing,
 }

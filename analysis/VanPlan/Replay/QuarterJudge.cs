@@ -3,7 +3,7 @@ using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
-/// <summary>Replays one van's quarter for any kit.</summary>
+/// <summary>Replays one van's quarter for any load.</summary>
 internal sealed class QuarterJudge
 {
     private readonly TestQuarter _test;
@@ -23,10 +23,10 @@ internal sealed class QuarterJudge
         }
     }
 
-    /// <summary>Replays a kit.</summary>
-    public ReplayRow Row(ReplayPolicy policy, int[] kit)
+    /// <summary>Replays a load.</summary>
+    public ReplayRow Row(ReplayPolicy policy, int[] load)
     {
-        int finished = (int)_replay.Run(kit);
+        int finished = (int)_replay.Run(load);
         var weeks = new SortedDictionary<int, (int Jobs, int Finished)>();
         for (int j = 0; j < _test.Stream.Count; j++)
         {
@@ -37,10 +37,10 @@ internal sealed class QuarterJudge
 
         long money = 0;
         long idle = 0;
-        for (int p = 0; p < kit.Length; p++)
+        for (int p = 0; p < load.Length; p++)
         {
-            money += kit[p] * _test.Parts[p].PriceCents;
-            idle += Math.Max(0, kit[p] - _mostOut[p]) * _test.Parts[p].PriceCents;
+            money += load[p] * _test.Parts[p].PriceCents;
+            idle += Math.Max(0, load[p] - _mostOut[p]) * _test.Parts[p].PriceCents;
         }
 
         return new ReplayRow(

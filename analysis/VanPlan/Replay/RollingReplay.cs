@@ -12,7 +12,7 @@ public sealed record ReplayEvidence(
 
 /// <summary>
 /// Goes back quarter by quarter, plans from what was known the evening before, and replays the quarter's jobs on the
-/// plan and on the plain rules with the same money, and on the best kit in hindsight.
+/// plan and on the plain rules with the same money, and on the best load in hindsight.
 /// </summary>
 public static class RollingReplay
 {
@@ -99,19 +99,59 @@ public static class RollingReplay
         return new ReplayEvidence(rows, notRepaired, notTold, [plans]);
     }
 
-    private static IEnumerable<string> Held(ShopView view, IReadOnlyDictionary<string, string> today, params IReadOnlyList<int>[] kits) =>
+    private static IEnumerable<string> Held(ShopView view, IReadOnlyDictionary<string, string> today, params IReadOnlyList<int>[] loads) =>
         Enumerable.Range(0, view.Parts.Count)
-            .Where(p => kits.Any(k => k[p] > 0))
+            .Where(p => loads.Any(k => k[p] > 0))
             .Select(p => today.GetValueOrDefault(view.Parts[p].Number, view.Parts[p].Number));
 
     private static int[] Counted(TestQuarter test, ShopCount[] counted)
     {
-        int[] kit = new int[test.Parts.Count];
+        int[] load = new int[test.Parts.Count];
         foreach (ShopCount count in counted)
         {
-            kit[test.Index[count.PartNumber]] += count.OnHand;
+            load[test.Index[count.PartNumber]] += count.OnHand;
         }
 
-        return kit;
+        return load;
     }
+}
+
+/// <summary>How one policy did on one van in one quarter it had not seen.</summary>
+/// <param name="Quarter">For example 2026Q3.</param>
+/// <param name="Van">The van.</param>
+/// <param name="Policy">How it was stocked.</param>
+/// <param name="Jobs">Jobs replayed.</param>
+/// <param name="Finished">Of these finished at the first visit.</param>
+/// <param name="Money">Money tied up.</param>
+/// <param name="StaleStock">Money in pieces nobody asked for in the quarter.</param>
+/// <param name="Weeks">Per week from the first day: jobs and jobs finished.</param>
+public sealed record ReplayRow(
+    string Quarter, string Van, ReplayPolicy Policy, int Jobs, int Finished, decimal Money, decimal StaleStock,
+    IReadOnlyList<(int Week, int Jobs, int Finished)> Weeks);
+
+/// <summary>A way to stock a van, judged by replay.</summary>
+public enum ReplayPolicy
+{
+    /// <summary>The plan made from what was known before the quarter.</summary>
+    Plan,
+
+    /// <summary>Most used parts first.</summary>
+    MostUsed,
+
+    /// <summary>Most used per money first.</summary>
+    MostUsedPerCost,
+
+    /// <summary>The best load for the very jobs that came: a ceiling no plan can know.</summary>
+    Hindsight,
+
+    /// <summary>What was counted on the van, at the end of the data; its money is its own.</summary>
+    Counted,
+}
+
+/// <summary>How much of the way from a plain rule to hindsight a plan goes.</summary>
+internal static class GapShare
+{
+    /// <summary>(plan - plain) / (hindsight - plain); null when hindsight is no better than the plain rule. Below 0 when the plan is worse than plain.</summary>
+    public static double? From(double plan, double plain, double hindsight) =>
+        hindsight - plain > 1e-12 ? (plan - plain) / (hindsight - plain) : null;
 }

@@ -2,7 +2,7 @@ using PartsSignal.Analysis.VanPlan.Loads;
 
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
-/// <summary>The jobs of one van in one quarter, by the numbers current at the end of the data, and the parts any kit can hold.</summary>
+/// <summary>The jobs of one van in one quarter, by the numbers current at the end of the data, and the parts any load can hold.</summary>
 /// <param name="Parts">Parts, by number; prices and lead times as known before the quarter.</param>
 /// <param name="Index">Index by number.</param>
 /// <param name="Stream">Jobs whose needs are told, in the order they came.</param>
@@ -22,7 +22,7 @@ internal sealed record TestQuarter(
     /// <param name="from">First day.</param>
     /// <param name="to">Day after the last.</param>
     /// <param name="options">How.</param>
-    /// <param name="others">Numbers the kits hold beside those the jobs need.</param>
+    /// <param name="others">Numbers the loads hold beside those the jobs need.</param>
     public static TestQuarter Create(
         ShopData data, StockPartFacts facts, string van, DateOnly from, DateOnly to, VanPlanOptions options, IEnumerable<string> others)
     {
@@ -38,23 +38,23 @@ internal sealed record TestQuarter(
             [.. numbers.Select(n => facts.On(n, from, options.LeadDays))], index, stream, from, notRepaired, all.Length - told.Length - notRepaired);
     }
 
-    /// <summary>A kit of a view in these parts; pieces of an old and a new number serve the same jobs.</summary>
-    public int[] Translate(IReadOnlyList<int> kit, ShopView view, IReadOnlyDictionary<string, string> today)
+    /// <summary>A load of a view in these parts; pieces of an old and a new number serve the same jobs.</summary>
+    public int[] Translate(IReadOnlyList<int> load, ShopView view, IReadOnlyDictionary<string, string> today)
     {
         int[] translated = new int[Parts.Count];
-        for (int p = 0; p < kit.Count; p++)
+        for (int p = 0; p < load.Count; p++)
         {
-            if (kit[p] > 0)
+            if (load[p] > 0)
             {
                 string number = view.Parts[p].Number;
-                translated[Index[today.GetValueOrDefault(number, number)]] += kit[p];
+                translated[Index[today.GetValueOrDefault(number, number)]] += load[p];
             }
         }
 
         return translated;
     }
 
-    /// <summary>The best kit for these very jobs within the limits.</summary>
+    /// <summary>The best load for these very jobs within the limits.</summary>
     public VanLoad Hindsight(VanPlanOptions options, LoadLimits limits)
     {
         LoadPart[] parts = [.. Parts.Select(p => new LoadPart(

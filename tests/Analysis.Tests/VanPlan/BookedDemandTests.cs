@@ -34,10 +34,10 @@ public sealed class BookedDemandTests
         {
             BookedNeed[] booked = chance is { } c ? [new BookedNeed("B1", "1", 0, [new BookedPart("inlet_valve", "P06", 1, c)])] : [];
             PlannedVan planned = VanPlanner.Plan(view, TinyShop.Options, LoadEffort.Quick, booked)[0];
-            int[] kit = new int[view.Parts.Count];
-            double empty = planned.Problem.Worth(kit);
-            kit[valve] = 1;
-            return (planned.Problem.Worth(kit) - empty) / planned.WorthPerJob;
+            int[] load = new int[view.Parts.Count];
+            double empty = planned.Problem.Worth(load);
+            load[valve] = 1;
+            return (planned.Problem.Worth(load) - empty) / planned.WorthPerJob;
         }
 
         double perYear = 365.25 / TinyShop.Options.ReviewDays;

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Tests.VanPlan;
 
 public sealed class DemandLevelsTests
 {
-    /// <summary>The value of a kit is the expected first-come replay: compared with 400 years of jobs drawn at the same rates.</summary>
+    /// <summary>The value of a load is the expected first-come replay: compared with 400 years of jobs drawn at the same rates.</summary>
     [Fact]
     public void Year_KnownDemand_EqualsALongReplay()
     {
@@ -21,9 +21,9 @@ public sealed class DemandLevelsTests
             [new LoadPart("A", 1, 1, 9), new LoadPart("B", 1, 1, 9), new LoadPart("C", 1, 1, 9)], DemandLevels.Year(demand, restock, 1), new LoadLimits(100, 100));
         JobStream stream = Draw(sets, 400 * 365, new Random(11));
         var replay = new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere);
-        foreach (int[] kit in new int[][] { [0, 0, 0], [1, 1, 2], [3, 1, 0], [4, 2, 4] })
+        foreach (int[] load in new int[][] { [0, 0, 0], [1, 1, 2], [3, 1, 0], [4, 2, 4] })
         {
-            Assert.Equal(replay.Run(kit) / stream.Count, problem.Value(kit) / problem.TotalWeight, 0.012);
+            Assert.Equal(replay.Run(load) / stream.Count, problem.Value(load) / problem.TotalWeight, 0.012);
         }
     }
 

@@ -16,10 +16,10 @@ public sealed class MissingSolverTests
         int missing = 0;
         for (int seed = 0; seed < 40; seed++)
         {
-            (int[] kit, double value, double bound, bool saysSo) = PlanWithoutLibrary(seed);
+            (int[] load, double value, double bound, bool saysSo) = PlanWithoutLibrary(seed);
             SmallTours tours = SmallTours.Random(seed);
             double best = tours.Enumerate(PartsSignal.Analysis.VanPlan.Replay.ConsumeRule.TakeWhatIsThere).Best;
-            Assert.Equal(tours.Problem().Value(kit), value, 9);
+            Assert.Equal(tours.Problem().Value(load), value, 9);
             Assert.True(value >= 0.99 * best && bound >= best - 1e-9, $"seed {seed}: {value} and {bound} for {best}");
             missing += saysSo ? 1 : 0;
         }
@@ -43,7 +43,7 @@ public sealed class MissingSolverTests
         return [plan.Quantities.ToArray(), plan.Value, plan.Bound, plan.SolverMissing];
     }
 
-    private static (int[] Kit, double Value, double Bound, bool SaysSo) PlanWithoutLibrary(int seed)
+    private static (int[] Pieces, double Value, double Bound, bool SaysSo) PlanWithoutLibrary(int seed)
     {
         Type there = Elsewhere.Value.LoadFromAssemblyName(typeof(MissingSolverTests).Assembly.GetName()).GetType(typeof(MissingSolverTests).FullName!)!;
         Assert.NotSame(typeof(MissingSolverTests), there);

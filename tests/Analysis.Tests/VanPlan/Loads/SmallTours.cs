@@ -3,7 +3,7 @@ using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Analysis.Tests.VanPlan.Loads;
 
-/// <summary>A random instance small enough to try every kit; each tour starts from the full kit.</summary>
+/// <summary>A random instance small enough to try every load; each tour starts from the full load.</summary>
 internal sealed record SmallTours(LoadPart[] Parts, LoadLimits Limits, JobStream Jobs)
 {
     public RestockRule Restock => new(1, [.. Parts.Select(_ => 0)]);
@@ -35,41 +35,41 @@ internal sealed record SmallTours(LoadPart[] Parts, LoadLimits Limits, JobStream
 
     public LoadProblem Problem() => LoadProblemBuilder.Build(Parts, RequiredLevels.From(Jobs, Restock), Limits);
 
-    /// <summary>The best kit under a rule by trying every one.</summary>
-    public (double Best, int[] Kit) Enumerate(ConsumeRule rule)
+    /// <summary>The best load under a rule by trying every one.</summary>
+    public (double Best, int[] Pieces) Enumerate(ConsumeRule rule)
     {
         var replay = new FirstComeReplay(Jobs, Restock, rule);
-        int[] kit = new int[Parts.Length];
-        (double best, int[] bestKit) = (replay.Run(kit), [.. kit]);
-        while (Next(kit))
+        int[] load = new int[Parts.Length];
+        (double best, int[] bestKit) = (replay.Run(load), [.. load]);
+        while (Next(load))
         {
             long money = 0;
             double space = 0;
-            for (int p = 0; p < kit.Length; p++)
+            for (int p = 0; p < load.Length; p++)
             {
-                money += kit[p] * Parts[p].CostCents;
-                space += kit[p] * Parts[p].Space;
+                money += load[p] * Parts[p].CostCents;
+                space += load[p] * Parts[p].Space;
             }
 
-            if (Limits.Allows(money, space) && replay.Run(kit) is var value && value > best)
+            if (Limits.Allows(money, space) && replay.Run(load) is var value && value > best)
             {
-                (best, bestKit) = (value, [.. kit]);
+                (best, bestKit) = (value, [.. load]);
             }
         }
 
         return (best, bestKit);
     }
 
-    private bool Next(int[] kit)
+    private bool Next(int[] load)
     {
-        for (int p = 0; p < kit.Length; p++)
+        for (int p = 0; p < load.Length; p++)
         {
-            if (kit[p]++ < Parts[p].MaxUnits)
+            if (load[p]++ < Parts[p].MaxUnits)
             {
                 return true;
             }
 
-            kit[p] = 0;
+            load[p] = 0;
         }
 
         return false;

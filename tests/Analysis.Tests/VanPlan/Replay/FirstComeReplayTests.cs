@@ -56,12 +56,12 @@ public sealed class FirstComeReplayTests
             from day in Gen.Int[0, 60]
             from needs in Gen.Select(Gen.Int[0, 3], Gen.Int[1, 2], (p, q) => new PartNeed(p, q)).Array[0, 3]
             select (day, 1.0, (IReadOnlyList<PartNeed>)needs);
-        Gen.Select(job.Array[1, 60], Gen.Int[1, 9], Gen.Int[0, 12].Array[4], Gen.Int[0, 4].Array[4]).ForAll((jobs, review, lead, kit) =>
+        Gen.Select(job.Array[1, 60], Gen.Int[1, 9], Gen.Int[0, 12].Array[4], Gen.Int[0, 4].Array[4]).ForAll((jobs, review, lead, load) =>
         {
             JobStream stream = JobStream.From(jobs.OrderBy(j => j.Day));
             var restock = new RestockRule(review, lead);
-            double replayed = new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(kit);
-            double levels = RequiredLevels.From(stream, restock).Where(j => j.Levels.All(n => kit[n.Part] >= n.Quantity)).Sum(j => j.Weight);
+            double replayed = new FirstComeReplay(stream, restock, ConsumeRule.TakeWhatIsThere).Run(load);
+            double levels = RequiredLevels.From(stream, restock).Where(j => j.Levels.All(n => load[n.Part] >= n.Quantity)).Sum(j => j.Weight);
             Assert.Equal(levels, replayed);
         });
     }
@@ -73,12 +73,12 @@ public sealed class FirstComeReplayTests
         {
             SmallTours tours = SmallTours.Random(seed);
             var replay = new FirstComeReplay(tours.Jobs, tours.Restock, ConsumeRule.TakeWhatIsThere);
-            int[] kit = new int[tours.Parts.Length];
-            double before = replay.Run(kit);
-            for (int p = 0; p < kit.Length; p++)
+            int[] load = new int[tours.Parts.Length];
+            double before = replay.Run(load);
+            for (int p = 0; p < load.Length; p++)
             {
-                kit[p]++;
-                double after = replay.Run(kit);
+                load[p]++;
+                double after = replay.Run(load);
                 Assert.True(after >= before);
                 before = after;
             }
