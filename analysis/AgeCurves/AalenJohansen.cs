@@ -4,21 +4,21 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Share">Cumulative incidence, 0 to 1.</param>
 /// <param name="AalenVariance">Variance after Aalen (1978), as Gray (1988) computes it; needs counts only.</param>
 /// <param name="JackknifeVariance">Infinitesimal-jackknife variance; null unless asked for.</param>
-public sealed record Incidence(double Share, double AalenVariance, double? JackknifeVariance);
+internal sealed record Incidence(double Share, double AalenVariance, double? JackknifeVariance);
 
 /// <summary>One step of competing causes.</summary>
 /// <param name="Age">Age of the failures.</param>
 /// <param name="AtRisk">Appliances at risk at this age.</param>
 /// <param name="Survival">Share that has not failed of any cause.</param>
 /// <param name="ByCause">Cause 1 first; with Survival the shares add up to 1.</param>
-public sealed record CompetingPoint(double Age, long AtRisk, double Survival, IReadOnlyList<Incidence> ByCause);
+internal sealed record CompetingPoint(double Age, long AtRisk, double Survival, IReadOnlyList<Incidence> ByCause);
 
 /// <summary>
 /// Cumulative incidence of competing causes (Aalen and Johansen 1978): F_k(t) = sum S(t-) d_k/n, all causes on one
 /// risk set. Failures of several causes at one age are one step; nothing is jittered, so two runs agree to the last
 /// digit.
 /// </summary>
-public static class AalenJohansen
+internal static class AalenJohansen
 {
     /// <summary>Estimates all causes together.</summary>
     /// <param name="spans">Spans; causes are 1 to <paramref name="causes"/>.</param>

@@ -8,13 +8,13 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="ChiSquare">Test statistic; null when it cannot be had.</param>
 /// <param name="P">Chance of so large a statistic if all failed alike; null when it cannot be had.</param>
 /// <param name="Missing">Why there is no test; null when there is one.</param>
-public sealed record LogRankTest(IReadOnlyList<long> Observed, IReadOnlyList<double> Expected, double? ChiSquare, double? P, string? Missing);
+internal sealed record LogRankTest(IReadOnlyList<long> Observed, IReadOnlyList<double> Expected, double? ChiSquare, double? P, string? Missing);
 
 /// <summary>
 /// The log-rank test (Mantel 1966; Peto and Peto 1972) for two or more groups, with ties and late entry: at every
 /// failure age the group's failures against d n_g/n, with the hypergeometric covariance.
 /// </summary>
-public static class LogRank
+internal static class LogRank
 {
     /// <summary>Compares groups.</summary>
     /// <param name="groups">Spans of each group; at least two groups.</param>

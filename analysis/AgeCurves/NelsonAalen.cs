@@ -9,11 +9,11 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="BinomialVariance">Sum d(n-d)/n^3: the smaller one, for many ties.</param>
 /// <param name="Lower">Lower end of the 95 % interval on the log scale.</param>
 /// <param name="Upper">Upper end of the 95 % interval on the log scale.</param>
-public sealed record HazardPoint(
+internal sealed record HazardPoint(
     double Age, long AtRisk, long Failures, double CumulativeHazard, double Variance, double BinomialVariance, double Lower, double Upper);
 
 /// <summary>What to do with several failures at one age.</summary>
-public enum TieRule
+internal enum TieRule
 {
     /// <summary>One step of d/n.</summary>
     Together,
@@ -23,7 +23,7 @@ public enum TieRule
 }
 
 /// <summary>The cumulative hazard H(t) = sum over failure ages up to t of d/n (Nelson 1972; Aalen 1978).</summary>
-public static class NelsonAalen
+internal static class NelsonAalen
 {
     /// <summary>Estimates the cumulative hazard.</summary>
     /// <param name="ledger">Counts by age.</param>

@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// Mean working life within a horizon: the area under the survival curve up to it. Says something where the median
 /// is not reached. Variance: sum over steps of (area from the step to the horizon)^2 d/(n(n-d)) (Irwin 1949).
 /// </summary>
-public static class RestrictedMeanLife
+internal static class RestrictedMeanLife
 {
     /// <summary>Fewest appliances at risk at the horizon of <see cref="LastSteadyAge"/>.</summary>
     public const int FewestAtRisk = 5;

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.VanPlan.Loads;
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>What a shop does without a plan: parts in one order, each in the number a restocking period uses, until the money is spent.</summary>
-public static class BaselineStock
+internal static class BaselineStock
 {
     /// <summary>Most used first: pieces the van used in the history window, then pieces the shop used.</summary>
     public static int[] MostUsed(ShopView view, int van, VanPlanOptions options, LoadLimits limits) =>

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Statistics.Intervals;
 /// <summary>First rate over second.</summary>
 /// <param name="Ratio">The ratio with its interval; missing where neither side has an event or a side has no exposure; its value is missing too where only the second has none.</param>
 /// <param name="P">Two-sided p of equal rates; null where the ratio is missing.</param>
-public sealed record RateRatio(Estimate Ratio, double? P)
+internal sealed record RateRatio(Estimate Ratio, double? P)
 {
     /// <summary>
     /// Exact, given the sum of both counts (Przyborowski &amp; Wilenski 1940): the first count is binomial with chance

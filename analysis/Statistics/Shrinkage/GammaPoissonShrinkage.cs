@@ -12,7 +12,7 @@ namespace PartsSignal.Analysis.Statistics.Shrinkage;
 /// Scatter is the coefficient of variation c of true rates between groups, weighted a priori as 1 / (1 + c^2), which
 /// keeps the grid proper where the groups do not differ at all. The mean is flat in its logarithm.
 /// </remarks>
-public static class GammaPoissonShrinkage
+internal static class GammaPoissonShrinkage
 {
     private static readonly double[] Scatters =
         [0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.75, 0.9, 1.1, 1.3, 1.6, 2, 2.5, 3.2, 4];

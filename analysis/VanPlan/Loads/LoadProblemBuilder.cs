@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace PartsSignal.Analysis.VanPlan.Loads;
 
 /// <summary>Packs parts and jobs into a <see cref="LoadProblem"/>; jobs with the same levels become one.</summary>
-public static class LoadProblemBuilder
+internal static class LoadProblemBuilder
 {
     /// <summary>Builds the problem.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A weight, price or limit is negative or not a number.</exception>

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.VanPlan.Loads;
 /// leaves a gap, from branching and from an integer program; swaps improve them. Ties go to the cheaper load, then to
 /// the one that carries more of the lower part numbers.
 /// </summary>
-public static class VanLoadPlanner
+internal static class VanLoadPlanner
 {
     /// <summary>Plans one van.</summary>
     public static VanLoad Plan(LoadProblem problem, LoadEffort effort)
