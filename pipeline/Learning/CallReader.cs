@@ -20,7 +20,7 @@ internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> br
 /// <param name="complaints">The shop's complaint words.</param>
 /// <param name="serialRules">The shop's serial date codes; read only if a serial has to be dated.</param>
 /// <param name="findUnit">Looks up a serial in the store.</param>
-internal sealed class CallReader(LookupFacts facts, ComplaintClassifier complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit)
+internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit)
 {
     /// <summary>The call, for a question without faults.</summary>
     public Call Read(CallQuestion question, DateOnly today)

@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Words;
 internal sealed class ComponentClassifier
 {
     private const int MaxCached = 100_000;
-    private readonly Vocabulary _vocabulary = new();
+    private readonly KnownWords _known = new();
     private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
     private readonly BoundedCache<string, string?> _cache = new(MaxCached);
 
@@ -17,7 +17,7 @@ internal sealed class ComponentClassifier
         .OrderByDescending(p => p.Stems.Count)
         .ThenByDescending(p => p.Stems.Sum(s => s.Length))
         .ThenBy(p => p.Order)
-        .Select(p => (p.Stems.Select(_vocabulary.Id).ToArray(), p)));
+        .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));
 
     /// <summary>The component, or null where the words do not say.</summary>
     public string? Component(string? description)
@@ -32,7 +32,7 @@ internal sealed class ComponentClassifier
 
     private string? Find(string description)
     {
-        WordMatch[] words = [.. Tokenizer.Split(description).Select(_vocabulary.Match)];
+        WordMatch[] words = [.. Tokenizer.Split(description).Select(_known.Match)];
         HashSet<int> right = [.. words.SelectMany(w => w.Exact)];
         return Find(right) ?? Find([.. right, .. words.SelectMany(w => w.Close)]);
     }

@@ -9,7 +9,7 @@ internal sealed record WordSets
     private const string OutcomeFile = "outcome-words.csv";
 
     /// <summary>Complaint text to kind.</summary>
-    public required ComplaintClassifier Complaints { get; init; }
+    public required ComplaintWordTable Complaints { get; init; }
 
     /// <summary>Part description to component.</summary>
     public required ComponentClassifier Components { get; init; }
@@ -53,7 +53,7 @@ internal sealed record WordSets
         IReadOnlyList<KeywordRule> outcomes = Read(OutcomeFile, "outcome");
         return new WordSets
         {
-            Complaints = new ComplaintClassifier(complaints),
+            Complaints = new ComplaintWordTable(complaints),
             Components = new ComponentClassifier(components),
             Appliances = new SynonymTable(appliances),
             Outcomes = new SynonymTable(outcomes),

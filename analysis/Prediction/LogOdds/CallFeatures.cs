@@ -25,7 +25,7 @@ public static class CallFeatures
     private const int MostVisits = 6;
 
     /// <summary>All facts of a call. Words nobody typed before are left out.</summary>
-    public static IEnumerable<Feature> From(Call booked, ComplaintKindClassifier kinds)
+    public static IEnumerable<Feature> From(Call booked, LearnedComplaintReader kinds)
     {
         Call call = booked with { ComplaintKind = kinds.KindOf(booked) };
         string type = call.ApplianceType, kind = call.ComplaintKind;

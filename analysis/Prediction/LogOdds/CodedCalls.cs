@@ -12,7 +12,7 @@ internal readonly record struct CodedFact(int Fact, double Value, string? OnlyNe
 /// Facts of calls, put together once and kept: trainings that follow one another read the same complaints the same way,
 /// so only calls that are new cost anything.
 /// </summary>
-internal sealed class CodedCalls(ComplaintKindClassifier kinds)
+internal sealed class CodedCalls(LearnedComplaintReader kinds)
 {
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<Call, CodedFact[]> _calls = new(ReferenceEqualityComparer.Instance);
@@ -20,7 +20,7 @@ internal sealed class CodedCalls(ComplaintKindClassifier kinds)
     private readonly List<(string Key, FeatureGroup Group)> _facts = [];
 
     /// <summary>How complaints are read.</summary>
-    public ComplaintKindClassifier Kinds => kinds;
+    public LearnedComplaintReader Kinds => kinds;
 
     /// <summary>Number of facts met so far.</summary>
     public int Count => _facts.Count;

@@ -15,7 +15,7 @@ public sealed class LogOddsShape
     private readonly IReadOnlyDictionary<string, int[]> _allowed;
 
     /// <summary>Puts a shape together.</summary>
-    public LogOddsShape(IReadOnlyList<string> needs, FeatureSpace space, ComplaintKindClassifier kinds, IReadOnlyDictionary<string, int[]> allowed)
+    public LogOddsShape(IReadOnlyList<string> needs, FeatureSpace space, LearnedComplaintReader kinds, IReadOnlyDictionary<string, int[]> allowed)
     {
         (Needs, Space, Kinds, _allowed) = (needs, space, kinds, allowed);
         Places = NeedList.Places(needs);
@@ -32,7 +32,7 @@ public sealed class LogOddsShape
     public FeatureSpace Space { get; }
 
     /// <summary>Second reading of complaints, and the words that count.</summary>
-    public ComplaintKindClassifier Kinds { get; }
+    public LearnedComplaintReader Kinds { get; }
 
     /// <summary>Needs seen on each appliance type.</summary>
     public IReadOnlyDictionary<string, int[]> Allowed => _allowed;
@@ -49,12 +49,12 @@ public sealed class LogOddsShape
     /// <summary>The shape of a set of jobs, without facts yet.</summary>
     /// <param name="calls">The jobs.</param>
     /// <param name="kinds">A second reading learned earlier, or null to learn it here.</param>
-    public static LogOddsShape From(IReadOnlyList<ClosedCall> calls, ComplaintKindClassifier? kinds = null)
+    public static LogOddsShape From(IReadOnlyList<ClosedCall> calls, LearnedComplaintReader? kinds = null)
     {
         string[] needs = NeedList.From(calls);
         Dictionary<string, int> places = NeedList.Places(needs);
         var allowed = calls.GroupBy(c => c.Call.ApplianceType, StringComparer.Ordinal).ToDictionary(
             g => g.Key, g => g.Select(c => places[c.Need]).Distinct().Order().ToArray(), StringComparer.Ordinal);
-        return new LogOddsShape(needs, new FeatureSpace(), kinds ?? ComplaintKindClassifier.Learn(calls, ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords)), allowed);
+        return new LogOddsShape(needs, new FeatureSpace(), kinds ?? LearnedComplaintReader.Learn(calls, ComplaintWords.Vocabulary(calls, LeastWordJobs, MostWords)), allowed);
     }
 }

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Prediction.ModelFiles;
 /// <summary>The second reading of complaints as bytes.</summary>
 internal static class KindsPart
 {
-    public static void Write(BinaryWriter writer, ComplaintKindClassifier kinds)
+    public static void Write(BinaryWriter writer, LearnedComplaintReader kinds)
     {
         StringTable.Write(writer, kinds.Words.Words);
         StringTable.Write(writer, kinds.Kinds);
@@ -25,7 +25,7 @@ internal static class KindsPart
         }
     }
 
-    public static ComplaintKindClassifier Read(BinaryReader reader)
+    public static LearnedComplaintReader Read(BinaryReader reader)
     {
         var words = new WordList(StringTable.Read(reader));
         string[] kinds = StringTable.Read(reader);
@@ -36,7 +36,7 @@ internal static class KindsPart
             counts[reader.ReadString()] = Wholes(reader, kinds.Length);
         }
 
-        return new ComplaintKindClassifier(words, kinds, jobs, counts);
+        return new LearnedComplaintReader(words, kinds, jobs, counts);
     }
 
     private static int[] Wholes(BinaryReader reader, int length)

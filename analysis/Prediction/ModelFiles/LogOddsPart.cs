@@ -35,7 +35,7 @@ internal static class LogOddsPart
     public static LogOddsModel Read(BinaryReader reader)
     {
         string[] needs = StringTable.Read(reader);
-        ComplaintKindClassifier kinds = KindsPart.Read(reader);
+        LearnedComplaintReader kinds = KindsPart.Read(reader);
         var allowed = new Dictionary<string, int[]>(StringComparer.Ordinal);
         for (int types = reader.ReadInt32(); types > 0; types--)
         {

@@ -7,10 +7,10 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 /// <summary>A complaint as typed, read once for all rows that say the same. Not for two threads at a time.</summary>
 internal sealed class ComplaintText
 {
-    private readonly ComplaintClassifier _words;
+    private readonly ComplaintWordTable _words;
     private readonly List<(string? Type, string Kind)> _kinds = [];
 
-    private ComplaintText(string typed, ComplaintClassifier words)
+    private ComplaintText(string typed, ComplaintWordTable words)
     {
         _words = words;
         Code = ErrorCodeText.Find(typed);
@@ -28,7 +28,7 @@ internal sealed class ComplaintText
     public string? Code { get; }
 
     /// <summary>Reads a complaint, or null if nothing was typed.</summary>
-    public static ComplaintText? Parse(string? typed, ComplaintClassifier words) => typed is null ? null : new ComplaintText(typed, words);
+    public static ComplaintText? Parse(string? typed, ComplaintWordTable words) => typed is null ? null : new ComplaintText(typed, words);
 
     /// <summary>Kind of the complaint.</summary>
     /// <param name="text">The scrubbed text, or what is left of it without the customer.</param>

@@ -28,7 +28,7 @@ internal sealed class JobsStager : TableStager
     public JobsStager(StageTarget target)
         : base(target, "jobs")
     {
-        ComplaintClassifier complaints = target.Tools.Words.Complaints;
+        ComplaintWordTable complaints = target.Tools.Words.Complaints;
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
         _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints), ComplaintBits);
         _errorCode = new(Claim("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));

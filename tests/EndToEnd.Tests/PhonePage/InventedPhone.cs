@@ -73,7 +73,7 @@ internal static class InventedPhone
     {
         string[] needs = ["drain_pump", "igniter", "inlet_valve", "none"];
         var space = new FeatureSpace();
-        var words = new ComplaintKindClassifier(new WordList(Stems), [], [], new Dictionary<string, int[]>());
+        var words = new LearnedComplaintReader(new WordList(Stems), [], [], new Dictionary<string, int[]>());
         foreach (Feature feature in Questions(400).SelectMany(q => CallFeatures.From(q, words)))
         {
             space.Add(feature.Key, feature.Group);

@@ -75,7 +75,7 @@ public sealed class LogOddsTests
             ComplaintKind = i % 3 == 0 ? "leak" : i % 3 == 1 ? "no_heat" : "other",
             ComplaintText = i % 3 == 0 ? "leaking badly" : i % 3 == 1 ? "does not heat" : "playing up",
         }))];
-        ComplaintKindClassifier reader = ComplaintKindClassifier.Learn(calls, ComplaintWords.Vocabulary(calls, 5, 100));
+        LearnedComplaintReader reader = LearnedComplaintReader.Learn(calls, ComplaintWords.Vocabulary(calls, 5, 100));
         Assert.Equal("leak", reader.KindOf(new Call { ComplaintKind = "other", ComplaintText = "laking baddly" }));
         Assert.Equal("other", reader.KindOf(new Call { ComplaintKind = "other", ComplaintText = "playing up again" }));
         Assert.Equal("noise", reader.KindOf(new Call { ComplaintKind = "noise", ComplaintText = "leaking" }));

@@ -3,9 +3,9 @@ using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Words;
 
-public sealed class ComplaintClassifierTests
+public sealed class ComplaintWordTableTests
 {
-    private static readonly ComplaintClassifier Shipped = WordSets.Load(null).Complaints;
+    private static readonly ComplaintWordTable Shipped = WordSets.Load(null).Complaints;
 
     [Theory]
     [InlineData("wont fill", "washer", "no_fill")]
@@ -39,7 +39,7 @@ public sealed class ComplaintClassifierTests
     {
         string shipped = "complaint_kind,appliance_types,words\nno_fill,washer,no fill\nleak,*,drip*\n";
         string own = "complaint_kind,appliance_types,words\nno_fill,,\nno_fill,*,thirsty\nhaunted,*,no fill\n";
-        var words = new ComplaintClassifier(WordTable.Read(shipped, own, "complaint_kind", "complaint-words.csv"));
+        var words = new ComplaintWordTable(WordTable.Read(shipped, own, "complaint_kind", "complaint-words.csv"));
         Assert.Equal("no_fill", words.Kind("is thirsty", "dryer"));
         Assert.Equal("haunted", words.Kind("no fill", "washer"));
         Assert.Equal("leak", words.Kind("dripping", "washer"));

@@ -7,22 +7,22 @@ namespace PartsSignal.Pipeline.Words;
 /// word the one with more words, then the earlier in the table. Only where no phrase is written right are misspellings
 /// tried. A displayed code counts only when nothing else is said.
 /// </summary>
-internal sealed class ComplaintClassifier
+internal sealed class ComplaintWordTable
 {
     private const string CodeKind = "error_code";
     private const int MaxCached = 200_000;
-    private readonly Vocabulary _vocabulary = new();
+    private readonly KnownWords _known = new();
     private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
     private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase)>> _byFirst;
     private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
 
     /// <summary>Prepares a table.</summary>
-    public ComplaintClassifier(IEnumerable<KeywordRule> phrases)
+    public ComplaintWordTable(IEnumerable<KeywordRule> phrases)
     {
         _phrases.AddRange(phrases
             .OrderByDescending(p => p.Stems.Count)
             .ThenBy(p => p.Order)
-            .Select(p => (p.Stems.Select(_vocabulary.Id).ToArray(), p)));
+            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));
         _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
     }
 
@@ -41,7 +41,7 @@ internal sealed class ComplaintClassifier
 
     private string Find(string text, string? type)
     {
-        WordMatch[] words = [.. Tokenizer.Split(text).Select(_vocabulary.Match)];
+        WordMatch[] words = [.. Tokenizer.Split(text).Select(_known.Match)];
         if (words.Length == 0)
         {
             return Need.NoComplaint;

@@ -10,7 +10,7 @@ internal sealed record WordMatch(int[] Exact, int[] Close, int[] Near);
 /// All words of a set of phrases, and which of them a typed word can be. A word that the tables or everyday speech know
 /// is itself; only a word that neither knows may be a misspelling.
 /// </summary>
-internal sealed class Vocabulary
+internal sealed class KnownWords
 {
     private const int MaxCached = 100_000;
     private static readonly HashSet<string> Common = [.. WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)];

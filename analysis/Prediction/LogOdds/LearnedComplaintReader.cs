@@ -6,7 +6,7 @@ namespace PartsSignal.Analysis.Prediction.LogOdds;
 /// Second reading of a complaint whose kind the word table could not tell: how the shop's own earlier complaints of
 /// each kind were worded (naive Bayes over stems, after Maron 1961). Slips of the pen are its main catch.
 /// </summary>
-public sealed class ComplaintKindClassifier
+public sealed class LearnedComplaintReader
 {
     private const double Smoothing = 0.05;
     private const double LeastSure = 0.8;
@@ -18,7 +18,7 @@ public sealed class ComplaintKindClassifier
     /// <param name="kinds">Kinds, in ordinal order.</param>
     /// <param name="jobs">Jobs of each kind.</param>
     /// <param name="counts">Per stem, jobs of each kind whose complaint holds it.</param>
-    public ComplaintKindClassifier(WordList words, IReadOnlyList<string> kinds, IReadOnlyList<int> jobs, IReadOnlyDictionary<string, int[]> counts)
+    public LearnedComplaintReader(WordList words, IReadOnlyList<string> kinds, IReadOnlyList<int> jobs, IReadOnlyDictionary<string, int[]> counts)
     {
         (Words, Kinds, Jobs, Counts) = (words, kinds, jobs, counts);
         double all = jobs.Sum() + 1.0;
@@ -42,7 +42,7 @@ public sealed class ComplaintKindClassifier
     public IReadOnlyDictionary<string, int[]> Counts { get; }
 
     /// <summary>Learns from how complaints of each kind were worded.</summary>
-    public static ComplaintKindClassifier Learn(IReadOnlyList<ClosedCall> calls, WordList words)
+    public static LearnedComplaintReader Learn(IReadOnlyList<ClosedCall> calls, WordList words)
     {
         string[] kinds = [.. calls.Select(c => c.Call.ComplaintKind).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         Dictionary<string, int> places = NeedList.Places(kinds);
@@ -63,7 +63,7 @@ public sealed class ComplaintKindClassifier
             }
         }
 
-        return new ComplaintKindClassifier(words, kinds, jobs, counts);
+        return new LearnedComplaintReader(words, kinds, jobs, counts);
     }
 
     /// <summary>The call's kind; for one the table could not tell, the kind its words point to when they do so clearly.</summary>
