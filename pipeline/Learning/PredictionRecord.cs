@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
-using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Learning;
 
@@ -16,9 +16,9 @@ internal static class PredictionRecord
         section["note"] = learned.Note;
         if (learned.Answers is { } all)
         {
-            var byKind = new JsonObject(RunRecord.ComplaintKinds.Select(kind => KeyValuePair.Create<string, JsonNode?>(
+            var byKind = new JsonObject(ReportedComplaintKinds.All.Select(kind => KeyValuePair.Create<string, JsonNode?>(
                 kind, Figures(all.Where(f => f.ComplaintKind == kind).Judge()))));
-            section[RunRecord.NoFill] = byKind[RunRecord.NoFill]!.DeepClone();
+            section[ReportedComplaintKinds.NoFill] = byKind[ReportedComplaintKinds.NoFill]!.DeepClone();
             section["by_complaint"] = byKind;
         }
 

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Prediction;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Running;
@@ -14,12 +15,6 @@ internal static class RunRecord
         WriteIndented = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
-
-    /// <summary>The complaint kind whose figures also get a key of their own.</summary>
-    public const string NoFill = "no_fill";
-
-    /// <summary>The complaint kinds whose predictions are also reported separately: the common ones of each appliance type.</summary>
-    public static readonly IReadOnlyList<string> ComplaintKinds = [NoFill, "no_drain", "no_spin", "no_heat", "leak", "not_cooling", "no_start"];
 
     private static readonly string[] PredictionKeys =
     [
@@ -36,8 +31,8 @@ internal static class RunRecord
     public static JsonObject Empty()
     {
         JsonObject prediction = Nulls(PredictionKeys);
-        prediction[NoFill] = Nulls(PredictionKeys);
-        prediction["by_complaint"] = new JsonObject(ComplaintKinds.Select(k => KeyValuePair.Create<string, JsonNode?>(k, Nulls(PredictionKeys))));
+        prediction[ReportedComplaintKinds.NoFill] = Nulls(PredictionKeys);
+        prediction["by_complaint"] = new JsonObject(ReportedComplaintKinds.All.Select(k => KeyValuePair.Create<string, JsonNode?>(k, Nulls(PredictionKeys))));
         return new JsonObject
         {
             ["rows"] = Nulls(["read", "loaded", "duplicate", "replaced", "rejected"]),

@@ -64,7 +64,7 @@ public static class PredictionTables
     private static IEnumerable<(string Name, TestAnswers Answers)> Slices(TestAnswers answers)
     {
         yield return ("all", answers);
-        yield return ("complaint:no_fill", answers.Where(f => f.ComplaintKind == "no_fill"));
+        yield return ($"complaint:{ReportedComplaintKinds.NoFill}", answers.Where(f => f.ComplaintKind == ReportedComplaintKinds.NoFill));
     }
 
     private static IEnumerable<ScoreRow> SliceScores(string slice, TestAnswers answers, int seed)
@@ -104,7 +104,7 @@ public sealed record ContestRow(
 
 /// <summary>A figure of the test months with its week-block interval: row of <c>prediction_scores</c>.</summary>
 /// <param name="Predictor">shipped, complaint_only, back_off, or shipped_minus_complaint_only and shipped_minus_back_off (paired).</param>
-/// <param name="Slice">all, or complaint kind or appliance type as <c>complaint:no_fill</c>, <c>type:washer</c>.</param>
+/// <param name="Slice"><c>all</c>, or <c>complaint:no_fill</c> for the calls that do not fill; there are no others.</param>
 /// <param name="Figure">log_loss (nats), brier, top1, top3, top5, calibration_error, coverage_80, coverage_95.</param>
 /// <param name="Jobs">Calls behind it.</param>
 /// <param name="Value">The figure, or null if there is none.</param>

@@ -9,13 +9,11 @@ namespace PartsSignal.SampleShop.Scoring;
 /// <summary>How close the predictor's test answers come to the best odds anybody could have given, from 0 (the tally by complaint) to 1.</summary>
 internal static class PredictionScore
 {
-    private const string NoFill = "no_fill";
-
     /// <summary>The keys of <c>prediction</c> in the run record that need the truth; losses are in nats per call.</summary>
     public static JsonObject Compute(TestAnswers answers, IReadOnlyDictionary<string, JobTruth> truths)
     {
         JsonObject section = Figures(answers, truths);
-        section[NoFill] = Figures(answers.Where(f => f.ComplaintKind == NoFill), truths);
+        section[ReportedComplaintKinds.NoFill] = Figures(answers.Where(f => f.ComplaintKind == ReportedComplaintKinds.NoFill), truths);
         return section;
     }
 
