@@ -22,7 +22,7 @@ internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> br
 /// <param name="findUnit">Looks up a serial in the store.</param>
 internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit)
 {
-    /// <summary>The call, for a question without faults.</summary>
+    /// <summary>The call, for a question without faults. A complaint that is the name of a kind is that kind; any other is read by its words.</summary>
     public Call Read(CallQuestion question, DateOnly today)
     {
         DateOnly on = question.Day() ?? today;
@@ -43,7 +43,7 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
             AgeBasis = basis,
             MadeOn = Call.BuiltOn(on, age, basis),
             ComplaintText = words,
-            ComplaintKind = complaints.Kind(words, type == Call.Unknown ? null : type),
+            ComplaintKind = complaint is not null && complaints.IsKind(complaint) ? complaint : complaints.Kind(words, type == Call.Unknown ? null : type),
             ErrorCode = question.Code ?? ErrorCodeText.Find(complaint),
             CustomerKind = question.Customer ?? unit?.CustomerKind ?? "household",
             Month = on.Month,

@@ -14,6 +14,7 @@ internal sealed class ComplaintWordTable
     private readonly KnownWords _known = new();
     private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
     private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase)>> _byFirst;
+    private readonly HashSet<string> _kinds;
     private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
 
     /// <summary>Prepares a table.</summary>
@@ -23,8 +24,12 @@ internal sealed class ComplaintWordTable
             .OrderByDescending(p => p.Stems.Count)
             .ThenBy(p => p.Order)
             .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));
+        _kinds = [.. _phrases.Select(p => p.Phrase.Meaning)];
         _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
     }
+
+    /// <summary>True for the exact name of a kind of the table, such as <c>no_ignition</c>.</summary>
+    public bool IsKind(string name) => _kinds.Contains(name);
 
     /// <summary>The kind: <c>none</c> where nothing is typed, <c>other</c> where no phrase matches.</summary>
     /// <param name="text">The complaint.</param>

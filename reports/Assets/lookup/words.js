@@ -78,7 +78,10 @@ const Words = (() => {
     return code;
   }
 
+  // The exact name of a kind, such as no_ignition, is that kind.
+  const names = new Set(data.phrases.map(p => p.kind));
   function kind(text, type) {
+    if (names.has((text || "").trim())) return text.trim();
     const words = split(text || "").map(match);
     if (words.length === 0) return "none";
     const right = first(words, type, false);

@@ -45,11 +45,12 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
         for (int i = 0; i < Questions; i++)
         {
-            Call call = reader.Read(Question(random, data), today) with { Earlier = Earlier(random, model) };
+            CallQuestion question = Question(random, data);
+            Call call = reader.Read(question, today) with { Earlier = Earlier(random, model) };
             string about = $"question {i}: {call}";
             string asked = PhoneQuestion.Of(call);
             Assert.Equal(call.ComplaintKind, await page.Page.EvaluateAsync<string>(
-                "q => window.lookupKind(q[0], q[1])", new[] { call.ComplaintText, call.ApplianceType == Call.Unknown ? "" : call.ApplianceType }));
+                "q => window.lookupKind(q[0], q[1])", new[] { question.Complaint, call.ApplianceType == Call.Unknown ? "" : call.ApplianceType }));
             double[] shown = await page.Page.EvaluateAsync<double[]>("q => window.lookupOdds(JSON.parse(q))", asked);
             Answer answer = AnswerBuilder.Build(call, model, facts, new AnswerOptions());
             double[] odds = model.Odds(call);

@@ -1,0 +1,32 @@
+using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Pipeline.Learning;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Learning;
+
+public sealed class CallReaderTests
+{
+    private static readonly CallReader Reader = new(
+        new LookupFacts([], [], [], [], [], CheckTable.Empty, []), WordSets.Load(null).Complaints, () => SerialDateRules.None, (_, _, _) => null);
+
+    public static TheoryData<string> Kinds => [.. WordSets.ComplaintKinds(Path.GetTempPath())];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Read_NameOfAKnownKind_IsThatKindOnEveryAppliance(string kind)
+    {
+        Assert.All(CallQuestion.ApplianceTypes, type => Assert.Equal(kind, Read(kind, type)));
+        Assert.Equal(kind, Read($" {kind} ", null));
+    }
+
+    [Theory]
+    [InlineData("no ignition", "range", "no_ignition")]
+    [InlineData("runs ok then stops", "washer", "stops")]
+    [InlineData("no_such_kind", "washer", "other")]
+    public void Read_OtherWords_AreReadByTheTableOfWords(string typed, string type, string kind) => Assert.Equal(kind, Read(typed, type));
+
+    private static string Read(string complaint, string? type) =>
+        Reader.Read(new CallQuestion { Complaint = complaint, ApplianceType = type }, new DateOnly(2026, 8, 3)).ComplaintKind;
+}
