@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using Spectre.Console.Cli;
@@ -29,7 +31,7 @@ internal sealed class LookupSettings : CommandSettings
     public double? Age { get; init; }
 
     [CommandOption("--type <TYPE>")]
-    [Description("Use if the model is unknown: washer, dryer, dishwasher, refrigerator, range or microwave")]
+    [TypeDescription]
     public string? ApplianceType { get; init; }
 
     [CommandOption("--code <CODE>")]
@@ -72,6 +74,11 @@ internal sealed class LookupSettings : CommandSettings
         On = On,
     };
 }
+
+/// <summary>The help of <c>--type</c>, which names the types there are.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class TypeDescriptionAttribute()
+    : DescriptionAttribute($"Use if the model is unknown: {string.Join(", ", ApplianceType.Named.SkipLast(1))} or {ApplianceType.Named[^1]}");
 
 /// <summary>Prints what a call will probably need. Reads the last run's model and store and never trains.</summary>
 internal sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>

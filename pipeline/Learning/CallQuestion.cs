@@ -1,4 +1,5 @@
 using System.Globalization;
+using KnownTypes = PartsSignal.Analysis.Vocabulary.ApplianceType;
 
 namespace PartsSignal.Pipeline.Learning;
 
@@ -12,7 +13,7 @@ internal sealed record CallQuestion
     public const int OldestAge = 80;
 
     /// <summary>The appliance types that can be named.</summary>
-    public static readonly IReadOnlyList<string> ApplianceTypes = ["washer", "dryer", "dishwasher", "refrigerator", "range", "microwave", "other"];
+    public static readonly IReadOnlyList<string> ApplianceTypes = [.. KnownTypes.Named, KnownTypes.Other];
 
     private static readonly string[] CustomerKinds = ["household", "contract", "unknown"];
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.Prediction.Answers;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Phone;
@@ -40,7 +41,7 @@ public static class FrontPage
 
     private static Node Types(string asked)
     {
-        string[] types = ["", "washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
+        string[] types = ["", .. ApplianceType.Named];
         return Node.Group(
             new Element("label", "Appliance, if the model is not known").With("for", "type"),
             new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : t).With("value", t), t == asked))]).Id("type").With("name", "type"));

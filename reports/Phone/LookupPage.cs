@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Phone;
@@ -64,7 +65,7 @@ public static class LookupPage
 
     private static Node Types()
     {
-        string[] types = ["", "washer", "dryer", "dishwasher", "refrigerator", "range", "microwave"];
+        string[] types = ["", .. ApplianceType.Named];
         return Node.Group(
             new Element("label", "Appliance, if the model is not known").With("for", "type"),
             new Element("select", [.. types.Select(t => (Node)new Element("option", t.Length == 0 ? "not told" : t).With("value", t))]).Id("type"));
