@@ -38,12 +38,17 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>What a blank count means, or null if unknown.</summary>
     public int? Blank { get; init; }
 
-    /// <summary>True when a cell that cannot be read refuses its row; false: it counts as unknown and is tallied.</summary>
+    /// <summary>
+    /// True when a cell that cannot be read refuses its row; false: it counts as unknown and is tallied. Where the catalog
+    /// does not say, essential fields refuse, and so do codes, dates, money and counts.
+    /// </summary>
     public bool RefusesRow
     {
-        get => _refusesRow ?? Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.Money or Cleaner.Count;
+        get => _refusesRow ?? RefusesUnlessStated;
         init => _refusesRow = value;
     }
+
+    private bool RefusesUnlessStated => Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.Money or Cleaner.Count;
 
     /// <summary>What the cells look like, for telling columns apart.</summary>
     public string Content => Cleaner switch

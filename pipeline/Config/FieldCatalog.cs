@@ -13,7 +13,7 @@ internal static class FieldCatalog
         [
             new("job_id", Cleaner.Id, "Number of the job; a log without numbers is numbered by what its rows say.") { Staged = [Text("job_id", required: true)], RefusesRow = true },
             new("opened_on", Cleaner.Day, "Day the customer called.") { Essential = true },
-            new("closed_on", Cleaner.Day, "Day the job was finished; blank while it is open."),
+            new("closed_on", Cleaner.Day, "Day the job was finished; blank while it is open.") { RefusesRow = true },
             new("technician", Cleaner.Word, "Who did the job."),
             new("van", Cleaner.Word, "Van that went."),
             new("customer_kind", Cleaner.CustomerKind, "Whether the customer is a household or under contract.") { Identity = false },

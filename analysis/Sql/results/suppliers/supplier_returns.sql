@@ -1,4 +1,6 @@
 -- One row per supplier and reason given for sending parts back.
+-- The share of pieces returned is in supplier_quality. Its total differs: it counts only lines received by the last day,
+-- and at most the pieces ordered; this table counts every line ordered by then, and all pieces returned.
 -- materialize: result
 select
     supplier,
