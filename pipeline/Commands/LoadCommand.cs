@@ -91,9 +91,6 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         new("rejected", "refused", b => b.Rejected),
     ];
 
-    private static string Count(long number, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"{number:N0} {what}{(number == 1 ? "" : "s")}");
-
     private void Remarks(LoadReport report, LoadSettings settings)
     {
         io.Out.WriteLine();
@@ -104,16 +101,13 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
                 io.Out.WriteLine($"{file.SourceFile}: {remark}");
             }
 
-            string[] skipped = [.. new[] { (file.Titles, "title line"), (file.RepeatedHeaders, "repeated header"), (file.Footers, "footer line") }.Where(s => s.Item1 > 0).Select(s => Count(s.Item1, s.Item2))];
+            string[] skipped = [.. new[] { (file.Titles, "title line"), (file.RepeatedHeaders, "repeated header"), (file.Footers, "footer line") }.Where(s => s.Item1 > 0).Select(s => Counted.Of(s.Item1, s.Item2))];
             if (skipped.Length > 0)
             {
                 io.Out.WriteLine($"{file.SourceFile}: skipped {string.Join(", ", skipped)} (not data; kept as typed in rejects)");
             }
 
-            foreach (UnreadCells unread in file.UnreadCells)
-            {
-                io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file.SourceFile}: {Count(unread.Cells, "value")} of {unread.Field} could not be read and count as unknown ({unread.Code}), first on line {unread.FirstLine}"));
-            }
+            UnknownCells.Tell(file, io);
         }
 
         foreach (ReviewCount list in report.Review.Where(r => r.Open > 0))
@@ -123,12 +117,37 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
 
         foreach (ReviewCount list in report.Review.Where(r => r.NotUnderstood > 0))
         {
-            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{list.NotUnderstood,8:N0} answers not understood; see the notes in {Path.Combine(settings.Out, "review", list.File)}"));
+            io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(list.NotUnderstood, "answer", 8)} not understood; see the notes in {Path.Combine(settings.Out, "review", list.File)}"));
         }
 
-        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.DataFaults,8:N0} contradictions in the data, listed in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
-        io.Out.WriteLine(report.FileErrors.Count == 0 ? "Done. Every row is accounted for and your data is up to date." : $"Done. Every row is accounted for and your data is up to date without {Count(report.FileErrors.Count, "file")} that could not be read.");
+        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(report.DataFaults, "contradiction", 8)} in the data, listed in {Path.Combine(settings.Out, "review", ReviewNames.DataFaults)}"));
+        io.Out.WriteLine(report.FileErrors.Count == 0 ? "Done. Every row is accounted for and your data is up to date." : $"Done. Every row is accounted for and your data is up to date without {Counted.Of(report.FileErrors.Count, "file")} that could not be read.");
     }
+}
+
+/// <summary>Tells the user which cells count as unknown because they could not be read.</summary>
+internal static class UnknownCells
+{
+    /// <summary>Writes a line for each field and reason of a file.</summary>
+    public static void Tell(StagedFile file, ProgramIo io)
+    {
+        foreach (UnreadCells unread in file.UnreadCells)
+        {
+            string verb = unread.Cells == 1 ? "counts" : "count";
+            io.Out.WriteLine($"{file.SourceFile}: {Counted.Of(unread.Cells, "value")} of {unread.Field} could not be read and {verb} as unknown ({unread.Code}), first on line {unread.FirstLine}");
+        }
+    }
+}
+
+/// <summary>A number with its noun.</summary>
+internal static class Counted
+{
+    /// <summary>The number, the noun, and its plural unless it is 1.</summary>
+    /// <param name="number">The number.</param>
+    /// <param name="noun">The noun, whose plural ends in s.</param>
+    /// <param name="width">Least width of the number, filled with blanks on the left.</param>
+    public static string Of(long number, string noun, int width = 0) =>
+        $"{number.ToString("N0", CultureInfo.InvariantCulture).PadLeft(width)} {noun}{(number == 1 ? "" : "s")}";
 }
 
 /// <summary>Tells the user which files could not be read.</summary>

@@ -6,6 +6,7 @@ using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Reporting;
 using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Understanding;
 using Spectre.Console.Cli;
 
@@ -52,6 +53,11 @@ internal sealed class RunCommand : AsyncCommand<RunSettings>
         }
 
         draft.Commit();
+        foreach (StagedFile file in load?.Staged ?? [])
+        {
+            UnknownCells.Tell(file, _io);
+        }
+
         await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
         int code = load is null ? ExitCode.Done : FileErrors.Tell(load, _io, assumed, _io.Out);
         if (RunOutcome.Lacks(output.Results) is { } lacking)

@@ -20,7 +20,7 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
         return report.Rows.Total.Read;
     }
 
-    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) and <c>review</c> of the run record.</summary>
+    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c> and <c>unknown_cells</c> of the run record.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
         record["rows"] = Counts(report.Rows.Total, []);
@@ -30,6 +30,10 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
             (JsonNode)new JsonObject { ["table"] = s.Table, ["rows"] = s.Rows, ["seconds"] = Math.Round(s.Seconds, 3) })]);
         record["review"] = new JsonArray([.. report.Review.Select(r => (JsonNode)new JsonObject { ["file"] = r.File, ["open"] = r.Open, ["not_understood"] = r.NotUnderstood })]);
         record["data_faults"] = report.DataFaults;
+        record["unknown_cells"] = new JsonArray([.. report.Staged.SelectMany(f => f.UnreadCells.Select(u => (JsonNode)new JsonObject
+        {
+            ["file"] = f.SourceFile, ["field"] = u.Field, ["reason"] = u.Code, ["cells"] = u.Cells, ["first_line"] = u.FirstLine,
+        }))]);
     }
 
     private static JsonObject Counts(FileCounts line, JsonObject into)
