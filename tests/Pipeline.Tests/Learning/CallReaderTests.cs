@@ -22,8 +22,8 @@ public sealed class CallReaderTests
     }
 
     [Theory]
-    [InlineData("no ignition", "range", "no_ignition")]
-    [InlineData("runs ok then stops", "washer", "stops")]
+    [InlineData("not lighting", "range", "no_ignition")]
+    [InlineData("hangs after a while", "washer", "stops")]
     [InlineData("no_such_kind", "washer", "other")]
     public void Read_OtherWords_AreReadByTheTableOfWords(string typed, string type, string kind) => Assert.Equal(kind, Read(typed, type));
 
