@@ -65,7 +65,7 @@ internal static class CallChecks
 
     private static (ComponentCheck Check, double Odds)[] Chosen(CheckTable table, string type, string kind, IReadOnlyList<(string Need, double Odds)> odds)
     {
-        ComponentCheck[] meant = [.. table.Checks.Where(c => c.IsFor(type, kind))];
+        ComponentCheck[] meant = Meant(table, type, kind);
         Dictionary<string, double> shares = meant.GroupBy(c => c.Component, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(c => c.Share), StringComparer.Ordinal);
         Dictionary<string, double> byNeed = odds.ToDictionary(o => o.Need, o => o.Odds, StringComparer.Ordinal);
@@ -76,6 +76,13 @@ internal static class CallChecks
             .. all.Where(c => !c.Check.First && c.Odds >= LeastOdds).OrderByDescending(c => c.Odds).ThenBy(c => c.Row).Take(MostChecks).Select(c => c.Row).Order(),
         ];
         return [.. kept.Select(i => (all[i].Check, all[i].Odds))];
+    }
+
+    // The safety check for every type stands in only where the type has none of its own.
+    private static ComponentCheck[] Meant(CheckTable table, string type, string kind)
+    {
+        ComponentCheck[] all = [.. table.Checks.Where(c => c.IsFor(type, kind))];
+        return all.Any(c => c.IsSafety && c.ApplianceTypes.Count > 0) ? [.. all.Where(c => !c.IsSafety || c.ApplianceTypes.Count > 0)] : all;
     }
 
     private static IReadOnlyList<CheckStep> Steps(

@@ -42,6 +42,9 @@ public sealed record ComponentCheck
     /// <summary>Caution; empty: none beyond the usual.</summary>
     public string Caution { get; init; } = "";
 
+    /// <summary>True for what makes the appliance safe to open.</summary>
+    public bool IsSafety => Component == "safety";
+
     /// <summary>True when the check is meant for a call.</summary>
     public bool IsFor(string applianceType, string complaintKind) =>
         (ApplianceTypes.Count == 0 || ApplianceTypes.Contains(applianceType)) && (Complaints.Count == 0 || Complaints.Contains(complaintKind));

@@ -96,9 +96,9 @@ public static class AnswerBuilder
 
     private static IEnumerable<string> Cautions(CallCheckPlan? plan)
     {
-        foreach (CheckStep step in plan?.Steps.OrderBy(s => s.Check.Component == "safety" ? 0 : 1).ThenBy(s => s.Place) ?? Enumerable.Empty<CheckStep>())
+        foreach (CheckStep step in plan?.Steps.OrderBy(s => s.Check.IsSafety ? 0 : 1).ThenBy(s => s.Place) ?? Enumerable.Empty<CheckStep>())
         {
-            foreach (string caution in (string[])[step.Check.Component == "safety" ? step.Check.What : "", step.Check.Caution, step.Opening?.Caution ?? ""])
+            foreach (string caution in (string[])[step.Check.IsSafety ? step.Check.What : "", step.Check.Caution, step.Opening?.Caution ?? ""])
             {
                 if (caution.Length > 0)
                 {

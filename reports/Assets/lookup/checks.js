@@ -6,7 +6,10 @@ const Checks = (() => {
 
   // Safety and free checks, then the likeliest, in the table's order.
   function chosen(q, shares) {
-    const meant = data.checks.filter(c => (c.types.length === 0 || c.types.includes(q.type)) && (c.complaints.length === 0 || c.complaints.includes(q.kind)));
+    const fitting = data.checks.filter(c => (c.types.length === 0 || c.types.includes(q.type)) && (c.complaints.length === 0 || c.complaints.includes(q.kind)));
+    // The safety check for every type stands in only where the type has none of its own.
+    const own = fitting.some(c => c.component === "safety" && c.types.length > 0);
+    const meant = fitting.filter(c => !own || c.component !== "safety" || c.types.length > 0);
     const whole = new Map();
     meant.forEach(c => whole.set(c.component, (whole.get(c.component) || 0) + c.share));
     const all = meant.map((check, row) => {

@@ -18,9 +18,18 @@ public sealed class CheckTableReaderTests
     {
         CheckTable table = CheckTableReader.Load(null);
         ComponentCheck[] meant = [.. table.Checks.Where(c => c.IsFor(type, "no_start"))];
-        Assert.Contains(meant, c => c is { Component: "safety", First: true });
+        Assert.Contains(meant, c => c is { Component: "safety", First: true } && c.ApplianceTypes.Contains(type));
         Assert.All(meant.Where(c => c.Opening is not null), c => Assert.Contains(table.Openings, o => o.ApplianceType == type && o.Opening == c.Opening));
         Assert.All(meant.Where(c => c.Component is not ("none" or "other_part")), c => Assert.NotEqual("", c.Caution + c.Good));
+    }
+
+    [Fact]
+    public void Load_ShippedTable_HasASafetyCheckForTypesWithoutOneOfTheirOwn()
+    {
+        ComponentCheck check = Assert.Single(CheckTableReader.Load(null).Checks, c => c.IsSafety && c.ApplianceTypes.Count == 0);
+        Assert.True(check.First);
+        Assert.NotEqual("", check.Caution);
+        Assert.True(check.IsFor("other", "no_start"));
     }
 
     [Fact]
