@@ -4,7 +4,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Vocabulary;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using Spectre.Console.Cli;
