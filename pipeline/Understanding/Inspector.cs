@@ -1,7 +1,5 @@
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Understanding;

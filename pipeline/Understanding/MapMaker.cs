@@ -1,6 +1,5 @@
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Understanding.Evidence;
 
 namespace PartsSignal.Pipeline.Understanding;
 

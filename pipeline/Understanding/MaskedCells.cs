@@ -1,5 +1,4 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Understanding.Evidence;
 
 namespace PartsSignal.Pipeline.Understanding;
 

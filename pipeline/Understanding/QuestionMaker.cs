@@ -1,6 +1,4 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
 
 namespace PartsSignal.Pipeline.Understanding;
 

@@ -1,5 +1,3 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
-
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>

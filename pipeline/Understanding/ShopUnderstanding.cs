@@ -1,6 +1,3 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
-
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Decides the kinds and columns of all tables of a shop together.</summary>

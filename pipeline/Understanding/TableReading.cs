@@ -1,6 +1,3 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
-
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What a table is taken for.</summary>

@@ -19,11 +19,11 @@ public sealed class ReportMonthTests
         Partssignal report = await Partssignal.RunAsync(["report", .. places]);
         Assert.Equal((0, ""), (report.ExitCode, report.Error));
         string[] lines = report.Out.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal("No call fell in 2024-09, the last month that has ended; this is 2024-07, the newest before it that has calls.", lines[0]);
+        Assert.Equal("There were no calls in 2024-09. This is the report for 2024-07, the last month with calls.", lines[0]);
         Assert.Contains("the shop took 12 calls", await File.ReadAllTextAsync(lines[1]), StringComparison.Ordinal);
         Assert.Equal(["2024-07"], Directory.EnumerateDirectories(folder.Sub("out/reports")).Select(Path.GetFileName));
         Partssignal asked = await Partssignal.RunAsync(["report", "--month", "2024-09", .. places]);
-        Assert.DoesNotContain("No call fell", asked.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("There were no calls", asked.Out, StringComparison.Ordinal);
         Assert.Contains("No call of September 2024 is in the files", await File.ReadAllTextAsync(asked.Out.Trim()), StringComparison.Ordinal);
     }
 }

@@ -1,5 +1,4 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
+using PartsSignal.Pipeline.Understanding;
 
 namespace PartsSignal.Benchmarks.Fitting;
 

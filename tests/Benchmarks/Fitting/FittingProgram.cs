@@ -1,8 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.IO.Compression;
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Benchmarks.Fitting;

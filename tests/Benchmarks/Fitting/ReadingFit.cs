@@ -1,7 +1,5 @@
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Understanding;
-using PartsSignal.Pipeline.Understanding.Evidence;
-using PartsSignal.Pipeline.Understanding.Model;
 
 namespace PartsSignal.Benchmarks.Fitting;
 

@@ -3,7 +3,7 @@ using System.Text.Json;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
-using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding;
 
 namespace PartsSignal.Benchmarks.Fitting;
 

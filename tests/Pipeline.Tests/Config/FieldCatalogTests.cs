@@ -1,7 +1,7 @@
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Tests.Staging;
-using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding;
 
 namespace PartsSignal.Pipeline.Tests.Config;
 

@@ -1,4 +1,4 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
+using PartsSignal.Pipeline.Understanding;
 
 namespace PartsSignal.Pipeline.Tests.Understanding.Evidence;
 

@@ -1,5 +1,5 @@
 using PartsSignal.Benchmarks.Fitting;
-using PartsSignal.Pipeline.Understanding.Model;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Understanding.Model;

@@ -1,6 +1,6 @@
 using PartsSignal.Pipeline.Cleaning;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Cells of one column, row by row, with what they read as.</summary>
 internal sealed class ColumnSample

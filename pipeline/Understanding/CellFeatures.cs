@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using PartsSignal.Pipeline.Cleaning;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What the cells of one column look like, by themselves.</summary>
 internal static partial class CellFeatures

@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>A table of the shop, as much of it as is needed to tell what it is.</summary>
 /// <param name="File">Name of the file.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
 /// Log odds as a sum over small trees. Every tree asks the same questions of all rows (each level one question), so

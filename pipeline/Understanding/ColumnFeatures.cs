@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>All evidence of a column, its header apart.</summary>
 internal static class ColumnFeatures

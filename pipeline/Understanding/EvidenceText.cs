@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Evidence as lines of text: levels as hex digits, headers as numbers, so that nothing of the files themselves is in it.</summary>
 internal static class EvidenceText

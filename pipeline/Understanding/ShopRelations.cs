@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What columns of the shop's tables have in common: which column names the rows of another table, and which points to it.</summary>
 internal sealed class ShopRelations

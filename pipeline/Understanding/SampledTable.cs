@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>A table as it was read for a proposal.</summary>
 /// <param name="Sample">What is decided from.</param>

@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Keeps some of many rows, spread evenly from the first to the last; which ones depends on nothing but their number.</summary>
 internal sealed class RowSample(int most)

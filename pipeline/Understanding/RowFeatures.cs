@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>How the columns of a table depend on each other: one determines another, one is the start of another, a product, a difference.</summary>
 internal sealed class RowFeatures

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using CsvHelper;
 using PartsSignal.Pipeline.Words;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Small dictionaries of what people write under certain headings, in seven languages.</summary>
 internal sealed class ContentWords

@@ -1,6 +1,4 @@
-using PartsSignal.Pipeline.Understanding.Evidence;
-
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Weights of the evidence for columns: one sum for all fields, and one for each field added to it.</summary>
 /// <param name="Common">What holds for every field.</param>

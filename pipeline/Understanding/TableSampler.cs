@@ -2,7 +2,7 @@ using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Reads what is needed of a table: its header, some of its rows, and the different values of its columns.</summary>
 internal static class TableSampler

@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>How a column of dates stands to the other columns of dates of its table.</summary>
 internal static class DateFeatures

@@ -1,7 +1,7 @@
 using System.IO.Hashing;
 using System.Runtime.InteropServices;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Different values of a whole column, as numbers, so that columns of different tables can be compared.</summary>
 internal sealed class ValueSet

@@ -1,7 +1,6 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Understanding.Evidence;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What the tables of one shop say of each other: a column that shares values with what seems to be a job number is one.</summary>
 internal sealed class SecondLook

@@ -1,6 +1,6 @@
 using PartsSignal.Pipeline.Config;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Weights of the evidence for kinds.</summary>
 /// <param name="Common">What holds for every kind.</param>

@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What the cells of a field are, roughly.</summary>
 internal enum ContentClass

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Takes headers apart into plain words: lower case, without accents, camel case divided.</summary>
 internal static class PlainHeader

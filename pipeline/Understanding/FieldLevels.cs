@@ -1,7 +1,6 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Understanding.Evidence;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>The levels that speak for and against a column giving a field, were its table of a kind.</summary>
 /// <param name="fields">Fields of the lexicon that gave the header levels.</param>

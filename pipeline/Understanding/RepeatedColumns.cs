@@ -1,5 +1,5 @@
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Finds columns that repeat across a row (<c>Part 1, Qty 1, Part 2, Qty 2</c>; <c>Van 1, Van 2</c>), so that each stem is decided once.</summary>
 internal static class RepeatedColumns

@@ -1,4 +1,4 @@
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Evidence as small whole numbers, 0 to 15: the same on every machine, and few enough that nothing can be learned by heart.</summary>
 internal sealed class FeatureList

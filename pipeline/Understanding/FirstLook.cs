@@ -1,7 +1,6 @@
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Understanding.Evidence;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What each table would be as each kind, before the tables are looked at together.</summary>
 internal sealed class FirstLook

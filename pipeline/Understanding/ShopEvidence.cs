@@ -1,6 +1,4 @@
-using PartsSignal.Pipeline.Understanding.Model;
-
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>All that the decision about a shop's tables rests on, without a cell of them.</summary>
 /// <param name="Tables">The tables.</param>

@@ -1,6 +1,6 @@
 using PartsSignal.Pipeline.Words;
 
-namespace PartsSignal.Pipeline.Understanding.Model;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>The fitted weights: a table by itself, then with the shop's other tables.</summary>
 /// <param name="First">Columns by themselves.</param>

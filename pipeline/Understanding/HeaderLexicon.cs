@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using CsvHelper;
 using PartsSignal.Pipeline.Words;
 
-namespace PartsSignal.Pipeline.Understanding.Evidence;
+namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
 /// How well a header names a field, in seven languages. A header and a phrase are compared word by word, each word by
