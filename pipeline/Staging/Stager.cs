@@ -208,7 +208,7 @@ internal sealed class Stager
         var sample = new RowSample();
         (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample) : (mendStyle, []);
         sample.TakeAll(table.Reader);
-        
+
         // A row that a person has corrected is as it should be.
         IReadOnlyList<TextColumnPlace> texts = source.Mends is null ? TextColumnPlace.Of(source.Map.Kind, source.Map, new FieldMap(source.File.Name, source.Map, table.Header)) : [];
         return (style, remarks, RowHabits.Of(table.Header, sample.Rows, texts));

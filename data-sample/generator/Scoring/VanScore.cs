@@ -2,7 +2,6 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Text.Json.Nodes;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.SampleShop.Scoring;
 

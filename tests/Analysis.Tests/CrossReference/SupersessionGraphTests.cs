@@ -1,7 +1,7 @@
-using PartsSignal.Analysis.Tests.Fixtures;
 using CsCheck;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Tests.Fixtures;
 
 namespace PartsSignal.Analysis.Tests.CrossReference;
 

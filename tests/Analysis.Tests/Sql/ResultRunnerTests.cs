@@ -1,5 +1,5 @@
-using PartsSignal.Analysis.Tests.Fixtures;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Tests.Fixtures;
 
 namespace PartsSignal.Analysis.Tests.Sql;
 

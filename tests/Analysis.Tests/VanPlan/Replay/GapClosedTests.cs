@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Analysis.Tests.VanPlan.Replay;

@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.VanPlan.Loads;
+using PartsSignal.Analysis.VanPlan.Replay;
 
-namespace PartsSignal.Analysis.VanPlan.Replay;
+namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>What the replay of past quarters came to.</summary>
 /// <param name="Rows">A row per quarter, van and policy.</param>
