@@ -24,6 +24,7 @@ internal static class RatesPrinter
         foreach (IGrouping<(string Basis, string Kind), FailureRate> basis in rates.GroupBy(r => (r.Basis, r.SubjectKind)))
         {
             writer.WriteLine(Heading(basis.First()));
+            writer.WriteLine("The true rate very likely lies between from and to.");
             TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
             if (basis.Any(r => r.Missing is not null))
             {
@@ -36,7 +37,7 @@ internal static class RatesPrinter
 
     private static string Heading(FailureRate rate) =>
         (rate.SubjectKind == RateSubject.Complaint ? "The complaint, " : "") + RateBasis.Words(rate.Basis)
-        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "") + "; the true rate very likely lies between from and to";
+        + (rate.Basis == RateBasis.ShareOfCalls ? " in %" : "");
 
     private static List<TableColumn<FailureRate>> Short(IReadOnlyList<FailureRate> rates)
     {
