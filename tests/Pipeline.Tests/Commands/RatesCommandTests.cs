@@ -17,7 +17,8 @@ public sealed class RatesCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, code);
         Assert.Equal(
             """
-            share of calls in %; the true rate very likely lies between from and to
+            share of calls in %
+            The true rate very likely lies between from and to.
             appliance  what         n  of  rate  from    to
             ---------  -----------  -  --  ----  ----  ----
             washer     none         9  12  75.0  46.8  91.1
