@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Commands;
 /// <summary>What <c>inspect</c> says, for programs: columns, tables with their doubts and notes, and questions.</summary>
 internal static class InspectJson
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default) { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The text.</summary>
     public static string Of(IReadOnlyList<ShopInspection> shops, JsonArray columns) => new JsonObject

@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Config;
 /// <summary>Puts maps into <c>shop.json</c> and leaves everything else in it as it is (comments are lost).</summary>
 internal static class ShopFileWriter
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Indented = new(JsonSerializerOptions.Default) { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
     /// <summary>Name of the copy of what stood there before.</summary>
