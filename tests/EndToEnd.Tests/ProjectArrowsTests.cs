@@ -27,19 +27,11 @@ public sealed partial class ProjectArrowsTests
             "Core", "Reading", "Cleaning", "Words", "Config", "Privacy", "Rejects", "Understanding", "Staging", "Staging.Tables", "Transform", "Review",
             "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "Commands",
         ]),
-        ["analysis"] = ("PartsSignal.Analysis",
-        [
-            "Statistics.Numerics", "Statistics", "Statistics.Distributions", "Statistics.Intervals", "Statistics.Shrinkage", "Vocabulary", "Sql",
-            "CheckOrder", "CrossReference", "Months", "Rates", "Callbacks", "AgeCurves", "Suppliers", "Trends",
-            "Prediction", "Prediction.LogOdds", "Prediction.MachineLearning", "Prediction.ModelFiles", "Prediction.Contest", "Prediction.Answers",
-            "VanPlan.Loads", "VanPlan.Replay", "VanPlan",
-        ]),
         ["reports"] = ("PartsSignal.Reports", ["Components", "Charts", "Workbook", "Phone", "Monthly"]),
         ["data-sample/generator"] = ("PartsSignal.SampleShop", ["Chance", "World", "Dialects", "Simulation", "Writing", "Scoring", ""]),
     };
 
     [Theory]
-    [InlineData("analysis")]
     [InlineData("pipeline")]
     [InlineData("reports")]
     [InlineData("data-sample/generator")]
