@@ -86,8 +86,8 @@ internal sealed class RowHabits
     }
 
     /// <summary>
-    /// Why cells that have moved refuse the row, or null if none has. An amount or a day under a column of words that never
-    /// holds one is enough. Under a column of codes another cell must be out of place as well.
+    /// Why cells that have moved refuse the row, or null if none has: an amount or a day stands under a column of words or
+    /// codes that never holds one, and another cell is out of place as well. One odd cell alone may be what somebody typed.
     /// </summary>
     public RowFault? Moved(MappedRow row)
     {
@@ -100,7 +100,7 @@ internal sealed class RowHabits
             }
 
             CellShape shape = CellShapes.Of(cell);
-            if (shape is CellShape.Date or CellShape.Amount && _columns[text.Column].NeverHolds(shape) && (!text.IsCode || AnotherMoved(row.Cells, text.Column)))
+            if (shape is CellShape.Date or CellShape.Amount && _columns[text.Column].NeverHolds(shape) && AnotherMoved(row.Cells, text.Column))
             {
                 string what = shape == CellShape.Date ? "a date" : "an amount";
                 return new RowFault(text.Field, ReasonCode.WrongColumn, $"{text.Label} in {row.Place(text.Column)} is {what}, which the column does not hold in other rows. The cells of the row seem to have moved.", "Move the cells back into their columns. A row that is right as it is can be loaded as a corrected row.");
@@ -133,8 +133,15 @@ internal sealed class RowHabits
     {
         for (int i = 0; i < _columns.Length; i++)
         {
-            CellShape shape = i == but ? CellShape.Blank : CellShapes.Of(row[i]);
-            if (_columns[i].HoldsFigures ? shape is CellShape.Word or CellShape.Phrase or CellShape.Code : shape is CellShape.Date or CellShape.Amount && _columns[i].NeverHolds(shape))
+            if (i == but)
+            {
+                continue;
+            }
+
+            CellShape shape = CellShapes.Of(row[i]);
+            if (shape == CellShape.Blank ? _columns[i].IsAlwaysFilled
+                : _columns[i].HoldsFigures ? shape is CellShape.Word or CellShape.Phrase or CellShape.Code
+                : shape is CellShape.Date or CellShape.Amount && _columns[i].NeverHolds(shape))
             {
                 return true;
             }

@@ -7,8 +7,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="Column">Its place.</param>
 /// <param name="Field">Name of its field.</param>
 /// <param name="Label">The field's name for people.</param>
-/// <param name="IsCode">True for numbers of parts, models and appliances, which may look like an amount or a day.</param>
-internal sealed record TextColumnPlace(int Column, string Field, string Label, bool IsCode)
+internal sealed record TextColumnPlace(int Column, string Field, string Label)
 {
     /// <summary>Those of a file.</summary>
     public static IReadOnlyList<TextColumnPlace> Of(string kind, SourceMap map, FieldMap fields)
@@ -19,7 +18,7 @@ internal sealed record TextColumnPlace(int Column, string Field, string Label, b
             MappedField mapped = fields.Field(field.Name);
             if (mapped.Column >= 0)
             {
-                places.Add(new TextColumnPlace(mapped.Column, mapped.Name, mapped.Label, field.Content == "code"));
+                places.Add(new TextColumnPlace(mapped.Column, mapped.Name, mapped.Label));
             }
         }
 

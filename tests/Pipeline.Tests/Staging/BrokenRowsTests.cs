@@ -195,12 +195,22 @@ public sealed class BrokenRowsTests
     }
 
     [Fact]
+    public async Task StageAsync_AmountUnderComplaintWithNothingElseOutOfPlace_LoadedAsTyped()
+    {
+        using var rig = new StagingRig();
+        string[] odd = Cells(30);
+        odd[4] = "0.75";
+        StagedFile file = await rig.StageAsync("jobs.csv", Text(60, [(30, odd)]), Jobs);
+        Assert.Equal((60, 0), (file.RowsRead, file.Rejected));
+    }
+
+    [Fact]
     public async Task StageAsync_PriceUnderComplaint_RefusedAndLoadedOnceMended()
     {
         using var rig = new StagingRig();
         string[] moved = Cells(30);
-        moved[4] = "12.50";
-        StagedFile file = await rig.StageAsync("jobs.csv", Text(60, [(30, moved)]), Jobs);
+        (moved[4], moved[6]) = (moved[6], "");
+        StagedFile file = await rig.StageAsync("jobs.csv", Text(200, [(30, moved)]), Jobs);
         Assert.Equal(["32|complaint|wrong_column"], StagingRig.Rejects(file));
         Directory.CreateDirectory(Path.Combine(rig.Input, "mended"));
         File.Copy(file.RawRejects!, Path.Combine(rig.Input, "mended", Path.GetFileName(file.RawRejects!)));
