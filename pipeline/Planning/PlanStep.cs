@@ -4,6 +4,7 @@ using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Replay;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Pipeline.Planning;
 

@@ -6,6 +6,7 @@ using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.SampleShop.Scoring;
 

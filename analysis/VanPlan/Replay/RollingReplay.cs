@@ -1,7 +1,6 @@
 using PartsSignal.Analysis.VanPlan.Loads;
-using PartsSignal.Analysis.VanPlan.Replay;
 
-namespace PartsSignal.Analysis.VanPlan;
+namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>What the replay of past quarters came to.</summary>
 /// <param name="Rows">A row per quarter, van and policy.</param>

@@ -1,7 +1,6 @@
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Analysis.VanPlan.Replay;
 
-namespace PartsSignal.Analysis.VanPlan;
+namespace PartsSignal.Analysis.VanPlan.Replay;
 
 /// <summary>Replay of one policy over a quarter and van, or over all.</summary>
 /// <param name="Quarter">For example 2026Q3; all: every quarter.</param>
