@@ -61,7 +61,7 @@ internal static class ContenderChoice
     {
         Scores[] scores = [.. tried.Select(t => Scores.From(t.Judged))];
         int best = Enumerable.Range(0, scores.Length).MinBy(i => scores[i].LogLoss ?? double.PositiveInfinity);
-        Estimate[] behind = [.. tried.Select(t => WeekBootstrap.Mean(t.Judged, [.. t.Judged.Zip(tried[best].Judged, (a, b) => a.LogLoss - b.LogLoss)], seed))];
+        Estimate[] behind = [.. tried.Select(t => WeekIntervals.Mean(t.Judged, [.. t.Judged.Zip(tried[best].Judged, (a, b) => a.LogLoss - b.LogLoss)], seed))];
         int ships = Enumerable.Range(0, scores.Length)
             .Where(i => i == best || behind[i].Lower <= 0)
             .MinBy(i => tried[i].Contender.Complexity);

@@ -77,21 +77,21 @@ public static class PredictionTables
             yield return Row(name, slice, "top1", forecasts, f => f.Rank <= 1 ? 1 : 0, seed);
             yield return Row(name, slice, "top3", forecasts, f => f.Rank <= 3 ? 1 : 0, seed);
             yield return Row(name, slice, "top5", forecasts, f => f.Rank <= 5 ? 1 : 0, seed);
-            yield return Row(name, slice, "calibration_error", forecasts.Count, WeekBootstrap.CalibrationError(forecasts, seed));
+            yield return Row(name, slice, "calibration_error", forecasts.Count, WeekIntervals.CalibrationError(forecasts, seed));
         }
 
         yield return Paired("shipped_minus_complaint_only", slice, ours, plain, seed);
         yield return Paired("shipped_minus_back_off", slice, ours, backOff, seed);
         double[] in80 = [.. answers.Shipped.Select(w => w.Covered80 ? 1.0 : 0)], in95 = [.. answers.Shipped.Select(w => w.Covered95 ? 1.0 : 0)];
-        yield return Row("shipped", slice, "coverage_80", ours.Count, WeekBootstrap.Mean(ours, in80, seed));
-        yield return Row("shipped", slice, "coverage_95", ours.Count, WeekBootstrap.Mean(ours, in95, seed));
+        yield return Row("shipped", slice, "coverage_80", ours.Count, WeekIntervals.Mean(ours, in80, seed));
+        yield return Row("shipped", slice, "coverage_95", ours.Count, WeekIntervals.Mean(ours, in95, seed));
     }
 
     private static ScoreRow Row(string predictor, string slice, string figure, IReadOnlyList<Forecast> forecasts, Func<Forecast, double> value, int seed) =>
-        Row(predictor, slice, figure, forecasts.Count, WeekBootstrap.Mean(forecasts, [.. forecasts.Select(value)], seed));
+        Row(predictor, slice, figure, forecasts.Count, WeekIntervals.Mean(forecasts, [.. forecasts.Select(value)], seed));
 
     private static ScoreRow Paired(string name, string slice, IReadOnlyList<Forecast> ours, IReadOnlyList<Forecast> other, int seed) =>
-        Row(name, slice, "log_loss", ours.Count, WeekBootstrap.Mean(ours, [.. ours.Zip(other, (a, b) => a.LogLoss - b.LogLoss)], seed));
+        Row(name, slice, "log_loss", ours.Count, WeekIntervals.Mean(ours, [.. ours.Zip(other, (a, b) => a.LogLoss - b.LogLoss)], seed));
 
     private static ScoreRow Row(string predictor, string slice, string figure, int jobs, Estimate e) =>
         new(predictor, slice, figure, jobs, e.Value, e.Lower, e.Upper, e.Missing);

@@ -39,13 +39,13 @@ public sealed record EvidenceRow(
     {
         ILookup<ReplayPolicy, ReplayRow> by = rows.ToLookup(r => r.Policy);
         (double, double)[] plain = Weeks(by[ReplayPolicy.MostUsed], null);
-        var bootstrap = new WeekBootstrap(plain.Length, options.Draws, options.Seed);
+        var bootstrap = new CompletionIntervals(plain.Length, options.Draws, options.Seed);
         foreach (var policy in by.OrderBy(p => p.Key))
         {
             var quarters = policy.Select(r => r.Quarter).ToHashSet();
             (double, double)[] weeks = Weeks(policy, null);
             (double, double)[] same = Weeks(by[ReplayPolicy.MostUsed], quarters);
-            WeekBootstrap draws = weeks.Length == plain.Length ? bootstrap : new WeekBootstrap(weeks.Length, options.Draws, options.Seed);
+            CompletionIntervals draws = weeks.Length == plain.Length ? bootstrap : new CompletionIntervals(weeks.Length, options.Draws, options.Seed);
             Estimate share = draws.Share(weeks);
             Estimate? lead = policy.Key == ReplayPolicy.MostUsed || same.Length != weeks.Length ? null : draws.Lead(weeks, same);
             yield return new EvidenceRow(
@@ -64,11 +64,11 @@ public sealed record EvidenceRow(
             : Share(ReplayPolicy.MostUsed) is { } plain && Share(ReplayPolicy.Hindsight) is { } best ? GapShare.From(share.Value, plain, best) : null;
     }
 
-    /// <summary>Jobs and jobs finished per calendar week of each quarter, over the vans.</summary>
-    private static (double Jobs, double Finished)[] Weeks(IEnumerable<ReplayRow> rows, HashSet<string>? quarters) =>
+    /// <summary>Jobs finished, and jobs, per calendar week of each quarter, over the vans.</summary>
+    private static (double Finished, double Jobs)[] Weeks(IEnumerable<ReplayRow> rows, HashSet<string>? quarters) =>
         [.. rows.Where(r => quarters is null || quarters.Contains(r.Quarter))
             .SelectMany(r => r.Weeks.Select(w => (r.Quarter, w.Week, w.Jobs, w.Finished)))
             .GroupBy(w => (w.Quarter, w.Week))
             .OrderBy(g => g.Key.Quarter, StringComparer.Ordinal).ThenBy(g => g.Key.Week)
-            .Select(g => ((double)g.Sum(w => w.Jobs), (double)g.Sum(w => w.Finished)))];
+            .Select(g => ((double)g.Sum(w => w.Finished), (double)g.Sum(w => w.Jobs)))];
 }

@@ -66,20 +66,20 @@ public sealed class ScoresTests
     {
         Forecast[] forecasts = [.. Enumerable.Range(0, 30).Select(i => Of([1], 0, i))];
         double[] figure = [.. forecasts.Select((_, i) => (double)(i % 3))];
-        Estimate mean = WeekBootstrap.Mean(forecasts, figure, 7);
+        Estimate mean = WeekIntervals.Mean(forecasts, figure, 7);
         Assert.Equal(1, mean.Value!.Value, 12);
         Assert.InRange(mean.Lower!.Value, 0.5, 0.99);
         Assert.InRange(mean.Upper!.Value, 1.01, 1.5);
-        Assert.Equal(mean, WeekBootstrap.Mean(forecasts, figure, 7));
+        Assert.Equal(mean, WeekIntervals.Mean(forecasts, figure, 7));
     }
 
     [Fact]
     public void Mean_OneWeek_SaysWhyThereIsNone() =>
-        Assert.Equal("fewer than two weeks of calls", WeekBootstrap.Mean([Of([1], 0)], [1], 7).Missing);
+        Assert.Equal("fewer than two weeks of calls", WeekIntervals.Mean([Of([1], 0)], [1], 7).Missing);
 
     [Theory]
     [InlineData("2024-01-07", "2024-01-08", false)]
     [InlineData("2024-01-08", "2024-01-14", true)]
     public void WeekOf_Monday_BeginsTheWeek(string a, string b, bool same) =>
-        Assert.Equal(same, WeekBootstrap.WeekOf(DateOnly.Parse(a)) == WeekBootstrap.WeekOf(DateOnly.Parse(b)));
+        Assert.Equal(same, WeekIntervals.WeekOf(DateOnly.Parse(a)) == WeekIntervals.WeekOf(DateOnly.Parse(b)));
 }

@@ -59,8 +59,8 @@ public sealed class RollingReplayTests
     public void Share_ManyWeeks_IntervalHoldsTheBinomialOne()
     {
         var random = new Random(3);
-        (double, double)[] weeks = [.. Enumerable.Range(0, 100).Select(_ => (20.0, (double)Enumerable.Range(0, 20).Count(_ => random.NextDouble() < 0.6)))];
-        Estimate share = new WeekBootstrap(100, 2000, 1).Share(weeks);
+        (double, double)[] weeks = [.. Enumerable.Range(0, 100).Select(_ => ((double)Enumerable.Range(0, 20).Count(_ => random.NextDouble() < 0.6), 20.0))];
+        Estimate share = new CompletionIntervals(100, 2000, 1).Share(weeks);
         double half = 1.96 * Math.Sqrt(0.6 * 0.4 / 2000);
         Assert.Equal(2 * half, share.Upper!.Value - share.Lower!.Value, 0.2 * half);
     }
@@ -68,7 +68,7 @@ public sealed class RollingReplayTests
     [Fact]
     public void Share_FewWeeksOrNoJobs_HasNoInterval()
     {
-        Assert.Null(new WeekBootstrap(3, 100, 1).Share([(5, 4), (5, 3), (2, 2)]).Lower);
-        Assert.Equal("no jobs", new WeekBootstrap(0, 100, 1).Share([]).Missing);
+        Assert.Null(new CompletionIntervals(3, 100, 1).Share([(4, 5), (3, 5), (2, 2)]).Lower);
+        Assert.Equal("no jobs", new CompletionIntervals(0, 100, 1).Share([]).Missing);
     }
 }
