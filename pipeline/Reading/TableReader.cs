@@ -18,7 +18,7 @@ internal abstract class TableReader : IDisposable
     /// <summary>The current row as the file has it, or its start where it is very long; empty: the file is no text.</summary>
     public abstract ReadOnlySpan<byte> RawUtf8 { get; }
 
-    /// <summary>Name of a cell's place for people, for example <c>column 3</c> or <c>Sheet1!C12</c>.</summary>
+    /// <summary>Name of a cell's place for people, for example <c>column 3</c> or <c>cell Sheet1!C12</c>.</summary>
     /// <param name="column">Its column, from 0.</param>
     /// <param name="line">Its row's <see cref="Line"/>.</param>
     public abstract string Place(int column, int line);

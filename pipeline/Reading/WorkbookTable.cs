@@ -63,7 +63,7 @@ internal sealed class WorkbookTable : TableReader
     public override ReadOnlySpan<byte> RawUtf8 => [];
 
     /// <inheritdoc/>
-    public override string Place(int column, int line) => $"{Sheet}!{Letters(column)}{line}";
+    public override string Place(int column, int line) => $"cell {Sheet}!{Letters(column)}{line}";
 
     /// <inheritdoc/>
     public override bool Read()

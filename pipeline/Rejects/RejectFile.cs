@@ -32,6 +32,8 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <summary>Columns after the source's own; ignored when a corrected file is loaded.</summary>
     public static readonly IReadOnlyList<string> OwnColumns = ["reject_line", "reject_field", "reject_reason", "reject_message", "reject_suggestion", "reject_raw"];
 
+    // A mended file has our own columns already, and is not to have them twice.
+    private readonly int _width = header.Count >= OwnColumns.Count && header.TakeLast(OwnColumns.Count).SequenceEqual(OwnColumns) ? header.Count - OwnColumns.Count : header.Count;
     private StreamWriter? _writer;
 
     /// <summary>Name of the file with the rows of a source that could not be read.</summary>
@@ -42,14 +44,18 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <param name="ownName">The source's own name.</param>
     public static string NameOfUnknownJobs(string ownName) => ownName.Replace("/", "__", StringComparison.Ordinal) + UnknownJobsEnding;
 
+    /// <summary>Name under which refused rows of a mended file are kept, without the ending: what it mends, with <c>.again</c> behind it.</summary>
+    /// <param name="mendedFile">The mended file in the input folder, for example <c>mended/log.csv.rejects.csv</c>.</param>
+    public static string MendedAgain(string mendedFile) => Path.GetFileName(mendedFile)[..^Ending.Length] + ".again";
+
     /// <summary>First line of a load's output: where rows are kept as typed.</summary>
     /// <param name="output">The output folder, as the user named it.</param>
     /// <param name="rejected">Rows that were refused.</param>
     /// <param name="notData">Lines that are not data, such as titles and totals.</param>
     public static string Notice(string output, long rejected, long notData) => rejected + notData == 0
         ? $"No rows were refused, so {output} holds no names or phone numbers."
-        : rejected == 0 ? string.Create(CultureInfo.InvariantCulture, $"No rows were refused. Private: {Path.Combine(output, "rejects")} holds {notData:N0} lines that are not data, as typed. Nothing else does.")
-        : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused rows as typed, including names and phone numbers. Nothing else does.");
+        : rejected == 0 ? string.Create(CultureInfo.InvariantCulture, $"No rows were refused. Private: {Path.Combine(output, "rejects")} holds {notData:N0} line{(notData == 1 ? "" : "s")} that {(notData == 1 ? "is" : "are")} not data, as typed. Nothing else does.")
+        : string.Create(CultureInfo.InvariantCulture, $"Private: {Path.Combine(output, "rejects")} holds {rejected:N0} refused row{(rejected == 1 ? "" : "s")} as typed, including names and phone numbers. Nothing else does.");
 
     /// <summary>The same before it is known whether any row will be refused.</summary>
     public static string Notice(string output) =>
@@ -60,7 +66,7 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     {
         StreamWriter writer = _writer ??= Begin();
         IReadOnlyList<string> cells = row.Cells.Count > 0 ? row.Cells : Cut(row.Raw);
-        for (int i = 0; i < header.Count; i++)
+        for (int i = 0; i < _width; i++)
         {
             writer.Write(TablePrinter.CsvCell(i < cells.Count ? cells[i] : ""));
             writer.Write(',');
@@ -102,7 +108,7 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     {
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         var writer = new StreamWriter(path + ".part", append: false);
-        writer.WriteLine(string.Join(',', header.Concat(OwnColumns).Select(h => TablePrinter.CsvCell(h))));
+        writer.WriteLine(string.Join(',', header.Take(_width).Concat(OwnColumns).Select(h => TablePrinter.CsvCell(h))));
         return writer;
     }
 

@@ -24,7 +24,8 @@ internal static class FieldValues
             return day;
         }
 
-        return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, "is not a date in the file's date order", "Type the date as 2026-08-03.");
+        (string what, string suggestion) = DateFault.Explain(text, row.Style.Dates);
+        return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, what, suggestion);
     }
 
     /// <summary>A day that the row cannot do without.</summary>
@@ -59,7 +60,7 @@ internal static class FieldValues
 
         NumberStyle numbers = row.IsNumberCell(field) ? NumberStyle.Point : row.Style.Numbers;
         return MoneyText.TryRead(text, numbers, out decimal amount) ? amount
-            : Unusable<decimal>(row, field, false, ReasonCode.BadNumber, "is not an amount in the file's number style", "Type the amount as 1234.50, or set numberStyle in the column map.");
+            : Unusable<decimal>(row, field, false, ReasonCode.BadNumber, "this is not an amount in the file's number style", "Type the amount as 1234.50, or set numberStyle in the column map.");
     }
 
     /// <summary>A count, 0 or more.</summary>
@@ -74,10 +75,10 @@ internal static class FieldValues
         NumberStyle numbers = row.IsNumberCell(field) ? NumberStyle.Point : row.Style.Numbers;
         if (!QuantityText.TryRead(text, numbers, out int count))
         {
-            return Unusable<int>(row, field, lesser, ReasonCode.BadNumber, "is not a whole number", "Type a whole number.");
+            return Unusable<int>(row, field, lesser, ReasonCode.BadNumber, "this is not a whole number", "Type a whole number.");
         }
 
-        return count >= 0 ? count : Unusable<int>(row, field, lesser, ReasonCode.OutOfRange, "is below zero", "Type 0 or more.");
+        return count >= 0 ? count : Unusable<int>(row, field, lesser, ReasonCode.OutOfRange, "the number is below zero", "Type 0 or more.");
     }
 
     /// <summary>Yes or no; a cell that is neither counts as unknown.</summary>
@@ -169,8 +170,8 @@ internal static class FieldValues
         }
         else
         {
-            string where = field.Columns.Length > 0 ? row.Place(field.Columns[0]) : "the column map's fixed value";
-            row.Fail(field, code, $"{field.Label} in {where} {what}.", suggestion);
+            string where = field.Columns.Length > 0 ? row.Place(field.Columns[0]) : $"the column map's fixed value of {field.Name}";
+            row.Fail(field, code, $"{char.ToUpperInvariant(where[0])}{where[1..]}: {what}.", suggestion);
         }
 
         return null;

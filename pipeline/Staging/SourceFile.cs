@@ -15,14 +15,24 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     /// <summary><see cref="OwnName"/> of the source whose mended rejects this file holds, or null if it is a source itself.</summary>
     public string? Mends { get; init; }
 
-    /// <summary>Name of the file; where several sources read the same one, with the kind behind it, and a number where even that is the same.</summary>
+    /// <summary>
+    /// Name of the file, under which its refused rows are kept; for a mended file the name it mends, with
+    /// <c>.again</c> behind it, so that its refused rows can be mended in their turn. Where several sources read the
+    /// same file, the kind follows, and a number where even that is the same.
+    /// </summary>
     public string OwnName { get; init; } = File.Name;
 
     /// <summary>Most files of one pattern.</summary>
     public const int MostFilesPerMap = 5_000;
 
-    /// <summary>Positions of one pattern: its files, then their mended rejects, then their mended lines of unknown jobs.</summary>
-    public const int PositionsPerMap = 3 * MostFilesPerMap;
+    /// <summary>How often rows of a source can be refused, mended, and loaded again as a file of their own.</summary>
+    public const int MostRounds = 4;
+
+    /// <summary>
+    /// Positions of one pattern: its files, then their mended rejects, then their mended lines of unknown jobs, then the
+    /// same two for each of these, and so on for every round.
+    /// </summary>
+    public const int PositionsPerMap = ((2 << MostRounds) - 1) * MostFilesPerMap;
 
     /// <summary>All files that the shop's maps name, in order.</summary>
     /// <exception cref="BadInputException">A map names no file, or a file may not be read; all faults together.</exception>
@@ -68,15 +78,24 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
         // What is mended goes by the name of its source, so sources are named first.
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        SourceFile[] sources = Named(found, taken);
-        return [.. sources, .. Named([.. sources.SelectMany(s => Mended(files, s))], taken)];
+        SourceFile[] round = Named(found, taken);
+        var all = new List<SourceFile>(round);
+        for (int i = 0; i < MostRounds; i++)
+        {
+            round = Named([.. round.SelectMany(s => Mended(files, s))], taken);
+            all.AddRange(round);
+        }
+
+        return all;
     }
 
     // No two go by names that would be one name in the rejects folder.
     private static SourceFile[] Named(IReadOnlyList<SourceFile> sources, HashSet<string> taken)
     {
         var readers = sources.CountBy(s => s.File.Name, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
-        return [.. sources.Select(s => s with { OwnName = Free(readers[s.File.Name] == 1 ? s.File.Name : $"{s.File.Name}.{s.Map.Kind}") })];
+        return [.. sources.Select(s => s with { OwnName = Free(readers[s.File.Name] == 1 ? Plain(s) : $"{Plain(s)}.{s.Map.Kind}") })];
+
+        static string Plain(SourceFile source) => source.Mends is null ? source.File.Name : RejectFile.MendedAgain(source.File.Name);
 
         string Free(string name)
         {
@@ -91,11 +110,16 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     }
 
     // A file for mending has the columns of its source, whatever form the source had.
-    private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source) =>
-        new[] { RejectFile.NameOf(source.OwnName), RejectFile.NameOfUnknownJobs(source.OwnName) }.Index().SelectMany(named =>
+    private static IEnumerable<SourceFile> Mended(InputFiles files, SourceFile source)
+    {
+        // Two kinds of mended files come of each file: they are numbered as the nodes of a tree.
+        int within = source.Order % PositionsPerMap;
+        int node = within / MostFilesPerMap;
+        return new[] { RejectFile.NameOf(source.OwnName), RejectFile.NameOfUnknownJobs(source.OwnName) }.Index().SelectMany(named =>
             files.Find($"{RejectFile.MendedFolder}/{named.Item}").Select(f => new SourceFile(
                 f,
                 source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
-                source.Order + ((named.Index + 1) * MostFilesPerMap))
-            { Mends = source.OwnName }));
+                source.Order + ((node + named.Index + 1) * MostFilesPerMap))
+            { Mends = source.Mends ?? source.OwnName }));
+    }
 }

@@ -162,9 +162,10 @@ internal sealed class Stager
         string name = source.File.Name;
         (FileStyle style, IReadOnlyList<string> remarks, RowHabits habits) = Decide(source, scan, mendStyle);
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
+        IReadOnlyList<string> names = new ColumnNames(table.Header).All;
         var files = new StagedTableFiles(folder);
         await using ConfiguredAsyncDisposable closing = files.ConfigureAwait(false);
-        var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), new ColumnNames(table.Header).All, table.Separator));
+        var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), names, table.Separator));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new FooterFilter(rejects);
@@ -197,9 +198,15 @@ internal sealed class Stager
 
         RowCleaner Cleaner(RowCells cells) => new(
             _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
-            new MappedRow(cells, table.Reader.Place, style, source.Mends is not null),
+            new MappedRow(cells, (column, line) => Place(table, names, column, line), style, source.Mends is not null),
             table.Header,
             habits);
+    }
+
+    private static string Place(OpenedTable table, IReadOnlyList<string> names, int column, int line)
+    {
+        string place = table.Reader.Place(column, line);
+        return column < table.Header.Count && table.Header[column].Length > 0 ? $"{place} ({names[column]})" : place;
     }
 
     private (FileStyle Style, IReadOnlyList<string> Remarks, RowHabits Habits) Decide(SourceFile source, ContentScan scan, FileStyle? mendStyle)

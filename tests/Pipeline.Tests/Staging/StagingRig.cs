@@ -70,6 +70,9 @@ internal sealed class StagingRig : IDisposable
     public static IReadOnlyList<string> Rejects(StagedFile file) =>
         file.Rejects is null ? [] : Query(file.Rejects, "source_line, field, reason_code");
 
+    public static IReadOnlyList<string> Messages(StagedFile file) =>
+        file.Rejects is null ? [] : Query(file.Rejects, "message, suggestion");
+
     public void Dispose() => Directory.Delete(_root, recursive: true);
 
     private static void AssertSame(StagedFile one, StagedFile other)
