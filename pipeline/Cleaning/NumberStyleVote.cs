@@ -5,6 +5,10 @@ internal sealed class NumberStyleVote
 {
     private int _point;
     private int _comma;
+    private int _open;
+
+    /// <summary>Amounts in which the mark matters: 1.250 may be more than a thousand or little more than one.</summary>
+    public int Ambiguous => _open;
 
     /// <summary>Amounts that can only have a decimal point.</summary>
     public int Point => _point;
@@ -44,6 +48,10 @@ internal sealed class NumberStyleVote
         {
             _point += point >= 0 ? 1 : 0;
             _comma += comma >= 0 ? 1 : 0;
+        }
+        else if (digits == 3 && at <= 3)
+        {
+            _open++;
         }
     }
 

@@ -62,7 +62,7 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
             shops.Add(inspection);
             if (settings.Write || given.Count > 0)
             {
-                saved.Add(ProposedMaps.Save(folder, inspection, given, settings.Write));
+                saved.Add(ProposedMaps.Save(folder, inspection, given, settings.Write, () => new Inspector(shop.Limits, WordSets.Load(folder), shop.Answers).Inspect(files, cancellationToken)));
             }
         }
 

@@ -14,12 +14,6 @@ internal static class InspectionQuestions
     {
         Dictionary<string, ColumnProfile> byField = ByField(map, columns);
         ColumnProfile[] dates = [.. byField.Where(f => f.Key.EndsWith("_on", StringComparison.Ordinal)).Select(f => f.Value).Distinct()];
-        int ambiguous = dates.Sum(d => d.Dates.Ambiguous);
-        if (ambiguous > 0 && !Array.Exists(dates, d => d.Dates.IsDecided))
-        {
-            yield return $"Dates: {ambiguous:N0} can be day-first or month-first and none has a day over 12. Set dateOrder to dmy or mdy; without it load reads them day-first.";
-        }
-
         foreach (ColumnProfile mixed in dates.Where(d => d.Dates.IsMixed))
         {
             yield return $"Dates: '{mixed.Name}' has {mixed.Dates.DayFirst:N0} that can only be day-first and {mixed.Dates.MonthFirst:N0} that can only be month-first. One order holds for the file; the others will be rejects.";

@@ -46,14 +46,29 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         // Logs of a standard are read as the standard says.
         SourceMap?[] standard = [.. tables.Select(t => RepairDataStandard.Map(t.Sample.File, [.. t.AllColumns.Select(c => c.Name)]))];
         TableReading[] readings = [.. ShopUnderstanding.Decide(tables, _answers, ReadingModel.Shipped)];
-        (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of([.. readings.Where((r, i) => standard[i] is null || r.IsAnswered)]);
-        return new ShopInspection([.. readings.Select((r, i) => Explain(r, r.IsAnswered ? null : standard[i]))], questions, more);
+        SourceMap?[] maps = [.. readings.Select((r, i) => (r.IsAnswered ? null : standard[i]) ?? (r.Choice is null ? null : MapMaker.Make(r, r.Table.Profiles, _answers)))];
+        var shop = ShopStyles.Of(maps.OfType<SourceMap>());
+        for (int i = 0; i < maps.Length; i++)
+        {
+            maps[i] = maps[i] is { } map ? WithStyles(map, tables[i].Profiles, shop) : null;
+        }
+
+        (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
+            [.. readings.Where((r, i) => standard[i] is null || r.IsAnswered)],
+            readings.SelectMany((r, i) => maps[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []));
+        return new ShopInspection([.. readings.Select((r, i) => Explain(r, maps[i]))], questions, more);
     }
 
-    private Inspection Explain(TableReading reading, SourceMap? standard)
+    // What a table leaves open is as in the shop's other tables.
+    private static SourceMap WithStyles(SourceMap map, IReadOnlyList<ColumnProfile> columns, ShopStyles shop) => map with
+    {
+        DateOrder = map.DateOrder ?? (ShopStyles.Dates(map, columns).Any(d => d.Dates.Ambiguous > 0) ? shop.DateOrder : null),
+        NumberStyle = map.NumberStyle ?? (ShopStyles.Amounts(map, columns).Any(a => a.Numbers.Ambiguous > 0) ? shop.NumberStyle : null),
+    };
+
+    private Inspection Explain(TableReading reading, SourceMap? map)
     {
         SampledTable table = reading.Table;
-        SourceMap? map = standard ?? (reading.Choice is null ? null : MapMaker.Make(reading, table.Profiles, _answers));
         return new Inspection(
             table.Sample.File,
             table.Form,

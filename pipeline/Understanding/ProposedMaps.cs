@@ -14,17 +14,22 @@ internal static class ProposedMaps
     /// <param name="inspection">What was found, with the answers heeded.</param>
     /// <param name="given">Answers given just now.</param>
     /// <param name="write">Whether maps are added for tables that have none.</param>
+    /// <param name="before">What was found without the answers given just now.</param>
     /// <returns>What was done, in one line.</returns>
-    public static string Save(string folder, ShopInspection inspection, IReadOnlyDictionary<string, string> given, bool write)
+    public static string Save(string folder, ShopInspection inspection, IReadOnlyDictionary<string, string> given, bool write, Func<ShopInspection> before)
     {
         string path = Path.Combine(folder, ShopFile.Name);
         string? text = File.Exists(path) ? File.ReadAllText(path) : null;
         IReadOnlyList<SourceMap> settled = text is null ? [] : ShopFile.Parse(text).Sources;
         HashSet<Inspection> answered = Answered(inspection, given);
-        Inspection[] fresh = [.. inspection.Tables.Where(t => !settled.Any(m => IsFor(m, t)))];
+        SourceMap[] added = [.. inspection.Tables.Where(t => !settled.Any(m => IsFor(m, t)) && write && t.Map is not null).Select(t => t.Map!)];
         Inspection[] stay = [.. inspection.Tables.Where(t => t.Map is not null && !answered.Contains(t) && settled.Any(m => IsFor(m, t) && !Same(m, t.Map)))];
-        SourceMap[] added = [.. fresh.Where(t => write && t.Map is not null).Select(t => t.Map!)];
-        SourceMap[] anew = [.. inspection.Tables.Where(t => t.Map is not null && answered.Contains(t) && (write || settled.Any(m => IsFor(m, t)))).Select(t => t.Map!)];
+
+        // A map that a person changed stays but for what the answers say; one that is still as it was proposed is proposed anew.
+        IReadOnlyList<Inspection> earlier = given.Count == 0 || settled.Count == 0 ? [] : before().Tables;
+        HashSet<SourceMap> untouched = [.. settled.Where(m => earlier.Any(t => t.Map is not null && IsFor(m, t) && IsAsProposed(m, t.Map)))];
+        SourceMap[] anew = [.. answered.Where(t => t.Map is not null).Select(t => (Table: t, Map: settled.FirstOrDefault(m => IsFor(m, t)))).Where(t => t.Map is not null || write)
+            .Select(t => t.Map is null || untouched.Contains(t.Map) || AnsweredMap.IsOfAnotherKind(t.Map, given) ? t.Table.Map! : AnsweredMap.With(t.Map, given)).Distinct()];
         if (text is not null && inspection.Tables.Where(t => t.Map is null && answered.Contains(t)).Select(t => new SourceMap { Files = t.File, Sheet = t.Sheet, Kind = "" }).ToList() is { Count: > 0 } gone)
         {
             text = ShopFileWriter.Without(text, gone);
@@ -49,7 +54,8 @@ internal static class ProposedMaps
         if (settings.Sources.Count > 0)
         {
             string[] unread = [.. files.Where(f => !settings.Sources.Any(m => FileSystemName.MatchesSimpleExpression(m.Files, f.Name, ignoreCase: false))).Select(f => f.Name)];
-            return (settings, unread.Length == 0 ? null : $"Not read, since no map in {ShopFile.Name} names {(unread.Length == 1 ? "it" : "them")}: {string.Join(", ", unread)}. Run inspect --write to have {(unread.Length == 1 ? "it" : "them")} read.");
+            ShopSettings answered = settings with { Sources = Answered(files, folder, settings, cancellation) };
+            return (answered, unread.Length == 0 ? null : $"Not read, since no map in {ShopFile.Name} names {(unread.Length == 1 ? "it" : "them")}: {string.Join(", ", unread)}. Run inspect --write to have {(unread.Length == 1 ? "it" : "them")} read.");
         }
 
         if (files.Count == 0)
@@ -62,6 +68,14 @@ internal static class ProposedMaps
         int open = inspection.Questions.Count;
         string assumed = string.Create(CultureInfo.InvariantCulture, $"Assumed: {string.Join(", ", maps.GroupBy(m => m.Kind).Select(g => $"{g.Key} from {string.Join(" and ", g.Select(m => m.Files).Distinct())}"))}.{(open == 0 ? "" : $" {open} {(open == 1 ? "question is" : "questions are")} open: run inspect {folder}.")}");
         return (settings with { Sources = maps }, maps.Length == 0 ? null : assumed);
+    }
+
+    // The maps that stand, with what was answered since: a table of another kind is read anew.
+    private static IReadOnlyList<SourceMap> Answered(IReadOnlyList<InputFile> files, string folder, ShopSettings settings, CancellationToken cancellation)
+    {
+        SourceMap[] other = [.. settings.Sources.Where(m => AnsweredMap.IsOfAnotherKind(m, settings.Answers))];
+        ShopInspection? inspection = other.Length == 0 ? null : new Inspector(settings.Limits, WordSets.Load(folder), settings.Answers).Inspect(files, cancellation);
+        return [.. settings.Sources.SelectMany(m => other.Contains(m) ? inspection!.Tables.Where(t => IsFor(m, t)).Select(t => t.Map).OfType<SourceMap>() : [AnsweredMap.With(m, settings.Answers)])];
     }
 
     // Tables that an answer is about, and those with the same columns.
@@ -77,6 +91,10 @@ internal static class ProposedMaps
 
     private static bool IsFor(SourceMap map, Inspection table) =>
         FileSystemName.MatchesSimpleExpression(map.Files, table.File, ignoreCase: false) && (map.Sheet is null || table.Sheet is null || map.Sheet.Equals(table.Sheet, StringComparison.OrdinalIgnoreCase));
+
+    private static bool IsAsProposed(SourceMap map, SourceMap proposed) =>
+        Same(map, proposed) && map.DateOrder == proposed.DateOrder && map.NumberStyle == proposed.NumberStyle && map.PartGroups.Count == proposed.PartGroups.Count
+        && map.Fixed.Count + map.Words.Count == 0 && map.JobPrefix is null && map.Supplier is null && map.HeaderLine is null && map.Encoding is null && map.Separator is null;
 
     private static bool Same(SourceMap a, SourceMap b) =>
         a.Kind == b.Kind && a.Columns.Count == b.Columns.Count && a.Columns.All(c => b.Columns.TryGetValue(c.Key, out IReadOnlyList<string>? headers) && headers.SequenceEqual(c.Value, StringComparer.OrdinalIgnoreCase));

@@ -27,7 +27,9 @@ internal static class QuestionMaker
     };
 
     /// <summary>The questions of a shop, and how many more there would be.</summary>
-    public static (IReadOnlyList<ReadingQuestion> Questions, int More) Of(IReadOnlyList<TableReading> readings)
+    /// <param name="readings">What its tables are taken for.</param>
+    /// <param name="styles">Questions on how dates and amounts are written.</param>
+    public static (IReadOnlyList<ReadingQuestion> Questions, int More) Of(IReadOnlyList<TableReading> readings, IEnumerable<ReadingQuestion> styles)
     {
         var all = new List<ReadingQuestion>();
         var asked = new HashSet<string>(StringComparer.Ordinal);
@@ -40,8 +42,15 @@ internal static class QuestionMaker
                 all.Add(KindQuestion(reading));
             }
 
-            all.AddRange(reading.Doubts.Where(d => asked.Add($"{columns} {reading.Kind} {d.Field}")).Select(d => FieldQuestion(reading, d)));
+            ColumnDoubt[] doubts = [.. reading.Doubts.Where(d => asked.Add($"{columns} {reading.Kind} {d.Field}"))];
+
+            // Several fields that one column alone could give are one question: what is this column?
+            int[] shared = [.. doubts.Where(d => d.Columns.Count == 1).GroupBy(d => d.Columns[0]).Where(g => g.Count() > 1).Select(g => g.Key)];
+            all.AddRange(shared.Select(c => ColumnQuestion(reading, c, [.. doubts.Where(d => d.Columns.Count == 1 && d.Columns[0] == c)])));
+            all.AddRange(doubts.Where(d => d.Columns.Count > 1 || !shared.Contains(d.Columns[0])).Select(d => FieldQuestion(reading, d)));
         }
+
+        all.AddRange(styles);
 
         ReadingQuestion[] ordered = [.. all.OrderByDescending(q => q.Weight).ThenBy(q => q.Key, StringComparer.Ordinal)];
         return ([.. ordered.Take(Most)], Math.Max(0, ordered.Length - Most));
@@ -81,6 +90,23 @@ internal static class QuestionMaker
             chosen is null ? $"Until you answer, nothing is read as {doubt.Field}, and what rests on it is missing." : $"Until you answer, '{chosen}' is read as {doubt.Field}.",
             chosen ?? ReadingAnswers.Nothing,
             doubt.Weight * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
+    }
+
+    private static ReadingQuestion ColumnQuestion(TableReading reading, int at, ColumnDoubt[] doubts)
+    {
+        TableSample table = reading.Table.Sample;
+        ColumnSample column = table.Columns[at];
+        string[] fields = [.. doubts.OrderByDescending(d => reading.Choice!.Odds[at, ((IList<string>)reading.Choice.Fields).IndexOf(d.Field)]).Select(d => d.Field)];
+        string? taken = doubts.FirstOrDefault(d => d.Chosen == at)?.Field;
+        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
+        return new ReadingQuestion(
+            $"{reading.Key}/column/{column.Name}", table.File, table.Sheet, column.Name, taken,
+            $"What does column '{column.Name}' of '{where}' say?",
+            [.. fields.Select(f => new QuestionChoice(f, FieldCatalog.Get(reading.Kind, f).Meaning.TrimEnd('.'))), new QuestionChoice(ReadingAnswers.Nothing, "none of these")],
+            [.. Examples(column, reading, ExamplesPerColumn)],
+            taken is null ? "Until you answer, it is not read, and what rests on it is missing." : $"Until you answer, it is read as {taken}.",
+            taken ?? ReadingAnswers.Nothing,
+            doubts.Max(d => d.Weight) * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
     }
 
     private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most)

@@ -65,13 +65,18 @@ internal static class ShopUnderstanding
             }
         }
 
-        // A column that somebody gave to one field gives no other.
+        // A column that somebody gave to one field gives no other, and no other column gives that field.
         for (int c = 0; c < table.Columns.Count; c++)
         {
-            int given = Enumerable.Range(0, fields.Count).FirstOrDefault(f => answers.Header(key, fields[f]) == table.Columns[c].Name, -1);
+            int given = Enumerable.Range(0, fields.Count).FirstOrDefault(f => answers.Header(key, fields[f]) == table.Columns[c].Name || answers.Field(key, table.Columns[c].Name) == fields[f], -1);
             for (int f = 0; given >= 0 && f < fields.Count; f++)
             {
                 odds[c, f] = f == given ? Certain : -Certain;
+            }
+
+            for (int other = 0; given >= 0 && other < table.Columns.Count; other++)
+            {
+                odds[other, given] = other == c ? Certain : -Certain;
             }
         }
     }

@@ -28,6 +28,12 @@ internal static class FittingProgram
             case ["check", var folds, .. var tables]:
                 Check(int.Parse(folds, CultureInfo.InvariantCulture), Load(tables), started);
                 break;
+            case ["predict", var folds, var output, .. var tables]:
+                Predict(int.Parse(folds, CultureInfo.InvariantCulture), output, Load(tables), started);
+                break;
+            case ["fields"]:
+                Console.WriteLine(System.Text.Json.JsonSerializer.Serialize(PartsSignal.Pipeline.Config.FieldCatalog.Kinds.ToDictionary(k => k, KindFields.Of)));
+                break;
             case ["write", var weights, .. var tables]:
                 File.WriteAllText(weights, Weights(Load(tables)));
                 break;
@@ -121,6 +127,39 @@ internal static class FittingProgram
         HashSet<string> own = [.. Headers(same: true)];
         own.ExceptWith(Headers(same: false));
         return new HeaderLexicon(WordTable.ReadDefault("field-words.csv"), own);
+    }
+
+    private static void Predict(int folds, string output, IReadOnlyList<TruthSet> sets, long started)
+    {
+        var levels = new FieldLevels(HeaderLexicon.Shipped.Fields);
+        IReadOnlyList<LearningShop> shops = Shops(sets);
+        using var writer = new StreamWriter(output);
+        for (int fold = 0; fold < folds; fold++)
+        {
+            ReadingModel model = new ReadingFit(levels).Fit([.. shops.Where(s => s.Group % folds != fold).Select(s => s with { Group = s.Group / folds })]);
+            foreach (LearningShop shop in shops.Where(s => s.Group % folds == fold))
+            {
+                var first = new FirstLook(shop.Set.Evidence, levels, model.First);
+                var second = new SecondLook(first, first.Kinds(model.FirstKinds));
+                TruthSet set = shop.Set;
+                for (int t = 0; t < set.Truth.Count; t++)
+                {
+                    TableTruth truth = set.Truth[t];
+                    double[] kinds = truth.Columns.Count == 0 ? [.. KindModels.Names.Select(k => k == KindModels.None ? 1.0 : 0)] : model.SecondKinds.Chances(second.KindLevels(t));
+                    string kind = KindModels.Names[Array.IndexOf(kinds, kinds.Max())];
+                    string[] shown = [.. new[] { kind, truth.Kind }.Where(k => k != KindModels.None).Distinct()];
+                    writer.WriteLine(System.Text.Json.JsonSerializer.Serialize(new
+                    {
+                        set = set.Name, origin = set.Origin, sort = set.Sort, table = truth.Name, kind = truth.Kind, ok = truth.AlsoRight, essential = truth.Essential, kinds,
+                        needed = first.Fits(t)[^1].Needed, headers = set.Evidence.Tables[t].Columns.Select(c => c.Header),
+                        right = truth.Columns.Select(c => c.Right), never = truth.Columns.Select(c => c.Never),
+                        odds = shown.ToDictionary(k => k, k => { double[,] o = second.Odds(t, k, model.Second); return Enumerable.Range(0, o.GetLength(0)).Select(c => Enumerable.Range(0, o.GetLength(1)).Select(f => Math.Round(o[c, f], 2))); }),
+                    }));
+                }
+            }
+
+            Console.Error.WriteLine($"fold {fold}: {Stopwatch.GetElapsedTime(started).TotalSeconds:0} s");
+        }
     }
 
     private static void Check(int folds, IReadOnlyList<TruthSet> sets, long started)

@@ -64,16 +64,71 @@ public sealed class QuestionTests
         const string Own = """{ "shop": "Mine", "sources": [ { "files": "log.csv", "kind": "jobs", "columns": { "opened_on": "Opened", "complaint": "Model" } } ] }""";
         File.WriteAllText(folder.Sub("shop.json"), Own);
         ShopInspection found = Inspect(Log, []);
-        string said = ProposedMaps.Save(folder.Path, found, new Dictionary<string, string>(), write: true);
+        string said = ProposedMaps.Save(folder.Path, found, new Dictionary<string, string>(), write: true, () => found);
         Assert.Equal("Model", ShopFile.Load(folder.Path).Sources.Single().Columns["complaint"].Single());
         Assert.Contains("stays", said, StringComparison.Ordinal);
 
         var answer = new Dictionary<string, string> { ["log.csv/field/complaint"] = "Complaint" };
-        ProposedMaps.Save(folder.Path, Inspect(Log, answer), answer, write: true);
+        ProposedMaps.Save(folder.Path, Inspect(Log, answer), answer, write: true, () => found);
         ShopSettings settled = ShopFile.Load(folder.Path);
         Assert.Equal("Complaint", settled.Sources.Single().Columns["complaint"].Single());
         Assert.Equal(answer, settled.Answers);
         Assert.True(File.Exists(folder.Sub(ShopFileWriter.PreviousName)));
+    }
+
+    [Fact]
+    public void Save_AnswerOnAMapThatAPersonWrote_ChangesOnlyWhatIsAnswered()
+    {
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), Log);
+        const string Own = """{ "shop": "Mine", "sources": [ { "files": "log.csv", "kind": "jobs", "jobPrefix": "A-", "columns": { "opened_on": "Opened", "complaint": "Model" } } ] }""";
+        File.WriteAllText(folder.Sub("shop.json"), Own);
+        var answers = new Dictionary<string, string> { ["log.csv/dates"] = "mdy", ["log.csv/column/Model"] = "model" };
+        ProposedMaps.Save(folder.Path, Inspect(Log, answers), answers, write: false, () => Inspect(Log, []));
+        SourceMap map = ShopFile.Load(folder.Path).Sources.Single();
+        Assert.Equal("A-", map.JobPrefix);
+        Assert.Equal("mdy", map.DateOrder);
+        Assert.Equal(["model", "opened_on"], map.Columns.Keys.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("log.csv/kind", "none", 0)]
+    [InlineData("log.csv/field/complaint", "Complaint", 1)]
+    [InlineData("other.csv/kind", "none", 1)]
+    public void Complete_AnswersBesideAMap_AreHeeded(string key, string choice, int maps)
+    {
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), Log);
+        File.WriteAllText(folder.Sub("shop.json"), $$"""{ "shop": "Mine", "answers": { "{{key}}": "{{choice}}" }, "sources": [ { "files": "log.csv", "kind": "jobs", "columns": { "opened_on": "Opened", "complaint": "Model" } } ] }""");
+        IReadOnlyList<SourceMap> read = ProposedMaps.Complete(folder.Path, ShopFile.Load(folder.Path), CancellationToken.None).Settings.Sources;
+        Assert.Equal(maps, read.Count);
+        Assert.All(read, m => Assert.Equal(key.EndsWith("complaint", StringComparison.Ordinal) ? "Complaint" : "Model", m.Columns["complaint"].Single()));
+    }
+
+    [Fact]
+    public void Dates_ThatCanBeReadTwoWays_AreAskedAboutUntilAnswered()
+    {
+        const string Open = "Job;Opened;Complaint;Model\n1;03.08.2026;no heat at all;WX100-1\n2;04.08.2026;leaks from door;WX100-2\n3;05.08.2026;does not spin;DR200-1\n";
+        var kind = new Dictionary<string, string> { ["log.csv/kind"] = "jobs", ["log.csv/field/opened_on"] = "Opened" };
+        ReadingQuestion question = Assert.Single(Inspect(Open, kind).Questions, q => q.Key == "log.csv/dates");
+        Assert.Equal(["dmy", "mdy"], question.Choices.Select(c => c.Value));
+        Assert.Equal("dmy", question.Default);
+        Assert.Equal("03.08.2026", question.Examples[0]);
+
+        ShopInspection answered = Inspect(Open, new(kind) { ["log.csv/dates"] = "mdy" });
+        Assert.Equal("mdy", answered.Tables.Single().Map!.DateOrder);
+        Assert.DoesNotContain(answered.Questions, q => q.Key == "log.csv/dates");
+        Assert.DoesNotContain(Inspect(Log, kind).Questions, q => q.Key == "log.csv/dates");
+    }
+
+    [Theory]
+    [InlineData("1.250", "2.400", true)]
+    [InlineData("1.250", "2,40", false)]
+    public void Amounts_ThatCanBeReadTwoWays_AreAskedAbout(string one, string other, bool asks)
+    {
+        string list = $"Part number;Description;Price\nAB-1001;door seal;{one}\nAB-1002;drain pump;{other}\nAB-1003;motor brush;{one}\n";
+        ShopInspection found = Inspect(list, new() { ["log.csv/kind"] = "parts", ["log.csv/field/price"] = "Price" });
+        Assert.Equal(asks, found.Questions.Any(q => q.Key == "log.csv/numbers"));
     }
 
     [Fact]
