@@ -4,6 +4,8 @@ namespace PartsSignal.Pipeline.Reading;
 internal static class HeaderFinder
 {
     private const int MostHeaderCharacters = 160;
+    private const int FewestPeriods = 3;
+    private const int FewestNumbered = 3;
 
     /// <summary>Position of the header in the rows, or -1 where none looks like one.</summary>
     /// <param name="rows">First rows of the table.</param>
@@ -33,7 +35,7 @@ internal static class HeaderFinder
         int filled = Math.Min(width, UsualFilled(rows));
         for (int i = 0; i < rows.Count; i++)
         {
-            if (Width(rows[i]) >= width && rows[i].Filled * 2 > filled && (LooksLikeHeader(rows[i]) || StandsOut(rows, i)))
+            if (Width(rows[i]) >= width && rows[i].Filled * 2 > filled && ((LooksLikeHeader(rows[i]) && !MonthsGoOn(rows, i)) || StandsOut(rows, i)))
             {
                 return i;
             }
@@ -91,9 +93,43 @@ internal static class HeaderFinder
     private static bool LooksLikeHeader(SampleRow row)
     {
         var filled = row.Cells.Where(c => !string.IsNullOrWhiteSpace(c)).Select(c => c.Trim()).ToList();
+        int periods = filled.Count(IsPeriod);
+        bool months = periods >= FewestPeriods && periods < filled.Count && filled.Where(IsPeriod).Distinct(StringComparer.Ordinal).Count() == periods;
+        bool numbered = filled.Count >= FewestNumbered && filled.Count(IsNumbered) * 10 >= filled.Count * 9;
         return filled.Count > 0
             && filled.Distinct(StringComparer.OrdinalIgnoreCase).Count() * 10 >= filled.Count * 6
-            && filled.All(c => c.Length <= 60 && !char.IsAsciiDigit(c[0]))
+            && filled.All(c => c.Length <= 60 && (!char.IsAsciiDigit(c[0]) || (months && IsPeriod(c)) || (numbered && IsNumbered(c))))
             && !row.Forms.Any(f => f is CellForm.Number or CellForm.Date or CellForm.DamagedNumber);
+    }
+
+    // Months below months are cells of a column of months.
+    private static bool MonthsGoOn(IReadOnlyList<SampleRow> rows, int at)
+    {
+        int[] months = [.. Enumerable.Range(0, rows[at].Cells.Count).Where(i => IsPeriod(rows[at].Cells[i].Trim()))];
+        return rows.Skip(at + 1).Any(r => months.Any(i => i < r.Cells.Count && IsPeriod(r.Cells[i].Trim())));
+    }
+
+    // Months that stand as columns: 2024-05, 05/2024, 202405.
+    private static bool IsPeriod(string cell)
+    {
+        string digits = string.Concat(cell.Where(char.IsAsciiDigit));
+        return digits.Length == 6 && cell.Length <= 7 && cell.All(c => char.IsAsciiDigit(c) || c is '-' or '/' or '.')
+            && (IsMonthOf(digits[..4], digits[4..]) || IsMonthOf(digits[2..], digits[..2]));
+    }
+
+    private static bool IsMonthOf(string year, string month) =>
+        (year.StartsWith("19", StringComparison.Ordinal) || year.StartsWith("20", StringComparison.Ordinal)) && string.CompareOrdinal(month, "01") >= 0 && string.CompareOrdinal(month, "12") <= 0;
+
+    // Columns that an office numbers: 12 customer, 13 model.
+    private static bool IsNumbered(string cell)
+    {
+        int end = 0;
+        while (end < cell.Length && char.IsAsciiDigit(cell[end]))
+        {
+            end++;
+        }
+
+        ReadOnlySpan<char> rest = cell.AsSpan(end).TrimStart(" .:)-_");
+        return end is > 0 and <= 3 && rest.Length < cell.Length - end && rest.Length >= 2 && char.IsLetter(rest[0]);
     }
 }
