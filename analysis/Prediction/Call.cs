@@ -47,9 +47,21 @@ public sealed record Call
     /// <summary>Jobs on this unit that were closed before the call, the latest first; empty: none known.</summary>
     public IReadOnlyList<EarlierVisit> Earlier { get; init; } = [];
 
-    /// <summary>Day of building that an age on a day means; null where the age is unknown or only roughly known.</summary>
-    public static DateOnly? BuiltOn(DateOnly on, double? ageYears, string ageBasis) =>
-        ageYears is { } years && ageBasis is ("register" or "date code") ? on.AddDays(-(int)Math.Round(years * 365.25)) : null;
+    /// <summary>
+    /// The call with what follows from its day: its month, and the day of building if the age is known within months.
+    /// An age below 0 is not known. Every call that is learned from or asked about passes here.
+    /// </summary>
+    /// <param name="day">Day of the call.</param>
+    public Call On(DateOnly day)
+    {
+        double? age = AgeYears is >= 0 ? AgeYears : null;
+        return this with
+        {
+            AgeYears = age,
+            MadeOn = age is { } years && AgeBasis is ("register" or "date code") ? day.AddDays(-(int)Math.Round(years * 365.25)) : null,
+            Month = day.Month,
+        };
+    }
 }
 
 /// <summary>A job on the same unit that was closed before the call.</summary>

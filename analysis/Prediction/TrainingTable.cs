@@ -55,26 +55,19 @@ internal sealed record CallRow(
     string JobId, DateOnly OpenedOn, DateOnly? ClosedOn, string? UnitId, string? MainComponent, string? ApplianceType, string? Brand, string? ModelNumber,
     string? ModelFamily, double? AgeYears, string? AgeBasis, string? ComplaintText, string ComplaintKind, string? ErrorCode, string? CustomerKind, string? Visits)
 {
-    /// <summary>What was known when it was booked. An age below 0 is not known.</summary>
-    public Call Call()
+    /// <summary>What was known when it was booked.</summary>
+    public Call Call() => new Call
     {
-        double? age = AgeYears is >= 0 ? AgeYears : null;
-        string basis = AgeBasis ?? Prediction.Call.Unknown;
-        return new Call
-        {
-            ApplianceType = ApplianceType ?? Prediction.Call.Unknown,
-            Brand = Brand,
-            ModelNumber = ModelNumber,
-            ModelFamily = ModelFamily,
-            AgeYears = age,
-            AgeBasis = basis,
-            MadeOn = Prediction.Call.BuiltOn(OpenedOn, age, basis),
-            ComplaintText = ComplaintText,
-            ComplaintKind = ComplaintKind,
-            ErrorCode = ErrorCode,
-            CustomerKind = CustomerKind ?? Prediction.Call.Unknown,
-            Month = OpenedOn.Month,
-            Earlier = EarlierVisit.Parse(Visits),
-        };
-    }
+        ApplianceType = ApplianceType ?? Prediction.Call.Unknown,
+        Brand = Brand,
+        ModelNumber = ModelNumber,
+        ModelFamily = ModelFamily,
+        AgeYears = AgeYears,
+        AgeBasis = AgeBasis ?? Prediction.Call.Unknown,
+        ComplaintText = ComplaintText,
+        ComplaintKind = ComplaintKind,
+        ErrorCode = ErrorCode,
+        CustomerKind = CustomerKind ?? Prediction.Call.Unknown,
+        Earlier = EarlierVisit.Parse(Visits),
+    }.On(OpenedOn);
 }

@@ -13,8 +13,8 @@ namespace PartsSignal.Pipeline.Learning;
 internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> brands, DateOnly on);
 
 /// <summary>
-/// Turns a question into the call the predictor understands. The command line and the server both go through it, so the
-/// same question gets the same answer.
+/// Turns a question into the call the predictor understands. The command line, the server and the phone page all go
+/// through it, so the same question gets the same answer.
 /// </summary>
 /// <param name="facts">Models, families and brands the shop knows.</param>
 /// <param name="complaints">The shop's complaint words.</param>
@@ -41,14 +41,12 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
             ModelFamily = model?.ModelFamily,
             AgeYears = age,
             AgeBasis = basis,
-            MadeOn = Call.BuiltOn(on, age, basis),
             ComplaintText = words,
             ComplaintKind = complaint is not null && complaints.IsKind(complaint) ? complaint : complaints.Kind(words, type == Call.Unknown ? null : type),
             ErrorCode = question.Code ?? ErrorCodeText.Find(complaint),
             CustomerKind = question.Customer ?? unit?.CustomerKind ?? "household",
-            Month = on.Month,
             Earlier = unit?.Visits ?? [],
-        };
+        }.On(on);
     }
 
     private (double? Years, string Basis) Age(CallQuestion question, UnitHistory? unit, string? brand, DateOnly on)

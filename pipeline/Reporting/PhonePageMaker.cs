@@ -1,5 +1,6 @@
 using System.Text;
 using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;
@@ -7,6 +8,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Running;
+using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;
@@ -49,7 +51,7 @@ internal static class PhonePageMaker
         LookupFacts facts = FactReader.Read(database, checks, []);
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
         IReadOnlyList<LookupModel> models = [.. database.Read<ModelRow>("queries/report/models.sql").Select(m => new LookupModel(m.ModelNumber, m.ModelFamily, m.ApplianceType, m.Brand))];
-        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, asOf.Month)];
+        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, new CallReader(facts, WordSets.Load(input).Complaints, () => SerialDateRules.None, (_, _, _) => null), asOf)];
         LookupWeights? weights = PhoneWeights.From(model);
         var costs = ShopAnswers.Options(settings);
         return new LookupData
@@ -75,24 +77,15 @@ internal static class PhonePageMaker
     }
 
     /// <summary>One call of unknown age per family and complaint kind, and per appliance type and kind.</summary>
-    private static IEnumerable<(string Key, Call Call)> Typical(IReadOnlyList<LookupModel> models, IReadOnlyList<LookupKind> kinds, int month)
+    private static IEnumerable<(string Key, Call Call)> Typical(IReadOnlyList<LookupModel> models, IReadOnlyList<LookupKind> kinds, CallReader reader, DateOnly day)
     {
-        var families = models.Where(m => m.Type is not null).GroupBy(m => m.Family).Select(g => (Name: g.Key, Type: g.First().Type!, Family: (string?)g.Key, g.First().Brand));
-        var types = models.Select(m => m.Type).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(t => (Name: t, Type: t, Family: (string?)null, Brand: (string?)null));
+        var families = models.Where(m => m.Type is not null).GroupBy(m => m.Family).Select(g => (Name: g.Key, Type: g.First().Type!, Family: (string?)g.Key));
+        var types = models.Select(m => m.Type).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(t => (Name: t, Type: t, Family: (string?)null));
         foreach (var group in families.Concat(types))
         {
             foreach (LookupKind kind in kinds.Where(k => k.Types.Count == 0 || k.Types.Contains(group.Type)))
             {
-                yield return ($"{group.Name}/{kind.Kind}", new Call
-                {
-                    ApplianceType = group.Type,
-                    Brand = group.Brand,
-                    ModelFamily = group.Family,
-                    ComplaintKind = kind.Kind,
-                    ComplaintText = kind.Kind.Replace('_', ' '),
-                    CustomerKind = "household",
-                    Month = month,
-                });
+                yield return ($"{group.Name}/{kind.Kind}", reader.Read(new CallQuestion { Model = group.Family, ApplianceType = group.Type, Complaint = kind.Kind }, day));
             }
         }
     }

@@ -117,11 +117,9 @@ internal static class InventedCalls
             ModelNumber = $"F{family:D2}-{random.Next(4)}",
             AgeYears = age,
             AgeBasis = "date code",
-            MadeOn = Call.BuiltOn(day, age, "date code"),
             ComplaintKind = Kinds[kind],
             ComplaintText = Words[kind],
             CustomerKind = random.Next(5) == 0 ? "contract" : "household",
-            Month = day.Month,
-        });
+        }.On(day));
     }
 }
