@@ -58,10 +58,10 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         progress?.Clear();
         if (settings.Format == OutputFormat.Table)
         {
-            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Rows.Total.Rejected, report.Staged.Sum(s => s.NotData)));
+            io.Out.WriteLine(RejectFile.Notice(settings.Out, report.Total.Rows.Rejected, report.Total.NotData));
         }
 
-        TablePrinter.Print(io.Out, settings.Format, [.. report.Rows.Files, report.Rows.Total], Columns);
+        TablePrinter.Print(io.Out, settings.Format, [.. report.Files, report.Total], Columns);
         if (settings.Format == OutputFormat.Table)
         {
             Remarks(report, settings);
@@ -80,15 +80,16 @@ internal sealed class LoadCommand(ProgramIo io) : AsyncCommand<LoadSettings>
         return FileErrors.Tell(report, io, assumed, settings.Format == OutputFormat.Table ? io.Out : io.Error);
     }
 
-    private static readonly TableColumn<FileCounts>[] Columns =
+    private static readonly TableColumn<(FileCounts Rows, long NotData)>[] Columns =
     [
-        new("file", "file", b => b.File),
-        new("kind", "kind", b => b.Kind),
-        new("read", "read", b => b.Read),
-        new("loaded", "loaded", b => b.Loaded),
-        new("duplicate", "same again", b => b.Duplicate),
-        new("replaced", "replaced", b => b.Replaced),
-        new("rejected", "refused", b => b.Rejected),
+        new("file", "file", b => b.Rows.File),
+        new("kind", "kind", b => b.Rows.Kind),
+        new("read", "read", b => b.Rows.Read),
+        new("loaded", "loaded", b => b.Rows.Loaded),
+        new("duplicate", "same again", b => b.Rows.Duplicate),
+        new("replaced", "replaced", b => b.Rows.Replaced),
+        new("rejected", "refused", b => b.Rows.Rejected),
+        new("not_data", "not data", b => b.NotData),
     ];
 
     private void Remarks(LoadReport report, LoadSettings settings)

@@ -17,14 +17,14 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
         progress?.Clear();
         context.State.Load = report;
         Record(report, context.Record);
-        return report.Rows.Total.Read;
+        return report.Total.Rows.Read;
     }
 
     /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c> and <c>unknown_cells</c> of the run record.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
-        record["rows"] = Counts(report.Rows.Total, []);
-        record["files"] = new JsonArray([.. report.Rows.Files.Select(f => (JsonNode)Counts(f, new JsonObject { ["file"] = f.File, ["kind"] = f.Kind }))]);
+        record["rows"] = Counts(report.Total, []);
+        record["files"] = new JsonArray([.. report.Files.Select(f => (JsonNode)Counts(f, new JsonObject { ["file"] = f.Rows.File, ["kind"] = f.Rows.Kind }))]);
         record["phases"] = new JsonArray([.. report.Phases.Select(p => (JsonNode)RunRecord.Line(p))]);
         record["combining"] = new JsonArray([.. report.Steps.Select(s =>
             (JsonNode)new JsonObject { ["table"] = s.Table, ["rows"] = s.Rows, ["seconds"] = Math.Round(s.Seconds, 3) })]);
@@ -36,13 +36,14 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
         }))]);
     }
 
-    private static JsonObject Counts(FileCounts line, JsonObject into)
+    private static JsonObject Counts((FileCounts Rows, long NotData) line, JsonObject into)
     {
-        into["read"] = line.Read;
-        into["loaded"] = line.Loaded;
-        into["duplicate"] = line.Duplicate;
-        into["replaced"] = line.Replaced;
-        into["rejected"] = line.Rejected;
+        into["read"] = line.Rows.Read;
+        into["loaded"] = line.Rows.Loaded;
+        into["duplicate"] = line.Rows.Duplicate;
+        into["replaced"] = line.Rows.Replaced;
+        into["rejected"] = line.Rows.Rejected;
+        into["not_data"] = line.NotData;
         return into;
     }
 }

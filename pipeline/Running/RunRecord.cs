@@ -35,7 +35,7 @@ internal static class RunRecord
         prediction["by_complaint"] = new JsonObject(ReportedComplaintKinds.All.Select(k => KeyValuePair.Create<string, JsonNode?>(k, Nulls(PredictionKeys))));
         return new JsonObject
         {
-            ["rows"] = Nulls(["read", "loaded", "duplicate", "replaced", "rejected"]),
+            ["rows"] = Nulls(["read", "loaded", "duplicate", "replaced", "rejected", "not_data"]),
             ["files"] = new JsonArray(),
             ["steps"] = new JsonArray(),
             ["peak_memory_mb"] = null,

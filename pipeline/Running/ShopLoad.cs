@@ -27,6 +27,13 @@ internal sealed record LoadReport(
     /// <summary>Resource usage of staging, transform and publishing.</summary>
     public IReadOnlyList<ResourceUsage> Phases { get; init; } = [];
 
+    /// <summary>Row counts of each file, in source order, with its lines that are not data: titles, repeated headers and footers.</summary>
+    public IReadOnlyList<(FileCounts Rows, long NotData)> Files { get; } =
+        [.. Rows.Files.Zip(Staged.OrderBy(s => s.SourceOrder), (rows, staged) => (rows, staged.NotData))];
+
+    /// <summary>The same for all files together.</summary>
+    public (FileCounts Rows, long NotData) Total => (Rows.Total, Staged.Sum(s => s.NotData));
+
     /// <summary>One message per file that could not be read; the load continues without it.</summary>
     public IReadOnlyList<string> FileErrors { get; } =
         [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The rest of your data is up to date.")];

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
@@ -71,6 +72,17 @@ public sealed class ShopLoadTests : IDisposable
         WriteSmallShop();
         await _shop.Load();
         Assert.False(File.Exists(_shop.Output.Intermediate));
+    }
+
+    [Fact]
+    public async Task Load_LinesThatAreNotData_AreCountedPerFileAndInAll()
+    {
+        WriteSmallShop();
+        _shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nNumber,Text\nAB-300,Door lock\n");
+        JsonObject record = RunRecord.Empty();
+        LoadStep.Record(await _shop.Load(), record);
+        Assert.Equal(["prices.csv 2 1", "jobs.csv 2 0"], record["files"]!.AsArray().Select(f => $"{f!["file"]} {f["read"]} {f["not_data"]}"));
+        Assert.Equal(1, (long)record["rows"]!["not_data"]!);
     }
 
     private void WriteSmallShop()
