@@ -17,7 +17,7 @@ internal sealed record OutputFolder(string Root, OutputFolder? Published = null)
     /// <summary>Temporary files of the engine, useless once the program ends.</summary>
     public string Spill => Path.Combine(Kept, "spill");
 
-    /// <summary>The intermediate tables of a load, if the user asked to keep them.</summary>
+    /// <summary>The intermediate tables of the current store, if the load that made it was asked to keep them.</summary>
     public string Intermediate => Path.Combine(Root, "intermediate.duckdb");
 
     /// <summary>Result tables, Parquet and CSV.</summary>

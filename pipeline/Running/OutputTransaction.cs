@@ -99,6 +99,12 @@ internal sealed class OutputTransaction : IDisposable
     {
         string root = Path.GetFullPath(_target.Root);
         var draft = new OutputFolder(_complete);
+        if (Directory.Exists(draft.Store) && !File.Exists(draft.Intermediate))
+        {
+            // A new store comes without its intermediate tables: those kept earlier belong to the old one.
+            File.Delete(_target.Intermediate);
+        }
+
         new StoreSwap(_target.Store).Adopt(new StoreSwap(draft.Store));
         foreach (string folder in Directory.EnumerateDirectories(_complete).Order(StringComparer.Ordinal).ToList())
         {

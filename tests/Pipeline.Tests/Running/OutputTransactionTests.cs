@@ -36,6 +36,32 @@ public sealed class OutputTransactionTests : IDisposable
         Assert.Equal(["new.csv"], Directory.EnumerateFiles(Target.Review).Select(Path.GetFileName));
     }
 
+    [Theory]
+    [InlineData(true, true, "new")]
+    [InlineData(true, false, null)]
+    [InlineData(false, false, "old")]
+    public async Task Commit_IntermediateTablesKeptBefore_StayOnlyWithTheirStore(bool newStore, bool keep, string? expected)
+    {
+        await PublishAsync("old");
+        Write(Target.Intermediate, "old");
+        using (OutputTransaction draft = await BeginAsync())
+        {
+            if (newStore)
+            {
+                Fill(draft.Folder, "new");
+            }
+
+            if (keep)
+            {
+                Write(draft.Folder.Intermediate, "new");
+            }
+
+            draft.Commit();
+        }
+
+        Assert.Equal(expected, File.Exists(Target.Intermediate) ? File.ReadAllText(Target.Intermediate) : null);
+    }
+
     [Fact]
     public async Task Begin_KilledWhileFilling_DropsTheDraft()
     {
