@@ -33,10 +33,10 @@ public sealed class TextScrubberTests
         Assert.Equal("[name] says the door of the Annex hums; [name] will pay", TextScrubber.RemoveName("ANN says the door of the Annex hums; Hartlebrook will pay", "Mrs Ann Hartlebrook"));
 
     [Fact]
-    public void Scrub_LongHostileText_EndsQuickly()
+    public void Scrub_LongTextOfHalfAddresses_TheSameText()
     {
         string text = string.Concat(Enumerable.Repeat("1 a-b' 12 ", 2_000));
-        Assert.NotNull(TextScrubber.Scrub(text));
+        Assert.Equal(text, TextScrubber.Scrub(text));
     }
 
     [Theory]
