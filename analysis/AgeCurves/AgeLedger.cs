@@ -95,7 +95,7 @@ public sealed record AgeLedger
 
     /// <summary>The risk set at each age with a failure after <paramref name="after"/>.</summary>
     /// <param name="after">Age from which on the curve is conditional, or null for all ages.</param>
-    public IEnumerable<RiskSet> RiskSets(double? after = null)
+    internal IEnumerable<RiskSet> RiskSets(double? after = null)
     {
         long present = 0;
         foreach (AgeLedgerRow row in Rows)
@@ -114,4 +114,4 @@ public sealed record AgeLedger
 /// <param name="Age">The age.</param>
 /// <param name="AtRisk">Appliances with entry &lt; age &lt;= exit.</param>
 /// <param name="Failures">Those that failed at this age; ties are one step.</param>
-public readonly record struct RiskSet(double Age, long AtRisk, long Failures);
+internal readonly record struct RiskSet(double Age, long AtRisk, long Failures);

@@ -36,7 +36,7 @@ internal sealed class RowReader<T>
 /// <summary>Names the column that a parameter or property is read from, where it is not its own name in snake case.</summary>
 /// <param name="name">The column.</param>
 [AttributeUsage(AttributeTargets.Parameter | AttributeTargets.Property)]
-internal sealed class ColumnAttribute(string name) : Attribute
+public sealed class ColumnAttribute(string name) : Attribute
 {
     /// <summary>The column.</summary>
     public string Name => name;

@@ -1,7 +1,7 @@
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>How past jobs become the demand a plan is made for.</summary>
-public sealed record DemandOptions
+internal sealed record DemandOptions
 {
     /// <summary>Days of history looked at, 1 or more. Default 730.</summary>
     public int HistoryDays { get; init; } = 730;

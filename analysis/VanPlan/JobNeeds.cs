@@ -3,7 +3,7 @@ using PartsSignal.Analysis.Vocabulary;
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>Why a job does not tell what it needed, or that it does.</summary>
-internal enum NeedsKnown
+public enum NeedsKnown
 {
     /// <summary>Settled, and its parts are known (none is a need too).</summary>
     Yes,

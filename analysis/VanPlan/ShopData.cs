@@ -27,7 +27,7 @@ public sealed record ShopData
     public IReadOnlyList<ShopFit> Fits { get; init; } = [];
 
     /// <summary>Numbers no longer made.</summary>
-    public IReadOnlyList<EndedPart> Ended { get; init; } = [];
+    internal IReadOnlyList<EndedPart> Ended { get; init; } = [];
 
     /// <summary>Old number to the one that stands for it by the arrows known on a day; numbers without an arrow are not in it.</summary>
     public required Func<DateOnly, IReadOnlyDictionary<string, string>> NumbersOn { get; init; }

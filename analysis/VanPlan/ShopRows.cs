@@ -63,4 +63,4 @@ public sealed record ShopFit([Column("model_family")] string Family, string Part
 /// <summary>A number that is no longer made.</summary>
 /// <param name="Number">The number.</param>
 /// <param name="EffectiveOn">Since when, or null if since ever.</param>
-public sealed record EndedPart([Column("old_number")] string Number, DateOnly? EffectiveOn);
+internal sealed record EndedPart([Column("old_number")] string Number, DateOnly? EffectiveOn);

@@ -62,7 +62,7 @@ public sealed record VanPlanOptions
     public int Seed { get; init; } = 20240229;
 
     /// <summary>How history becomes demand.</summary>
-    public DemandOptions Demand { get; init; } = new();
+    internal DemandOptions Demand { get; init; } = new();
 
     /// <summary>Everything that is wrong with these options, a line each; empty: nothing.</summary>
     public IReadOnlyList<string> Faults()

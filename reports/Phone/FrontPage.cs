@@ -13,9 +13,9 @@ public static class FrontPage
 {
     /// <summary>The document's text.</summary>
     /// <param name="shop">Name of the shop.</param>
-    /// <param name="dataUpTo">Last day the data speaks for; null: not known.</param>
+    /// <param name="dataUpTo">Last day covered by the data, or null if not known.</param>
     /// <param name="asked">What was asked, to be shown again.</param>
-    /// <param name="answer">The answer; null: nothing was asked.</param>
+    /// <param name="answer">The answer, or null if nothing was asked.</param>
     public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer)
     {
         var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),

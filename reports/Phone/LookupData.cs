@@ -15,7 +15,7 @@ public sealed record LookupData
     /// <summary>What a call may need, in the order of all arrays of odds.</summary>
     public required IReadOnlyList<string> Needs { get; init; }
 
-    /// <summary>The weights, where the predictor is a sum of weights; null: <see cref="Tables"/> answer.</summary>
+    /// <summary>The weights, or null if the predictor is no sum of weights; <see cref="Tables"/> then answer.</summary>
     public LookupWeights? Weights { get; init; }
 
     /// <summary>Odds by <c>family/kind</c> and <c>type/kind</c>, per mille, where the predictor is no sum of weights.</summary>
@@ -96,9 +96,9 @@ public sealed record LookupKind(string Kind, IReadOnlyList<string> Types, string
 
 /// <summary>A current part.</summary>
 /// <param name="Number">Current number.</param>
-/// <param name="Text">What it is; null: not known.</param>
+/// <param name="Text">What it is, or null if not known.</param>
 /// <param name="Quantity">Pieces usually needed.</param>
-/// <param name="Price">Price of one; null: not known.</param>
+/// <param name="Price">Price of one, or null if not known.</param>
 /// <param name="Made">False: no longer made and nothing replaces it.</param>
 /// <param name="Seen">Times fitted on the family.</param>
 /// <param name="Old">Older numbers it replaces.</param>
