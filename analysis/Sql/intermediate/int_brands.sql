@@ -39,7 +39,7 @@ close as (
 )
 select
     t.typed_key,
-    -- a brand that no list knows may not keep a model number from being found
+    -- an unknown brand must not keep a model number from being found
     coalesce(k.brand_key, c.brand_key, '') as brand_key,
     coalesce(k.brand, c.brand, t.writing) as brand
 from typed as t

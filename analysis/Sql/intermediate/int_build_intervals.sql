@@ -16,13 +16,13 @@ possible as (
     select
         place, job_id, unit_id, opened_on, appliance_type, made_from, made_to, is_several,
         (((opened_on - made_from) + (opened_on - made_to)) / 2 / 365.25)::integer as age,
-        -- a purchase, a stated build date or a stated age decides between candidates, never against all of them
+        -- a purchase date, a stated build date or a stated age chooses among candidates; it never rules out all of them
         coalesce(made_from <= purchased_on and made_to >= purchased_on - interval 4 years, false)
             or coalesce(made_from <= made_on_to and made_to >= made_on_from, false)
             or coalesce(abs(made_from - stated_on) <= greatest(730, (opened_on - stated_on) * 0.35), false) as supported
     from spans
     where made_from <= opened_on
-        -- lists round launch and stop to a month
+        -- lists round the first and last day of production to a month
         and (first_made is null or made_to >= first_made - 31)
         and (last_made is null or made_from <= last_made + 31)
         and made_to >= opened_on - to_years(getvariable('oldest_years'))

@@ -3,7 +3,7 @@ with ranked as (
     select
         p.job_id,
         p.component,
-        -- a main component before what goes along with it, then the order on the paper
+        -- a main component comes before what usually goes with it; then the order on the job sheet counts
         case when p.component is not null then (coalesce(r.role, 'main') = 'accessory')::bigint << 32 | p.line end as rank
     from job_parts as p
     left join component_roles as r using (component)

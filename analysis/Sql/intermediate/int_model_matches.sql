@@ -22,7 +22,7 @@ learned_groups as (
     select p.brand_key, p.prefix
     from int_model_prefixes as p
     where not p.listed and length(p.prefix) >= 3
-        -- of a brand that the list knows, a number that fits none of its models is misread rather than new
+        -- if the list knows the brand, a number that fits none of its models is more likely misread than new
         and p.brand_key not in (select brand_key from int_listed_models)
         and (p.brand_key <> '' or not exists (from int_listed_models))
     group by p.brand_key, p.prefix
@@ -80,7 +80,7 @@ candidates as (
     join listed as l on l.model_key = t.model_key
     where l.brand_key = t.brand_key or l.brand_key = '' or t.brand_key = ''
     union all
-    -- of models that differ in look-alike signs alone, the one the owner said is meant
+    -- where models differ only in look-alike characters, the owner has chosen one
     select t.brand_key, t.model_raw, t.model_key, l.model_number, l.model_family, 3, 'reviewed'
     from typed as t
     join review_collisions as r on r.fault_kind = 'model_number_collision' and translate(r.subject_key, 'OIL', '011') = t.model_confusable
@@ -130,7 +130,7 @@ select
     case when count(distinct model_number) = 1 and count(*) = count(model_number) then min(model_number) end as model_number,
     case when count(distinct model_family) = 1 then min(model_family) end as model_family,
     min(basis) as basis,
-    -- true: the family is none of the list's, it was learned from what was typed
+    -- true if the family is not in the list but was learned from typed numbers
     min(place) >= 1000 as family_is_learned
 from closest
 group by brand_key, model_raw, model_key

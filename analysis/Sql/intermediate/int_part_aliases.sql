@@ -6,7 +6,7 @@ listed as (
     select s.supplier, s.alias_raw as alias, s.alias_key, c.part_number, 'listed' as basis, s.source_file, s.source_line, s.source_order
     from staged_part_aliases as s
     anti join int_row_status as f using (source_order, source_line)
-    -- of two parts that share the letters and digits the exact writing is meant
+    -- where two parts share letters and digits, the exact spelling decides
     join int_catalog as c on c.part_key = s.part_key and (not c.collides or upper(c.part_number) = upper(trim(s.part_raw)))
 ),
 -- an order line that carries both numbers says which is whose: one of them is in the catalog, the other is not

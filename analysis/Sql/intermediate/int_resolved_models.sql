@@ -4,7 +4,7 @@ with families as (
         model_family,
         mode(appliance_type order by appliance_type) as appliance_type,
         mode(brand order by brand) as brand,
-        -- one model without an end: the family is still made
+        -- if one model has no last day, the family is still made
         case when count(*) = count(first_made) then min(first_made) end as first_made,
         case when count(*) = count(last_made) then max(last_made) end as last_made
     from int_listed_models
@@ -30,7 +30,7 @@ matched as (
         coalesce(x.model_number, nullif(upper(trim(w.model_raw)), '')) as model_number,
         x.model_family,
         case when w.model_key is null or w.model_key = '' then 'unknown' else coalesce(x.basis, 'unknown') end as model_basis,
-        -- what the model list says of the type beats a caller's word, which is often 'other'
+        -- the type in the model list wins over the caller's, which is often 'other'
         coalesce(f.appliance_type, w.appliance_type) as appliance_type,
         coalesce(f.brand, b.brand, w.brand) as brand,
         case when x.model_number is null then f.first_made else m.first_made end as first_made,
@@ -44,6 +44,6 @@ matched as (
 select
     row_number() over (order by typed_brand, typed_type, model_raw, model_key)::integer as writing,
     *,
-    -- a number sure enough to tell appliances of one place apart
+    -- certain enough to tell two appliances at one address apart
     case when model_basis in ('exact', 'compact', 'confusable', 'reviewed') then model_number end as known_number
 from matched

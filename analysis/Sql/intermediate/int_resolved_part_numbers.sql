@@ -19,7 +19,7 @@ own_keys as (
     select *, upper(trim(alias)) as writing, translate(alias_key, 'OIL', '011') as alias_confusable from int_part_aliases
 ),
 candidates as (
-    -- where two parts share the letters and digits, an exact writing is never anything else
+    -- where two parts share letters and digits, a number spelled exactly as one of them means that one
     select t.supplier, t.raw, t.typed_key, c.part_number, 0 as place, 'exact' as basis
     from typed as t
     join catalog_keys as c on c.part_key = t.typed_key and c.writing = t.writing

@@ -15,7 +15,7 @@ placed as (
     select m.model_family, k.part_raw, k.part_key, k.quantity
     from (select *, unnest(string_split(model_pattern, '|')) as pattern from kept) as k
     join int_listed_models as m on m.model_key like k.pattern
-    -- a number that the model list has as it stands is that model, whatever signs it is written with
+    -- a number in the model list is that model, even if it looks like a pattern
     where k.model_family is null and k.model_key not in (select model_key from int_listed_models)
 ),
 listed as (

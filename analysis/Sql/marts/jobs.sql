@@ -8,7 +8,7 @@ told as (
         j.* replace (coalesce(w.complaint_kind, j.complaint_kind) as complaint_kind, a.appliance_type as appliance_type, a.brand as brand),
         a.* exclude (place, job_id, opened_on, appliance_type, brand),
         l.component,
-        -- 'fixed' alone: the part lines say whether with a part, where the shop writes parts down at all
+        -- a bare 'fixed' does not say whether a part was used: the part lines do, if the shop records parts at all
         case
             when j.outcome <> 'fixed' then j.outcome
             when l.lines > 0 then 'fixed_with_part'

@@ -1,10 +1,10 @@
 -- The owner's answers, a table for each review list; empty where a list was not handed in.
 create or replace table review_part_numbers (
-    supplier     varchar,                    -- null: whoever typed it
+    supplier     varchar,                    -- null: any supplier
     typed        varchar not null,
     typed_key    varchar not null,
     answer       varchar not null,
-    answer_key   varchar,                    -- null: a number of its own, new to the catalogue
+    answer_key   varchar,                    -- null: a new number of its own
     source_file  varchar not null,
     source_line  integer not null
 );

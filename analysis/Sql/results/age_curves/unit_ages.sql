@@ -28,7 +28,7 @@ births as (
 watched as (
     select
         b.*,
-        -- The call that brought an unlisted unit in is no failure at risk: its days count from that call.
+        -- The call that made an unlisted unit known is not counted as a failure: the unit is watched from that call on.
         case when b.registered then greatest(0, l.first_day - 1 - b.born_on) else c.first_call - b.born_on end as entry_days,
         least(l.last_day, b.removed_on, case when not b.registered then c.written_off_on end) - b.born_on as exit_days,
         greatest(0, l.first_day - 1 - b.born_on) as log_entry_days,

@@ -36,7 +36,7 @@ by_appliance as (
         (basis, subject_kind, subject, appliance_type, complaint_kind),
         (basis, subject_kind, subject, appliance_type, model_family, complaint_kind)
     )
-    -- days are watched for every complaint
+    -- a unit's days count for every complaint
     having grouping(complaint_kind) = 1 or (basis = 'share_of_calls' and subject_kind <> 'complaint_kind')
 ),
 -- days are watched whatever the next call is like, so that a property of the call cuts shares of calls only

@@ -16,7 +16,7 @@ watched as (
         coalesce(units.brand, 'unknown') as brand,
         coalesce(units.model_family, 'unknown') as model_family,
         coalesce(units.made_from + ((units.made_to - units.made_from) // 2)::integer, units.made_from, units.made_to, units.installed_on) as born_on,
-        -- The call that brought an unlisted unit in is no event at risk: its days count from the day after.
+        -- The call that made an unlisted unit known is not counted as an event: the unit is watched from the day after.
         case
             when units.registered then greatest(log.log_first_day, coalesce(units.installed_on, units.made_to, units.made_from))
             else first_calls.first_call + 1
