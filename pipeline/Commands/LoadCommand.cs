@@ -168,9 +168,10 @@ internal static class FileErrors
             io.Error.WriteLine(error);
         }
 
-        if (assumed is not null)
+        string said = string.Join(' ', report.Assumptions.Prepend(assumed).OfType<string>());
+        if (said.Length > 0)
         {
-            last.WriteLine(assumed);
+            last.WriteLine(said);
         }
 
         return report.FileErrors.Count + empty.Length == 0 ? ExitCode.Done : ExitCode.BadInput;

@@ -24,7 +24,7 @@ internal static class FieldCatalog
             new("outcome", Cleaner.Outcome, "How the job ended.") { Staged = [Word("outcome", required: true)] },
             new("visits", Cleaner.Count, "Number of visits so far.") { Unit = "visits", RefusesRow = false },
             new("labour", Cleaner.Duration, "Working time.") { Unit = "minutes", Staged = [new("labour_minutes", ColumnType.Double)] },
-            new("updated_on", Cleaner.Time, "When the row was exported or last changed."),
+            new("updated_on", Cleaner.Time, "When the row was exported or last changed.") { Identity = false },
             new("parts_list", Cleaner.PartsList, "All parts fitted, in one cell.") { Table = JobParts, Staged = PartColumns, RefusesRow = true },
             .. Appliance(identity: false),
             .. PartLineFields(JobParts),

@@ -34,6 +34,9 @@ internal sealed record LoadReport(
     /// <summary>The same for all files together.</summary>
     public (FileCounts Rows, long NotData) Total => (Rows.Total, Staged.Sum(s => s.NotData));
 
+    /// <summary>What the load assumed about the data, a sentence each.</summary>
+    public IReadOnlyList<string> Assumptions { get; init; } = [];
+
     /// <summary>One message per file that could not be read; the load continues without it.</summary>
     public IReadOnlyList<string> FileErrors { get; } =
         [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The rest of your data is up to date.")];
@@ -84,7 +87,11 @@ internal static class ShopLoad
             ResourceUsage transform = meter.Next("combine");
             long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
             stager.Tidy(staged);
-            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) { Phases = [staging, transform, meter.Next("publish")] };
+            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) 
+            {
+                Phases = [staging, transform, meter.Next("publish")],
+                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence }.OfType<string>()],
+            };
         }
 
         if (keepIntermediate)

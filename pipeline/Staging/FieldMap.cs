@@ -36,6 +36,10 @@ internal sealed class FieldMap
     /// <summary>Every field asked for that the file gives, in the order asked; what the row's hash covers.</summary>
     public IReadOnlyList<MappedField> Used => _used;
 
+    /// <summary>The columns that no field asked for so far reads.</summary>
+    public IEnumerable<UnreadColumn> Unread =>
+        Enumerable.Range(0, Width).Where(c => !_used.Exists(f => f.Columns.Contains(c))).Select(c => new UnreadColumn(c, _columns.All[c]));
+
     /// <summary>Groups of part columns in the map.</summary>
     public int PartGroups => _map.PartGroups.Count;
 
@@ -78,3 +82,8 @@ internal sealed class FieldMap
             ? words.GroupBy(w => w.Key.Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.First().Value, StringComparer.OrdinalIgnoreCase)
             : null;
 }
+
+/// <summary>A column that gives no field.</summary>
+/// <param name="Index">Its position from 0.</param>
+/// <param name="Header">Its header.</param>
+internal readonly record struct UnreadColumn(int Index, string Header);

@@ -15,6 +15,7 @@ internal abstract class TableStager
     private readonly ValueColumn<int> _lines;
     private MappedField[]? _fields;
     private int[]? _columns;
+    private UnreadColumn[] _unread = [];
     private char[] _rowText = new char[1024];
 
     protected TableStager(StageTarget target, string kind)
@@ -70,8 +71,9 @@ internal abstract class TableStager
     }
 
     /// <summary>
-    /// Digest of the row's mapped text, of which its hash is made: the same text in the same fields gives the same one,
-    /// wherever it stands.
+    /// Digest of the row's text, of which its hash is made: the same text in the same fields and under the same unread headers
+    /// gives the same one, wherever it stands. Unread cells count, so that two calls are never merged because the column that
+    /// tells them apart is not read.
     /// </summary>
     protected UInt128 RowDigest(MappedRow row)
     {
@@ -81,6 +83,7 @@ internal abstract class TableStager
         {
             _fields = [.. Target.Map.Used];
             _columns = OwnColumns(_fields);
+            _unread = [.. Target.Map.Unread];
         }
 
         if (row.IsPlain && _columns is not null)
@@ -92,6 +95,16 @@ internal abstract class TableStager
             foreach (MappedField field in _fields)
             {
                 Append(row.Raw(field), ref length);
+            }
+        }
+
+        foreach (UnreadColumn column in _unread)
+        {
+            ReadOnlySpan<char> cell = row.Cells[column.Index].Trim();
+            if (!cell.IsEmpty)
+            {
+                Append(column.Header, ref length);
+                Append(cell, ref length);
             }
         }
 

@@ -1,11 +1,14 @@
 -- One row per natural-key hash that occurs on more than one source row. Rows with different hashes are different
 -- things, so only rows that share one have to be compared.
 with marks as (
-    select hash('jobs', job_id) as mark from staged_jobs
+    select hash('jobs', job_id) as mark from int_numbered_jobs where hash(job_number) in (from int_repeated_numbers)
     union all
-    select hash('job_parts', concat_ws('|', job_id, coalesce(part_key, lower(description), ''))) from staged_job_parts where not with_job_row
+    select hash('job_parts', concat_ws('|', job_id, coalesce(part_key, lower(description), '')))
+    from int_numbered_job_parts
+    where not with_job_row
     union all
-    select hash('part_orders', concat_ws('|', supplier, order_id, coalesce(part_key, other_key, lower(description), ''))) from staged_part_orders
+    select hash('part_orders', concat_ws('|', supplier, order_id, ordered_on, coalesce(part_key, other_key, lower(description), '')))
+    from staged_part_orders
     union all
     select hash('parts', part_key) from staged_parts
     union all

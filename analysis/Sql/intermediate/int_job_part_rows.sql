@@ -1,6 +1,6 @@
 -- One row per part line that counts: it belongs to a job row that is loaded, or stands alone and its job is in the log.
 -- materialize: view
 select p.*
-from staged_job_parts as p
+from int_numbered_job_parts as p
 anti join (from int_row_status where status <> 'continued') as f using (source_order, source_line)
 anti join int_orphan_part_lines as l using (source_order, source_line)

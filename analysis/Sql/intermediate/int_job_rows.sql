@@ -2,5 +2,5 @@
 -- Of a job written on several rows, one part each, the first row represents the job.
 -- materialize: view
 select (j.source_order::bigint << 32 | j.source_line) as place, j.*
-from staged_jobs as j
+from int_numbered_jobs as j
 anti join int_row_status as f using (source_order, source_line)

@@ -7,13 +7,13 @@ with told as (
         bool_and(told_on is not null) over (partition by kind, row_key) as dated
     from int_natural_keys
 ),
--- dates decide only where every telling has one; else the order of the sources does
+-- dates decide only where every telling has one; else the order of the sources does. Within a file no row replaces another.
 ranked as (
     select
         *,
         dense_rank() over (
             partition by kind, row_key
-            order by case when dated then told_on end desc, source_order desc, told_line desc
+            order by case when dated then told_on end desc, source_order desc
         ) as from_newest,
         row_number() over (partition by kind, row_key, row_hash order by source_order, source_line) as copy_no
     from told
@@ -23,6 +23,8 @@ judged as (
     select
         kind,
         row_key,
+        filled,
+        told_line,
         source_order,
         source_line,
         copy_no,
@@ -33,6 +35,8 @@ often as (
     select
         kind,
         row_key,
+        filled,
+        told_line,
         source_order,
         source_line,
         case when copy_no > 1 then 'duplicate' when is_newest_version then 'loaded' else 'replaced' end as status
@@ -44,5 +48,9 @@ select
     source_line,
     case when status = 'loaded' then 'continued' else status end as status
 from often
+-- where a file tells a job in two ways, the fullest and then the last speaks for it
 qualify status <> 'loaded'
-    or (kind = 'jobs' and row_number() over (partition by kind, row_key, status order by source_order, source_line) > 1)
+    or (
+        kind = 'jobs'
+        and row_number() over (partition by kind, row_key, status order by filled desc, told_line desc, source_order, source_line) > 1
+    )

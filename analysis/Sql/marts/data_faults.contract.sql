@@ -1,4 +1,4 @@
--- One row per contradiction found in the data itself (supersession cycles, impossible dates, colliding model numbers).
+-- One row per contradiction found in the data itself (supersession cycles, impossible dates, colliding model numbers, job numbers that stand for two jobs).
 create table data_faults (
     fault_kind   varchar not null,
     subject      varchar not null,

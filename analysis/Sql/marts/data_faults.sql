@@ -91,6 +91,50 @@ early_closings as (
     from jobs
     where closed_on < opened_on
 ),
+-- one number for several jobs; said once for all where that is the rule and no slip
+several_jobs as (
+    select 'number_of_several_jobs', n.job_number,
+        'Job number ' || n.job_number || ' stands here for another unit or day; kept as job ' || n.job_id || '.', j.source_file, n.source_line
+    from int_job_numbers as n
+    join source_files as j using (source_order)
+    where n.contradicts and n.job_id like '%~%' and exists (from int_job_key where unexplained <= 100)
+    qualify row_number() over (partition by n.job_id order by n.source_order, n.source_line) = 1
+),
+several_tellings as (
+    select k.row_key as job_id
+    from int_natural_keys as k
+    anti join (from int_row_status where status <> 'continued') as s using (source_order, source_line)
+    where k.kind = 'jobs'
+    group by k.row_key
+    having count(distinct k.told) > 1
+),
+told_differently as (
+    select
+        j.job_id,
+        list_filter([
+            case when count(distinct j.closed_on) > 1 then 'closing day' end,
+            case when count(distinct j.technician) > 1 then 'technician' end,
+            case when count(distinct j.van) > 1 then 'van' end,
+            case when count(distinct j.complaint_text) > 1 then 'complaint' end,
+            case when count(distinct nullif(j.outcome, 'unknown')) > 1 then 'outcome' end,
+            case when count(distinct j.visits) > 1 then 'visits' end,
+            case when count(distinct j.labour_minutes) > 1 then 'working time' end,
+            case when count(distinct j.warranty) > 1 then 'warranty' end
+        ], x -> x is not null) as fields,
+        string_agg(j.source_line, ', ' order by j.source_order, j.source_line) as lines
+    from int_numbered_jobs as j
+    semi join several_tellings using (job_id)
+    anti join (from int_row_status where status <> 'continued') as s using (source_order, source_line)
+    group by j.job_id
+),
+job_contradictions as (
+    select 'job_told_differently', d.job_id,
+        'Lines ' || d.lines || ' differ in ' || array_to_string(d.fields, ', ') || '; line ' || r.source_line || ' speaks for the job.',
+        r.source_file, r.source_line
+    from told_differently as d
+    join int_job_rows as r using (job_id)
+    where len(d.fields) > 0
+),
 answers as (
     select 'answer_not_understood', subject, message, source_file, source_line from int_answer_faults
 ),
@@ -111,6 +155,8 @@ together as (
     union all from impossible_serials
     union all from early_receipts
     union all from early_closings
+    union all from several_jobs
+    union all from job_contradictions
     union all from answers
 )
 select fault_kind, subject, message, source_file, source_line

@@ -1,7 +1,7 @@
 -- One row per order line.
 with kept as (
     select o.*
-    from staged_part_orders as o
+    from int_numbered_orders as o
     anti join int_row_status as f using (source_order, source_line)
 ),
 -- the maker's number beside the supplier's is the better witness
