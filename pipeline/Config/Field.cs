@@ -24,7 +24,7 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     public bool Essential { get; init; }
 
     /// <summary>
-    /// True when two rows of one job that differ here tell the job differently, so that the later row wins. False: they
+    /// True when two rows of one job that differ here tell the job differently, which is listed for the owner. False: they
     /// are the same telling, and the first row speaks for the job.
     /// </summary>
     public bool Identity { get; init; } = true;

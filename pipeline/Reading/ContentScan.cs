@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="MarkBytes">Length of the byte order mark.</param>
 /// <param name="ValidUtf8">Characters above ASCII that are valid UTF-8.</param>
 /// <param name="InvalidUtf8">Bytes that are no valid UTF-8.</param>
-/// <param name="Sample">Lines that hold bytes above ASCII, at most 64 KiB; for guessing an old encoding.</param>
+/// <param name="Sample">Pieces of text that hold bytes above ASCII, each whole from a letter on, at most 64 KiB; for guessing an old encoding.</param>
 internal sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark, int MarkBytes, long ValidUtf8, long InvalidUtf8, byte[] Sample)
 {
     /// <summary>The checksum as 32 hex digits, lower case.</summary>
@@ -20,6 +20,7 @@ internal sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark,
 
     private const int BlockBytes = 1 << 18;
     private const int SampleBytes = 1 << 16;
+    private const int PieceBytes = 60;
 
     /// <summary>Reads a file to its end.</summary>
     public static ContentScan Read(InputFile file, ReadingLimits limits, CancellationToken cancellation)
@@ -74,31 +75,52 @@ internal sealed record ContentScan(UInt128 Checksum, long Bytes, Encoding? Mark,
     // Returns how many bytes at the end are the start of a character that the next block completes.
     private static int Count(ReadOnlySpan<byte> bytes, bool last, MemoryStream sample, ref long valid, ref long invalid)
     {
+        int from = 0, sampled = 0;
         while (true)
         {
-            int i = bytes.IndexOfAnyExceptInRange((byte)0, (byte)0x7f);
-            if (i < 0)
+            int next = bytes[from..].IndexOfAnyExceptInRange((byte)0, (byte)0x7f);
+            if (next < 0)
             {
                 return 0;
             }
 
+            int i = from + next;
             OperationStatus status = Rune.DecodeFromUtf8(bytes[i..], out _, out int used);
             if (status == OperationStatus.NeedMoreData && !last)
             {
                 return bytes.Length - i;
             }
 
-            if (status != OperationStatus.Done && sample.Length < SampleBytes)
+            if (status != OperationStatus.Done && i >= sampled && sample.Length < SampleBytes)
             {
-                ReadOnlySpan<byte> around = bytes[Math.Max(0, i - 40)..Math.Min(bytes.Length, i + 40)];
-                sample.Write(around);
+                (int first, int end) = Piece(bytes, i);
+                first = Math.Max(first, sampled);
+                sample.Write(bytes[first..end]);
                 sample.WriteByte((byte)'\n');
+                sampled = end;
             }
 
             valid += status == OperationStatus.Done ? 1 : 0;
             invalid += status == OperationStatus.Done ? 0 : 1;
-            bytes = bytes[(i + used)..];
+            from = i + used;
         }
+    }
+
+    // The words around a byte above ASCII, cut only beside plain letters: half a character of two bytes would mislead.
+    private static (int First, int End) Piece(ReadOnlySpan<byte> bytes, int at)
+    {
+        int first = Math.Max(0, at - PieceBytes), end = Math.Min(bytes.Length, at + PieceBytes);
+        while (first < at && first > 0 && (bytes[first] >= 0x80 || bytes[first - 1] >= 0x80))
+        {
+            first++;
+        }
+
+        while (end < bytes.Length && end < at + (4 * PieceBytes) && bytes[end - 1] >= 0x80)
+        {
+            end++;
+        }
+
+        return (first, end);
     }
 
     private static bool StartsWith(ReadOnlySpan<byte> bytes, ReadOnlySpan<byte> mark) => bytes.StartsWith(mark);

@@ -21,6 +21,8 @@ internal static class FileFaults
 
     public static RowFault BrokenWorkbook(string why) => new(null, ReasonCode.BrokenFile, $"The workbook cannot be read ({why.TrimEnd('.')}).", "Open it in a spreadsheet and save it again, without a password.");
 
+    public static RowFault OtherWorkbook(string form) => new(null, ReasonCode.BrokenFile, $"The file is {form}, a form that is not read.", "Open it in a spreadsheet and save it as .xlsx or .csv.");
+
     public static readonly RowFault Zeros = new(null, ReasonCode.BrokenFile, "The file holds nothing but zero bytes, as after a power cut.", "Get a fresh copy.");
 
     public static RowFault TooLarge(string what, string limit) => new(null, ReasonCode.TooLarge, what, $"Raise limits.{limit} in shop.json if it is meant.");

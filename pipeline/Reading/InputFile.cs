@@ -17,7 +17,7 @@ internal sealed record InputFile(string Name, string Path, string? Entry)
     public string InnerName => Name.EndsWith(".gz", StringComparison.OrdinalIgnoreCase) ? Name[..^3] : Name;
 
     /// <summary>True for workbooks.</summary>
-    public bool IsWorkbook => HasEnding(InnerName, ".xlsx") || HasEnding(InnerName, ".xlsm") || HasEnding(InnerName, ".xls");
+    public bool IsWorkbook => HasEnding(InnerName, ".xlsx") || HasEnding(InnerName, ".xlsm") || HasEnding(InnerName, ".xlsb") || HasEnding(InnerName, ".ods") || HasEnding(InnerName, ".xls");
 
     /// <summary>Bytes of an entry, unpacked, as its zip states them; null: no entry.</summary>
     public long? EntryBytes { get; init; }

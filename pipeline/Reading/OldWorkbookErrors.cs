@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Reading;
 /// <summary>Places of the cells of a sheet that hold a failed formula, in a workbook of the older binary form ([MS-XLS]).</summary>
 internal static class OldWorkbookErrors
 {
-    private const int Formula = 0x0006, EndOfPart = 0x000a, SheetName = 0x0085, ErrorCell = 0x0205, StartOfPart = 0x0809;
+    private const int Formula = 0x0006, EndOfPart = 0x000a, DateSystem = 0x0022, SheetName = 0x0085, ErrorCell = 0x0205, StartOfPart = 0x0809;
     private static readonly Dictionary<byte, string> Names = new()
     {
         [0x00] = "#NULL!",
@@ -49,6 +49,12 @@ internal static class OldWorkbookErrors
 
         return errors;
     }
+
+    /// <summary>True for a workbook whose days count from 1904.</summary>
+    /// <param name="workbook">All bytes of the workbook.</param>
+    public static bool CountsFrom1904(byte[] workbook) =>
+        new CompoundFile(workbook).Find("Workbook", "Book") is { } stream
+        && Records(stream, 0).TakeWhile(r => r.Kind != EndOfPart).Any(r => r.Kind == DateSystem && r.Body.Length >= 2 && Word(r.Body, 0) == 1);
 
     private static byte? ErrorOf(int kind, ReadOnlySpan<byte> body) => kind switch
     {

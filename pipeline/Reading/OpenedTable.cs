@@ -87,8 +87,15 @@ internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Hea
             header = [.. Enumerable.Range(0, table.Row.Count).Select(i => table.Row[i].IsWhiteSpace() ? table.Merged(i) : table.Row[i].ToString())];
         }
 
+        table.ReadDays(DaysIn(map, header));
         int width = Array.FindLastIndex(header, h => !string.IsNullOrWhiteSpace(h)) + 1;
         return new OpenedTable(table, header[..width], ',') { Titles = titles };
+    }
+
+    private static int[] DaysIn(SourceMap map, string[] header)
+    {
+        var names = new ColumnNames(header);
+        return [.. map.Columns.Where(c => c.Key.EndsWith("_on", StringComparison.Ordinal)).SelectMany(c => c.Value).Select(names.Find).Where(i => i >= 0)];
     }
 
     private static int HeaderLine(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)

@@ -36,6 +36,11 @@ internal static class TextEncodings
             return Encoding.UTF8;
         }
 
+        if (RunShapes.Of(scan.Sample).Encoding is { } told)
+        {
+            return Encoding.GetEncoding(told);
+        }
+
         // A few letters above ASCII prove nothing; Windows-1252 is by far the commonest.
         DetectionDetail? guess = scan.InvalidUtf8 + scan.ValidUtf8 < FewLetters ? null : CharsetDetector.DetectFromBytes(scan.Sample).Detected;
         return guess is { Encoding: { } encoding } && guess.Confidence >= WantedConfidence

@@ -18,6 +18,8 @@ internal sealed class WorkbookTable : TableReader
     private readonly long _bytes;
     private readonly IReadOnlyDictionary<(int Row, int Column), string> _errors;
     private readonly Func<bool> _readRow;
+    private bool[] _days = [];
+    private double _firstDay;
 
     /// <summary>Opens a sheet.</summary>
     /// <param name="stream">The workbook; must be able to seek; closed with this reader.</param>
@@ -54,6 +56,17 @@ internal sealed class WorkbookTable : TableReader
         }
 
         return names;
+    }
+
+    /// <summary>Reads plain numbers in these columns as the days they count, in the workbook's own date system.</summary>
+    /// <param name="columns">Columns of dates, by their headers.</param>
+    public void ReadDays(IReadOnlyCollection<int> columns)
+    {
+        if (columns.Count > 0)
+        {
+            _days = [.. Enumerable.Range(0, columns.Max() + 1).Select(columns.Contains)];
+            _firstDay = Guarded(() => WorkbookDates.FirstDay(_stream));
+        }
     }
 
     /// <inheritdoc/>
@@ -184,6 +197,7 @@ internal sealed class WorkbookTable : TableReader
             case bool flag: Row.Add(flag ? "true" : "false", CellForm.Flag); break;
             case DateTime time: Row.Add(time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture), CellForm.Date); break;
             case TimeSpan span: Row.Add(span.ToString("c", CultureInfo.InvariantCulture), CellForm.Date); break;
+            case double number when column < _days.Length && _days[column] && WorkbookDates.Day(number, _firstDay) is { } day: Row.Add(day, CellForm.Date); break;
             case double number: AddNumber(number, _reader.GetNumberFormatString(column)); break;
             case object other: Row.Add(Convert.ToString(other, CultureInfo.InvariantCulture)); break;
         }

@@ -18,6 +18,7 @@ internal static class Workbooks
         if (copy.Length > 2 && copy.GetBuffer().AsSpan(0, 2).SequenceEqual(ZipMark))
         {
             CountEntries(copy, file, limits);
+            copy = StrictWorkbook.AsUsual(copy);
             copy.Position = 0;
         }
 
@@ -45,6 +46,7 @@ internal static class Workbooks
                 throw new FileRefusedException(file.Name, FileFaults.TooLarge($"The workbook holds {zip.Entries.Count} parts; the limit is {limits.MaxEntries}.", "maxEntries"));
             }
 
+            RefuseOtherForms(zip, file);
             var sum = new CountingStream();
             foreach (ZipArchiveEntry entry in zip.Entries)
             {
@@ -55,6 +57,17 @@ internal static class Workbooks
         catch (InvalidDataException bad)
         {
             throw new FileRefusedException(file.Name, FileFaults.BrokenWorkbook(bad.Message));
+        }
+    }
+
+    private static void RefuseOtherForms(ZipArchive zip, InputFile file)
+    {
+        string? form = zip.GetEntry("xl/workbook.bin") is not null ? "a binary workbook (.xlsb)"
+            : zip.GetEntry("content.xml") is not null ? "an OpenDocument spreadsheet (.ods)"
+            : null;
+        if (form is not null)
+        {
+            throw new FileRefusedException(file.Name, FileFaults.OtherWorkbook(form));
         }
     }
 

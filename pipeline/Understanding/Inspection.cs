@@ -25,4 +25,7 @@ internal sealed record Inspection(
 {
     /// <summary>Sheet of a workbook; null: a text file.</summary>
     public string? Sheet { get; init; }
+
+    /// <summary>Why the file or sheet cannot be read; null: it can.</summary>
+    public string? Refusal { get; init; }
 }

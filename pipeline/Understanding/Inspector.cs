@@ -21,7 +21,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
     /// <summary>Inspects files that belong together.</summary>
     /// <param name="files">The files.</param>
     /// <param name="cancellation">Stops.</param>
-    /// <exception cref="BadInputException">A file cannot be read at all; all faults together.</exception>
+    /// <exception cref="BadInputException">No file can be read at all; all faults together.</exception>
     public ShopInspection Inspect(IReadOnlyList<InputFile> files, CancellationToken cancellation)
     {
         var tables = new List<SampledTable>();
@@ -32,13 +32,19 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             {
                 tables.AddRange(TableSampler.Read(file, limits, cancellation));
             }
+            catch (FileRefusedException bad)
+            {
+                faults.AddRange(bad.Faults);
+                tables.Add(new SampledTable(new TableSample(file.Name, null, 0, []), 0, []) { Refusal = $"{bad.Fault.Message} {bad.Fault.Suggestion}" });
+            }
             catch (BadInputException bad)
             {
                 faults.AddRange(bad.Faults);
             }
         }
 
-        if (faults.Count > 0)
+        // One broken file among others is left out, and said; where nothing can be read at all, the reasons are the answer.
+        if (tables.TrueForAll(t => t.Refusal is not null) && faults.Count > 0)
         {
             throw new BadInputException(faults);
         }
@@ -79,7 +85,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             [.. table.Profiles.Select(c => new ProposedColumn(c.Name, FieldOf(map, c.Name), ReasonOf(map, c)))],
             map is null ? [] : [.. InspectionQuestions.Find(map, table.Profiles, words)],
             map is null ? [LeftOut(reading)] : [.. InspectionQuestions.Notes(map, table.Profiles)])
-        { Sheet = table.Sample.Sheet };
+        { Sheet = table.Sample.Sheet, Refusal = table.Refusal };
     }
 
     private static string LeftOut(TableReading reading) =>

@@ -5,7 +5,7 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <summary>Files of a folder that may be tables of the shop's.</summary>
 internal static class ShopTables
 {
-    private static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".gz", ".zip"];
+    private static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xlsb", ".xls", ".ods", ".gz", ".zip"];
 
     // What the shop may put there for the program, and what the program itself writes.
     private static readonly string[] Ours = ["serial-codes.csv", "complaint-words.csv", "components.csv", "appliance-words.csv", "outcome-words.csv"];

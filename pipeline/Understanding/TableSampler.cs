@@ -10,6 +10,7 @@ internal static class TableSampler
     private const int ProfiledRows = 5_000;
     private const int MostRows = 800;
     private const int MostColumns = 300;
+    private const double DayHeader = 0.5;
 
     /// <summary>Reads every table of a file: the one of a text file, or each sheet that is shown.</summary>
     public static IEnumerable<SampledTable> Read(InputFile file, ReadingLimits limits, CancellationToken cancellation)
@@ -49,6 +50,11 @@ internal static class TableSampler
     {
         var names = new ColumnNames(table.Header);
         int width = Math.Min(names.All.Count, MostColumns);
+        if (table.Reader is WorkbookTable workbook)
+        {
+            workbook.ReadDays([.. Enumerable.Range(0, width).Where(i => NamesADay(names.All[i]))]);
+        }
+
         ValueSet[] values = [.. Enumerable.Range(0, width).Select(_ => new ValueSet())];
         ColumnProfile[] profiles = [.. names.All.Take(width).Select((n, i) => new ColumnProfile(n, i))];
         var rows = new RowSample(MostRows);
@@ -94,6 +100,14 @@ internal static class TableSampler
 
         ColumnSample[] columns = [.. Enumerable.Range(0, width).Select(i => new ColumnSample(names.All[i], i, [.. rows.Rows.Select(r => r[i])]) { Values = values[i] })];
         return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns) { Profiles = profiles };
+    }
+
+    // Plain numbers count days where the header speaks of a day before anything else.
+    private static bool NamesADay(string header)
+    {
+        double[] match = HeaderLexicon.Shipped.Match(header);
+        int best = Array.IndexOf(match, match.Max());
+        return match[best] >= DayHeader && HeaderLexicon.Shipped.Fields[best].EndsWith("_on", StringComparison.Ordinal);
     }
 
     private static string FormOf(InputFile file, ContentScan scan, OpenedTable table) => table.Reader switch

@@ -28,20 +28,21 @@ public sealed class FieldCatalogTests
     public void Columns_PersonalFields_AreHashedOnly() =>
         Assert.All(FieldCatalog.All.Where(f => f.Personal).SelectMany(f => f.Staged), c => Assert.Equal(ColumnType.Identifier, c.Type));
 
-    // Two rows of one job in a log with a row per part: only what the catalog calls identity makes them two versions of it.
+    // Two rows of one job in a log with a row per part: only what the catalog calls identity makes them tell it in two ways.
     [Theory]
     [InlineData("technician", "Ada", "Ben", true)]
     [InlineData("visits", "1", "2", true)]
     [InlineData("complaint", "hums", "leaks", true)]
     [InlineData("error_code", "E1", "E2", false)]
     [InlineData("brand", "Orvane", "Tessly", false)]
-    public async Task IdentityColumns_RowsOfOneJobThatDifferThere_AreVersionsOfIt(string field, string first, string second, bool isIdentity)
+    public async Task IdentityColumns_RowsOfOneJobThatDifferThere_ContradictEachOther(string field, string first, string second, bool isIdentity)
     {
         using var shop = new Transform.SmallShop();
         shop.Write("jobs.csv", $"job_id,opened_on,{field},part\nJ1,2026-08-03,{first},P1\nJ1,2026-08-03,{second},P2\n");
         shop.Write("shop.json", $$"""{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "job_id", "opened_on": "opened_on", "{{field}}": "{{field}}", "part": "part" } } ] }""");
         await shop.Load();
-        Assert.Equal(isIdentity ? ["1|1"] : ["2|0"], shop.Rows("from loads select loaded, replaced"));
+        Assert.Equal(["2|0"], shop.Rows("from loads select loaded, replaced"));
+        Assert.Equal(isIdentity ? ["job_told_differently"] : [], shop.Rows("from data_faults select fault_kind"));
         Assert.Equal(isIdentity, FieldCatalog.Get("jobs", field).Identity);
     }
 

@@ -65,7 +65,7 @@ public sealed class JobKeyTests
     public void Combine_OneNumberTypedTwice_KeepsBothAndListsIt()
     {
         using var shop = new TransformShop();
-        shop.Add(Year(1, 2024, 300)).Add(new StagedJob("7") { SourceOrder = 1, SerialKey = "another", OpenedOn = new(2024, 11, 30) }).Combine();
+        shop.Add(Year(1, 2024, 300)).Add(new StagedJob("7") { SourceOrder = 1, SerialKey = "another", OpenedOn = new(2024, 11, 30), ClosedOn = new(2024, 12, 1) }).Combine();
         Assert.Equal(["file-1.csv|301|301|0|0|0"], shop.Rows(FileBooks));
         Assert.Equal(["7", "7~2"], shop.Rows("from jobs select job_id where job_id = '7' or job_id like '7~%' order by 1"));
         Assert.Equal(["number_of_several_jobs|7|302"], shop.Rows("from data_faults select fault_kind, subject, source_line"));

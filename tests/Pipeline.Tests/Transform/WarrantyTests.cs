@@ -19,10 +19,11 @@ public sealed class WarrantyTests
     }
 
     [Fact]
-    public async Task Load_RowsOfOneJobThatDifferOnlyInWarranty_AreTwoVersionsOfIt()
+    public async Task Load_RowsOfOneJobThatDifferOnlyInWarranty_AreListedAndTheLastCounts()
     {
         using SmallShop shop = await Shop("J1,2026-08-03,yes,P1\nJ1,2026-08-03,no,P1\n");
-        Assert.Equal(["1|1"], shop.Rows("from loads select loaded, replaced"));
+        Assert.Equal(["2|0"], shop.Rows("from loads select loaded, replaced"));
+        Assert.Equal(["J1|Lines 2, 3 differ in warranty; line 3 speaks for the job."], shop.Rows("from data_faults select subject, message"));
         Assert.Equal(["False"], shop.Rows("from jobs select warranty"));
     }
 
