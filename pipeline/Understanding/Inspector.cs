@@ -40,6 +40,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             catch (BadInputException bad)
             {
                 faults.AddRange(bad.Faults);
+                tables.Add(new SampledTable(new TableSample(file.Name, null, 0, []), 0, []) { Refusal = bad.Message });
             }
         }
 
