@@ -45,6 +45,9 @@ internal sealed record LoadReport(
 /// <summary>Stages, transforms and publishes a shop's files. On failure the previous store stays current.</summary>
 internal static class ShopLoad
 {
+    // Below this, waking a second thread for every statement costs more than the thread saves.
+    private const long OneThreadRows = 20_000;
+
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
     /// <param name="output">Folder for the store; the caller must hold its lock.</param>
@@ -71,7 +74,7 @@ internal static class ShopLoad
         ResourceUsage staging = meter.Next("stage");
         string session = SessionFile(output);
         LoadReport report;
-        using (Database database = OpenSession(output, session))
+        using (Database database = OpenSession(output, session, staged.Sum(s => s.RowsRead)))
         {
             StagedViews.Attach(database, staged);
             answers.Attach(database);
@@ -118,11 +121,12 @@ internal static class ShopLoad
     }
 
     // Intermediate tables go to a file; in memory they would grow with the row count.
-    private static Database OpenSession(OutputFolder output, string file)
+    private static Database OpenSession(OutputFolder output, string file, long rows)
     {
         File.Delete(file);
         File.Delete(file + ".wal");
-        return Database.Open(new DatabaseOptions { Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryRetry.Rungs[0] });
+        int threads = rows <= OneThreadRows ? 1 : Environment.ProcessorCount;
+        return Database.Open(new DatabaseOptions { Threads = threads, Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryRetry.Rungs[0] });
     }
 
     private static string SessionFile(OutputFolder output) => Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "transform.duckdb");

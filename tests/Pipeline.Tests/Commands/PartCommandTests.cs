@@ -6,41 +6,8 @@ using PartsSignal.Pipeline.Tests.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Commands;
 
-public sealed class PartCommandTests : IDisposable
+public sealed class PartCommandTests(PartStore store) : IClassFixture<PartStore>
 {
-    private readonly string _out = Directory.CreateTempSubdirectory("partssignal-part-").FullName;
-
-    public PartCommandTests()
-    {
-        using var shop = new TransformShop();
-        shop.Add(new StagedPart("AB-200") { SourceOrder = 1, Description = "Inlet valve", Component = "inlet_valve", Price = 19.95m })
-            .Add(
-                new StagedArrow("AB-100", "AB-150") { SourceOrder = 2, EffectiveOn = new(2020, 1, 1) },
-                new StagedArrow("AB-150", "AB-200") { SourceOrder = 2, EffectiveOn = new(2023, 1, 1) },
-                new StagedArrow("K-500", "K-600") { SourceOrder = 2 },
-                new StagedArrow("K-600", "P-701") { SourceOrder = 2, Kind = "kit_part" },
-                new StagedArrow("K-600", "P-702") { SourceOrder = 2, Kind = "kit_part", Quantity = 3 },
-                new StagedArrow("Z-801", "Z-802") { SourceOrder = 2 },
-                new StagedArrow("Z-802", "Z-801") { SourceOrder = 2 })
-            .Add(new StagedAlias("Brix", "77.1", "AB-100") { SourceOrder = 3 })
-            .Add(new StagedModel("WE1", "F1") { SourceOrder = 8 })
-            .Add(
-                new StagedOrder("O1", "Brix", "77.1") { SourceOrder = 4, OrderedOn = new(2024, 1, 1), ReceivedOn = new(2024, 1, 5), Quantity = 4, UnitCost = 18m, ReturnedQuantity = 1 },
-                new StagedOrder("O2", "Brix", "AB-200") { SourceOrder = 4, OrderedOn = new(2024, 2, 1), ReceivedOn = new(2024, 2, 7), UnitCost = 20m })
-            .Add(
-                new StagedJob("J1") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 5, 1), ClosedOn = new(2023, 5, 1) },
-                new StagedJob("J2") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 6, 1), ClosedOn = new(2023, 6, 1) },
-                new StagedJob("J3") { SourceOrder = 5, OpenedOn = new(2024, 5, 1), ClosedOn = new(2024, 5, 1), Outcome = "no_fault_found" })
-            .Add(
-                new StagedJobPart("J1", "AB-100") { SourceOrder = 5, SourceLine = 2 },
-                new StagedJobPart("J2", "AB 150") { SourceOrder = 5, SourceLine = 3 })
-            .Add(new StagedCount("1", "AB-150", 2) { SourceOrder = 6, CountedOn = new(2024, 4, 30) })
-            .Combine();
-        StorePublisher.Publish(shop.Database, new StoreSwap(Path.Combine(_out, "store")), TimeProvider.System);
-    }
-
-    public void Dispose() => Directory.Delete(_out, recursive: true);
-
     [Theory]
     [InlineData("AB-100", "exact")]
     [InlineData("ab150", "compact")]
@@ -140,7 +107,44 @@ public sealed class PartCommandTests : IDisposable
     {
         var output = new StringWriter();
         var error = new StringWriter();
-        int code = await CommandHost.RunAsync([.. args, "--out", _out], output, error, TimeProvider.System);
+        int code = await CommandHost.RunAsync([.. args, "--out", store.Out], output, error, TimeProvider.System);
         return (code, output.ToString(), error.ToString());
     }
+}
+
+/// <summary>A store with numbers of every kind: replaced ones, a kit, an alias and a loop.</summary>
+public sealed class PartStore : IDisposable
+{
+    public string Out { get; } = Directory.CreateTempSubdirectory("partssignal-part-").FullName;
+
+    public PartStore()
+    {
+        using var shop = new TransformShop();
+        shop.Add(new StagedPart("AB-200") { SourceOrder = 1, Description = "Inlet valve", Component = "inlet_valve", Price = 19.95m })
+            .Add(
+                new StagedArrow("AB-100", "AB-150") { SourceOrder = 2, EffectiveOn = new(2020, 1, 1) },
+                new StagedArrow("AB-150", "AB-200") { SourceOrder = 2, EffectiveOn = new(2023, 1, 1) },
+                new StagedArrow("K-500", "K-600") { SourceOrder = 2 },
+                new StagedArrow("K-600", "P-701") { SourceOrder = 2, Kind = "kit_part" },
+                new StagedArrow("K-600", "P-702") { SourceOrder = 2, Kind = "kit_part", Quantity = 3 },
+                new StagedArrow("Z-801", "Z-802") { SourceOrder = 2 },
+                new StagedArrow("Z-802", "Z-801") { SourceOrder = 2 })
+            .Add(new StagedAlias("Brix", "77.1", "AB-100") { SourceOrder = 3 })
+            .Add(new StagedModel("WE1", "F1") { SourceOrder = 8 })
+            .Add(
+                new StagedOrder("O1", "Brix", "77.1") { SourceOrder = 4, OrderedOn = new(2024, 1, 1), ReceivedOn = new(2024, 1, 5), Quantity = 4, UnitCost = 18m, ReturnedQuantity = 1 },
+                new StagedOrder("O2", "Brix", "AB-200") { SourceOrder = 4, OrderedOn = new(2024, 2, 1), ReceivedOn = new(2024, 2, 7), UnitCost = 20m })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 5, 1), ClosedOn = new(2023, 5, 1) },
+                new StagedJob("J2") { SourceOrder = 5, SerialKey = "s1", ModelRaw = "WE1", OpenedOn = new(2023, 6, 1), ClosedOn = new(2023, 6, 1) },
+                new StagedJob("J3") { SourceOrder = 5, OpenedOn = new(2024, 5, 1), ClosedOn = new(2024, 5, 1), Outcome = "no_fault_found" })
+            .Add(
+                new StagedJobPart("J1", "AB-100") { SourceOrder = 5, SourceLine = 2 },
+                new StagedJobPart("J2", "AB 150") { SourceOrder = 5, SourceLine = 3 })
+            .Add(new StagedCount("1", "AB-150", 2) { SourceOrder = 6, CountedOn = new(2024, 4, 30) })
+            .Combine();
+        StorePublisher.Publish(shop.Database, new StoreSwap(Path.Combine(Out, "store")), TimeProvider.System);
+    }
+
+    public void Dispose() => Directory.Delete(Out, recursive: true);
 }

@@ -2,43 +2,49 @@ namespace PartsSignal.Pipeline.Tests.Transform;
 
 public sealed class ModelAndAgeTests
 {
-    [Theory]
-    [InlineData("WE4680-A", "Orvane", "WE4680-A|F1|exact")]
-    [InlineData("we4680 a", "Orvane", "WE4680-A|F1|compact")]
-    [InlineData("WE468O-A", "orvane", "WE4680-A|F1|confusable")]
-    [InlineData("WE4680", "Orvane", "WE4680|F1|base")]
-    [InlineData("WE4680-C", "Orvane", "WE4680-C|F1|base")]
-    [InlineData("WE4680-A", "Orvan", "WE4680-A|F1|exact")]
-    [InlineData("WE4680-A", null, "WE4680-A|F1|exact")]
-    [InlineData("WE999-A", "Orvane", "WE999-A|F1|learned")]
-    [InlineData("QQ1", "Orvane", "QQ1|-|unknown")]
-    [InlineData("WE4680-A", "Tessel", "WE4680-A|-|unknown")]
-    [InlineData(null, "Orvane", "-|-|unknown")]
-    public void Combine_TypedModel_FindsModelAndFamily(string? typed, string? brand, string expected)
+    [Fact]
+    public void Combine_TypedModels_FindModelAndFamily()
     {
+        (string? Typed, string? Brand, string Expected)[] cases =
+        [
+            ("WE4680-A", "Orvane", "WE4680-A|F1|exact"),
+            ("we4680 a", "Orvane", "WE4680-A|F1|compact"),
+            ("WE468O-A", "orvane", "WE4680-A|F1|confusable"),
+            ("WE4680", "Orvane", "WE4680|F1|base"),
+            ("WE4680-C", "Orvane", "WE4680-C|F1|base"),
+            ("WE4680-A", "Orvan", "WE4680-A|F1|exact"),
+            ("WE4680-A", null, "WE4680-A|F1|exact"),
+            ("WE999-A", "Orvane", "WE999-A|F1|learned"),
+            ("QQ1", "Orvane", "QQ1|-|unknown"),
+            ("WE4680-A", "Tessel", "WE4680-A|-|unknown"),
+            (null, "Orvane", "-|-|unknown"),
+        ];
         using var shop = new TransformShop();
         shop.Add(
                 new StagedModel("WE4680-A", "F1"), new StagedModel("WE4680-B", "F1"), new StagedModel("WE1370-A", "F1"),
                 new StagedModel("TD100", "F2") { Brand = "Tessel" })
-            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed, Brand = brand })
+            .Add([.. cases.Select((c, i) => new StagedJob($"J{i:00}") { SourceOrder = 2, ModelRaw = c.Typed, Brand = c.Brand })])
             .Combine();
-        Assert.Equal([expected], shop.Rows("from jobs select model_number, model_family, model_basis"));
+        Assert.Equal(cases.Select(c => c.Expected), shop.Rows("from jobs select model_number, model_family, model_basis order by job_id"));
     }
 
-    [Theory]
-    [InlineData("DX4077", "F3|pattern")]
-    [InlineData("DX40777", "-|unknown")]
-    [InlineData("ST9-L", "F4|pattern")]
-    [InlineData("ST9C", "-|unknown")]
-    [InlineData("ST9 R/L", "F4|compact")]
-    [InlineData("DX4011", "F9|exact")]
-    public void Combine_ModelListWithWildcards_TellsTheFamily(string typed, string expected)
+    [Fact]
+    public void Combine_ModelListWithWildcards_TellsTheFamilies()
     {
+        (string Typed, string Expected)[] cases =
+        [
+            ("DX4077", "F3|pattern"),
+            ("DX40777", "-|unknown"),
+            ("ST9-L", "F4|pattern"),
+            ("ST9C", "-|unknown"),
+            ("ST9 R/L", "F4|compact"),
+            ("DX4011", "F9|exact"),
+        ];
         using var shop = new TransformShop();
         shop.Add(new StagedModel("DX40##", "F3"), new StagedModel("ST9R/L", "F4"), new StagedModel("DX4011", "F9"))
-            .Add(new StagedJob("J1") { SourceOrder = 2, ModelRaw = typed })
+            .Add([.. cases.Select((c, i) => new StagedJob($"J{i}") { SourceOrder = 2, ModelRaw = c.Typed })])
             .Combine();
-        Assert.Equal([expected], shop.Rows("from jobs select model_family, model_basis"));
+        Assert.Equal(cases.Select(c => c.Expected), shop.Rows("from jobs select model_family, model_basis order by job_id"));
     }
 
     [Fact]

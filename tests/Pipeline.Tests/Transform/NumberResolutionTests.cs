@@ -4,26 +4,29 @@ namespace PartsSignal.Pipeline.Tests.Transform;
 
 public sealed class NumberResolutionTests
 {
-    [Theory]
-    [InlineData("WX-4070A", "WX-4070A|exact")]
-    [InlineData("wx 4070 a", "WX-4070A|compact")]
-    [InlineData("WX-4O7OA", "WX-4070A|confusable")]
-    [InlineData("7129.45", "AB-100|alias")]
-    [InlineData("712945", "AB-100|alias")]
-    [InlineData("WX-4071A", "-|unresolved")]
-    [InlineData("00860001", "00860001|exact")]
-    [InlineData("60001", "60001|exact")]
-    [InlineData("CO1", "CO1|exact")]
-    [InlineData("C0L", "-|unresolved")]
-    public void Combine_TypedNumber_Resolves(string typed, string expected)
+    [Fact]
+    public void Combine_TypedNumbers_Resolve()
     {
+        (string Typed, string Expected)[] cases =
+        [
+            ("WX-4070A", "WX-4070A|exact"),
+            ("wx 4070 a", "WX-4070A|compact"),
+            ("WX-4O7OA", "WX-4070A|confusable"),
+            ("7129.45", "AB-100|alias"),
+            ("712945", "AB-100|alias"),
+            ("WX-4071A", "-|unresolved"),
+            ("00860001", "00860001|exact"),
+            ("60001", "60001|exact"),
+            ("CO1", "CO1|exact"),
+            ("C0L", "-|unresolved"),
+        ];
         using var shop = new TransformShop();
         shop.Add([.. new[] { "WX-4070A", "AB-100", "00860001", "60001", "CO1", "C01" }.Select(p => new StagedPart(p) { SourceOrder = 1 })])
             .Add(new StagedAlias("Brix", "7129.45", "AB-100") { SourceOrder = 2 })
-            .Add(new StagedJob("J1") { SourceOrder = 3 })
-            .Add(new StagedJobPart("J1", typed) { SourceOrder = 3, SourceLine = 2 })
+            .Add([.. cases.Select((_, i) => new StagedJob($"J{i}") { SourceOrder = 3 })])
+            .Add([.. cases.Select((c, i) => new StagedJobPart($"J{i}", c.Typed) { SourceOrder = 3, SourceLine = 2 + i })])
             .Combine();
-        Assert.Equal([expected], shop.Rows("from job_parts select part_number, part_basis"));
+        Assert.Equal(cases.Select(c => $"{c.Typed}: {c.Expected}"), shop.Rows("from job_parts select part_raw || ': ' || coalesce(part_number, '-') || '|' || part_basis order by job_id"));
     }
 
     [Fact]

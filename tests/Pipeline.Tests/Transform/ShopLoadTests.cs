@@ -34,9 +34,7 @@ public sealed class ShopLoadTests : IDisposable
         WriteSmallShop();
         await _shop.Load();
         Assert.Equal(["J1|-|unresolved|-|other|several date codes", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
-        _shop.Answer(ReviewNames.PartNumbers, "AB-210", "AB-200");
-        _shop.Answer(ReviewNames.Complaints, "it sulks", "noise");
-        _shop.Answer(ReviewNames.Serials, "J1", "2016");
+        _shop.Answer((ReviewNames.PartNumbers, "AB-210", "AB-200"), (ReviewNames.Complaints, "it sulks", "noise"), (ReviewNames.Serials, "J1", "2016"));
         await _shop.Load();
         Assert.Equal(["J1|AB-200|alias|inlet_valve|noise|date code", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
         string kept = File.ReadAllText(Path.Combine(_shop.Output.Review, ReviewNames.PartNumbers));

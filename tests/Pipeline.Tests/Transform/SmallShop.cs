@@ -29,14 +29,21 @@ internal sealed class SmallShop : IDisposable
 
     public Task<LoadReport> Load() => ShopLoad.RunAsync(Input, Output, ShopFile.Load(Input), TimeProvider.System, null, CancellationToken.None);
 
-    /// <summary>Fills in one row of a list and drops the list beside the files.</summary>
-    public void Answer(string list, string row, string answer)
+    /// <summary>Fills in rows of the lists and drops each list beside the files.</summary>
+    public void Answer(params (string List, string Row, string Answer)[] answers)
     {
-        string[] lines = List(list);
-        int at = Array.FindIndex(lines, l => l.Contains(row, StringComparison.Ordinal));
-        Assert.True(at > 0, $"{list} does not ask about {row}");
-        lines[at] = lines[at][..(lines[at].LastIndexOf(',') + 1)] + answer;
-        File.WriteAllLines(Path.Combine(Input, list), lines);
+        foreach (IGrouping<string, (string List, string Row, string Answer)> list in answers.GroupBy(a => a.List))
+        {
+            string[] lines = List(list.Key);
+            foreach ((_, string row, string answer) in list)
+            {
+                int at = Array.FindIndex(lines, l => l.Contains(row, StringComparison.Ordinal));
+                Assert.True(at > 0, $"{list.Key} does not ask about {row}");
+                lines[at] = lines[at][..(lines[at].LastIndexOf(',') + 1)] + answer;
+            }
+
+            File.WriteAllLines(Path.Combine(Input, list.Key), lines);
+        }
     }
 
     public string[] List(string list) => File.ReadAllLines(Path.Combine(Output.Review, list));
