@@ -1,13 +1,8 @@
 using System.ComponentModel;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Learning;
-using PartsSignal.Pipeline.Planning;
+using PartsSignal.Pipeline.FullRun;
 using PartsSignal.Pipeline.Rejects;
-using PartsSignal.Pipeline.Reporting;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
-using PartsSignal.Pipeline.Understanding;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -31,69 +26,33 @@ internal sealed class RunSettings : CommandSettings
 }
 
 /// <summary>Runs all steps, from the shop's files to the pages.</summary>
-internal sealed class RunCommand : AsyncCommand<RunSettings>
+internal sealed class RunCommand(ProgramIo io) : AsyncCommand<RunSettings>
 {
-    private readonly ProgramIo _io;
-
-    /// <summary>Takes what the command may touch.</summary>
-    public RunCommand(ProgramIo io) => _io = io;
-
     public override async Task<int> ExecuteAsync(CommandContext context, RunSettings settings, CancellationToken cancellation)
     {
-        (ShopSettings shop, string? assumed) = ProposedMaps.Complete(settings.Input, ShopFile.Load(settings.Input, settings.Shop), cancellation);
         var output = new OutputFolder(settings.Out);
-        using OutputTransaction draft = await OutputTransaction.BeginAsync(output, _io.Clock, cancellation).ConfigureAwait(false);
-        var progress = ProgressLine.For(_io);
-        await _io.Out.WriteLineAsync(RejectFile.Notice(settings.Out)).ConfigureAwait(false);
-        LoadReport? load;
-        using (var run = new RunContext(settings.Input, draft.Folder, shop, _io.Clock))
+        var progress = ProgressLine.For(io);
+        ShopRunResult result = await new ShopRun(settings.Input, output, io.Clock)
         {
-            await new RunPipeline(RunSteps.All(progress), _io.Out).RunAsync(run, cancellation).ConfigureAwait(false);
-            load = run.State.Load;
+            ShopFile = settings.Shop,
+            Log = io.Out,
+            Progress = progress,
+            Loaded = () => progress?.Clear(),
+            Begun = () => io.Out.WriteLine(RejectFile.Notice(settings.Out)),
+        }.RunAsync(cancellation).ConfigureAwait(false);
+        foreach (StagedFile file in result.Load.Staged)
+        {
+            UnknownCells.Tell(file, io);
         }
 
-        draft.Commit();
-        foreach (StagedFile file in load?.Staged ?? [])
+        await io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
+        int code = FileErrors.Tell(result.Load, io, result.Assumed, io.Out);
+        if (result.Lacking is { } lacking)
         {
-            UnknownCells.Tell(file, _io);
-        }
-
-        await _io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
-        int code = load is null ? ExitCode.Done : FileErrors.Tell(load, _io, assumed, _io.Out);
-        if (RunOutcome.Lacks(output.Results) is { } lacking)
-        {
-            await _io.Error.WriteLineAsync(lacking).ConfigureAwait(false);
+            await io.Error.WriteLineAsync(lacking).ConfigureAwait(false);
             return ExitCode.BadInput;
         }
 
         return code;
-    }
-}
-
-/// <summary>The steps of <c>run</c>, in order.</summary>
-internal static class RunSteps
-{
-    /// <summary>All of them.</summary>
-    /// <param name="progress">Receives progress while reading, or null for no progress.</param>
-    public static IReadOnlyList<IRunStep> All(ProgressLine? progress = null)
-    {
-        var learn = new LearnStep();
-        var plan = new PlanStep();
-        return
-        [
-            new LoadStep(progress),
-            new StartBackgroundStep(learn, plan),
-            new MonthsStep(),
-            new RatesStep(),
-            new CallbacksStep(),
-            new SuppliersStep(),
-            new CurvesStep(),
-            new TrendsStep(),
-            learn,
-            plan,
-            new PublishResultsStep(),
-            new ReportStep(),
-            new PhonePageStep(),
-        ];
     }
 }

@@ -32,6 +32,7 @@ internal static class VerbList
         Verb.Create<PartCommand, PartSettings>("part", "Shows one part: current number, what it fits, price, lead time, quality.", "0052105"),
         Verb.Create<VanCommand, VanSettings>("van", "Shows what each van should carry for its money and space.", "--van", "2", "--budget", "2000"),
         Verb.Create<ReportCommand, ReportSettings>("report", "Writes the monthly report from the last run.", "--month", "2026-09"),
+        Verb.Create<BenchCommand, BenchSettings>("bench", "Opens pages in your browser for everything: files, questions, results, settings.", "--no-browser"),
         Verb.Create<ServeCommand, ServeSettings>("serve", "Serves the reports and lookups to browsers on this computer.", "--port", "8710"),
         Verb.Create<SampleCommand, SampleSettings>(
             "sample", "Writes an invented shop of any size, with the right answers.", "--jobs", "20000", "--seed", "1", "--output", "shop"),

@@ -5,7 +5,9 @@ using PartsSignal.Pipeline.Transform;
 namespace PartsSignal.Pipeline.Running;
 
 /// <summary>Loads the shop's files and publishes the store that later steps read.</summary>
-internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
+/// <param name="progress">Receives progress while reading, or null for no progress.</param>
+/// <param name="loaded">Called when everything is read, or null.</param>
+internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action? loaded = null) : IRunStep
 {
     /// <inheritdoc/>
     public string Name => "load";
@@ -14,7 +16,7 @@ internal sealed class LoadStep(ProgressLine? progress = null) : IRunStep
     public async Task<long> RunAsync(RunContext context, CancellationToken cancellation)
     {
         LoadReport report = await ShopLoad.RunAsync(context.Input, context.Output, context.Settings, context.Clock, progress, cancellation).ConfigureAwait(false);
-        progress?.Clear();
+        loaded?.Invoke();
         context.State.Load = report;
         Record(report, context.Record);
         return report.Total.Rows.Read;

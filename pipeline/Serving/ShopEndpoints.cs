@@ -14,7 +14,10 @@ using PartsSignal.Reports.Phone;
 namespace PartsSignal.Pipeline.Serving;
 
 /// <summary>The addresses of the server. Those below <c>/api</c> and <c>/health</c> are for programs and are in the API description.</summary>
-internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
+/// <param name="live">The newest run.</param>
+/// <param name="clock">Says what day it is.</param>
+/// <param name="forPrograms">True if the addresses for programs are served as well.</param>
+internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool forPrograms = true)
 {
     private const string Html = "text/html; charset=utf-8";
     private const string Json = "application/json; charset=utf-8";
@@ -31,8 +34,8 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
     public void Map(WebApplication app)
     {
         var files = new ServedFiles(live.Now().Output);
-        Page("/", () => Front(new CallQuestion(), null));
-        Page("/answer", (string? model, string? complaint, string? type, string? age, string? code) => Ask(Question(model, complaint, type, age, code), Front));
+        Page("/", FormPage);
+        Page("/answer", AnswerPage);
         Page("/openapi.json", DescribeAsync);
         Page("/favicon.ico", () => Results.NoContent());
         Page("/lookup.html", files.PhonePage);
@@ -101,6 +104,12 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
         });
     }
 
+    /// <summary>The page that asks about a call.</summary>
+    public IResult FormPage() => Front(new CallQuestion(), null);
+
+    /// <summary>The same page with the answer.</summary>
+    public IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code) => Ask(Question(model, complaint, type, age, code), Front);
+
     private IResult Lookup(
         [Description("Model number from the label, or a model family"), MaxLength(CallQuestion.LongestText)] string? model,
         [Description("What the customer said, or a complaint kind"), MaxLength(CallQuestion.LongestText)] string? complaint,
@@ -126,7 +135,7 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
     {
         ServedShop shop = live.Now();
         var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
-        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer), Html);
+        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms), Html);
     }
 
     private static async Task<IResult> DescribeAsync(HttpContext context)

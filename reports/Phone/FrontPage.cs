@@ -16,7 +16,8 @@ public static class FrontPage
     /// <param name="dataUpTo">Last day covered by the data, or null if not known.</param>
     /// <param name="asked">What was asked, to be shown again.</param>
     /// <param name="answer">The answer, or null if nothing was asked.</param>
-    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer)
+    /// <param name="forPrograms">True if the server also answers programs.</param>
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true)
     {
         var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
             dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
@@ -30,7 +31,7 @@ public static class FrontPage
         [
             Tag.Link("reports/index.html", "Monthly failure reports"),
             Tag.Link("lookup.html", "Phone page, to keep on a phone"),
-            Tag.Link("openapi.json", "Description of the programs' interface"),
+            .. forPrograms ? new[] { Tag.Link("openapi.json", "API description") } : [],
         ])).With("aria-label", "Pages");
         return Page.Render("What will it need?", Node.Group(header, new Element("main", form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
     }

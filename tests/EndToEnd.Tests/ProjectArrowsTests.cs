@@ -32,7 +32,7 @@ public sealed partial class ProjectArrowsTests
         ["pipeline"] = ("PartsSignal.Pipeline",
         [
             "Core", "Reading", "Cleaning", "Words", "Config", "Privacy", "Rejects", "Understanding", "Staging", "Staging.Tables", "Transform", "Review",
-            "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "Commands",
+            "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "FullRun", "Bench", "Commands",
         ]),
         ["reports"] = ("PartsSignal.Reports", ["Components", "Charts", "Workbook", "Phone", "Monthly"]),
         ["data-sample/generator"] = ("PartsSignal.SampleShop", ["Chance", "World", "Dialects", "Simulation", "Writing", "Scoring", ""]),

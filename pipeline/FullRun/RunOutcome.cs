@@ -1,7 +1,7 @@
 using System.Globalization;
 using CsvHelper;
 
-namespace PartsSignal.Pipeline.Commands;
+namespace PartsSignal.Pipeline.FullRun;
 
 /// <summary>Tells when a run had nothing to work on: its pages are there, and say nothing.</summary>
 internal static class RunOutcome

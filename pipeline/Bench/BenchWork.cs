@@ -1,0 +1,155 @@
+using System.Collections.Concurrent;
+using System.Data.Common;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.FullRun;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>Where the work stands.</summary>
+internal enum WorkOutcome
+{
+    /// <summary>Nothing was started yet.</summary>
+    None,
+
+    /// <summary>It runs.</summary>
+    Running,
+
+    /// <summary>It is done.</summary>
+    Done,
+
+    /// <summary>The owner stopped it; nothing changed.</summary>
+    Stopped,
+
+    /// <summary>It failed; nothing changed.</summary>
+    Failed,
+}
+
+/// <summary>What the progress page shows.</summary>
+/// <param name="Outcome">Where it stands.</param>
+/// <param name="Folder">Folder of the shop it is about.</param>
+/// <param name="Percent">Share done, 0 to 100.</param>
+/// <param name="Step">What it does now, in words.</param>
+/// <param name="Messages">Faults, or what was assumed; one sentence each.</param>
+internal sealed record WorkState(WorkOutcome Outcome, string? Folder, int Percent, string Step, IReadOnlyList<string> Messages)
+{
+    /// <summary>Nothing was started yet.</summary>
+    public static readonly WorkState Idle = new(WorkOutcome.None, null, 0, "", []);
+}
+
+/// <summary>Runs a shop in the background, one at a time. Closing the page does not stop it.</summary>
+/// <param name="clock">Times the steps.</param>
+internal sealed class BenchWork(TimeProvider clock) : IDisposable
+{
+    private const int ReadingPercent = 40;
+
+    private static readonly Dictionary<string, string> Titles = new(StringComparer.Ordinal)
+    {
+        ["load"] = "Reading your files",
+        ["begin"] = "Getting ready",
+        ["months"] = "Counting calls by month",
+        ["rates"] = "Working out how often parts fail",
+        ["callbacks"] = "Looking at jobs that came back",
+        ["suppliers"] = "Comparing suppliers",
+        ["age curves"] = "Looking at failures by age",
+        ["trends"] = "Looking for parts that fail more often",
+        ["learn"] = "Learning what calls need",
+        ["van plan"] = "Planning the vans",
+        ["results"] = "Saving the results",
+        ["report"] = "Writing the report",
+        ["phone page"] = "Writing the phone page",
+    };
+
+    private readonly Lock _lock = new();
+    private CancellationTokenSource? _stop;
+    private Task _running = Task.CompletedTask;
+
+    /// <summary>Where it stands now.</summary>
+    public WorkState Now { get; private set; } = WorkState.Idle;
+
+    /// <summary>Starts a run.</summary>
+    /// <returns>False when one runs already.</returns>
+    public bool Start(ShopFolder shop)
+    {
+        lock (_lock)
+        {
+            if (Now.Outcome == WorkOutcome.Running)
+            {
+                return false;
+            }
+
+            _stop?.Dispose();
+            _stop = new CancellationTokenSource();
+            Now = new WorkState(WorkOutcome.Running, shop.Folder, 0, Titles["load"], []);
+            _running = Task.Run(() => RunAsync(shop, _stop.Token));
+            return true;
+        }
+    }
+
+    /// <summary>Stops the run; the last complete one stays.</summary>
+    public void Stop()
+    {
+        lock (_lock)
+        {
+            _stop?.Cancel();
+        }
+    }
+
+    /// <summary>Waits until nothing runs.</summary>
+    public Task WhenIdleAsync() => _running;
+
+    /// <inheritdoc/>
+    public void Dispose() => _stop?.Dispose();
+
+    private async Task RunAsync(ShopFolder shop, CancellationToken cancellation)
+    {
+        try
+        {
+            ShopRunResult result = await new ShopRun(shop.Files, shop.Output, clock)
+            {
+                Progress = new Reading(this),
+                StepBegins = step => Show(step.Index == 0 ? 0 : ReadingPercent + ((100 - ReadingPercent) * step.Index / step.Count), Titles.GetValueOrDefault(step.Name, step.Name)),
+            }.RunAsync(cancellation).ConfigureAwait(false);
+            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking }.OfType<string>()]);
+        }
+        catch (OperationCanceledException)
+        {
+            End(WorkOutcome.Stopped, 0, "Stopped. Nothing was changed.", []);
+        }
+        catch (BadInputException bad)
+        {
+            End(WorkOutcome.Failed, 0, "It could not be finished. Nothing was changed.", bad.Faults);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)
+        {
+            End(WorkOutcome.Failed, 0, "It could not be finished. Nothing was changed.", [failure.Message]);
+        }
+    }
+
+    private void Show(int percent, string step)
+    {
+        lock (_lock)
+        {
+            Now = Now with { Percent = Math.Max(Now.Percent, percent), Step = step };
+        }
+    }
+
+    private void End(WorkOutcome outcome, int percent, string step, IReadOnlyList<string> messages)
+    {
+        lock (_lock)
+        {
+            Now = Now with { Outcome = outcome, Percent = percent, Step = step, Messages = messages };
+        }
+    }
+
+    private sealed class Reading(BenchWork work) : IProgress<StageProgress>
+    {
+        private readonly ConcurrentDictionary<string, StageProgress> _files = new(StringComparer.Ordinal);
+
+        public void Report(StageProgress value)
+        {
+            _files[value.File] = value;
+            long read = _files.Values.Sum(f => f.Bytes), all = _files.Values.Sum(f => f.AllBytes), rows = _files.Values.Sum(f => f.Rows);
+            work.Show(all <= 0 ? 0 : (int)(ReadingPercent * Math.Min(read, all) / all), $"{Titles["load"]}: {rows.ToString("N0", System.Globalization.CultureInfo.InvariantCulture)} rows");
+        }
+    }
+}

@@ -1,0 +1,124 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>The shop's files: what each is taken for, and the questions about them.</summary>
+internal static class FilePages
+{
+    private const string AnswerField = "answer:";
+
+    public static void Map(WebApplication app)
+    {
+        app.MapGet("/files", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? Show(context, shop) : BenchEndpoints.NoShop());
+        app.MapPost("/files/add", async (HttpContext context, KnownShops shops) =>
+        {
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            try
+            {
+                await UploadedFiles.SaveAsync(form.Files, shop.Files, context.RequestAborted).ConfigureAwait(false);
+                return BenchEndpoints.SeeOther("/files");
+            }
+            catch (BadInputException bad)
+            {
+                return Show(context, shop, bad.Faults);
+            }
+        });
+        app.MapPost("/files/remove", async (HttpContext context, KnownShops shops) =>
+        {
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            if (shops.Open is { } shop && FileNames(shop).Contains(form["file"].ToString()))
+            {
+                // Kept out of the way, never deleted: the owner may want it back.
+                string aside = Path.Combine(shop.Folder, "removed-files");
+                Directory.CreateDirectory(aside);
+                File.Move(Path.Combine(shop.Files, form["file"].ToString()), Path.Combine(aside, form["file"].ToString()), overwrite: true);
+            }
+
+            return BenchEndpoints.SeeOther("/files");
+        });
+        app.MapPost("/files/answers", async (HttpContext context, KnownShops shops) =>
+        {
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            try
+            {
+                Answer(shop, form.Where(f => f.Key.StartsWith(AnswerField, StringComparison.Ordinal) && f.Value.ToString().Length > 0).ToDictionary(f => f.Key[AnswerField.Length..], f => f.Value.ToString(), StringComparer.Ordinal), context.RequestAborted);
+                return BenchEndpoints.SeeOther("/files#questions");
+            }
+            catch (BadInputException bad)
+            {
+                return Show(context, shop, bad.Faults);
+            }
+        });
+    }
+
+    /// <summary>Names of the shop's own files, not those the program puts beside them.</summary>
+    public static IReadOnlyList<string> FileNames(ShopFolder shop) => !Directory.Exists(shop.Files) ? [] :
+        [.. Directory.EnumerateFiles(shop.Files).Select(f => Path.GetFileName(f)!).Where(f => UploadedFiles.NameOf(f) is not null && !f.StartsWith("review-", StringComparison.Ordinal)).Order(StringComparer.OrdinalIgnoreCase)];
+
+    private static IResult Show(HttpContext context, ShopFolder shop, IReadOnlyList<string>? faults = null)
+    {
+        try
+        {
+            (ShopInspection? inspection, IReadOnlyList<string> unreadable) = Inspect(shop, ShopFile.Load(shop.Files).Answers, context.RequestAborted);
+            return BenchEndpoints.Page<FilesPage>(context, new FilesView(inspection, unreadable, FileNames(shop)), faults);
+        }
+        catch (BadInputException bad)
+        {
+            return BenchEndpoints.Page<FilesPage>(context, new FilesView(null, [], FileNames(shop)), [.. faults ?? [], .. bad.Faults]);
+        }
+    }
+
+    // A file that cannot be opened must not hide the others.
+    private static (ShopInspection? Inspection, IReadOnlyList<string> Unreadable) Inspect(ShopFolder shop, IReadOnlyDictionary<string, string> answers, CancellationToken cancellation)
+    {
+        ReadingLimits limits = ShopFile.Load(shop.Files).Limits;
+        IReadOnlyList<InputFile> files = ShopTables.In(shop.Files, limits);
+        var unreadable = new List<string>();
+        var readable = new List<InputFile>();
+        foreach (InputFile file in files)
+        {
+            try
+            {
+                TableSampler.Read(file, limits, cancellation);
+                readable.Add(file);
+            }
+            catch (BadInputException bad)
+            {
+                unreadable.AddRange(bad.Faults);
+            }
+        }
+
+        return (readable.Count == 0 ? null : new Inspector(limits, WordSets.Load(shop.Files), answers).Inspect(readable, cancellation), unreadable);
+    }
+
+    private static void Answer(ShopFolder shop, Dictionary<string, string> given, CancellationToken cancellation)
+    {
+        IReadOnlyDictionary<string, string> before = ShopFile.Load(shop.Files).Answers;
+        var all = new Dictionary<string, string>(before, StringComparer.Ordinal);
+        foreach ((string key, string choice) in given)
+        {
+            all[key] = choice;
+        }
+
+        if (Inspect(shop, all, cancellation).Inspection is { } inspection)
+        {
+            ProposedMaps.Save(shop.Files, inspection, given, write: false, () => Inspect(shop, before, cancellation).Inspection!);
+        }
+    }
+}

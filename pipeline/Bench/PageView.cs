@@ -1,0 +1,57 @@
+using PartsSignal.Pipeline.Config;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>What the page of one request shows.</summary>
+internal sealed class PageView
+{
+    private object? _model;
+
+    /// <summary>The open shop, or null if there is none yet.</summary>
+    public ShopFolder? Shop { get; set; }
+
+    /// <summary>True while a run goes on.</summary>
+    public bool IsRunning { get; set; }
+
+    /// <summary>What went wrong with the form just sent; empty: nothing.</summary>
+    public IReadOnlyList<string> Faults { get; set; } = [];
+
+    /// <summary>Said once after something was done, or null.</summary>
+    public string? Notice { get; set; }
+
+    /// <summary>The page's own data.</summary>
+    public T Get<T>() => (T)_model!;
+
+    /// <summary>Sets the page's own data.</summary>
+    public void Set(object model) => _model = model;
+}
+
+/// <summary>The page of shops.</summary>
+internal sealed record ShopsView(IReadOnlyList<ShopFolder> Shops);
+
+/// <summary>The page of files: what each table is taken for.</summary>
+/// <param name="Inspection">Tables and questions, or null when no file is there.</param>
+/// <param name="Unreadable">Files that cannot be opened, each with the reason.</param>
+/// <param name="FileNames">All files of the shop.</param>
+internal sealed record FilesView(Understanding.ShopInspection? Inspection, IReadOnlyList<string> Unreadable, IReadOnlyList<string> FileNames);
+
+/// <summary>The rows of the last run: what became of them.</summary>
+/// <param name="Books">One line per file, or null before the first run.</param>
+/// <param name="Total">All files together.</param>
+/// <param name="RejectFiles">Files of refused rows, with the number of rows.</param>
+internal sealed record RowsView(IReadOnlyList<BookLine>? Books, BookLine? Total, IReadOnlyList<(string File, int Rows)> RejectFiles);
+
+/// <summary>What became of the rows of a file: read = loaded + same again + replaced + refused.</summary>
+internal sealed record BookLine(string File, string Kind, long Read, long Loaded, long SameAgain, long Replaced, long Refused, long NotData);
+
+/// <summary>Refused rows of one file, to be mended.</summary>
+internal sealed record MendView(string File, RefusedRows Rows);
+
+/// <summary>Words and numbers the program asks about.</summary>
+internal sealed record WordsView(IReadOnlyList<WordList> Lists, WordList? Open);
+
+/// <summary>What the last run gave.</summary>
+internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt);
+
+/// <summary>Settings as a form.</summary>
+internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans);

@@ -1,0 +1,60 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Serving;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>What the last run gave: reports, lookup, van lists, the phone page.</summary>
+internal static class ResultPages
+{
+    public static void Map(WebApplication app)
+    {
+        var answers = new OpenAnswers();
+        app.MapGet("/results", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<ResultsPage>(context, View(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, View(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
+        app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(null, "index.html") : BenchEndpoints.NoShop());
+        app.MapGet("/reports/{month}/{file}", (KnownShops shops, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(month, file) : BenchEndpoints.NoShop());
+        app.MapGet("/lookup.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).PhonePage() : BenchEndpoints.NoShop());
+        app.MapGet("/ask", (KnownShops shops, TimeProvider clock) => answers.Of(shops.Open, clock)?.FormPage() ?? Results.Redirect("/results"));
+        app.MapGet("/answer", (KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
+            answers.Of(shops.Open, clock)?.AnswerPage(model, complaint, type, age, code) ?? Results.Redirect("/results"));
+    }
+
+    private static ResultsView View(ShopFolder shop) => new(
+        new ServedFiles(shop.Output).Months(),
+        File.Exists(shop.Output.LookupPage),
+        VanList.All(shop.Output.Van),
+        File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null);
+
+    // The predictor of the open shop, read once and again when another shop is opened.
+    private sealed class OpenAnswers
+    {
+        private readonly Lock _lock = new();
+        private string? _folder;
+        private ShopEndpoints? _answers;
+
+        public ShopEndpoints? Of(ShopFolder? shop, TimeProvider clock)
+        {
+            lock (_lock)
+            {
+                if (shop is not null && shop.Folder != _folder)
+                {
+                    try
+                    {
+                        _answers = new ShopEndpoints(new ReloadingShop(shop.Output, () => ServedShop.Read(shop.Output, shop.Files)), clock, forPrograms: false);
+                        _folder = shop.Folder;
+                    }
+                    catch (BadInputException)
+                    {
+                        // There is no run yet: the page of results says what to do.
+                        return null;
+                    }
+                }
+
+                return shop is null ? null : _answers;
+            }
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>The shop's settings as a form.</summary>
+internal static class SettingsPages
+{
+    private const int BlankVans = 2;
+
+    public static void Map(WebApplication app)
+    {
+        app.MapGet("/settings", (HttpContext context, KnownShops shops, string? saved) => shops.Open is { } shop ? Show(context, shop, notice: saved is null ? null : "Saved. Update the figures to use the new settings.") : BenchEndpoints.NoShop());
+        app.MapPost("/settings", async (HttpContext context, KnownShops shops) =>
+        {
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            try
+            {
+                SettingsForm.Save(shop.Files, form);
+                return BenchEndpoints.SeeOther("/settings?saved=1");
+            }
+            catch (BadInputException bad)
+            {
+                return Show(context, shop, bad.Faults);
+            }
+        });
+    }
+
+    private static IResult Show(HttpContext context, ShopFolder shop, IReadOnlyList<string>? faults = null, string? notice = null)
+    {
+        try
+        {
+            ShopSettings settings = ShopFile.Load(shop.Files);
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)]), faults, notice);
+        }
+        catch (BadInputException bad)
+        {
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(new ShopSettings(), []), [.. faults ?? [], .. bad.Faults]);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+using PartsSignal.Pipeline.Review;
+using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>One thing the program asks about.</summary>
+/// <param name="Index">Its place in the list, from 0.</param>
+/// <param name="Text">What was typed.</param>
+/// <param name="About">More that helps to answer, such as the appliance type or an example job.</param>
+/// <param name="Times">How many jobs or lines wait for the answer, or null where the list does not count.</param>
+/// <param name="Suggestions">Likely answers.</param>
+/// <param name="Answer">The answer given, or empty.</param>
+/// <param name="Note">Why an earlier answer could not be used, or empty.</param>
+internal sealed record WordQuestion(int Index, string Text, string About, string? Times, IReadOnlyList<string> Suggestions, string Answer, string Note);
+
+/// <summary>A review list as a form.</summary>
+/// <param name="File">Name of the list.</param>
+/// <param name="Title">Its name for people.</param>
+/// <param name="Help">What to answer.</param>
+/// <param name="Choices">All answers to choose from; empty: any text.</param>
+/// <param name="Questions">Its rows, those that most jobs wait for first.</param>
+internal sealed record WordList(string File, string Title, string Help, IReadOnlyList<string> Choices, IReadOnlyList<WordQuestion> Questions)
+{
+    /// <summary>Most rows shown at once.</summary>
+    public const int MostShown = 40;
+
+    // The list, its title, what to answer, the column that was typed, and those that help.
+    private static readonly (string File, string Title, string Help, string Typed, string[] About)[] Shapes =
+    [
+        (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["appliance_type", "example"]),
+        (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
+        (ReviewNames.Components, "Part names", "Choose which component it is.", "description", ["example"]),
+        (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["brand", "appliance_type", "example"]),
+        (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
+        (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),
+        (ReviewNames.Collisions, "Numbers that mean two things", "Type the part number, model number or family that is meant.", "number", ["message", "example"]),
+    ];
+
+    /// <summary>How many rows have no answer.</summary>
+    public int Open => Questions.Count(q => q.Answer.Length == 0);
+
+    /// <summary>All lists of a run that ask something, with the answers given since.</summary>
+    /// <param name="review">Folder of the lists.</param>
+    /// <param name="input">Folder of the shop's files.</param>
+    public static IReadOnlyList<WordList> All(string review, string input) => [.. Shapes.Select(s => Read(review, input, s)).Where(l => l.Questions.Count > 0)];
+
+    /// <summary>Saves answers beside the shop's files, where the next run reads them.</summary>
+    /// <param name="review">Folder of the lists.</param>
+    /// <param name="input">Folder of the shop's files.</param>
+    /// <param name="answers">Index of a row to its answer; an empty one takes an earlier answer back.</param>
+    public void Save(string review, string input, IReadOnlyDictionary<int, string> answers)
+    {
+        ReviewRow[] asked = [.. Rows(review)];
+        ReviewRow[] earlier = [.. ReviewFile.Read(input, File)];
+        Dictionary<string, string> given = earlier.GroupBy(Name).ToDictionary(g => g.Key, g => g.Last().Answer, StringComparer.Ordinal);
+        foreach ((int index, string answer) in answers.Where(a => a.Key < asked.Length))
+        {
+            given[Name(asked[index])] = answer.Trim();
+        }
+
+        string[] columns = [.. asked[0].Cells.Keys];
+        string path = Path.Combine(input, File);
+        ReviewFile.Write(path + ".part", columns, asked.Concat(earlier).DistinctBy(Name)
+            .Select(row => (Row: row, Answer: given.GetValueOrDefault(Name(row), row.Answer)))
+            .Where(r => r.Answer.Length > 0)
+            .Select(r => (IReadOnlyList<string?>)[.. columns.Select(c => c == ReviewFile.AnswerColumn ? r.Answer : c == ReviewFile.NoteColumn ? "" : r.Row[c])]));
+        System.IO.File.Move(path + ".part", path, overwrite: true);
+    }
+
+    private IReadOnlyList<ReviewRow> Rows(string review) => System.IO.File.Exists(Path.Combine(review, File)) ? ReviewFile.Read(review, File) : [];
+
+    private string Name(ReviewRow row) => ReviewList.All.Single(l => l.File == File).Name(c => row[c]);
+
+    private static WordList Read(string review, string input, (string File, string Title, string Help, string Typed, string[] About) shape)
+    {
+        var list = new WordList(shape.File, shape.Title, shape.Help, ChoicesOf(shape.File, input), []);
+        var given = ReviewFile.Read(input, shape.File).GroupBy(list.Name).ToDictionary(g => g.Key, g => g.Last().Answer, StringComparer.Ordinal);
+        return list with
+        {
+            Questions = [.. list.Rows(review).Select((r, i) => new WordQuestion(
+                i,
+                r[shape.Typed].Length > 0 ? r[shape.Typed] : r["job_id"],
+                string.Join(" \u00b7 ", shape.About.Select(a => r[a]).Where(a => a.Length > 0)),
+                r.Cells.ContainsKey("times") ? r["times"] : null,
+                [.. new[] { "suggestion_1", "suggestion_2", "suggestion_3" }.Select(c => r[c]).Where(c => c.Length > 0)],
+                given.GetValueOrDefault(list.Name(r), r.Answer),
+                r[ReviewFile.NoteColumn]))],
+        };
+    }
+
+    private static IReadOnlyList<string> ChoicesOf(string file, string input) => file switch
+    {
+        ReviewNames.Complaints => [.. WordSets.ComplaintKinds(input).Order(StringComparer.Ordinal)],
+        ReviewNames.Components => [.. ComponentRole.Load(input).Select(c => c.Component).Order(StringComparer.Ordinal)],
+        _ => [],
+    };
+}
