@@ -88,7 +88,7 @@ internal static class ShopPages
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
             try
             {
-                shops.Add(form["name"]);
+                SettingsForm.Name(shops.Add(form["name"]));
                 return BenchEndpoints.SeeOther("/files");
             }
             catch (BadInputException bad)

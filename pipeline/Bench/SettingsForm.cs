@@ -25,6 +25,10 @@ internal static class SettingsForm
         ("vanSpace", "Space per van", false, 0, 1_000_000),
     ];
 
+    /// <summary>Writes the first settings of a new shop: its name.</summary>
+    public static void Name(ShopFolder shop) =>
+        ShopFileWriter.Write(shop.Files, new JsonObject { ["$schema"] = "./" + ShopSchema.FileName, ["shop"] = shop.Name }.ToJsonString(Indented) + "\n");
+
     /// <summary>Saves the form.</summary>
     /// <exception cref="BadInputException">A value cannot be used; all faults together, and nothing is saved.</exception>
     public static void Save(string files, IFormCollection form)

@@ -29,10 +29,10 @@ public sealed class BrowserHost : IAsyncLifetime
     }
 
     /// <summary>Opens an address and watches what it does.</summary>
-    internal async Task<OpenedPage> OpenAsync(string address, int width)
+    internal async Task<OpenedPage> OpenAsync(string address, int width, bool script = true)
     {
         IBrowser browser = _browser ?? throw new InvalidOperationException("No browser: install chromium, or name one in PARTSSIGNAL_BROWSER.");
-        IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 }, BypassCSP = false });
+        IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 }, BypassCSP = false, JavaScriptEnabled = script });
         IPage page = await context.NewPageAsync();
         var opened = new OpenedPage(context, page, address);
         await page.GotoAsync(address);

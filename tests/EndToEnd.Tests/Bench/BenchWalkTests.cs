@@ -1,0 +1,114 @@
+using Microsoft.Playwright;
+
+namespace PartsSignal.EndToEnd.Tests.Bench;
+
+/// <summary>A first day at the bench in a real browser, from an empty folder to the printed van list.</summary>
+public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserHost>
+{
+    private const int UpdateMilliseconds = 240_000;
+
+    [BrowserFact]
+    public Task FirstDay_OnDesktopWithScript_EndsWithAVanList() => WalkAsync(1280, script: true);
+
+    [BrowserFact]
+    public Task FirstDay_OnPhoneWithoutScript_EndsWithAVanList() => WalkAsync(390, script: false);
+
+    private async Task WalkAsync(int width, bool script)
+    {
+        using var folder = new ScratchFolder();
+        await Partssignal.RunAsync("sample", "--jobs", "400", "--seed", "23", "--output", folder.Sub("shop"));
+
+        // As an owner has them: without our settings, and with a row that cannot be read.
+        string[] files = [.. Directory.EnumerateFiles(folder.Sub("shop")).Where(f => Path.GetExtension(f) is ".csv" or ".xlsx" && !Path.GetFileName(f).StartsWith("serial-codes", StringComparison.Ordinal))];
+        await using RunningBench bench = await RunningBench.StartAsync();
+        await using OpenedPage opened = await browser.OpenAsync(bench.StartAddress, width, script);
+        IPage page = opened.Page;
+        string picture = $"bench-{width}";
+
+        await ShowAsync("1-shops");
+        await page.FillAsync("#name", "Millrace Repairs");
+        await page.ClickAsync("text=Add >> nth=-1");
+        await page.WaitForURLAsync("**/files");
+        await page.SetInputFilesAsync("#files", files);
+        await page.ClickAsync("button:has-text('Add files')");
+        await page.WaitForSelectorAsync("details.table");
+        await ShowAsync("2-files");
+        await page.ClickAsync("details.table >> nth=0 >> summary");
+        Assert.Contains("jobs", await page.InnerTextAsync("main"), StringComparison.OrdinalIgnoreCase);
+        int questions = await page.Locator("#questions fieldset").CountAsync();
+        if (questions > 0)
+        {
+            // Saying what holds anyway is an answer too, and is not asked again.
+            for (int i = 0; i < questions; i++)
+            {
+                await page.Locator("#questions fieldset").Nth(i).Locator("p.choice:has-text('(for now)') input").CheckAsync();
+            }
+
+            await page.ClickAsync("button:has-text('Save answers')");
+            await page.WaitForLoadStateAsync();
+            Assert.True(await page.Locator("#questions fieldset").CountAsync() < questions);
+        }
+
+        await page.ClickAsync("button:has-text('Update the figures')");
+        await page.WaitForURLAsync("**/run");
+        await ShowAsync("3-run");
+        await page.WaitForSelectorAsync("text=See the results", new PageWaitForSelectorOptions { Timeout = UpdateMilliseconds });
+        await ShowAsync("4-done");
+
+        await page.ClickAsync("text=See what became of every row");
+        await page.WaitForSelectorAsync("text=All files");
+        await ShowAsync("5-rows");
+        await MendOneAsync();
+
+        await page.ClickAsync("nav >> text=Words");
+        await page.ClickAsync("ul.tabs a >> nth=0");
+        await page.Locator("table.words input >> nth=0").FillAsync("ignore");
+        await page.ClickAsync("button:has-text('Save answers')");
+        await page.WaitForSelectorAsync("text=Saved.");
+        await ShowAsync("7-words");
+
+        await page.ClickAsync("nav >> text=Settings");
+        await page.FillAsync("#callbackDays", "45");
+        await page.ClickAsync("button:has-text('Save')");
+        await page.WaitForSelectorAsync("text=Saved.");
+        await ShowAsync("8-settings");
+
+        await page.ClickAsync("nav >> text=Results");
+        await ShowAsync("9-results");
+        await page.ClickAsync("text=Van lists to print");
+        Assert.True(await page.Locator("table.pick tbody tr").CountAsync() > 0, "the van list is empty");
+        await ShowAsync("10-vans");
+        await page.ClickAsync("nav >> text=Results");
+        await page.ClickAsync("text=Ask about a call");
+        await page.FillAsync("#complaint", "does not fill");
+        await page.ClickAsync("button:has-text('Answer')");
+        await page.WaitForURLAsync("**/answer?*");
+        await page.GotoAsync(bench.Address + "/results");
+        await page.ClickAsync("text=Report of");
+        await page.WaitForURLAsync("**/reports/*/index.html");
+        Assert.Contains("Millrace Repairs", await page.InnerTextAsync("body"), StringComparison.Ordinal);
+
+        async Task ShowAsync(string name)
+        {
+            await opened.ShootAsync($"{picture}-{name}");
+            if (script)
+            {
+                await opened.AssertSoundAsync();
+            }
+        }
+
+        async Task MendOneAsync()
+        {
+            ILocator rejects = page.Locator("a[href^='/rows/']");
+            Assert.True(await rejects.CountAsync() > 0, "the sample shop has refused rows");
+            await rejects.First.ClickAsync();
+            await ShowAsync("6-mend");
+            int before = await page.Locator("form fieldset").CountAsync();
+            await page.Locator("form fieldset >> nth=0").GetByLabel("Leave out").CheckAsync();
+            await page.ClickAsync("button:has-text('Save')");
+            await page.WaitForSelectorAsync("text=Saved.");
+            Assert.True(await page.Locator("form fieldset").CountAsync() < before || before == 50);
+            await page.ClickAsync("nav >> text=Rows");
+        }
+    }
+}
