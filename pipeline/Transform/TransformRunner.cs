@@ -18,6 +18,7 @@ internal static class TransformRunner
         Database database, TransformOptions options, TimeProvider clock, Action<ResultLog>? done = null, CancellationToken cancellation = default)
     {
         database.Run("macros/compact_key.sql");
+        database.Run("macros/row_marks.sql");
         Set(database, "as_of", options.AsOf);
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);

@@ -4,7 +4,7 @@ with job_part_rows as (
     select distinct job_id, coalesce(part_key, lower(description), '') as part, row_hash, updated_on, source_order, source_line
     from int_numbered_job_parts
     where not with_job_row
-        and hash('job_parts', concat_ws('|', job_id, coalesce(part_key, lower(description), ''))) in (from int_duplicate_keys)
+        and job_part_mark(job_id, part_key, description) in (from int_duplicate_keys)
 ),
 -- the second equal line of one file is a second part, the same line of another file is the first one again
 job_part_lines as (
@@ -21,7 +21,7 @@ order_lines as (
             order by source_line
         ) as nth
     from staged_part_orders
-    where hash('part_orders', concat_ws('|', supplier, order_id, ordered_on, coalesce(part_key, other_key, lower(description), '')))
+    where order_mark(supplier, order_id, ordered_on, part_key, other_key, description)
         in (from int_duplicate_keys)
 ),
 -- rows of one file with the same job cells are one telling of the job, each with parts of it; which cells, the catalog
@@ -41,7 +41,7 @@ job_rows_told as (
             hash(*columns(c -> list_contains(getvariable('job_identity'), c))) as told,
             len(string_split(concat_ws(chr(31), *columns(c -> list_contains(getvariable('job_identity'), c))), chr(31))) as filled
         from int_numbered_jobs
-        where hash('jobs', job_id) in (from int_duplicate_keys)
+        where job_mark(job_id) in (from int_duplicate_keys)
     ) as j
     join source_files as s using (source_order)
 ),
@@ -67,32 +67,32 @@ select
     p.row_hash, null, 0, 0, 0, p.source_order, p.source_line
 from staged_parts as p
 join part_writings as w using (source_order, part_key)
-where hash('parts', p.part_key) in (from int_duplicate_keys)
+where part_mark(p.part_key) in (from int_duplicate_keys)
 union all
 select 'supersessions', concat_ws('|', old_key, coalesce(new_key, ''), kind), row_hash, null, 0, 0, 0, source_order, source_line
 from staged_supersessions
-where hash('supersessions', old_key) in (from int_duplicate_keys)
+where supersession_mark(old_key) in (from int_duplicate_keys)
 union all
 select 'part_aliases', concat_ws('|', supplier, alias_key), row_hash, null, 0, 0, 0, source_order, source_line
 from staged_part_aliases
-where hash('part_aliases', alias_key) in (from int_duplicate_keys)
+where alias_mark(alias_key) in (from int_duplicate_keys)
 union all
 select
     'fitments', concat_ws('|', coalesce(model_key, ''), coalesce(model_pattern, ''), coalesce(model_family, ''), part_key),
     row_hash, null, 0, 0, 0, source_order, source_line
 from staged_fitments
-where hash('fitments', part_key) in (from int_duplicate_keys)
+where fitment_mark(part_key) in (from int_duplicate_keys)
 union all
 select 'models', concat_ws('|', coalesce(upper(brand), ''), model_key), row_hash, null, 0, 0, 0, source_order, source_line
 from staged_models
-where hash('models', model_key) in (from int_duplicate_keys)
+where model_mark(model_key) in (from int_duplicate_keys)
 union all
 select
     'units', coalesce(serial_key, concat_ws('|', place_key, coalesce(model_key, ''), row_hash)),
     row_hash, null, 0, 0, 0, source_order, source_line
 from staged_units
-where hash('units', coalesce(serial_key, concat_ws('|', place_key, coalesce(model_key, ''), row_hash))) in (from int_duplicate_keys)
+where unit_mark(serial_key, place_key, model_key, row_hash) in (from int_duplicate_keys)
 union all
 select 'van_counts', concat_ws('|', van, part_key), row_hash, counted_on::timestamp, 0, 0, 0, source_order, source_line
 from staged_van_counts
-where hash('van_counts', concat_ws('|', van, part_key)) in (from int_duplicate_keys)
+where van_count_mark(van, part_key) in (from int_duplicate_keys)
