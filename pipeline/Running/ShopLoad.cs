@@ -90,7 +90,7 @@ internal static class ShopLoad
             ResourceUsage transform = meter.Next("combine");
             long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
             stager.Tidy(staged);
-            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows) 
+            report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows)
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 Assumptions = [.. new[] { JobKey.Read(database)?.Sentence }.OfType<string>()],
