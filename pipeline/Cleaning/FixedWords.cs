@@ -93,7 +93,7 @@ internal static class SupersessionKindText
         cell = cell.Trim();
         return cell.IsEmpty ? (hasNew ? "replaces" : "no_longer_made")
             : Has(cell, "kit") || Has(cell, "set of") ? "kit_part"
-            : Has(cell, "alternativ") || Has(cell, "either") || Has(cell, "optional") || Has(cell, "equivalent") ? "alternative"
+            : Has(cell, "alternativ") || Has(cell, "either") || Has(cell, "optional") || Has(cell, "also") || Has(cell, "equivalent") ? "alternative"
             : Has(cell, "no longer") || Has(cell, "no_longer") || Has(cell, "discontinued") || Has(cell, "obsolete") || Has(cell, "nla") || Has(cell, "end of") ? "no_longer_made"
             : Has(cell, "replac") || Has(cell, "supersed") || Has(cell, "new number") || Has(cell, "successor") ? "replaces"
             : null;

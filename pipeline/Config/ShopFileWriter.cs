@@ -124,6 +124,16 @@ internal static class ShopFileWriter
         }
 
         AddAll(node, "words", map.Words, w => Object(w, v => JsonValue.Create(v)));
+        AddAll(node, "lists", map.Lists, ToJson);
+        return node;
+    }
+
+    private static JsonObject ToJson(CodeList list)
+    {
+        var node = new JsonObject { ["file"] = list.File };
+        Add(node, "sheet", list.Sheet);
+        node["code"] = list.Code;
+        node["meaning"] = list.Meaning;
         return node;
     }
 

@@ -17,7 +17,7 @@ internal static class ShopSchema
         JsonObject keys = source["properties"]!.AsObject();
         keys["kind"]!["enum"] = Texts(FieldCatalog.Kinds);
         JsonArray every = Texts(FieldCatalog.All.Select(f => f.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
-        foreach (string key in (string[])["fixed", "columns", "words"])
+        foreach (string key in (string[])["fixed", "columns", "words", "lists"])
         {
             keys[key]!["propertyNames"]!["enum"] = every.DeepClone();
         }

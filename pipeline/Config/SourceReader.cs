@@ -37,17 +37,20 @@ internal static class SourceReader
             Columns = ReadColumns(json, kind),
             PartGroups = ReadGroups(json, kind),
             Words = ReadWords(json, kind),
+            Lists = ReadLists(json, kind),
         };
         json.RefuseOthers();
         return map;
     }
 
-    private static string ReadFiles(JsonValidator json)
+    private static string ReadFiles(JsonValidator json) => ReadFile(json, "files");
+
+    private static string ReadFile(JsonValidator json, string key)
     {
-        string files = json.NeededText("files").Replace('\\', '/');
+        string files = json.NeededText(key).Replace('\\', '/');
         if (Path.IsPathRooted(files) || files.Contains(':') || files.Split('/').Contains(".."))
         {
-            json.Fault("files", $"'{files}' leads out of the input folder. Name files relative to it.");
+            json.Fault(key, $"'{files}' leads out of the input folder. Name files relative to it.");
         }
 
         return files;
@@ -138,6 +141,25 @@ internal static class SourceReader
         }
 
         return words;
+    }
+
+    private static Dictionary<string, CodeList> ReadLists(JsonValidator json, string kind)
+    {
+        var lists = new Dictionary<string, CodeList>(StringComparer.Ordinal);
+        if (json.Object("lists") is { } all)
+        {
+            foreach (string field in all.Keys)
+            {
+                CheckField(all, field, kind);
+                if (all.Object(field) is { } list)
+                {
+                    lists[field] = new CodeList(ReadFile(list, "file"), list.Text("sheet", null), list.NeededText("code"), list.NeededText("meaning"));
+                    list.RefuseOthers();
+                }
+            }
+        }
+
+        return lists;
     }
 
     private static void CheckField(JsonValidator json, string field, string kind)

@@ -45,4 +45,14 @@ internal sealed record SourceMap
     /// <summary>Words of this file for outcomes, yes/no and the like: field name, then file's word to ours.</summary>
     public IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> Words { get; init; } =
         new Dictionary<string, IReadOnlyDictionary<string, string>>();
+
+    /// <summary>Lists that say what the codes of a field mean: field name to the list.</summary>
+    public IReadOnlyDictionary<string, CodeList> Lists { get; init; } = new Dictionary<string, CodeList>();
 }
+
+/// <summary>A table that has words, numbers or names beside codes: reason codes, technicians, machines, parts.</summary>
+/// <param name="File">Its file, relative to the input folder.</param>
+/// <param name="Sheet">Sheet of a workbook; null: the first, or a text file.</param>
+/// <param name="Code">Header of the column of codes.</param>
+/// <param name="Meaning">Header of the column of what they mean.</param>
+internal sealed record CodeList(string File, string? Sheet, string Code, string Meaning);

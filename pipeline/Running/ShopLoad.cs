@@ -66,7 +66,7 @@ internal static class ShopLoad
         bool keepIntermediate = false)
     {
         var meter = new ResourceMeter(clock);
-        IReadOnlyList<SourceFile> sources = SourceFile.Find(input, settings);
+        IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         var stager = new Stager(output, settings, StagingTools.For(output, input), TableStagers.Make, progress);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);

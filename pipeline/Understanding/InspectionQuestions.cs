@@ -71,7 +71,7 @@ internal static class InspectionQuestions
             }
         }
 
-        if (byField.TryGetValue("outcome", out ColumnProfile? outcome) && !outcome.ManyDistinct)
+        if (byField.TryGetValue("outcome", out ColumnProfile? outcome) && !outcome.ManyDistinct && !map.Lists.ContainsKey("outcome"))
         {
             IReadOnlyDictionary<string, string>? own = map.Words.GetValueOrDefault("outcome");
             string[] unknown = [.. outcome.Distinct.Where(w => own?.ContainsKey(w) != true && words.Outcomes.Find(w) is null).Order(StringComparer.Ordinal).Take(10)];

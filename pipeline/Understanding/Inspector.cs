@@ -60,10 +60,11 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             maps[i] = maps[i] is { } map ? WithStyles(map, tables[i].Profiles, shop) : null;
         }
 
+        (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
-            [.. readings.Where((r, i) => standard[i] is null || r.IsAnswered)],
-            readings.SelectMany((r, i) => maps[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []));
-        return new ShopInspection([.. readings.Select((r, i) => Explain(r, maps[i]))], questions, more);
+            [.. readings.Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
+            readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []));
+        return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }
 
     // What a table leaves open is as in the shop's other tables.
@@ -73,7 +74,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         NumberStyle = map.NumberStyle ?? (ShopStyles.Amounts(map, columns).Any(a => a.Numbers.Ambiguous > 0) ? shop.NumberStyle : null),
     };
 
-    private Inspection Explain(TableReading reading, SourceMap? map)
+    private Inspection Explain(TableReading reading, SourceMap? map, IReadOnlyList<string> notes)
     {
         SampledTable table = reading.Table;
         return new Inspection(
@@ -85,7 +86,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             map,
             [.. table.Profiles.Select(c => new ProposedColumn(c.Name, FieldOf(map, c.Name), ReasonOf(map, c)))],
             map is null ? [] : [.. InspectionQuestions.Find(map, table.Profiles, words)],
-            map is null ? [LeftOut(reading)] : [.. InspectionQuestions.Notes(map, table.Profiles)])
+            map is null ? [notes.Count > 0 ? notes[0] : LeftOut(reading)] : [.. InspectionQuestions.Notes(map, table.Profiles), .. notes])
         { Sheet = table.Sample.Sheet, Refusal = table.Refusal };
     }
 

@@ -56,6 +56,9 @@ internal static class ShopUnderstanding
         for (int f = 0; f < fields.Count; f++)
         {
             string? header = answers.Header(key, fields[f]);
+
+            // Another year of the log may lack the column that somebody named.
+            header = header == ReadingAnswers.Nothing || table.Columns.Any(c => c.Name == header) ? header : null;
             for (int c = 0; c < table.Columns.Count; c++)
             {
                 string? field = answers.Field(key, table.Columns[c].Name);

@@ -1,0 +1,330 @@
+using System.Globalization;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>
+/// Completes the maps of a shop by what its tables say of each other: codes get the words of a list, machines and parts the
+/// numbers of their register, part lines the numbers of their jobs, and a file its supplier. Columns are related by their
+/// values; what was found is noted with the count that proves it.
+/// </summary>
+internal sealed class ShopLinks
+{
+    private const double Covered = 0.95;
+    private const int FewestValues = 2;
+    private static readonly string[] CodedFields = ["technician", "outcome", "complaint", "appliance_type", "brand", "supplier", "return_reason", "description"];
+    private static readonly string[] UnitFields = ["serial", "model", "brand", "appliance_type", "made_on", "customer_name", "phone", "address"];
+    private readonly IReadOnlyList<SampledTable> _tables;
+    private readonly SourceMap?[] _maps;
+    private readonly List<string>[] _notes;
+    private readonly WordSets _words;
+
+    private readonly Func<int, bool> _isDoubtful;
+
+    private ShopLinks(IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isDoubtful, WordSets words)
+    {
+        (_tables, _isDoubtful, _words) = (tables, isDoubtful, words);
+        _maps = [.. maps];
+        _notes = [.. tables.Select(_ => new List<string>())];
+    }
+
+    /// <summary>The maps completed, and what to note about each table.</summary>
+    /// <param name="tables">The tables.</param>
+    /// <param name="maps">Their maps; null: left out.</param>
+    /// <param name="isOpen">Whether a table's map may be completed.</param>
+    /// <param name="isDoubtful">Whether it is open what kind of table it is: then it may be a list of codes.</param>
+    /// <param name="words">The shop's words.</param>
+    public static (IReadOnlyList<SourceMap?> Maps, IReadOnlyList<IReadOnlyList<string>> Notes) Complete(
+        IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isOpen, Func<int, bool> isDoubtful, WordSets words)
+    {
+        var links = new ShopLinks(tables, maps, isDoubtful, words);
+        for (int t = 0; t < tables.Count; t++)
+        {
+            if (links._maps[t] is not null && isOpen(t))
+            {
+                links.NameJobs(t);
+                links.ReadCodes(t);
+                links.NameUnits(t);
+                links.NameParts(t);
+                links.NameSupplier(t);
+                links.NameVans(t);
+            }
+        }
+
+        if (JobNumbers.Note(tables, links._maps) is { } numbers)
+        {
+            for (int t = 0; t < tables.Count; t++)
+            {
+                if (links._maps[t] is { Kind: "jobs" } map && map.Columns.ContainsKey("job_id"))
+                {
+                    links._notes[t].Add(numbers);
+                }
+            }
+        }
+
+        return (links._maps, links._notes);
+    }
+
+    // Part lines and orders may name the job by another number than people do.
+    private void NameJobs(int t)
+    {
+        SourceMap map = _maps[t]!;
+        if (map.Kind is not ("job_parts" or "part_orders"))
+        {
+            return;
+        }
+
+        foreach (int other in Others(t).Where(o => _maps[o]!.Kind == "jobs" && _maps[o]!.Columns.ContainsKey("job_id")))
+        {
+            ColumnSample? number = Column(other, "job_id");
+            if (number is null || Column(t, "job_id") is { } own && Points(own, number))
+            {
+                return;
+            }
+
+            foreach (ColumnSample column in Candidates(t, "job_id"))
+            {
+                if (Keys(other).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, other)) is { } key)
+                {
+                    Give(t, "job_id", column, key == number ? null : new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, number.Name), other, key);
+                    return;
+                }
+            }
+        }
+    }
+
+    // Jobs may name a machine of the register by a number of its own.
+    private void NameUnits(int t)
+    {
+        if (_maps[t]!.Kind != "jobs")
+        {
+            return;
+        }
+
+        foreach (int other in Others(t).Where(o => _maps[o]!.Kind is "units" or "models"))
+        {
+            string own = _maps[other]!.Kind == "units" ? "serial" : "model";
+            ColumnSample? named = Column(other, own);
+            foreach (ColumnSample column in Candidates(t, "serial", "model"))
+            {
+                if (Keys(other).FirstOrDefault(k => (k != named || FieldOf(t, column) == own) && Points(column, k) && IsNamed(column, k, other)) is not { } key)
+                {
+                    continue;
+                }
+
+                bool any = false;
+                foreach (string field in UnitFields)
+                {
+                    string? taken = _maps[t]!.Columns.GetValueOrDefault(field)?[0];
+                    if ((taken is null || taken == column.Name) && Column(other, field) is { } meaning && meaning != key)
+                    {
+                        Give(t, field, column, new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, meaning.Name), other, key);
+                        any = true;
+                    }
+                }
+
+                if (any)
+                {
+                    break;
+                }
+            }
+        }
+    }
+
+    private void NameParts(int t)
+    {
+        foreach (int other in Others(t).Where(o => _maps[o]!.Kind == "parts" && _maps[t]!.Kind is "jobs" or "job_parts" or "part_orders" or "van_counts"))
+        {
+            ColumnSample? number = Column(other, "part");
+            if (number is null || Column(t, "part") is { } own && Points(own, number))
+            {
+                continue;
+            }
+
+            foreach (ColumnSample column in Candidates(t, "part"))
+            {
+                if (Keys(other).FirstOrDefault(k => k != number && Points(column, k) && IsNamed(column, k, other)) is { } key)
+                {
+                    Give(t, "part", column, new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, number.Name), other, key);
+                    return;
+                }
+            }
+        }
+    }
+
+    // A table of no kind that has words beside codes is the list of what they mean.
+    private void ReadCodes(int t)
+    {
+        HashSet<string> fields = [.. FieldCatalog.Of(_maps[t]!.Kind).Select(f => f.Name).Intersect(CodedFields)];
+        foreach (ColumnSample column in _tables[t].Sample.Columns.Where(IsCodes))
+        {
+            string? given = FieldOf(t, column);
+            if (given is not null && !fields.Contains(given))
+            {
+                continue;
+            }
+
+            foreach (int list in Enumerable.Range(0, _tables.Count).Where(o => o != t && MayBeList(o)))
+            {
+                if (Keys(list).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, list)) is { } key
+                    && Meaning(list, key) is { } meaning
+                    && (given ?? FieldByMeaning(t, column, list, meaning, fields)) is { } field)
+                {
+                    _maps[list] = null;
+                    Give(t, field, column, new CodeList(_tables[list].Sample.File, _tables[list].Sample.Sheet, key.Name, meaning.Name), list, key);
+                    break;
+                }
+            }
+        }
+    }
+
+    private bool MayBeList(int t) => _tables[t].Sample.Columns.Count is >= 2 and <= 8
+        && (_maps[t] is null || (_isDoubtful(t) && _maps[t]!.Kind is not ("jobs" or "job_parts" or "part_orders") && _tables[t].Sample.Columns.Count <= 4));
+
+    // A supplier whom another table names, and this file's name too.
+    private void NameSupplier(int t)
+    {
+        SourceMap map = _maps[t]!;
+        if (map.Kind is not ("part_orders" or "parts" or "part_aliases") || map.Supplier is not null || map.Columns.ContainsKey("supplier"))
+        {
+            return;
+        }
+
+        string file = Letters(map.Sheet is null ? map.Files : $"{map.Files} {map.Sheet}");
+        (string Name, int Table)[] named = [.. Enumerable.Range(0, _tables.Count)
+            .Where(o => o != t && _maps[o] is not null && Column(o, "supplier") is not null)
+            .SelectMany(o => Column(o, "supplier")!.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Select(s => (s, o)))
+            .Where(s => Letters(s.s) is { Length: >= 4 } name && file.Contains(name, StringComparison.Ordinal))
+            .DistinctBy(s => Letters(s.s))];
+        if (named is [var one])
+        {
+            _maps[t] = map with { Supplier = one.Name };
+            _notes[t].Add($"Supplier: {one.Name} for every row, since the file is named so and {_tables[one.Table].Sample.File} knows that name.");
+        }
+    }
+
+    // Pieces on hand may stand in a column for each van, which jobs name by its number or by who drives it.
+    private void NameVans(int t)
+    {
+        SourceMap map = _maps[t]!;
+        if (map.Kind != "van_counts" || map.Columns.ContainsKey("van"))
+        {
+            return;
+        }
+
+        HashSet<string> vans = [.. Others(t).Where(o => _maps[o]!.Kind == "jobs").SelectMany(o => new[] { Column(o, "van"), Column(o, "technician") }).OfType<ColumnSample>().SelectMany(c => c.Texts)];
+        string? Van(string header) => vans.FirstOrDefault(v => v.Equals(header, StringComparison.OrdinalIgnoreCase))
+            ?? (HeaderText.Numbered(header) is { } numbered ? vans.FirstOrDefault(v => v == numbered.Number.ToString(CultureInfo.InvariantCulture)) : null);
+        string[] read = [.. map.Columns.GetValueOrDefault("on_hand", [])];
+        string[] headers = read.Length > 1 ? read
+            : [.. _tables[t].AllColumns.Where(c => (FieldOf(t, c) is null or "on_hand") && c.IsNumbers && Van(c.Name) is not null).Select(c => c.Name)];
+        if (headers.Length < 2)
+        {
+            return;
+        }
+
+        var columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns) { ["on_hand"] = headers };
+        var named = headers.Where(h => Van(h) is { } van && van != h).ToDictionary(h => h, h => Van(h)!);
+        var words = new Dictionary<string, IReadOnlyDictionary<string, string>>(map.Words);
+        if (named.Count > 0)
+        {
+            words["van"] = named;
+        }
+
+        _maps[t] = map with { Columns = columns, Words = words };
+        _notes[t].Add($"Vans in columns: {string.Join(", ", headers.Select(h => Van(h) is { } van && van != h ? $"'{h}' is van {van}" : $"'{h}'"))}; each is loaded as rows of its own.");
+    }
+
+    private void Give(int t, string field, ColumnSample column, CodeList? list, int other, ColumnSample key)
+    {
+        SourceMap map = _maps[t]!;
+        var columns = map.Columns.ToDictionary(c => c.Key, c => c.Value, StringComparer.Ordinal);
+        columns[field] = [column.Name];
+        var lists = map.Lists.ToDictionary(l => l.Key, l => l.Value, StringComparer.Ordinal);
+        if (list is not null)
+        {
+            lists[field] = list;
+        }
+
+        _maps[t] = map with { Columns = columns, Lists = lists };
+        int both = (int)Math.Round(column.Values.ShareIn(key.Values) * column.Values.Count);
+        string what = list is null ? $"'{key.Name}' of {_tables[other].Sample.File}" : $"'{list.Meaning}' of {list.File}, by its '{key.Name}'";
+        _notes[t].Add(string.Create(CultureInfo.InvariantCulture, $"'{column.Name}' gives {field} as {what}: {both:N0} of its {column.Values.Count:N0} values are there."));
+        if (_maps[other] is null)
+        {
+            _notes[other].Add($"Used for what '{column.Name}' of {map.Files} means.");
+        }
+    }
+
+    private IEnumerable<int> Others(int t) => Enumerable.Range(0, _tables.Count).Where(o => o != t && _maps[o] is not null);
+
+    // The column that the map reads for one of the fields first, then those that it does not read.
+    private IEnumerable<ColumnSample> Candidates(int t, params string[] fields) =>
+        _tables[t].Sample.Columns.Where(c => FieldOf(t, c) is not { } field || fields.Contains(field)).OrderBy(c => FieldOf(t, c) is null ? 1 : 0).ToList();
+
+    private string? FieldOf(int t, ColumnSample column) =>
+        _maps[t]!.Columns.Where(c => c.Value.Contains(column.Name)).Select(c => c.Key).FirstOrDefault()
+        ?? _maps[t]!.PartGroups.SelectMany(g => g).Where(g => g.Value == column.Name).Select(g => "group " + g.Key).FirstOrDefault();
+
+    private ColumnSample? Column(int t, string field) =>
+        _maps[t]!.Columns.TryGetValue(field, out IReadOnlyList<string>? headers) && headers.Count == 1 && !_maps[t]!.Lists.ContainsKey(field)
+            ? _tables[t].Sample.Columns.FirstOrDefault(c => c.Name == headers[0])
+            : null;
+
+    private IEnumerable<ColumnSample> Keys(int t) => _tables[t].Sample.Columns.Where(c => c.Values.IsKey && !c.IsDates);
+
+    private static bool Points(ColumnSample column, ColumnSample key) =>
+        column.Values.Count >= FewestValues && column.Values.Filled > 0 && column.Values.ShareIn(key.Values) >= Covered;
+
+    // Small plain numbers are found everywhere: there the headers must agree too.
+    private bool IsNamed(ColumnSample column, ColumnSample key, int home)
+    {
+        if (!column.IsNumbers && column.Values.Count >= 4)
+        {
+            return true;
+        }
+
+        string[] own = [.. PlainHeader.Words(column.Name).Where(w => w.Length >= 3)];
+        string stem = Path.GetFileNameWithoutExtension(_tables[home].Sample.Sheet ?? _tables[home].Sample.File);
+        string[] theirs = [.. PlainHeader.Words(key.Name).Concat(PlainHeader.Words(stem)).Where(w => w.Length >= 3 && !IsGeneral(w))];
+        return Array.Exists(own, o => !IsGeneral(o) && Array.Exists(theirs, w => w.StartsWith(o[..Math.Min(o.Length, 4)], StringComparison.Ordinal)));
+    }
+
+    private static bool IsGeneral(string word) => word is "code" or "number" or "nummer" or "num" or "key" or "ref" or "reference" or "list" or "liste" or "table" or "the" or "data" or "export";
+
+    private static bool IsCodes(ColumnSample column)
+    {
+        string[] texts = [.. column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(60)];
+        return texts.Length >= FewestValues && !column.IsDates && texts.Count(t => t.Length <= 10 && !t.Contains(' ')) * 10 >= texts.Length * 9;
+    }
+
+    private ColumnSample? Meaning(int list, ColumnSample key) => _tables[list].Sample.Columns
+        .Where(c => c != key && !c.IsDates && !c.IsNumbers && c.Filled * 10 >= key.Filled * 9 && c.Distinct * 2 > key.Distinct)
+        .OrderByDescending(c => c.Texts.Sum(t => t.Count(char.IsLetter)) / (double)Math.Max(1, c.Filled))
+        .FirstOrDefault(c => c.Texts.Average(t => t.Length) > key.Texts.Average(t => t.Length) && c.Texts.Count(t => t.Any(char.IsLetter)) * 10 >= c.Filled * 9);
+
+    // What the words of the list are, then what the headers and the list's name say.
+    private string? FieldByMeaning(int t, ColumnSample column, int list, ColumnSample meaning, HashSet<string> fields)
+    {
+        string[] texts = [.. meaning.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(200)];
+        double Share(Func<string, bool> knows) => texts.Count(knows) / (double)Math.Max(1, texts.Length);
+        (string Field, double Share)[] said =
+        [
+            ("outcome", Share(w => _words.Outcomes.Find(w) is not null)),
+            ("appliance_type", Share(w => _words.Appliances.Find(w) is not null)),
+            ("complaint", Share(w => _words.Complaints.Kind(w, null) != Need.OtherComplaint)),
+        ];
+        bool IsFree(string field) => fields.Contains(field) && !_maps[t]!.Columns.ContainsKey(field);
+        string? byWords = said.Where(s => s.Share >= 0.6 && IsFree(s.Field)).OrderByDescending(s => s.Share).Select(s => s.Field).FirstOrDefault();
+        return byWords ?? new[] { column.Name, meaning.Name, Path.GetFileNameWithoutExtension(_tables[list].Sample.Sheet ?? _tables[list].Sample.File) }
+            .Select(h => (Header: h, Match: HeaderLexicon.Shipped.Match(h)))
+            .SelectMany(m => fields.Where(IsFree).Select(f => (Field: f, Score: ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(f) is var at and >= 0 ? m.Match[at] : 0)))
+            .Where(m => m.Score >= 0.6)
+            .OrderByDescending(m => m.Score).Select(m => m.Field).FirstOrDefault();
+    }
+
+    private static string Letters(string text) => string.Concat(PlainHeader.Words(text).Where(w => !char.IsAsciiDigit(w[0])));
+}

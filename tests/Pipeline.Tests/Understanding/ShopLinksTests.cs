@@ -1,0 +1,129 @@
+using System.Text;
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Tests.Transform;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Understanding;
+
+/// <summary>The tables of a shop explain each other, and a load heeds it.</summary>
+public sealed class ShopLinksTests : IDisposable
+{
+    private static readonly string[] Complaints = ["does not drain", "no heat", "leaks from the door", "makes a loud noise", "will not start", "does not spin"];
+    private readonly SmallShop _shop = new();
+
+    public void Dispose() => _shop.Dispose();
+
+    [Fact]
+    public async Task Load_CodesWithLists_GivesTheWords()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},{1 + (i % 4)},Orvane,QD {i % 30},R{10 + (i % 6)},D{1 + (i % 4)},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Tech ID,Brand,Model,Reason Code,Result Code,Part Number"))
+            .Write("technicians.csv", "Tech ID,Name\n1,Ada Winslow\n2,Ben Harrow\n3,Cleo Marsh\n4,Dan Pike\n")
+            .Write("reasons.csv", "Reason Code,Complaint\n" + string.Concat(Complaints.Select((c, i) => $"R{10 + i},{c}\n")))
+            .Write("results.csv", "Result Code,Result\nD1,repaired with part\nD2,no fault found\nD3,declined\nD4,part ordered\n");
+        await LoadProposed();
+        Assert.Equal(["Ada Winslow", "Ben Harrow", "Cleo Marsh", "Dan Pike"], _shop.Rows("from jobs select distinct technician order by 1"));
+        Assert.Equal(["6"], _shop.Rows("from jobs select count(distinct complaint_text)"));
+        Assert.Equal(["declined", "fixed_with_part", "no_fault_found", "part_ordered"], _shop.Rows("from jobs select distinct outcome order by 1"));
+    }
+
+    [Fact]
+    public async Task Load_MachinesByTheirNumber_GivesSerialModelAndType()
+    {
+        _shop.Write("machines.csv", "Machine ID,Serial,Model,Brand,Type,Installed\n" + string.Concat(Enumerable.Range(1, 60).Select(i => $"M{1000 + i},SN{i * 7919 % 100000:00000}X,QD {i % 12},Orvane,{(i % 2 == 0 ? "washer" : "dryer")},{Day(i)}\n")))
+            .Write("jobs.csv", Jobs(i => $"{i},{Day(i + 400)},{Day(i + 402)},M{1001 + (i % 60)},{Complaints[i % 6]},repaired with part,PX-{100 + (i % 25)}", "Job No,Opened,Closed,Machine ID,Complaint,Outcome,Part Number"));
+        await LoadProposed();
+        Assert.Equal(["12|2|60"], _shop.Rows("from jobs select count(distinct model_raw), count(distinct appliance_type), count(distinct unit_id)"));
+    }
+
+    [Fact]
+    public async Task Load_PartLinesByAnInternalNumber_JoinTheirJobs()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"K{7000 + i},J-{i:0000},{Day(i)},{Day(i + 2)},washer,QD {i % 30},{Complaints[i % 6]},repaired with part", "Key,Job No,Opened,Closed,Appliance,Model,Complaint,Outcome"))
+            .Write("lines.csv", "Line,Job Key,Part Number,Part Name,Qty\n" + string.Concat(Enumerable.Range(1, 200).Select(i => $"{i},K{7001 + (i % 200)},PX-{100 + (i % 25)},Drain pump,1\n")));
+        await LoadProposed();
+        Assert.Equal(["200|200"], _shop.Rows("from job_parts join jobs using (job_id) select count(*), count(distinct job_id)"));
+    }
+
+    [Fact]
+    public void Inspect_CodesWithLists_SaysWhatItFoundWithTheCount()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},T{1 + (i % 5)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Technician,Brand,Model,Complaint,Part Number"))
+            .Write("staff.csv", "Technician,Name\nT1,Ada Winslow\nT2,Ben Harrow\nT3,Cleo Marsh\nT4,Dan Pike\nT5,Eve Lund\n");
+        ShopInspection inspection = Inspect();
+        Assert.Contains("'Technician' gives technician as 'Name' of staff.csv, by its 'Technician': 5 of its 5 values are there.", inspection.Tables.Single(t => t.File == "jobs.csv").Notes);
+        Assert.Contains("Used for what 'Technician' of jobs.csv means.", inspection.Tables.Single(t => t.File == "staff.csv").Notes);
+    }
+
+    [Fact]
+    public void Inspect_YearlyLogsNumberedAnew_SaysSoWithTheCount()
+    {
+        for (int year = 0; year < 2; year++)
+        {
+            int from = year * 365;
+            _shop.Write($"jobs-{2023 + year}.csv", Jobs(i => $"{i},{Day(from + i)},{Day(from + i + 2)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Brand,Model,Complaint,Part Number"));
+        }
+
+        Assert.All(Inspect().Tables, t => Assert.Contains(t.Notes, n => n.StartsWith("Job numbers: of 240 that stand on several rows looked at, 240 do so with different days", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task Load_ListThatIsGone_SaysWhich()
+    {
+        _shop.Write("jobs.csv", "Job,In,Tech\n1,2024-01-02,T1\n").Write("shop.json", """
+            {"sources": [{"files": "jobs.csv", "kind": "jobs", "columns": {"job_id": "Job", "opened_on": "In", "technician": "Tech"},
+              "lists": {"technician": {"file": "staff.csv", "code": "Id", "meaning": "Name"}}}]}
+            """);
+        var fault = await Assert.ThrowsAnyAsync<PartsSignal.Pipeline.Core.BadInputException>(_shop.Load);
+        Assert.Contains("no file is named 'staff.csv'", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Load_MapWithAList_ReadsTheShopsWordsOfTheMeaning()
+    {
+        _shop.Write("jobs.csv", "Job,In,Code\n1,2024-01-02,A\n2,2024-01-03,B\n").Write("codes.csv", "Id,Name\nA,all good now\nB,waiting\nB,waiting\n").Write("shop.json", """
+            {"sources": [{"files": "jobs.csv", "kind": "jobs", "columns": {"job_id": "Job", "opened_on": "In", "outcome": "Code"},
+              "words": {"outcome": {"all good now": "fixed_without_part", "waiting": "part_ordered"}},
+              "lists": {"outcome": {"file": "codes.csv", "code": "Id", "meaning": "Name"}}}]}
+            """);
+        await _shop.Load();
+        Assert.Equal(["1|fixed_without_part", "2|part_ordered"], _shop.Rows("from jobs select job_id, outcome order by 1"));
+    }
+
+    [Theory]
+    [InlineData("Van 1,Van 2,Van 3", "1,2,3")]
+    [InlineData("Ada,Ben,Cleo", "Ada,Ben,Cleo")]
+    public async Task Load_StockWithAColumnForEachVan_GivesARowForEach(string headers, string vans)
+    {
+        string[] names = vans.Split(',');
+        _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},{names[i % 3]},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number"))
+            .Write("van stock.csv", $"Part Number,{headers}\n" + string.Concat(Enumerable.Range(0, 25).Select(i => $"PX-{100 + i},{i % 3},{(i % 5 == 0 ? "" : "2")},{i % 2}\n")));
+        await LoadProposed();
+        Assert.Equal([.. names.Select((n, i) => $"{n}|25|{new[] { 24, 40, 12 }[i]}")], _shop.Rows("from van_counts select van, count(*), sum(on_hand) group by van order by van"));
+        Assert.All(_shop.Rows("from loads select rows_read - loaded where kind = 'van_counts'"), left => Assert.Equal("0", left));
+    }
+
+    private ShopInspection Inspect() =>
+        new Inspector(new ReadingLimits(), WordSets.Load(null)).Inspect(ShopTables.In(_shop.Input, new ReadingLimits()), TestContext.Current.CancellationToken);
+
+    private async Task LoadProposed()
+    {
+        SourceMap[] maps = [.. Inspect().Tables.Select(t => t.Map).OfType<SourceMap>()];
+        File.WriteAllText(Path.Combine(_shop.Input, "shop.json"), ShopFileWriter.With(null, maps));
+        await _shop.Load();
+    }
+
+    private static string Day(int i) => new DateOnly(2023, 1, 2).AddDays(i).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Jobs(Func<int, string> row, string header)
+    {
+        var text = new StringBuilder(header).Append('\n');
+        for (int i = 1; i <= 240; i++)
+        {
+            text.Append(row(i)).Append('\n');
+        }
+
+        return text.ToString();
+    }
+}
