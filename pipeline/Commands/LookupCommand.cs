@@ -46,9 +46,8 @@ internal sealed class LookupSettings : CommandSettings
     public string? On { get; init; }
 
     [CommandOption("--input <FOLDER>")]
-    [Description("Folder with the shop's files, including its own words, checks and serial codes")]
-    [DefaultValue("data-sample")]
-    public string Input { get; init; } = "data-sample";
+    [Description("Folder with the shop's files, including its own words, checks and serial codes; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder of the last run")]
@@ -97,9 +96,11 @@ internal sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>
             throw new BadInputException(faults);
         }
 
-        var answers = ShopAnswers.Read(new OutputFolder(settings.Out), settings.Input);
+        var output = new OutputFolder(settings.Out);
+        var answers = ShopAnswers.Read(output, ShopInUse.Input(settings.Input, output));
         Answer answer = answers.Ask(question, DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime));
         string currency = answers.Settings.Currency;
+        ShopInUse.PrintName(io.Out, settings.Format, answers.Settings);
         switch (settings.Format)
         {
             case OutputFormat.Json: io.Out.WriteLine(AnswerJson.Create(answer, currency).ToJsonString(Indented)); break;

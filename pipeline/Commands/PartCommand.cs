@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 using Spectre.Console.Cli;
@@ -14,6 +15,10 @@ internal sealed class PartSettings : CommandSettings
     [CommandArgument(0, "<NUMBER>")]
     [Description("Any number: current, old, or a supplier's own")]
     public string Number { get; init; } = "";
+
+    [CommandOption("--input <FOLDER>")]
+    [Description("Folder with the shop's shop.json; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder that holds the store")]
@@ -53,6 +58,8 @@ internal sealed class PartCommand(ProgramIo io) : Command<PartSettings>
             throw new BadInputException(Unknown(settings.Number, found));
         }
 
+        string input = ShopInUse.Input(settings.Input, output);
+        ShopInUse.PrintName(io.Out, settings.Format, Directory.Exists(input) ? ShopFile.Load(input) : new ShopSettings());
         PartPrinter.Print(io.Out, settings.Format, found.Card);
         return ExitCode.Done;
     }

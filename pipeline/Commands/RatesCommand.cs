@@ -36,9 +36,8 @@ internal sealed class RatesSettings : CommandSettings
     public string? Month { get; init; }
 
     [CommandOption("--input <FOLDER>")]
-    [Description("Folder with the shop's shop.json")]
-    [DefaultValue("data-sample")]
-    public string Input { get; init; } = "data-sample";
+    [Description("Folder with the shop's shop.json; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder that holds the store")]
@@ -63,11 +62,13 @@ internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
             throw new BadInputException($"--out {settings.Out}: there is no store here yet. Run 'partssignal run' first.");
         }
 
-        using Database database = Open(output, ShopFile.Load(settings.Input), query);
+        ShopSettings shop = ShopFile.Load(ShopInUse.Input(settings.Input, output));
+        using Database database = Open(output, shop, query);
         var options = new RateOptions();
         IReadOnlyList<FailureRate> rates = query.By == RatesQuery.BySupplier
             ? PartServiceRates.Table(database, options)
             : FailureRateTable.Create(RateCounts.Read(database), options);
+        ShopInUse.PrintName(io.Out, settings.Format, shop);
         RatesPrinter.Print(io.Out, settings.Format, query.Select(rates));
         return ExitCode.Done;
     }

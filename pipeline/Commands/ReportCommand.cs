@@ -19,9 +19,8 @@ internal sealed class ReportSettings : CommandSettings
     public string? Month { get; init; }
 
     [CommandOption("--input <FOLDER>")]
-    [Description("Folder with the shop's shop.json")]
-    [DefaultValue("data-sample")]
-    public string Input { get; init; } = "data-sample";
+    [Description("Folder with the shop's shop.json; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder of the last run")]
@@ -40,7 +39,7 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
             throw new BadInputException($"--out {settings.Out}: there are no results here yet. Run 'partssignal run --out {settings.Out}' first.");
         }
 
-        ShopSettings shop = ShopFile.Load(settings.Input);
+        ShopSettings shop = ShopFile.Load(ShopInUse.Input(settings.Input, output));
         using OutputTransaction draft = await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
         using Database database = CurrentStore.Open(output);
         ResultFolder.Attach(database, output.Results);

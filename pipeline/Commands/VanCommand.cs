@@ -38,9 +38,8 @@ internal enum VanList
 internal sealed class VanSettings : CommandSettings
 {
     [CommandOption("--input <FOLDER>")]
-    [Description("Folder with the shop's shop.json")]
-    [DefaultValue("data-sample")]
-    public string Input { get; init; } = "data-sample";
+    [Description("Folder with the shop's shop.json; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder that holds the store")]
@@ -91,7 +90,9 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
             throw new BadInputException(faults);
         }
 
-        ShopSettings shop = ShopFile.Load(settings.Input);
+        string input = ShopInUse.Input(settings.Input, output);
+        ShopSettings shop = ShopFile.Load(input);
+        ShopInUse.PrintName(io.Out, settings.Format, shop);
         using Database database = CurrentStore.Open(output);
         if (ShopDataReader.Read(database, shop.AsOf) is not { Jobs.Count: > 0 } data)
         {
@@ -100,7 +101,7 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         }
 
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
-        BookedJobs booked = BookedSource.Read(database, data.AsOf, model, settings.Input, shop);
+        BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
         ShopPlan plan = ShopPlan.Create(data, new ShopViews(data, options), options, shop.ServiceTarget, booked);
         VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);

@@ -9,19 +9,21 @@ namespace PartsSignal.Pipeline.Serving;
 /// <summary>What every question passes first: headers that keep browsers strict, the methods and names allowed, and the token.</summary>
 internal sealed class RequestGuard(ServeOptions options)
 {
-    private static readonly string[] OwnNames = ["127.0.0.1", "localhost", "[::1]", "::1"];
+    private readonly string[] _ownNames = ["127.0.0.1", "localhost", "[::1]", "::1", options.Address.ToString()];
     private readonly TokenGate? _gate = options.Token is { } token ? new TokenGate(token) : null;
 
+    /// <summary>Turns away requests under a name that is not this computer's, where only this computer may ask.</summary>
+    public Task PassNameAsync(HttpContext context, RequestDelegate next) =>
+        IPAddress.IsLoopback(options.Address) && !_ownNames.Contains(context.Request.Host.Host, StringComparer.OrdinalIgnoreCase)
+            ? RefuseAsync(context, StatusCodes.Status421MisdirectedRequest, "This server answers to this machine's own name only.")
+            : next(context);
+
+    /// <summary>Turns away other methods than reading, and requests without the token.</summary>
     public async Task PassAsync(HttpContext context, RequestDelegate next)
     {
         if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method))
         {
             await RefuseAsync(context, StatusCodes.Status405MethodNotAllowed, "Only questions are answered here: use GET.").ConfigureAwait(false);
-        }
-        else if (IPAddress.IsLoopback(options.Address) && !OwnNames.Contains(context.Request.Host.Host, StringComparer.OrdinalIgnoreCase))
-        {
-            // Another site that points its own name at this machine must not read the shop's pages.
-            await RefuseAsync(context, StatusCodes.Status421MisdirectedRequest, "This server answers to this machine's own name only.").ConfigureAwait(false);
         }
         else if (_gate is not null && !_gate.Lets(context.Request))
         {
@@ -31,6 +33,10 @@ internal sealed class RequestGuard(ServeOptions options)
         else
         {
             await next(context).ConfigureAwait(false);
+            if (context.Response is { StatusCode: StatusCodes.Status404NotFound, HasStarted: false, ContentLength: null })
+            {
+                await RefuseAsync(context, StatusCodes.Status404NotFound, "There is no such page. Go back to /.").ConfigureAwait(false);
+            }
         }
     }
 

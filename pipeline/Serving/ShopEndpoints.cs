@@ -108,7 +108,12 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
     public IResult FormPage() => Front(new CallQuestion(), null);
 
     /// <summary>The same page with the answer.</summary>
-    public IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code) => Ask(Question(model, complaint, type, age, code), Front);
+    public IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code)
+    {
+        CallQuestion question = Question(model, complaint, type, age, code);
+        string[] faults = [.. question.Faults().Select(f => f.Message)];
+        return faults.Length > 0 ? Front(question, null, faults) : Ask(question, (q, answer) => Front(q, answer));
+    }
 
     private IResult Lookup(
         [Description("Model number from the label, or a model family"), MaxLength(CallQuestion.LongestText)] string? model,
@@ -131,11 +136,11 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
             : show(question, live.Now().Answers.Ask(question, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)));
     }
 
-    private IResult Front(CallQuestion asked, Answer? answer)
+    private IResult Front(CallQuestion asked, Answer? answer, IReadOnlyList<string>? faults = null)
     {
         ServedShop shop = live.Now();
         var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
-        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms), Html);
+        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
     }
 
     private static async Task<IResult> DescribeAsync(HttpContext context)

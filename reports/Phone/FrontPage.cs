@@ -17,7 +17,8 @@ public static class FrontPage
     /// <param name="asked">What was asked, to be shown again.</param>
     /// <param name="answer">The answer, or null if nothing was asked.</param>
     /// <param name="forPrograms">True if the server also answers programs.</param>
-    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true)
+    /// <param name="faults">Why the question could not be answered, or null if it could.</param>
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null)
     {
         var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
             dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
@@ -33,7 +34,7 @@ public static class FrontPage
             Tag.Link("lookup.html", "Phone page, to keep on a phone"),
             .. forPrograms ? new[] { Tag.Link("openapi.json", "API description") } : [],
         ])).With("aria-label", "Pages");
-        return Page.Render("What will it need?", Node.Group(header, new Element("main", form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
+        return Page.Render("What will it need?", Node.Group(header, new Element("main", Node.Group((faults ?? []).Select(f => (Node)Tag.P(f).Class("caution"))), form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
     }
 
     private static Node Field(string id, string label, string value) => Node.Group(

@@ -168,6 +168,32 @@ public sealed class ShopServerTests
     }
 
     [Fact]
+    public async Task Host_OfAnotherSiteAskingOften_LeavesTheOwnersQuestionsAlone()
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        for (int i = 0; i < 300; i++)
+        {
+            using var foreign = new HttpRequestMessage(HttpMethod.Get, "/health");
+            foreign.Headers.Host = "shop.example";
+            using HttpResponseMessage refused = await server.Client.SendAsync(foreign, Stop);
+            Assert.Equal(HttpStatusCode.MisdirectedRequest, refused.StatusCode);
+        }
+
+        Assert.Equal(HttpStatusCode.OK, (await server.Client.GetAsync("/health", Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Answer_FormLeftEmpty_SaysWhatToTypeOnThePage()
+    {
+        await using RunningServer server = await RunningServer.StartAsync();
+        using HttpResponseMessage response = await server.Client.GetAsync("/answer?model=&complaint=&type=&age=", Stop);
+        string page = await response.Content.ReadAsStringAsync(Stop);
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        Assert.Equal("text/html", response.Content.Headers.ContentType!.MediaType);
+        Assert.Contains("Give at least", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Token_WhereSet_IsNeededByEveryAddress()
     {
         await using RunningServer server = await RunningServer.StartAsync("0123456789abcdef");
@@ -200,6 +226,8 @@ public sealed class ShopServerTests
         }
 
         Assert.Equal(HttpStatusCode.TooManyRequests, answers[^1]);
+        using HttpResponseMessage last = await server.Client.GetAsync("/health", Stop);
+        Assert.Equal("60", last.Headers.GetValues("Retry-After").Single());
         Assert.DoesNotContain(HttpStatusCode.OK, answers);
     }
 
