@@ -150,9 +150,18 @@ internal static class FittingProgram
                     string[] shown = [.. new[] { kind, truth.Kind }.Where(k => k != KindModels.None).Distinct()];
                     writer.WriteLine(System.Text.Json.JsonSerializer.Serialize(new
                     {
-                        set = set.Name, origin = set.Origin, sort = set.Sort, table = truth.Name, kind = truth.Kind, ok = truth.AlsoRight, essential = truth.Essential, kinds,
-                        needed = first.Fits(t)[^1].Needed, headers = set.Evidence.Tables[t].Columns.Select(c => c.Header),
-                        right = truth.Columns.Select(c => c.Right), never = truth.Columns.Select(c => c.Never),
+                        set = set.Name,
+                        origin = set.Origin,
+                        sort = set.Sort,
+                        table = truth.Name,
+                        kind = truth.Kind,
+                        ok = truth.AlsoRight,
+                        essential = truth.Essential,
+                        kinds,
+                        needed = first.Fits(t)[^1].Needed,
+                        headers = set.Evidence.Tables[t].Columns.Select(c => c.Header),
+                        right = truth.Columns.Select(c => c.Right),
+                        never = truth.Columns.Select(c => c.Never),
                         odds = shown.ToDictionary(k => k, k => { double[,] o = second.Odds(t, k, model.Second); return Enumerable.Range(0, o.GetLength(0)).Select(c => Enumerable.Range(0, o.GetLength(1)).Select(f => Math.Round(o[c, f], 2))); }),
                     }));
                 }

@@ -97,8 +97,19 @@ public sealed partial class BenchServerTests
         string token = await FormTokenAsync(client);
         Dictionary<string, string> fields = new()
         {
-            ["__RequestVerificationToken"] = token, ["shop"] = "Millrace", ["currency"] = "EUR", ["dateOrder"] = "dmy", ["callbackDays"] = "thirty", ["secondVisitCost"] = "$85",
-            ["reviewDays"] = "7", ["leadTimeDays"] = "4", ["vanBudget"] = "1500", ["vanSpace"] = "200", ["van0.name"] = "North", ["van0.budget"] = "1800.50", ["van0.space"] = "",
+            ["__RequestVerificationToken"] = token,
+            ["shop"] = "Millrace",
+            ["currency"] = "EUR",
+            ["dateOrder"] = "dmy",
+            ["callbackDays"] = "thirty",
+            ["secondVisitCost"] = "$85",
+            ["reviewDays"] = "7",
+            ["leadTimeDays"] = "4",
+            ["vanBudget"] = "1500",
+            ["vanSpace"] = "200",
+            ["van0.name"] = "North",
+            ["van0.budget"] = "1800.50",
+            ["van0.space"] = "",
         };
         HttpResponseMessage refused = await client.PostAsync("/settings", new FormUrlEncodedContent(fields));
         string page = await refused.Content.ReadAsStringAsync();
