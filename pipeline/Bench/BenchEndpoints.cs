@@ -31,6 +31,7 @@ internal static class BenchEndpoints
         WordPages.Map(app);
         ResultPages.Map(app);
         SettingsPages.Map(app);
+        HistoryPages.Map(app);
         app.MapFallback((HttpContext context) => Page<NotFoundPage>(context, new object(), status: StatusCodes.Status404NotFound));
     }
 

@@ -109,7 +109,9 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
                 Progress = new Reading(this),
                 StepBegins = step => Show(step.Index == 0 ? 0 : ReadingPercent + ((100 - ReadingPercent) * step.Index / step.Count), Titles.GetValueOrDefault(step.Name, step.Name)),
             }.RunAsync(cancellation).ConfigureAwait(false);
-            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking }.OfType<string>()]);
+            bool kept = new ShopHistory(shop, clock).Keep(result.Load.Total.Rows.Read);
+            string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
+            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking, full }.OfType<string>()]);
         }
         catch (OperationCanceledException)
         {

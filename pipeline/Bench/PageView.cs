@@ -55,3 +55,6 @@ internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePa
 
 /// <summary>Settings as a form.</summary>
 internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans);
+
+/// <summary>The last updates, newest first.</summary>
+internal sealed record HistoryView(IReadOnlyList<HistoryEntry> Entries);

@@ -34,6 +34,9 @@ internal static class VerbList
         Verb.Create<ReportCommand, ReportSettings>("report", "Writes the monthly report from the last run.", "--month", "2026-09"),
         Verb.Create<BenchCommand, BenchSettings>("bench", "Opens pages in your browser for everything: files, questions, results, settings.", "--no-browser"),
         Verb.Create<ServeCommand, ServeSettings>("serve", "Serves the reports and lookups to browsers on this computer.", "--port", "8710"),
+        Verb.Create<UndoCommand, UndoSettings>("undo", "Lists the last updates of a shop of the bench, and goes back to one.", "--to", "3"),
+        Verb.Create<BackupCommand, BackupSettings>("backup", "Saves a shop of the bench in one zip file.", "shop-backup.zip"),
+        Verb.Create<RestoreCommand, RestoreSettings>("restore", "Opens a backup as a shop of the bench.", "shop-backup.zip"),
         Verb.Create<SampleCommand, SampleSettings>(
             "sample", "Writes an invented shop of any size, with the right answers.", "--jobs", "20000", "--seed", "1", "--output", "shop"),
         Verb.Create<CompletionCommand, CompletionSettings>(

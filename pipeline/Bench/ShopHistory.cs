@@ -1,0 +1,134 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text.Json;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.Pipeline.Bench;
+
+/// <summary>The shop's files as they were at one update.</summary>
+/// <param name="Number">Counts up from 1.</param>
+/// <param name="At">When the update ended.</param>
+/// <param name="Rows">Rows that were read.</param>
+/// <param name="Files">Path in the files folder to the hash of the contents.</param>
+internal sealed record HistoryEntry(int Number, DateTimeOffset At, long Rows, IReadOnlyDictionary<string, string> Files)
+{
+    /// <summary>What was different from an earlier update, in words; empty: nothing.</summary>
+    public IReadOnlyList<string> Changes(HistoryEntry? before)
+    {
+        IReadOnlyDictionary<string, string> old = before?.Files ?? new Dictionary<string, string>();
+        return
+        [
+            .. Files.Keys.Where(f => !old.ContainsKey(f)).Order(StringComparer.Ordinal).Select(f => $"{f} added"),
+            .. Files.Where(f => old.TryGetValue(f.Key, out string? hash) && hash != f.Value).Select(f => f.Key).Order(StringComparer.Ordinal).Select(f => $"{f} changed"),
+            .. old.Keys.Where(f => !Files.ContainsKey(f)).Order(StringComparer.Ordinal).Select(f => $"{f} removed"),
+        ];
+    }
+}
+
+/// <summary>
+/// The last updates of a shop, so that a person can go back to one. Only what goes in is kept: the shop's files, settings,
+/// answers, and mended rows. What comes out follows from it. Contents that did not change are kept once.
+/// </summary>
+/// <param name="shop">The shop.</param>
+/// <param name="clock">Dates the entries.</param>
+internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
+{
+    /// <summary>Updates kept.</summary>
+    public const int Most = 10;
+
+    // Copies must leave the disk room for the next update.
+    private const long LeastFreeBytes = 1L << 30;
+
+    private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+    private readonly string _folder = Path.Combine(shop.Folder, "history");
+
+    private string Contents => Path.Combine(_folder, "contents");
+
+    /// <summary>The entries, newest first.</summary>
+    public IReadOnlyList<HistoryEntry> Entries => !Directory.Exists(_folder) ? [] :
+        [.. Directory.EnumerateFiles(_folder, "*.json").Select(f => JsonSerializer.Deserialize<HistoryEntry>(File.ReadAllText(f), Format)!).OrderByDescending(e => e.Number)];
+
+    /// <summary>Keeps the files as they are now. Nothing is kept when they are as at the last update, or when the disk is nearly full.</summary>
+    /// <param name="rows">Rows that were read.</param>
+    /// <returns>False when the disk is too full to keep them.</returns>
+    public bool Keep(long rows)
+    {
+        string[] paths = [.. Directory.EnumerateFiles(shop.Files, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith(".part", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+        var hashes = paths.ToDictionary(p => Path.GetRelativePath(shop.Files, p).Replace('\\', '/'), Hash, StringComparer.Ordinal);
+        IReadOnlyList<HistoryEntry> entries = Entries;
+        var entry = new HistoryEntry(entries.Count == 0 ? 1 : entries[0].Number + 1, clock.GetUtcNow(), rows, hashes);
+        if (entries.Count > 0 && entry.Changes(entries[0]).Count == 0)
+        {
+            return true;
+        }
+
+        Directory.CreateDirectory(Contents);
+        string[] fresh = [.. paths.Where((p, i) => !File.Exists(Path.Combine(Contents, hashes.Values.ElementAt(i))))];
+        if (new DriveInfo(Path.GetFullPath(_folder)).AvailableFreeSpace - fresh.Sum(p => new FileInfo(p).Length) < LeastFreeBytes)
+        {
+            return false;
+        }
+
+        foreach ((string path, string hash) in hashes)
+        {
+            string target = Path.Combine(Contents, hash);
+            if (!File.Exists(target))
+            {
+                File.Copy(Path.Combine(shop.Files, path), target + ".part", overwrite: true);
+                File.Move(target + ".part", target);
+            }
+        }
+
+        string manifest = Path.Combine(_folder, entry.Number.ToString("00000", CultureInfo.InvariantCulture) + ".json");
+        File.WriteAllText(manifest + ".part", JsonSerializer.Serialize(entry, Format));
+        File.Move(manifest + ".part", manifest, overwrite: true);
+        Prune();
+        return true;
+    }
+
+    /// <summary>Puts the files back as they were. What is there now was kept at its own update, or goes to <c>removed-files</c>.</summary>
+    /// <exception cref="BadInputException">There is no such entry.</exception>
+    public void GoBack(int number)
+    {
+        HistoryEntry entry = Entries.FirstOrDefault(e => e.Number == number) ?? throw new BadInputException($"There is no update {number.ToString(CultureInfo.InvariantCulture)} to go back to.");
+        string fresh = shop.Files + ".new";
+        if (Directory.Exists(fresh))
+        {
+            Directory.Delete(fresh, recursive: true);
+        }
+
+        foreach ((string path, string hash) in entry.Files)
+        {
+            string target = Path.Combine(fresh, path);
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(Path.Combine(Contents, hash), target);
+        }
+
+        Directory.CreateDirectory(fresh);
+        string removed = Directory.CreateDirectory(Path.Combine(shop.Folder, "removed-files")).FullName;
+        string aside = Enumerable.Range(1, int.MaxValue).Select(i => Path.Combine(removed, $"before-update-{number.ToString(CultureInfo.InvariantCulture)}-{i.ToString(CultureInfo.InvariantCulture)}")).First(f => !Directory.Exists(f));
+        Directory.Move(shop.Files, aside);
+        Directory.Move(fresh, shop.Files);
+    }
+
+    private void Prune()
+    {
+        IReadOnlyList<HistoryEntry> entries = Entries;
+        foreach (HistoryEntry old in entries.Skip(Most))
+        {
+            File.Delete(Path.Combine(_folder, old.Number.ToString("00000", CultureInfo.InvariantCulture) + ".json"));
+        }
+
+        HashSet<string> used = [.. entries.Take(Most).SelectMany(e => e.Files.Values)];
+        foreach (string content in Directory.EnumerateFiles(Contents).Where(f => !used.Contains(Path.GetFileName(f))).ToList())
+        {
+            File.Delete(content);
+        }
+    }
+
+    private static string Hash(string path)
+    {
+        using FileStream file = File.OpenRead(path);
+        return Convert.ToHexStringLower(SHA256.HashData(file));
+    }
+}

@@ -1,0 +1,119 @@
+using System.IO.Compression;
+using PartsSignal.Pipeline.Bench;
+using PartsSignal.Pipeline.Core;
+
+namespace PartsSignal.EndToEnd.Tests.Bench;
+
+public sealed class ShopHistoryTests : IDisposable
+{
+    private readonly ScratchFolder _folder = new();
+
+    private KnownShops Shops => new(_folder.Sub("home"));
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Keep_FilesAddedChangedRemoved_SaysWhatChanged()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        Write(shop, "jobs.csv", "a");
+        Write(shop, "old.csv", "b");
+        Assert.True(history.Keep(1));
+        Write(shop, "jobs.csv", "aa");
+        Write(shop, "mended/jobs.csv.rejects.csv", "c");
+        File.Delete(Path.Combine(shop.Files, "old.csv"));
+        Assert.True(history.Keep(2));
+        Assert.True(history.Keep(2));
+        Assert.Equal([2, 1], history.Entries.Select(e => e.Number));
+        Assert.Equal(["mended/jobs.csv.rejects.csv added", "jobs.csv changed", "old.csv removed"], history.Entries[0].Changes(history.Entries[1]));
+    }
+
+    [Fact]
+    public void GoBack_ThenForward_GivesTheSameFiles()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        Write(shop, "jobs.csv", "first");
+        history.Keep(1);
+        Write(shop, "jobs.csv", "second");
+        Write(shop, "shop.json", "{}");
+        history.Keep(1);
+        history.GoBack(1);
+        Assert.Equal(["jobs.csv=first"], Read(shop));
+        history.Keep(1);
+        history.GoBack(2);
+        Assert.Equal(["jobs.csv=second", "shop.json={}"], Read(shop));
+        Assert.Throws<BadInputException>(() => history.GoBack(99));
+    }
+
+    [Fact]
+    public void Keep_MoreThanTen_DropsTheOldestAndWhatOnlyTheyHeld()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        Write(shop, "parts.csv", "the same in all");
+        for (int i = 0; i < ShopHistory.Most + 3; i++)
+        {
+            Write(shop, "jobs.csv", $"{i}");
+            history.Keep(i);
+        }
+
+        Assert.Equal(Enumerable.Range(4, ShopHistory.Most).Reverse(), history.Entries.Select(e => e.Number));
+        Assert.Equal(ShopHistory.Most + 1, Directory.EnumerateFiles(Path.Combine(shop.Folder, "history", "contents")).Count());
+    }
+
+    [Fact]
+    public void Restore_OnAnEmptyComputer_GivesFilesAnswersAndKey()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        Write(shop, "jobs.csv", "a");
+        Write(shop, "mended/jobs.csv.rejects.csv", "c");
+        Directory.CreateDirectory(shop.Output.Root);
+        File.WriteAllText(shop.Output.Key, "key");
+        new SettledRows(shop.Folder).Add(["0f"]);
+        using var zip = new MemoryStream();
+        ShopBackup.Write(shop, zip);
+        var other = new KnownShops(_folder.Sub("other"));
+        ShopFolder restored = ShopBackup.Restore(other, zip);
+        Assert.Equal(("Millrace", restored), (restored.Name, other.Open));
+        Assert.Equal(Read(shop), Read(restored));
+        Assert.Equal("key", File.ReadAllText(restored.Output.Key));
+        Assert.Equal(["0f"], new SettledRows(restored.Folder).Keys);
+        zip.Position = 0;
+        Assert.Equal("Millrace (2)", ShopBackup.Restore(other, zip).Name);
+    }
+
+    [Theory]
+    [InlineData("../escaped.txt")]
+    [InlineData("files/../../escaped.txt")]
+    [InlineData("files\\..\\escaped.txt")]
+    [InlineData("C:/escaped.txt")]
+    public void Restore_ZipThatLeadsOutside_IsRefusedAndNothingWritten(string name)
+    {
+        using var zip = new MemoryStream();
+        using (var archive = new ZipArchive(zip, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (string entry in new[] { "shop-name.txt", name })
+            {
+                using var text = new StreamWriter(archive.CreateEntry(entry).Open());
+                text.Write("x");
+            }
+        }
+
+        Assert.Throws<BadInputException>(() => ShopBackup.Restore(Shops, zip));
+        Assert.Throws<BadInputException>(() => ShopBackup.Restore(Shops, new MemoryStream([1, 2, 3])));
+        Assert.Empty(Shops.All);
+        Assert.Empty(Directory.EnumerateFiles(_folder.Sub("."), "escaped.txt", SearchOption.AllDirectories));
+    }
+
+    private static void Write(ShopFolder shop, string name, string text)
+    {
+        string path = Path.Combine(shop.Files, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, text);
+    }
+
+    private static IEnumerable<string> Read(ShopFolder shop) => Directory.EnumerateFiles(shop.Files, "*", SearchOption.AllDirectories)
+        .Order(StringComparer.Ordinal).Select(f => $"{Path.GetRelativePath(shop.Files, f).Replace('\\', '/')}={File.ReadAllText(f)}");
+}
