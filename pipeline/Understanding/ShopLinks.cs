@@ -20,6 +20,7 @@ internal sealed class ShopLinks
     private readonly IReadOnlyList<SampledTable> _tables;
     private readonly SourceMap?[] _maps;
     private readonly List<string>[] _notes;
+    private readonly List<(int Table, ColumnSample Column, int Other, ColumnSample Key, string Field)> _found = [];
     private readonly WordSets _words;
 
     private readonly Func<int, bool> _isDoubtful;
@@ -54,15 +55,10 @@ internal sealed class ShopLinks
             }
         }
 
+        links.NoteLinks();
         if (JobNumbers.Note(tables, links._maps) is { } numbers)
         {
-            for (int t = 0; t < tables.Count; t++)
-            {
-                if (links._maps[t] is { Kind: "jobs" } map && map.Columns.ContainsKey("job_id"))
-                {
-                    links._notes[t].Add(numbers);
-                }
-            }
+            links._notes[Array.FindIndex(links._maps, m => m is { Kind: "jobs" } && m.Columns.ContainsKey("job_id"))].Add(numbers);
         }
 
         return (links._maps, links._notes);
@@ -89,11 +85,25 @@ internal sealed class ShopLinks
             {
                 if (Keys(other).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, other)) is { } key)
                 {
+                    if (key != number && IsBetterNumber(column, key, number) && FieldOf(other, key) is null)
+                    {
+                        _maps[other] = _maps[other]! with { Columns = new Dictionary<string, IReadOnlyList<string>>(_maps[other]!.Columns) { ["job_id"] = [key.Name] } };
+                        _notes[other].Add($"'{key.Name}' is the job number, since '{column.Name}' of {_tables[t].Sample.File} names jobs by it.");
+                        number = key;
+                    }
+
                     Give(t, "job_id", column, key == number ? null : new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, number.Name), other, key);
                     return;
                 }
             }
         }
+    }
+
+    // The number that both tables head alike, unless the other one is headed more like a job number.
+    private static bool IsBetterNumber(ColumnSample column, ColumnSample key, ColumnSample number)
+    {
+        int at = ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf("job_id");
+        return PlainHeader.Key(column.Name) == PlainHeader.Key(key.Name) && HeaderLexicon.Shipped.Match(key.Name)[at] >= HeaderLexicon.Shipped.Match(number.Name)[at];
     }
 
     // Jobs may name a machine of the register by a number of its own.
@@ -219,6 +229,8 @@ internal sealed class ShopLinks
         string? Van(string header) => vans.FirstOrDefault(v => v.Equals(header, StringComparison.OrdinalIgnoreCase))
             ?? (HeaderText.Numbered(header) is { } numbered ? vans.FirstOrDefault(v => v == numbered.Number.ToString(CultureInfo.InvariantCulture)) : null);
         string[] read = [.. map.Columns.GetValueOrDefault("on_hand", [])];
+        bool byNumber = read.Any(h => HeaderText.Numbered(h) is not null && Van(h) is { } van && !van.Equals(h, StringComparison.OrdinalIgnoreCase));
+        string? Said(string header) => Van(header) ?? (byNumber && HeaderText.Numbered(header) is { } numbered ? numbered.Number.ToString(CultureInfo.InvariantCulture) : null);
         string[] headers = read.Length > 1 ? read
             : [.. _tables[t].AllColumns.Where(c => (FieldOf(t, c) is null or "on_hand") && c.IsNumbers && Van(c.Name) is not null).Select(c => c.Name)];
         if (headers.Length < 2)
@@ -227,7 +239,7 @@ internal sealed class ShopLinks
         }
 
         var columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns) { ["on_hand"] = headers };
-        var named = headers.Where(h => Van(h) is { } van && van != h).ToDictionary(h => h, h => Van(h)!);
+        var named = headers.Where(h => Said(h) is { } van && van != h).ToDictionary(h => h, h => Said(h)!);
         var words = new Dictionary<string, IReadOnlyDictionary<string, string>>(map.Words);
         if (named.Count > 0)
         {
@@ -235,7 +247,7 @@ internal sealed class ShopLinks
         }
 
         _maps[t] = map with { Columns = columns, Words = words };
-        _notes[t].Add($"Vans in columns: {string.Join(", ", headers.Select(h => Van(h) is { } van && van != h ? $"'{h}' is van {van}" : $"'{h}'"))}; each is loaded as rows of its own.");
+        _notes[t].Add($"Vans in columns: {string.Join(", ", headers.Select(h => Said(h) is { } van && van != h ? $"'{h}' is van {van}" : $"'{h}'"))}; each is loaded as rows of its own.");
     }
 
     private void Give(int t, string field, ColumnSample column, CodeList? list, int other, ColumnSample key)
@@ -250,12 +262,20 @@ internal sealed class ShopLinks
         }
 
         _maps[t] = map with { Columns = columns, Lists = lists };
-        int both = (int)Math.Round(column.Values.ShareIn(key.Values) * column.Values.Count);
-        string what = list is null ? $"'{key.Name}' of {_tables[other].Sample.File}" : $"'{list.Meaning}' of {list.File}, by its '{key.Name}'";
-        _notes[t].Add(string.Create(CultureInfo.InvariantCulture, $"'{column.Name}' gives {field} as {what}: {both:N0} of its {column.Values.Count:N0} values are there."));
-        if (_maps[other] is null)
+        _found.Add((t, column, other, key, list is null ? field : $"{field} ('{list.Meaning}')"));
+    }
+
+    private void NoteLinks()
+    {
+        foreach (var found in _found.GroupBy(f => (f.Table, f.Column, f.Other, f.Key)))
         {
-            _notes[other].Add($"Used for what '{column.Name}' of {map.Files} means.");
+            (int t, ColumnSample column, int other, ColumnSample key) = found.Key;
+            int both = (int)Math.Round(column.Values.ShareIn(key.Values) * column.Values.Count);
+            _notes[t].Add(string.Create(CultureInfo.InvariantCulture, $"'{column.Name}' gives {string.Join(", ", found.Select(f => f.Field))} by '{key.Name}' of {_tables[other].Sample.File}: {both:N0} of its {column.Values.Count:N0} values are there."));
+            if (_maps[other] is null)
+            {
+                _notes[other].Add($"Used for what '{column.Name}' of {_tables[t].Sample.File} means.");
+            }
         }
     }
 
@@ -295,6 +315,8 @@ internal sealed class ShopLinks
 
     private static bool IsGeneral(string word) => word is "code" or "number" or "nummer" or "num" or "key" or "ref" or "reference" or "list" or "liste" or "table" or "the" or "data" or "export";
 
+    private static bool IsName(string word) => word is "name" or "nombre" or "nom" or "naam" or "nome" or "nazwa" or "bezeichnung" or "description" or "beschreibung" or "descripcion" or "descrizione" or "omschrijving" or "opis" or "meaning" or "text";
+
     private static bool IsCodes(ColumnSample column)
     {
         string[] texts = [.. column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(60)];
@@ -303,7 +325,8 @@ internal sealed class ShopLinks
 
     private ColumnSample? Meaning(int list, ColumnSample key) => _tables[list].Sample.Columns
         .Where(c => c != key && !c.IsDates && !c.IsNumbers && c.Filled * 10 >= key.Filled * 9 && c.Distinct * 2 > key.Distinct)
-        .OrderByDescending(c => c.Texts.Sum(t => t.Count(char.IsLetter)) / (double)Math.Max(1, c.Filled))
+        .OrderBy(c => PlainHeader.Words(c.Name).Any(IsName) ? 0 : 1)
+        .ThenByDescending(c => c.Texts.Sum(t => t.Count(char.IsLetter)) / (double)Math.Max(1, c.Filled))
         .FirstOrDefault(c => c.Texts.Average(t => t.Length) > key.Texts.Average(t => t.Length) && c.Texts.Count(t => t.Any(char.IsLetter)) * 10 >= c.Filled * 9);
 
     // What the words of the list are, then what the headers and the list's name say.

@@ -10,7 +10,10 @@ size as (
     select
         (select count(*) from contradicted) as numbers,
         (select sum(rows_read) from source_files semi join concerned using (source_order)) as rows_read,
-        (select string_agg(source_file, ', ' order by source_order) from concerned) as files
+        (
+            select string_agg(source_file, ', ' order by place)
+            from (select source_file, min(source_order) as place from concerned group by source_file)
+        ) as files
 ),
 -- what is told twice, in two exports, must stay one job
 told_again as (

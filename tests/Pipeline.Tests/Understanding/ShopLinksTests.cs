@@ -47,12 +47,31 @@ public sealed class ShopLinksTests : IDisposable
     }
 
     [Fact]
+    public async Task Load_ListWithSeveralTexts_TakesTheName()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},T{1 + (i % 4)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Technician,Brand,Model,Complaint,Part Number"))
+            .Write("staff.csv", "id,name,specialty,town\nT1,Ada W,laundry and drying,Lower Marrowby\nT2,Ben H,refrigeration sealed,Upper Marrowby\nT3,Cleo M,cooking appliances,Quayside East\nT4,Dan P,dishwashers mostly,Quayside West\n");
+        await LoadProposed();
+        Assert.Equal(["Ada W", "Ben H", "Cleo M", "Dan P"], _shop.Rows("from jobs select distinct technician order by 1"));
+    }
+
+    [Fact]
+    public void Inspect_PartLinesNameJobsByAnotherColumn_ThatIsTheJobNumber()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"W-{i:0000},N{5000 + i},{Day(i)},{Day(i + 2)},washer,QD {i % 30},{Complaints[i % 6]},repaired with part", "Work Order,Notification,Opened,Closed,Appliance,Model,Complaint,Outcome"))
+            .Write("lines.csv", "Line,Work Order,Part Number,Part Name,Qty\n" + string.Concat(Enumerable.Range(1, 200).Select(i => $"{i},W-{1 + (i % 200):0000},PX-{100 + (i % 25)},Drain pump,1\n")));
+        ShopInspection shop = Inspect();
+        Assert.Equal(["Work Order"], shop.Tables.Single(t => t.File == "jobs.csv").Map!.Columns["job_id"]);
+        Assert.Equal(["Work Order"], shop.Tables.Single(t => t.File == "lines.csv").Map!.Columns["job_id"]);
+    }
+
+    [Fact]
     public void Inspect_CodesWithLists_SaysWhatItFoundWithTheCount()
     {
         _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},T{1 + (i % 5)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Technician,Brand,Model,Complaint,Part Number"))
             .Write("staff.csv", "Technician,Name\nT1,Ada Winslow\nT2,Ben Harrow\nT3,Cleo Marsh\nT4,Dan Pike\nT5,Eve Lund\n");
         ShopInspection inspection = Inspect();
-        Assert.Contains("'Technician' gives technician as 'Name' of staff.csv, by its 'Technician': 5 of its 5 values are there.", inspection.Tables.Single(t => t.File == "jobs.csv").Notes);
+        Assert.Contains("'Technician' gives technician ('Name') by 'Technician' of staff.csv: 5 of its 5 values are there.", inspection.Tables.Single(t => t.File == "jobs.csv").Notes);
         Assert.Contains("Used for what 'Technician' of jobs.csv means.", inspection.Tables.Single(t => t.File == "staff.csv").Notes);
     }
 
@@ -65,7 +84,7 @@ public sealed class ShopLinksTests : IDisposable
             _shop.Write($"jobs-{2023 + year}.csv", Jobs(i => $"{i},{Day(from + i)},{Day(from + i + 2)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Brand,Model,Complaint,Part Number"));
         }
 
-        Assert.All(Inspect().Tables, t => Assert.Contains(t.Notes, n => n.StartsWith("Job numbers: of 240 that stand on several rows looked at, 240 do so with different days", StringComparison.Ordinal)));
+        Assert.Single(Inspect().Tables.SelectMany(t => t.Notes), n => n.StartsWith("Job numbers: of 240 that stand on several rows looked at, 240 do so with different days", StringComparison.Ordinal));
     }
 
     [Fact]
