@@ -111,7 +111,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
             }.RunAsync(cancellation).ConfigureAwait(false);
             bool kept = new ShopHistory(shop, clock).Keep(result.Load.Total.Rows.Read);
             string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
-            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking, full }.OfType<string>()]);
+            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()]);
         }
         catch (OperationCanceledException)
         {

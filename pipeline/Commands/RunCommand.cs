@@ -49,7 +49,7 @@ internal sealed class RunCommand(ProgramIo io) : AsyncCommand<RunSettings>
         int code = FileErrors.Tell(result.Load, io, result.Assumed, io.Out);
         if (result.Lacking is { } lacking)
         {
-            await io.Error.WriteLineAsync(lacking).ConfigureAwait(false);
+            await io.Error.WriteLineAsync($"{lacking.Said} {lacking.OnCommandLine}").ConfigureAwait(false);
             return ExitCode.BadInput;
         }
 

@@ -3,12 +3,18 @@ using CsvHelper;
 
 namespace PartsSignal.Pipeline.FullRun;
 
+/// <summary>Why a run has no rates to give.</summary>
+/// <param name="Said">What is missing.</param>
+/// <param name="OnCommandLine">What to do on the command line.</param>
+/// <param name="OnPages">What to do on the bench.</param>
+internal sealed record RunLack(string Said, string OnCommandLine, string OnPages);
+
 /// <summary>Tells when a run had nothing to work on: its pages are there, and say nothing.</summary>
 internal static class RunOutcome
 {
-    /// <summary>What is missing, in one line; null: nothing is.</summary>
+    /// <summary>What is missing, or null if nothing is.</summary>
     /// <param name="results">Folder of the results.</param>
-    public static string? Lacks(string results)
+    public static RunLack? Lacks(string results)
     {
         string path = Path.Combine(results, "month_figures.csv");
         if (!File.Exists(path))
@@ -25,9 +31,9 @@ internal static class RunOutcome
             known += Whole(csv.GetString("cause_known"));
         }
 
-        return calls == 0 ? "No call was read, so the report is empty. Run inspect to see which file is the job log."
-            : open == calls ? $"Of {calls:N0} calls none counts as finished, so no rate can be given. Run inspect and say which column holds the closing day or the outcome."
-            : known == 0 ? $"Of {calls:N0} calls none says what failed, so no rate can be given. Run inspect and say where parts, outcomes or diagnoses stand."
+        return calls == 0 ? new RunLack("No call was read, so the report is empty.", "Run inspect to see which file is the job log.", "Under Files, say which file is the job log.")
+            : open == calls ? new RunLack($"Of {calls:N0} calls none counts as finished, so no rate can be given.", "Run inspect and say which column holds the closing day or the outcome.", "Under Files, open the job log and say which column holds the closing day or the outcome.")
+            : known == 0 ? new RunLack($"Of {calls:N0} calls none says what failed, so no rate can be given.", "Run inspect and say where parts, outcomes or diagnoses stand.", "Under Files, open the job log and say which columns hold parts, outcomes or diagnoses.")
             : null;
     }
 

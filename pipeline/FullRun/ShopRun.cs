@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.FullRun;
 /// <param name="Load">What became of the files.</param>
 /// <param name="Assumed">What was assumed about files that nobody mapped, or null if nothing was.</param>
 /// <param name="Lacking">Why there is no rate to give, or null if there are some.</param>
-internal sealed record ShopRunResult(LoadReport Load, string? Assumed, string? Lacking);
+internal sealed record ShopRunResult(LoadReport Load, string? Assumed, RunLack? Lacking);
 
 /// <summary>One run over a shop's files, from reading them to the pages. It publishes everything or nothing.</summary>
 /// <param name="input">Folder with the shop's files.</param>

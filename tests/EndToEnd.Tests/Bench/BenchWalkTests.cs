@@ -13,6 +13,36 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
     [BrowserFact]
     public Task FirstDay_OnPhoneWithoutScript_EndsWithAVanList() => WalkAsync(390, script: false);
 
+    /// <summary>The same day with files from elsewhere; PARTSSIGNAL_WALK names folders of them, parted by semicolons.</summary>
+    [BrowserFact]
+    public async Task FirstDay_FilesFromElsewhere_EndsWithResultsOrSaysWhatIsMissing()
+    {
+        string[] folders = Environment.GetEnvironmentVariable("PARTSSIGNAL_WALK")?.Split(';', StringSplitOptions.RemoveEmptyEntries) ?? [];
+        Assert.SkipWhen(folders.Length == 0, "PARTSSIGNAL_WALK names no folders");
+        foreach (string folder in folders)
+        {
+            await using RunningBench bench = await RunningBench.StartAsync();
+            await using OpenedPage opened = await browser.OpenAsync(bench.StartAddress, 1280);
+            IPage page = opened.Page;
+            string name = "walk-" + Path.GetFileName(folder);
+            await page.FillAsync("#name", "Millrace Repairs");
+            await page.ClickAsync("text=Add >> nth=-1");
+            await page.SetInputFilesAsync("#files", [.. Directory.EnumerateFiles(folder).Where(f => Pipeline.Bench.UploadedFiles.NameOf(f) is not null)]);
+            await page.ClickAsync("button:has-text('Add files')");
+            await page.WaitForSelectorAsync("h2:has-text('What each file is taken for')");
+            await opened.ShootAsync(name + "-files");
+            await page.ClickAsync("button:has-text('Update the figures')");
+            await page.WaitForSelectorAsync("p.note[role=status]", new PageWaitForSelectorOptions { Timeout = UpdateMilliseconds });
+            await opened.ShootAsync(name + "-run");
+            foreach (string link in new[] { "Rows", "Words", "Results" })
+            {
+                await page.ClickAsync($"nav >> text={link}");
+                await opened.ShootAsync($"{name}-{link.ToLowerInvariant()}");
+                await opened.AssertSoundAsync();
+            }
+        }
+    }
+
     private async Task WalkAsync(int width, bool script)
     {
         using var folder = new ScratchFolder();
