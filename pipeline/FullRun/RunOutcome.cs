@@ -31,9 +31,10 @@ internal static class RunOutcome
             known += Whole(csv.GetString("cause_known"));
         }
 
+        string all = calls.ToString("N0", CultureInfo.InvariantCulture);
         return calls == 0 ? new RunLack("No call was read, so the report is empty.", "Run inspect to see which file is the job log.", "Under Files, say which file is the job log.")
-            : open == calls ? new RunLack($"Of {calls:N0} calls none counts as finished, so no rate can be given.", "Run inspect and say which column holds the closing day or the outcome.", "Under Files, open the job log and say which column holds the closing day or the outcome.")
-            : known == 0 ? new RunLack($"Of {calls:N0} calls none says what failed, so no rate can be given.", "Run inspect and say where parts, outcomes or diagnoses stand.", "Under Files, open the job log and say which columns hold parts, outcomes or diagnoses.")
+            : open == calls ? new RunLack($"Of {all} calls none counts as finished, so no rate can be given.", "Run inspect and say which column holds the closing day or the outcome.", "Under Files, open the job log and say which column holds the closing day or the outcome.")
+            : known == 0 ? new RunLack($"Of {all} calls none says what failed, so no rate can be given.", "Run inspect and say where parts, outcomes or diagnoses stand.", "Under Files, open the job log and say which columns hold parts, outcomes or diagnoses.")
             : null;
     }
 
