@@ -17,6 +17,8 @@ internal sealed class HeaderLexicon
     // Words for "that which names it" stand for each other, not wholly.
     private static readonly string[] Naming = ["no", "id", "code", "reference", "codigo", "codice", "kod", "key"];
     private static readonly HashSet<string> Small = [.. "of the a an to for by in on at and or de des du d la le les l el los del al en il lo di da do dei della een het der die das den von am im op van f t tbl col fld field x s".Split(' ')];
+    // What words get at their end where they are bent: numbers, cases, participles.
+    private static readonly HashSet<string> Endings = [.. "s es e n en er em r i y a o u d ed ing te ne t ow ami ach ie ia".Split(' ')];
     private readonly List<(int Field, Word[] Words, double Weight)> _phrases = [];
     private readonly Dictionary<string, Word> _words = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, (Word Word, double Likeness)[]> _like = new(StringComparer.Ordinal);
@@ -150,7 +152,7 @@ internal sealed class HeaderLexicon
     private static double Likeness(string typed, string known) =>
         Small.Contains(known) || known.Length < 3 ? 0
         : typed.Length >= 3 && known.StartsWith(typed, StringComparison.Ordinal) ? (typed.Length * 2 >= known.Length ? 0.85 : 0.7)
-        : known.Length >= 4 && typed.StartsWith(known, StringComparison.Ordinal) && typed.Length - known.Length <= 3 ? 0.85
+        : known.Length >= 4 && typed.StartsWith(known, StringComparison.Ordinal) && Endings.Contains(typed[known.Length..]) ? 0.85
         : typed.Length >= 5 && known.Length >= 5 && typed[0] == known[0] && FuzzyMatch.IsClose(typed, known) ? 0.8
         : typed.Length is 2 or 3 or 4 && IsSkeleton(typed, known) ? 0.7
         : 0;

@@ -21,6 +21,7 @@ internal sealed record Example(string Field, byte[] Levels, bool IsRight, double
 internal sealed class ReadingFit(FieldLevels levels)
 {
     private const int InnerFolds = 3;
+    private const int KindFolds = 5;
     private const int KeptNegatives = 3;
     private static readonly BoostingOptions Common = new(80, 3, 0.15, 3, 0.3);
     private static readonly BoostingOptions Fields = new(40, 3, 0.15, 3, 0.3);
@@ -29,36 +30,55 @@ internal sealed class ReadingFit(FieldLevels levels)
 
     private static readonly BoostingOptions Second = new(30, 2, 0.1, 10, 0.7);
 
-
-    /// <summary>The weights.</summary>
+    /// <summary>
+    /// The weights: the mean of models that each did not see a part of the shops (Breiman 1996), which know better than one
+    /// model fitted on all where they are not certain.
+    /// </summary>
     public ReadingModel Fit(IReadOnlyList<LearningShop> shops)
     {
         Dictionary<LearningShop, Example[]> examples = shops.ToDictionary(s => s, s => Examples(s, (t, c, k, f) => levels.Of(s.Set.Evidence.Tables[t], c, k, f), 2));
         var looks = new Dictionary<LearningShop, FirstLook>();
+        var fields = new List<FieldModels>();
         for (int fold = 0; fold < InnerFolds; fold++)
         {
-            FieldModels models = FitFields(shops.Where(s => s.Group % InnerFolds != fold).SelectMany(s => examples[s]));
+            fields.Add(FitFields(shops.Where(s => s.Group % InnerFolds != fold).SelectMany(s => examples[s])));
             foreach (LearningShop shop in shops.Where(s => s.Group % InnerFolds == fold))
             {
-                looks.Add(shop, new FirstLook(shop.Set.Evidence, levels, models));
+                looks.Add(shop, new FirstLook(shop.Set.Evidence, levels, fields[^1]));
             }
         }
 
         var seconds = new Dictionary<LearningShop, SecondLook>();
-        for (int fold = 0; fold < InnerFolds; fold++)
+        var kinds = new List<KindModels>();
+        for (int fold = 0; fold < KindFolds; fold++)
         {
-            KindModels kinds = FitKinds(shops.Where(s => s.Group % InnerFolds != fold), (s, t) => looks[s].KindLevels(t));
-            foreach (LearningShop shop in shops.Where(s => s.Group % InnerFolds == fold))
+            kinds.Add(FitKinds(shops.Where(s => s.Group % KindFolds != fold), (s, t) => looks[s].KindLevels(t)));
+            foreach (LearningShop shop in shops.Where(s => s.Group % KindFolds == fold))
             {
-                seconds.Add(shop, new SecondLook(looks[shop], looks[shop].Kinds(kinds)));
+                seconds.Add(shop, new SecondLook(looks[shop], looks[shop].Kinds(kinds[^1])));
             }
         }
 
         return new ReadingModel(
-            FitFields(shops.SelectMany(s => examples[s])),
-            FitKinds(shops, (s, t) => looks[s].KindLevels(t)),
+            new FieldModels(Mean([.. fields.Select(m => m.Common)]), Means([.. fields.Select(m => m.Fields)])),
+            Mean(kinds),
             FitSecond(shops, seconds),
-            FitKinds(shops, (s, t) => seconds[s].KindLevels(t)));
+            Mean([.. Enumerable.Range(0, KindFolds).Select(fold => FitKinds(shops.Where(s => s.Group % KindFolds != fold), (s, t) => seconds[s].KindLevels(t)))]));
+    }
+
+    private static KindModels Mean(IReadOnlyList<KindModels> models) => new(Mean([.. models.Select(m => m.Common)]), Means([.. models.Select(m => m.Kinds)]));
+
+    private static Dictionary<string, TreeModel> Means(IReadOnlyList<IReadOnlyDictionary<string, TreeModel>> models) => models
+        .SelectMany(m => m.Keys).Distinct().Order(StringComparer.Ordinal)
+        .ToDictionary(k => k, k => Mean([.. models.Select(m => m.GetValueOrDefault(k, new TreeModel(0, [])))]), StringComparer.Ordinal);
+
+    // The mean of sums of trees is the sum of all their trees, each with its share of the leaves.
+    private static TreeModel Mean(TreeModel[] models)
+    {
+        int Shared(int leaf) => (int)Math.Round(leaf / (double)models.Length);
+        return new TreeModel(
+            (int)Math.Round(models.Average(m => m.Bias)),
+            [.. models.SelectMany(m => m.Trees).Select(t => t with { Leaves = [.. t.Leaves.Select(Shared)] })]);
     }
 
     // Of the many pairs that are wrong every third stands for three. A table is also shown as some kinds it is not,
