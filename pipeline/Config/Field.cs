@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Config;
 internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
 {
     private readonly bool? _refusesRow;
+    private readonly ContentClass? _content;
 
     /// <summary>Kind of file.</summary>
     public string Kind { get; init; } = "";
@@ -50,22 +51,56 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
 
     private bool RefusesUnlessStated => Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.Money or Cleaner.Count;
 
-    /// <summary>What the cells look like, for telling columns apart.</summary>
-    public string Content => Cleaner switch
+    /// <summary>What its cells are, roughly, for telling columns apart.</summary>
+    public ContentClass Content
     {
-        Cleaner.Id or Cleaner.JobId or Cleaner.Code or Cleaner.Model or Cleaner.Serial => "code",
-        Cleaner.Day or Cleaner.Time => "date",
-        Cleaner.Money => "money",
-        Cleaner.Years => "number",
-        Cleaner.Count => "count",
-        Cleaner.Duration => "duration",
-        Cleaner.Flag => "yesno",
-        Cleaner.Phone => "phone",
-        Cleaner.Email => "email",
-        Cleaner.FreeText or Cleaner.Complaint or Cleaner.PartDescription => "text",
-        Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade or Cleaner.ErrorCode or Cleaner.PartsList => "any",
-        _ => "word",
+        get => _content ?? ContentUnlessStated;
+        init => _content = value;
+    }
+
+    private ContentClass ContentUnlessStated => Cleaner switch
+    {
+        Cleaner.Id or Cleaner.JobId or Cleaner.Code or Cleaner.Model or Cleaner.Serial or Cleaner.ErrorCode => ContentClass.Code,
+        Cleaner.Day or Cleaner.Time => ContentClass.Date,
+        Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade => ContentClass.Year,
+        Cleaner.Money or Cleaner.Years or Cleaner.Count or Cleaner.Duration => ContentClass.Number,
+        Cleaner.FreeText or Cleaner.Complaint or Cleaner.PartDescription or Cleaner.PartsList => ContentClass.Text,
+        Cleaner.Flag => ContentClass.Flag,
+        Cleaner.Phone => ContentClass.Phone,
+        Cleaner.Email => ContentClass.Email,
+        _ => ContentClass.Word,
     };
+}
+
+/// <summary>What the cells of a field are, roughly.</summary>
+internal enum ContentClass
+{
+    /// <summary>Days.</summary>
+    Date,
+
+    /// <summary>Days or years.</summary>
+    Year,
+
+    /// <summary>Amounts and counts.</summary>
+    Number,
+
+    /// <summary>Letters and digits that name one thing.</summary>
+    Code,
+
+    /// <summary>Several words.</summary>
+    Text,
+
+    /// <summary>One of some words or names.</summary>
+    Word,
+
+    /// <summary>Yes or no.</summary>
+    Flag,
+
+    /// <summary>Phone numbers.</summary>
+    Phone,
+
+    /// <summary>E-mail addresses.</summary>
+    Email,
 }
 
 /// <summary>How a cell becomes a value.</summary>

@@ -80,14 +80,14 @@ internal static class FieldCatalog
         ["fitments"] = Kind("fitments", repeats: false,
         [
             new("model", Cleaner.Model, "Model that the part fits.") { RefusesRow = true },
-            new("model_family", Cleaner.Word, "Model family that the part fits."),
+            new("model_family", Cleaner.Word, "Model family that the part fits.") { Content = ContentClass.Code },
             new("part", Cleaner.Code, "Part number.") { Essential = true },
             new("quantity", Cleaner.Count, "Pieces in one appliance.") { Unit = "pieces", Blank = 1 },
         ]),
         ["models"] = Kind("models", repeats: false,
         [
             new("model", Cleaner.Model, "Model number, or a printed pattern of several.") { Essential = true },
-            new("model_family", Cleaner.Word, "Model family; blank: to be learned."),
+            new("model_family", Cleaner.Word, "Model family; blank: to be learned.") { Content = ContentClass.Code },
             new("appliance_type", Cleaner.ApplianceType, "Type of appliance."),
             new("brand", Cleaner.Word, "Brand."),
             new("first_made", Cleaner.FirstMade, "When the first one was built."),
@@ -96,8 +96,8 @@ internal static class FieldCatalog
         ["units"] = Kind("units", repeats: true,
         [
             .. Appliance(identity: true),
-            new("installed_on", Cleaner.Day, "Day it went into service."),
-            new("removed_on", Cleaner.Day, "Day it was taken out of service."),
+            new("installed_on", Cleaner.Day, "Day it went into service.") { Content = ContentClass.Year },
+            new("removed_on", Cleaner.Day, "Day it was taken out of service.") { Content = ContentClass.Year },
         ]),
         ["van_counts"] = Kind("van_counts", repeats: false,
         [
@@ -106,6 +106,21 @@ internal static class FieldCatalog
             new("on_hand", Cleaner.Count, "Pieces in the van.") { Essential = true, Unit = "pieces" },
             new("counted_on", Cleaner.Day, "Day of the count."),
         ]),
+    };
+
+    // Fields without which answers are lost, and what a table of the kind cannot do without: one of each group.
+    private static readonly Dictionary<string, (string[] Telling, string[][] Needs)> TellingByKind = new(StringComparer.Ordinal)
+    {
+        ["jobs"] = (["job_id", "opened_on", "closed_on", "complaint", "outcome", "appliance_type", "model", "serial", "part", "description", "parts_list", "quantity"], [["opened_on"], ["complaint", "outcome", "technician", "model", "serial", "part", "description", "appliance_type"]]),
+        ["job_parts"] = (["job_id", "part", "description", "quantity"], [["job_id"], ["part", "description"]]),
+        ["part_orders"] = (["order_id", "supplier", "ordered_on", "received_on", "part", "quantity", "unit_cost"], [["order_id", "supplier", "received_on"], ["ordered_on", "received_on"], ["part", "other_part", "description"]]),
+        ["parts"] = (["part", "description", "price", "supplier"], [["part"], ["price", "description", "supplier"]]),
+        ["supersessions"] = (["old_part", "new_part"], [["old_part"], ["new_part"]]),
+        ["part_aliases"] = (["supplier", "alias", "part"], [["alias"], ["part"]]),
+        ["fitments"] = (["model", "model_family", "part"], [["part"], ["model", "model_family"]]),
+        ["models"] = (["model", "model_family", "appliance_type", "brand", "first_made"], [["model"], ["model_family", "first_made", "appliance_type", "brand"]]),
+        ["units"] = (["serial", "model", "appliance_type", "made_on", "installed_on", "removed_on"], [["serial"], ["installed_on", "removed_on", "made_on", "model", "appliance_type"]]),
+        ["van_counts"] = (["van", "part", "on_hand"], [["part"], ["on_hand"]]),
     };
 
     private const string JobParts = "staged_job_parts";
@@ -141,6 +156,12 @@ internal static class FieldCatalog
 
     /// <summary>Names of the fields of a kind, or null if there is no such kind.</summary>
     public static IReadOnlyList<string>? Names(string kind) => Find(kind)?.Select(f => f.Name).ToList();
+
+    /// <summary>Fields of a kind without which answers are lost.</summary>
+    public static IReadOnlyList<string> Telling(string kind) => TellingByKind[kind].Telling;
+
+    /// <summary>Groups of fields of a kind, of each of which a table of the kind gives one at least.</summary>
+    public static IReadOnlyList<string[]> Needs(string kind) => TellingByKind[kind].Needs;
 
     /// <summary>Columns of a staged table, without those that say where a row is from.</summary>
     public static IReadOnlyList<StagedColumnSpec> Columns(string table) =>
@@ -190,7 +211,7 @@ internal static class FieldCatalog
         },
         new("customer_name", Cleaner.Personal, "Name of the customer.") { Identity = identity },
         new("phone", Cleaner.Phone, "Phone number of the customer.") { Identity = identity },
-        new("address", Cleaner.Personal, "Where the appliance stands.") { Identity = identity },
+        new("address", Cleaner.Personal, "Where the appliance stands.") { Content = ContentClass.Text, Identity = identity },
         new("email", Cleaner.Email, "E-mail address of the customer.") { Identity = identity },
         new("appliance_type", Cleaner.ApplianceType, "Type of appliance.") { Identity = identity },
         new("brand", Cleaner.Word, "Brand.") { Identity = identity },

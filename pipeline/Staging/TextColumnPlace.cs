@@ -13,7 +13,7 @@ internal sealed record TextColumnPlace(int Column, string Field, string Label)
     public static IReadOnlyList<TextColumnPlace> Of(string kind, SourceMap map, FieldMap fields)
     {
         var places = new List<TextColumnPlace>();
-        foreach (Field field in FieldCatalog.Of(kind).Where(f => f.Content is "text" or "word" or "code" && map.Columns.ContainsKey(f.Name)))
+        foreach (Field field in FieldCatalog.Of(kind).Where(f => f.Content is ContentClass.Text or ContentClass.Word or ContentClass.Code && f.Cleaner is not (Cleaner.ErrorCode or Cleaner.PartsList) && map.Columns.ContainsKey(f.Name)))
         {
             MappedField mapped = fields.Field(field.Name);
             if (mapped.Column >= 0)

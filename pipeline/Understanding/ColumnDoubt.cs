@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Config;
+
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>A field of which it is not certain enough which column gives it.</summary>
@@ -21,7 +23,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
     {
         for (int f = 0; f < choice.Fields.Count; f++)
         {
-            bool essential = EssentialFields.Has(choice.Kind, choice.Fields[f]);
+            bool essential = FieldCatalog.Telling(choice.Kind).Contains(choice.Fields[f]);
             int chosen = choice.Columns[f];
             double chance = chosen < 0 ? 0 : FieldChoice.Chance(choice.Odds[chosen, f]);
             double least = chosen >= 0 ? Rival : essential ? PossibleEssential : Possible;

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Config;
+
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Which column gives which field, were a table of a kind.</summary>
@@ -21,7 +23,7 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
         var gain = new double[fields.Count, columns];
         for (int f = 0; f < fields.Count; f++)
         {
-            double least = LogOdds(EssentialFields.Has(kind, fields[f]) ? Essential : Usual);
+            double least = LogOdds(FieldCatalog.Telling(kind).Contains(fields[f]) ? Essential : Usual);
             for (int c = 0; c < columns; c++)
             {
                 gain[f, c] = Math.Max(0, odds[c, f] - least);

@@ -37,13 +37,13 @@ internal sealed class FirstLook
         FieldChoice choice = Choice(table, kind);
         double ChanceOf(string field) => choice.ColumnOf(field) is var c and >= 0 ? FieldChoice.Chance(choice.Odds[c, ((IList<string>)choice.Fields).IndexOf(field)]) : 0;
         double[] chances = [.. choice.Fields.Select(ChanceOf)];
-        IReadOnlyList<string> essential = EssentialFields.Of(kind);
+        IReadOnlyList<string> essential = FieldCatalog.Telling(kind);
         return new KindFit(
             chances.Sum(),
             chances.Where(c => c > 0).DefaultIfEmpty(0).Average(),
             chances.Count(c => c > 0) / (double)Math.Max(1, Shop.Tables[table].Columns.Count(c => c.IsFilled)),
             essential.Sum(ChanceOf) / essential.Count,
-            EssentialFields.Needed(kind).Min(group => group.Max(ChanceOf)),
+            FieldCatalog.Needs(kind).Min(group => group.Max(ChanceOf)),
             [.. essential.Select(ChanceOf)]);
     }
 

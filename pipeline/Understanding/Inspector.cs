@@ -105,7 +105,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
 
     private static string ReasonOf(SourceMap? map, ColumnProfile column)
     {
-        string cells = ContentFit.Describe(column);
+        string cells = CellsInWords.Describe(column);
         string? field = FieldOf(map, column.Name)?.Split(' ')[0];
         int at = field is null ? -1 : ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(field);
         bool named = at >= 0 && HeaderLexicon.Shipped.Match(HeaderText.Numbered(column.Name)?.Stem ?? column.Name)[at] >= 0.6;

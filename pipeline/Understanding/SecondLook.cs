@@ -51,7 +51,7 @@ internal sealed class SecondLook
         list.Share("linked_same", same);
         list.Share("linked_other", other);
         list.Share("same_header_same", SameHeader(table, own.Columns[column].Header, field));
-        list.Flag("is_essential", EssentialFields.Has(kind, field));
+        list.Flag("is_essential", FieldCatalog.Telling(kind).Contains(field));
         list.Flag("links", own.Columns[column].Links.Count > 0);
         list.Flag("links_to_key", own.Columns[column].Links.Any(l => l.IsKey));
         return [.. list.Levels];

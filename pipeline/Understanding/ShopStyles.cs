@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Understanding;

@@ -22,7 +22,7 @@ internal sealed class Score(string name)
             int best = Array.IndexOf(kinds, kinds.Max());
             string kind = KindModels.Names[best];
             bool kindRight = kind == truth.Kind || truth.AlsoRight.Contains(kind);
-            bool kindAsked = kinds[best] < 0.85;
+            bool kindAsked = truth.Columns.Count > 0 && TableReading.IsDoubtful([.. KindModels.Names.Select((k, i) => (k, kinds[i])).OrderByDescending(k => k.Item2)], second.First.Fits(t)[^1].Needed);
             Count(_kindBands, kinds[best], kindRight);
             _kinds += kindRight ? 1 : 0;
             if (kindAsked)
