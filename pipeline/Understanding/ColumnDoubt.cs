@@ -11,11 +11,13 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
 {
     private const int MostColumns = 4;
 
-    // A column that is read is asked about below the first, a rival above the second, a column that may give a missing
-    // field above the third; above the fourth where answers hang on the field.
-    private const double Sure = 0.7;
-    private const double Rival = 0.3;
-    private const double Possible = 0.25;
+    // Chosen on shops that were held out, where each column wrong in silence counts as ten questions. A column that is read
+    // is asked about below the first, below the second where answers hang on it; a rival above the third; a column that may
+    // give a missing field above the fourth, above the fifth where answers hang on it.
+    private const double Sure = 0.8;
+    private const double SureEssential = 0.85;
+    private const double Rival = 0.1;
+    private const double Possible = 0.5;
     private const double PossibleEssential = 0.03;
 
     /// <summary>The doubts of a table, by field.</summary>
@@ -30,7 +32,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
                 .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
-            bool doubted = chosen < 0 ? others.Length > 0 : chance < Sure || (essential && others.Length > 0);
+            bool doubted = chosen < 0 ? others.Length > 0 : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0);
             if (doubted)
             {
                 int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];

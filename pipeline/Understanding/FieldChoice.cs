@@ -10,7 +10,7 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
 {
     // Chance from which on a column is taken, and for a field without which an answer is lost: reading it wrong is asked about, not reading it is silent.
     private const double Usual = 0.45;
-    private const double Essential = 0.2;
+    private const double Essential = 0.15;
 
     /// <summary>Fields of the kind.</summary>
     public IReadOnlyList<string> Fields => KindFields.Of(Kind);

@@ -15,7 +15,10 @@ internal sealed record TableReading(
     FieldChoice? Choice,
     IReadOnlyList<ColumnDoubt> Doubts)
 {
-    private const double SureOfKind = 0.85;
+    // Chosen on shops that were held out: a table that is silently of the wrong kind costs far more than a question.
+    private const double SureOfKind = 0.97;
+    private const double NeedsOfAKind = 0.3;
+    private const double NeedsOfATableLeftOut = 0.2;
 
     /// <summary>True when a person should say what the table is.</summary>
     public bool AsksKind { get; init; }
@@ -23,9 +26,12 @@ internal sealed record TableReading(
     /// <summary>True when somebody settled the kind.</summary>
     public bool IsAnswered { get; init; }
 
-    /// <summary>Whether the chances leave a doubt, or a table that is left out would do as something.</summary>
+    /// <summary>
+    /// Whether the chances leave a doubt, or a table that is left out would do as something, or what a kind needs is hardly
+    /// there.
+    /// </summary>
     /// <param name="kinds">Chances, likeliest first.</param>
     /// <param name="bestNeeded">How well the best kind's needs are met, 0 to 1.</param>
     public static bool IsDoubtful(IReadOnlyList<(string Kind, double Chance)> kinds, double bestNeeded) =>
-        kinds[0].Chance < SureOfKind || (kinds[0].Kind == KindModels.None && bestNeeded >= 0.5);
+        kinds[0].Chance < SureOfKind || (kinds[0].Kind == KindModels.None ? bestNeeded >= NeedsOfATableLeftOut : bestNeeded < NeedsOfAKind);
 }

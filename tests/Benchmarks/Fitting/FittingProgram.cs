@@ -12,7 +12,8 @@ internal static class FittingProgram
     /// <summary>
     /// <c>fit read OUT real|made|dialect|sample FOLDER ...</c> gathers the evidence of sets; <c>fit pack OUT TABLE ...</c>
     /// puts tables together without the names of sets and files; <c>fit check FOLDS TABLE ...</c> holds out one group after
-    /// the other; <c>fit write WEIGHTS TABLE ...</c> fits on all.
+    /// the other; <c>fit predict FOLDS OUT TABLE ...</c> writes what is said of each table held out, to choose thresholds by;
+    /// <c>fit write WEIGHTS TABLE ...</c> fits on all.
     /// </summary>
     public static int Run(string[] args)
     {
@@ -31,14 +32,11 @@ internal static class FittingProgram
             case ["predict", var folds, var output, .. var tables]:
                 Predict(int.Parse(folds, CultureInfo.InvariantCulture), output, Load(tables), started);
                 break;
-            case ["fields"]:
-                Console.WriteLine(System.Text.Json.JsonSerializer.Serialize(PartsSignal.Pipeline.Config.FieldCatalog.Kinds.ToDictionary(k => k, KindFields.Of)));
-                break;
             case ["write", var weights, .. var tables]:
                 File.WriteAllText(weights, Weights(Load(tables)));
                 break;
             default:
-                Console.Error.WriteLine("fit read|pack|check|write ...");
+                Console.Error.WriteLine("fit read|pack|check|predict|write ...");
                 return 2;
         }
 
@@ -75,7 +73,7 @@ internal static class FittingProgram
     private static double WeightOf(TruthSet set, IReadOnlyList<TruthSet> sets) => set.Sort switch
     {
         "real" => 3.0 / sets.Count(s => s.Origin == set.Origin),
-        "sample" => 2,
+        "sample" => 8,
         "made" => 0.5,
         _ => 0.15,
     };
@@ -129,66 +127,41 @@ internal static class FittingProgram
         return new HeaderLexicon(WordTable.ReadDefault("field-words.csv"), own);
     }
 
-    private static void Predict(int folds, string output, IReadOnlyList<TruthSet> sets, long started)
-    {
-        var levels = new FieldLevels(HeaderLexicon.Shipped.Fields);
-        IReadOnlyList<LearningShop> shops = Shops(sets);
-        using var writer = new StreamWriter(output);
-        for (int fold = 0; fold < folds; fold++)
-        {
-            ReadingModel model = new ReadingFit(levels).Fit([.. shops.Where(s => s.Group % folds != fold).Select(s => s with { Group = s.Group / folds })]);
-            foreach (LearningShop shop in shops.Where(s => s.Group % folds == fold))
-            {
-                var first = new FirstLook(shop.Set.Evidence, levels, model.First);
-                var second = new SecondLook(first, first.Kinds(model.FirstKinds));
-                TruthSet set = shop.Set;
-                for (int t = 0; t < set.Truth.Count; t++)
-                {
-                    TableTruth truth = set.Truth[t];
-                    double[] kinds = truth.Columns.Count == 0 ? [.. KindModels.Names.Select(k => k == KindModels.None ? 1.0 : 0)] : model.SecondKinds.Chances(second.KindLevels(t));
-                    string kind = KindModels.Names[Array.IndexOf(kinds, kinds.Max())];
-                    string[] shown = [.. new[] { kind, truth.Kind }.Where(k => k != KindModels.None).Distinct()];
-                    writer.WriteLine(System.Text.Json.JsonSerializer.Serialize(new
-                    {
-                        set = set.Name,
-                        origin = set.Origin,
-                        sort = set.Sort,
-                        table = truth.Name,
-                        kind = truth.Kind,
-                        ok = truth.AlsoRight,
-                        essential = truth.Essential,
-                        kinds,
-                        needed = first.Fits(t)[^1].Needed,
-                        headers = set.Evidence.Tables[t].Columns.Select(c => c.Header),
-                        right = truth.Columns.Select(c => c.Right),
-                        never = truth.Columns.Select(c => c.Never),
-                        odds = shown.ToDictionary(k => k, k => { double[,] o = second.Odds(t, k, model.Second); return Enumerable.Range(0, o.GetLength(0)).Select(c => Enumerable.Range(0, o.GetLength(1)).Select(f => Math.Round(o[c, f], 2))); }),
-                    }));
-                }
-            }
-
-            Console.Error.WriteLine($"fold {fold}: {Stopwatch.GetElapsedTime(started).TotalSeconds:0} s");
-        }
-    }
-
     private static void Check(int folds, IReadOnlyList<TruthSet> sets, long started)
     {
+        (Score real, Score made) = (new Score("real"), new Score("generated"));
+        HoldOut(folds, sets, started, (set, second, model) => (set.IsReal ? real : made).Add(set, second, model, Console.WriteLine));
+        Console.WriteLine(real);
+        Console.WriteLine(made);
+    }
+
+    private static void Predict(int folds, string output, IReadOnlyList<TruthSet> sets, long started)
+    {
+        using var writer = new StreamWriter(output) { NewLine = "\n" };
+        HoldOut(folds, sets, started, (set, second, model) =>
+        {
+            for (int t = 0; t < set.Truth.Count; t++)
+            {
+                writer.WriteLine(HeldOutTable.Of(set, t, second, model).ToJson());
+            }
+        });
+    }
+
+    // Each shop is read with weights that saw none of its origin's.
+    private static void HoldOut(int folds, IReadOnlyList<TruthSet> sets, long started, Action<TruthSet, SecondLook, ReadingModel> look)
+    {
         var levels = new FieldLevels(HeaderLexicon.Shipped.Fields);
         IReadOnlyList<LearningShop> shops = Shops(sets);
-        (Score real, Score made) = (new Score("real"), new Score("generated"));
         for (int fold = 0; fold < folds; fold++)
         {
             ReadingModel model = new ReadingFit(levels).Fit([.. shops.Where(s => s.Group % folds != fold).Select(s => s with { Group = s.Group / folds })]);
             foreach (LearningShop shop in shops.Where(s => s.Group % folds == fold))
             {
                 var first = new FirstLook(shop.Set.Evidence, levels, model.First);
-                (shop.Set.IsReal ? real : made).Add(shop.Set, new SecondLook(first, first.Kinds(model.FirstKinds)), model, Console.WriteLine);
+                look(shop.Set, new SecondLook(first, first.Kinds(model.FirstKinds)), model);
             }
 
             Console.Error.WriteLine($"fold {fold}: {Stopwatch.GetElapsedTime(started).TotalSeconds:0} s, {Environment.CpuUsage.TotalTime.TotalSeconds:0} s of processor time");
         }
-
-        Console.WriteLine(real);
-        Console.WriteLine(made);
     }
 }
