@@ -17,7 +17,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
     private const double Sure = 0.8;
     private const double SureEssential = 0.85;
     private const double Rival = 0.1;
-    private const double Possible = 0.5;
+    private const double Possible = 0.3;
     private const double PossibleEssential = 0.03;
 
     /// <summary>The doubts of a table, by field.</summary>

@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
 {
     // Chance from which on a column is taken, and for a field without which an answer is lost: reading it wrong is asked about, not reading it is silent.
-    private const double Usual = 0.45;
+    private const double Usual = 0.35;
     private const double Essential = 0.15;
 
     /// <summary>Fields of the kind.</summary>
