@@ -4,6 +4,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal static class ShopUnderstanding
 {
     private const double Certain = 9;
+    private const double CountsOfAVan = 0.8;
 
     /// <summary>What each table is taken for, in their order.</summary>
     /// <param name="tables">The tables.</param>
@@ -32,6 +33,7 @@ internal static class ShopUnderstanding
         }
 
         double[,] odds = second.Odds(at, kinds[0].Kind, model.Second);
+        VansAsColumns(odds, kinds[0].Kind, table.Sample);
         foreach (int twin in Twins(tables, evidence, at).Reverse())
         {
             Apply(odds, kinds[0].Kind, table.Sample, ReadingAnswers.KeyOf(tables[twin].Sample), answers);
@@ -39,6 +41,21 @@ internal static class ShopUnderstanding
 
         var choice = FieldChoice.Of(kinds[0].Kind, odds);
         return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice)]) { AsksKind = asks, IsAnswered = settled is not null };
+    }
+
+    // A row tells of one van. Where a heading stands over several columns of counts, each is a van, and its cells are what it carries.
+    private static void VansAsColumns(double[,] odds, string kind, TableSample table)
+    {
+        IReadOnlyList<string> fields = KindFields.Of(kind);
+        for (int c = 0; kind == "van_counts" && c < table.Columns.Count; c++)
+        {
+            if (table.Columns[c].Repeats > 1 && table.Columns[c].IsNumbers)
+            {
+                int onHand = ((IList<string>)fields).IndexOf("on_hand");
+                odds[c, ((IList<string>)fields).IndexOf("van")] = FieldModels.Never;
+                odds[c, onHand] = Math.Max(odds[c, onHand], FieldChoice.LogOdds(CountsOfAVan));
+            }
+        }
     }
 
     // Years of one log are asked about once: what is answered for one holds for all.
