@@ -169,6 +169,11 @@ internal static class FileErrors
         }
 
         string said = string.Join(' ', report.Assumptions.Prepend(assumed).OfType<string>());
+        if (report.KeyNotice is not null)
+        {
+            last.WriteLine(report.KeyNotice);
+        }
+
         if (said.Length > 0)
         {
             last.WriteLine(said);

@@ -37,6 +37,8 @@ internal static class VerbList
         Verb.Create<UndoCommand, UndoSettings>("undo", "Lists the last updates of a shop of the bench, and goes back to one.", "--to", "3"),
         Verb.Create<BackupCommand, BackupSettings>("backup", "Saves a shop of the bench in one zip file.", "shop-backup.zip"),
         Verb.Create<RestoreCommand, RestoreSettings>("restore", "Opens a backup as a shop of the bench.", "shop-backup.zip"),
+        Verb.Create<ForgetCommand, ForgetSettings>(
+            "forget", "Takes a customer's identifiers out of the store and keeps them out.", "--customer", "07700900000"),
         Verb.Create<SampleCommand, SampleSettings>(
             "sample", "Writes an invented shop of any size, with the right answers.", "--jobs", "20000", "--seed", "1", "--output", "shop"),
         Verb.Create<CompletionCommand, CompletionSettings>(

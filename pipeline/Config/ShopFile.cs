@@ -80,6 +80,8 @@ internal static class ShopFile
             VanBudget = (decimal)json.Number("vanBudget", (double)otherwise.VanBudget, 0, 1_000_000_000),
             VanSpace = json.Number("vanSpace", otherwise.VanSpace, 0, 1_000_000_000),
             OffVanSizes = json.Texts("offVanSizes") ?? otherwise.OffVanSizes,
+            Technicians = json.Choice("technicians", otherwise.Technicians, ["names", "initials"])!,
+            RejectsDays = (int)json.Whole("rejectsDays", otherwise.RejectsDays, 1, 3650),
             Limits = json.Object("limits") is { } limits ? ReadLimits(limits) : otherwise.Limits,
             Seed = (int)json.Whole("seed", otherwise.Seed, int.MinValue, Most),
         };

@@ -56,6 +56,12 @@ internal sealed record ShopSettings
     /// <summary>Parts of these size classes stay off the vans.</summary>
     public IReadOnlyList<string> OffVanSizes { get; init; } = ["bulky"];
 
+    /// <summary>How technicians are kept: by their names, or by initials.</summary>
+    public string Technicians { get; init; } = "names";
+
+    /// <summary>Days after which a file of refused rows is removed.</summary>
+    public int RejectsDays { get; init; } = 90;
+
     /// <summary>How much one input file may ask of this machine.</summary>
     public ReadingLimits Limits { get; init; } = new();
 

@@ -47,6 +47,9 @@ internal sealed record OutputFolder(string Root, OutputFolder? Published = null)
     /// <summary>The key that turns serials and addresses into identifiers; created on the first run.</summary>
     public string Key => Path.Combine(Kept, "identity.key");
 
+    /// <summary>Keyed hashes of the customers who are to be forgotten.</summary>
+    public string Forgotten => Path.Combine(Kept, "forgotten.txt");
+
     /// <summary>The path of a file after the draft is published.</summary>
     public string AsPublished(string path) => Published is null ? path : Path.Combine(Published.Root, Path.GetRelativePath(Root, path));
 

@@ -20,6 +20,7 @@ internal static class ReasonCode
     public const string NotData = "not_data";
     public const string WrongColumn = "wrong_column";
     public const string UnknownWord = "unknown_word";
+    public const string Personal = "personal";
     public const string UnknownJob = "unknown_job";
     public const string BrokenFile = "broken_file";
     public const string UnreadableFile = "unreadable_file";
@@ -52,6 +53,7 @@ internal static class ReasonCode
         (NotData, "the line is not data: a title, a repeated header, or a total or a note below the data; it counts neither as read nor as refused"),
         (WrongColumn, "a cell holds an amount or a date where its column never holds one: the cells of the row have moved"),
         (UnknownWord, "a word is in no table; only lesser cells, whose row is loaded without them"),
+        (Personal, "a cell held what looks like a person's name, number or address; only lesser cells, whose row is loaded without it"),
         (UnknownJob, "a part line names a job that is in no job log"),
         (BrokenFile, "the whole file: it is damaged"),
         (UnreadableFile, "the whole file: the system does not let it be read"),

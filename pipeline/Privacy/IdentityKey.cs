@@ -53,7 +53,7 @@ internal sealed class IdentityKey
         byte[] key = File.ReadAllBytes(path);
         return key.Length == KeyBytes
             ? new IdentityKey(key)
-            : throw new InvalidDataException($"{path} holds no identity key. Restore it from a copy, or delete it together with the store to start anew.");
+            : throw new InvalidDataException($"{path} holds no identity key. Restore it from a copy, or delete it: a new key is made, and every file is read again.");
     }
 
     /// <summary>A text drawn together; no secret is in it, and it never leaves the memory of the program as it is.</summary>
@@ -128,6 +128,9 @@ internal sealed class IdentityRealm
 
     /// <summary>Names of customers.</summary>
     public static IdentityRealm Customer { get; } = new("name");
+
+    /// <summary>Numbers of jobs and orders that hold more than a code.</summary>
+    public static IdentityRealm Document { get; } = new("document");
 
     /// <summary>Whole rows of a source file.</summary>
     public static IdentityRealm Row { get; } = new("row");

@@ -1,188 +1,169 @@
-using System.Buffers;
-using System.Text;
-using System.Text.RegularExpressions;
-
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
-/// Takes personal data out of free text: e-mail addresses, card numbers, phone numbers, street addresses, and the
-/// names, numbers and addresses that the same row holds in other cells. What is taken out leaves a mark such as
-/// <c>[phone]</c>. Dates and short codes stay. When in doubt it takes out.
+/// Takes personal data out of free text. Words stay only where the file's words vouch for them; e-mail addresses, phone
+/// and card numbers, street addresses, and names beside "Mr" or "call" go whatever they are made of. What is taken out
+/// leaves a mark such as <c>[phone]</c>. When in doubt it takes out.
 /// </summary>
-internal static partial class TextScrubber
+internal static class TextScrubber
 {
-    private const int ShortestName = 3;
-    private static readonly SearchValues<char> NameBreaks = SearchValues.Create(" ,.;/&\t");
-    private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789");
-
-    // Words without which the patterns below cannot match: most texts hold none.
-    private static readonly SearchValues<string> Titles = SearchValues.Create(["mr", "ms", "miss", "mx", "dr", "herr", "frau", "mme", "sig"], StringComparison.OrdinalIgnoreCase);
-    private static readonly SearchValues<string> Calls = SearchValues.Create(["ask", "call", "ring", "phone", "speak to", "contact", "tenant", "customer", "owner", "cust"], StringComparison.Ordinal);
+    private const int MostDigits = 4;
+    private const int MostLetters = 2;
+    private const int FewestSpelled = 4;
 
     /// <summary>The text without personal data; the same instance when there was none.</summary>
     /// <param name="text">Free text.</param>
-    public static string Scrub(string text)
+    /// <param name="words">Words that it may keep.</param>
+    public static string Scrub(string text, FileWords words) => Scrub(new TextTokens(text), words);
+
+    /// <summary>The same for a text that is cut into tokens already.</summary>
+    public static string Scrub(TextTokens tokens, FileWords words)
     {
-        string scrubbed = text;
-        if (scrubbed.Contains('@'))
+        var cuts = new TextCuts(tokens.Text);
+        Patterns(tokens, cuts, words);
+        for (int i = 0; i < tokens.Count; i++)
         {
-            scrubbed = Email().Replace(scrubbed, "[e-mail]");
-        }
-
-        if (scrubbed.AsSpan().ContainsAny(Digits))
-        {
-            scrubbed = LongNumber().Replace(scrubbed, Number);
-            scrubbed = Street().Replace(scrubbed, "[address]");
-        }
-
-        scrubbed = scrubbed.AsSpan().ContainsAny(Titles) ? TitledName().Replace(scrubbed, "[name]") : scrubbed;
-        return scrubbed.AsSpan().ContainsAny(Calls) ? CalledName().Replace(scrubbed, "${1}[name]") : scrubbed;
-    }
-
-    /// <summary>The text without the words of a cell that holds personal data; blind to case.</summary>
-    /// <param name="text">Free text, already scrubbed.</param>
-    /// <param name="cell">Name, phone, e-mail or address of the same row.</param>
-    /// <param name="mark">What to leave, for example <c>[name]</c>.</param>
-    public static string Remove(string text, ReadOnlySpan<char> cell, string mark)
-    {
-        cell = cell.Trim();
-        if (cell.Length < ShortestName || text.Length < ShortestName)
-        {
-            return text;
-        }
-
-        if (Has(text, cell))
-        {
-            text = text.Replace(cell.ToString(), mark, StringComparison.OrdinalIgnoreCase);
-        }
-
-        return text;
-    }
-
-    /// <summary>False when none of the customer's cells can stand in a text with these pairs of letters, so that nothing need be looked for.</summary>
-    /// <param name="text">Pairs of letters of the text.</param>
-    /// <param name="name">Name of the same row.</param>
-    /// <param name="phone">Its phone.</param>
-    /// <param name="address">Its address.</param>
-    /// <param name="email">Its e-mail.</param>
-    public static bool MayName(LetterPairs text, ReadOnlySpan<char> name, ReadOnlySpan<char> phone, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
-    {
-        // Where the whole can stand, its first line can.
-        address = address.Trim();
-        int comma = address.IndexOf(',');
-        return text.MayHoldAny(name, NameBreaks, ShortestName)
-            || MayHold(text, phone)
-            || MayHold(text, comma <= 0 ? address : address[..comma])
-            || MayHold(text, email);
-    }
-
-    /// <summary>The text without an address, and without its first line where that is all that stands there.</summary>
-    public static string RemoveAddress(string text, ReadOnlySpan<char> address)
-    {
-        text = Remove(text, address, "[address]");
-        int comma = address.IndexOf(',');
-        return comma >= 6 && address[..comma].ContainsAny(Digits) ? Remove(text, address[..comma], "[address]") : text;
-    }
-
-    /// <summary>The text without the words of a name that stand in it as whole words; titles and short words stay.</summary>
-    public static string RemoveName(string text, ReadOnlySpan<char> name)
-    {
-        text = Remove(text, name, "[name]");
-        foreach (Range range in name.SplitAny(NameBreaks))
-        {
-            ReadOnlySpan<char> word = name[range];
-            if (word.Length >= ShortestName && Has(text, word))
+            if (!MayStay(tokens, i, words))
             {
-                text = Regex.Replace(text, $@"(?<!\w){Regex.Escape(word.ToString())}(?!\w)", "[name]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+                cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Word);
             }
         }
 
-        return text;
-    }
-
-    // Trimmed as those trim that look for it.
-    private static bool MayHold(LetterPairs text, ReadOnlySpan<char> cell)
-    {
-        cell = cell.Trim();
-        return !cell.IsEmpty && text.MayHold(cell);
-    }
-
-    // Blind to case. The framework's own search looks at every place one by one.
-    private static bool Has(ReadOnlySpan<char> text, ReadOnlySpan<char> cell)
-    {
-        if (!Ascii.IsValid(cell) || !Ascii.IsValid(text))
+        Spelled(tokens, cuts);
+        if (!cuts.IsNone)
         {
-            return text.Contains(cell, StringComparison.OrdinalIgnoreCase);
+            Spread(tokens, cuts);
         }
 
-        (char lower, char upper) = (char.ToLowerInvariant(cell[0]), char.ToUpperInvariant(cell[0]));
-        while (text.Length >= cell.Length)
+        return cuts.Apply();
+    }
+
+    /// <summary>The text with unknown words left in, for reading it only: it must never be stored.</summary>
+    public static string ForReading(TextTokens tokens, FileWords words)
+    {
+        var cuts = new TextCuts(tokens.Text);
+        Patterns(tokens, cuts, words);
+        return cuts.Apply();
+    }
+
+    /// <summary>Cuts what is personal by its form or by what stands beside it.</summary>
+    public static void Patterns(TextTokens tokens, TextCuts cuts, FileWords words)
+    {
+        EmailCuts.Apply(tokens.Text, cuts);
+        NumberCuts.Apply(tokens, cuts);
+        AddressCuts.Apply(tokens, cuts, words);
+        NameCuts.Apply(tokens, cuts, words);
+    }
+
+    /// <summary>True for a known word, a short number, and a short code.</summary>
+    public static bool MayStay(TextTokens tokens, int i, FileWords words)
+    {
+        TextToken token = tokens[i];
+        ReadOnlySpan<char> folded = tokens.Folded(i);
+        return token.Kind switch
         {
-            int at = text[..^(cell.Length - 1)].IndexOfAny(lower, upper);
-            if (at < 0)
+            TokenKind.Number => true,
+            TokenKind.Word => words.IsKnown(folded, token.Hash) || KnownParts(tokens.Text.AsSpan(token.Start, token.End - token.Start), words),
+            _ => IsShortCode(folded, words),
+        };
+    }
+
+    // L'eau, d'acqua: each side of the apostrophe stands for itself.
+    private static bool KnownParts(ReadOnlySpan<char> word, FileWords words)
+    {
+        int at = 0;
+        while (at < word.Length && !TextFold.IsApostrophe(word[at]))
+        {
+            at++;
+        }
+
+        if (at == 0 || at >= word.Length - 1)
+        {
+            return false;
+        }
+
+        Span<char> room = stackalloc char[128];
+        foreach (ReadOnlySpan<char> part in (ReadOnlySpan<string>)[word[..at].ToString(), word[(at + 1)..].ToString()])
+        {
+            if (part.Length > 60)
             {
                 return false;
             }
 
-            if (Ascii.EqualsIgnoreCase(text.Slice(at, cell.Length), cell))
+            ReadOnlySpan<char> folded = room[..TextFold.Fold(part, room)];
+            if (!words.IsKnown(folded, WordList.Hash(folded)))
             {
-                return true;
+                return false;
             }
-
-            text = text[(at + 1)..];
         }
 
-        return false;
+        return true;
     }
 
-    private static string Number(Match match)
+    // E20, 4C, WX4150, 12min: few digits, and letters that are few or a known word.
+    private static bool IsShortCode(ReadOnlySpan<char> folded, FileWords words)
     {
-        int digits = match.Value.Count(char.IsAsciiDigit);
-        return digits < 7 || Date().IsMatch(match.Value) ? match.Value
-            : digits is >= 13 and <= 19 && IsCard(match.Value) ? "[card]"
-            : "[phone]";
-    }
-
-    // Check digit of payment cards (Luhn 1960).
-    private static bool IsCard(string text)
-    {
-        int sum = 0;
-        bool twice = false;
-        for (int i = text.Length - 1; i >= 0; i--)
+        int digits = 0, at = 0;
+        while (at < folded.Length)
         {
-            if (char.IsAsciiDigit(text[i]))
+            int start = at;
+            bool digit = char.IsAsciiDigit(folded[at]);
+            while (at < folded.Length && char.IsAsciiDigit(folded[at]) == digit)
             {
-                int d = (text[i] - '0') * (twice ? 2 : 1);
-                sum += d > 9 ? d - 9 : d;
-                twice = !twice;
+                at++;
+            }
+
+            ReadOnlySpan<char> run = folded[start..at];
+            digits += digit ? run.Length : 0;
+            if (!digit && run.Length > MostLetters && !words.IsKnown(run, WordList.Hash(run)))
+            {
+                return false;
             }
         }
 
-        return sum % 10 == 0;
+        return digits <= MostDigits;
     }
 
-    [GeneratedRegex(@"[\w.+%-]{1,64}@[\w-]{1,63}(\.[\w-]{1,63}){0,6}", RegexOptions.CultureInvariant)]
-    private static partial Regex Email();
+    // A word spelled out: four single letters in a row.
+    private static void Spelled(TextTokens tokens, TextCuts cuts)
+    {
+        for (int first = 0, i = 0; i <= tokens.Count; i++)
+        {
+            if (i < tokens.Count && tokens[i].Kind == TokenKind.Word && tokens[i].FoldedLength == 1)
+            {
+                continue;
+            }
 
-    [GeneratedRegex(@"(?<![\w])(\+|\()?\d(?:[ ().\-/]{0,2}\d){5,18}(?!\w)", RegexOptions.CultureInvariant)]
-    private static partial Regex LongNumber();
+            if (i - first >= FewestSpelled)
+            {
+                cuts.Cut(tokens[first].Start, tokens[i - 1].End, CutKind.Word);
+            }
 
-    [GeneratedRegex(@"^(19|20)\d\d[-./](0?[1-9]|1[0-2])[-./]([0-2]?\d|3[01])$|^([0-2]?\d|3[01])[-./]([0-2]?\d|3[01])[-./](19|20)\d\d$", RegexOptions.CultureInvariant)]
-    private static partial Regex Date();
+            first = i + 1;
+        }
+    }
 
-    // A house number, up to three words that are no words of a complaint, and a word for a street.
-    [GeneratedRegex(
-        @"\b\d{1,5}[a-z]?,?\s{1,3}(?:(?!(?:times?|mins?|minutes?|hrs?|hours?|days?|weeks?|years?|yrs?|months?|in|a|the|of|to|and|or|no|not|wont|won't|wo|does|doesnt|doesn't|is|it|on|off|when|then)\b)[\p{L}'.-]{1,30}\s{1,3}){0,3}?"
-        + @"(?:street|str|st|road|rd|avenue|ave|lane|ln|crescent|terrace|boulevard|blvd|gardens|grove|quay|quayside|mews|alley|parade|circle|wharf|yard|moorings|villas|cottages|esplanade|promenade|embankment|\p{L}{3,20}(?:walk|gate|wharf|street|croft|field|fields|grove|bridge)"
-        + @"|(?<=\d[a-z]?,?\s{1,3}[\p{L}'.-]{2,30}(?:\s{1,3}[\p{L}'.-]{1,30}){0,2}\s{1,3})(?:drive|dr|close|court|ct|place|pl|square|sq|way|row|hill|park|rise|view|gate|green|bank|walk|vale|end|field|fields|mount|bridge|dock|heath|moor|common))\b\.?"
-        + @"(?:,?\s{0,3}(?:flat|apt|apartment|unit|suite)\s{0,3}\w{1,10})?"
-        + @"|\b[\p{L}'-]{0,40}(?:stra\u00dfe|strasse|straat|weg|gasse|platz|laan)\s{1,3}\d{1,5}[a-z]?\b|\b(?:rue|via|calle|avenida)\s{1,3}(?:[\p{L}'.-]{1,30}\s{1,3}){1,4}?\d{1,5}\b",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Street();
+    // A short number beside an unknown word is its house number, a single letter beside a name its initial.
+    private static void Spread(TextTokens tokens, TextCuts cuts)
+    {
+        for (int pass = 0; pass < 2; pass++)
+        {
+            for (int i = 0; i < tokens.Count; i++)
+            {
+                if (cuts.IsCut(tokens[i].Start) || !(tokens[i].Kind == TokenKind.Number ? !IsCount(tokens, i) : tokens[i].FoldedLength == 1 && char.IsUpper(tokens.Text[tokens[i].Start])))
+                {
+                    continue;
+                }
 
-    [GeneratedRegex(@"\b(?:mr|mrs|ms|miss|mx|dr|herr|frau|mme|sig)\b\.?\s+\p{L}[\p{L}'-]+(?:\s+\p{Lu}[\p{L}'-]+)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex TitledName();
+                if ((i > 0 && cuts.IsCut(tokens[i - 1].End - 1) && IsNear(tokens.Gap(i - 1))) || (i + 1 < tokens.Count && cuts.IsCut(tokens[i + 1].Start) && IsNear(tokens.Gap(i))))
+                {
+                    cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Word);
+                }
+            }
+        }
+    }
 
-    [GeneratedRegex(@"\b((?:ask for|asked for|call|ring|phone|speak to|contact|tenant|customer|owner|cust)\s+)\p{Lu}[\p{Ll}'-]{2,}(?:\s+\p{Lu}[\p{Ll}'-]{2,})?(?!\w)", RegexOptions.CultureInvariant)]
-    private static partial Regex CalledName();
+    private static bool IsCount(TextTokens tokens, int i) => i + 1 < tokens.Count && tokens.Gap(i).Length <= 1 && PersonalWords.Units.Contains(tokens[i + 1].Hash);
+
+    private static bool IsNear(ReadOnlySpan<char> gap) => gap.Length <= 2 && !gap.ContainsAny(";!?\n");
 }

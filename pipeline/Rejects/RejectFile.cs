@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Rejects;
@@ -19,7 +20,8 @@ internal sealed record RejectedRow(int Line, RowFault Fault, IReadOnlyList<strin
 /// <param name="path">The file.</param>
 /// <param name="header">The source's column names.</param>
 /// <param name="separator">The source's separator, for splitting rows that could not be parsed.</param>
-internal sealed class RejectFile(string path, IReadOnlyList<string> header, char separator) : IAsyncDisposable
+/// <param name="forgotten">Customers of whom not even refused rows are kept.</param>
+internal sealed class RejectFile(string path, IReadOnlyList<string> header, char separator, ForgottenCustomers forgotten) : IAsyncDisposable
 {
     /// <summary>Ending of every reject file.</summary>
     public const string Ending = ".rejects.csv";
@@ -65,6 +67,7 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     public void Add(RejectedRow row)
     {
         StreamWriter writer = _writer ??= Begin();
+        row = forgotten.IsIn(row.Cells, row.Raw) ? row with { Cells = [], Raw = "" } : row;
         IReadOnlyList<string> cells = row.Cells.Count > 0 ? row.Cells : Cut(row.Raw);
         for (int i = 0; i < _width; i++)
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using PartsSignal.Pipeline.Core;
 
@@ -10,10 +11,13 @@ internal static class RejectsReadme
     public const string Name = "README.txt";
 
     /// <summary>Its text.</summary>
-    public static string Text()
+    /// <param name="days">Days that a file may stay.</param>
+    public static string Text(int days = 90)
     {
         var text = new StringBuilder()
             .AppendLine("PRIVATE: these files hold rows as typed, including names and phone numbers. No other output does.")
+            .AppendLine(CultureInfo.InvariantCulture, $"A file is removed by the first load after {days} days (rejectsDays in shop.json). It comes back when its source changes.")
+            .AppendLine("Rows of customers who were forgotten are kept here without their cells.")
             .AppendLine()
             .AppendLine("Each source with refused rows has one file here. It has the source's own columns. Six columns follow:")
             .AppendLine("the line, the field, the reason, a message, a suggestion, and the row as typed. Part lines whose job is")

@@ -1,7 +1,9 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Staging.Tables;
@@ -37,6 +39,9 @@ internal sealed record LoadReport(
     /// <summary>What the load assumed about the data, a sentence each.</summary>
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
+    /// <summary>What became of a lost key, or null if it was there.</summary>
+    public string? KeyNotice { get; init; }
+
     /// <summary>One message per file that could not be read; the load continues without it.</summary>
     public IReadOnlyList<string> FileErrors { get; } =
         [.. Staged.Where(s => s.Refused is not null).Select(s => $"{s.SourceFile}: {s.Refused!.Message} {s.Refused.Suggestion} The rest of your data is up to date.")];
@@ -68,7 +73,9 @@ internal static class ShopLoad
         var meter = new ResourceMeter(clock);
         IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
-        var stager = new Stager(output, settings, StagingTools.For(output, input), TableStagers.Make, progress);
+        bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();
+        var tools = StagingTools.For(output, input);
+        var stager = new Stager(output, settings, tools, TableStagers.Make, progress, clock);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         ReleaseMemory();
         ResourceUsage staging = meter.Next("stage");
@@ -82,7 +89,7 @@ internal static class ShopLoad
             IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
-            staged = await new UnknownJobs(database, output, settings.Limits).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
+            staged = await new UnknownJobs(database, output, settings.Limits, tools.Forgotten, new RejectAge(clock, settings.RejectsDays)).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
             // Export single-threaded: same speed, half the memory.
             database.LimitThreads(1);
             IReadOnlyList<ReviewCount> review = [];
@@ -93,6 +100,7 @@ internal static class ShopLoad
             report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows)
             {
                 Phases = [staging, transform, meter.Next("publish")],
+                KeyNotice = KeyNotice(lostKey, tools.Forgotten),
                 Assumptions = [.. new[] { JobKey.Read(database)?.Sentence }.OfType<string>()],
             };
         }
@@ -119,6 +127,11 @@ internal static class ShopLoad
 
         return faults.Count == 0 ? staged : throw new BadInputException(faults);
     }
+
+    private static string? KeyNotice(bool lost, ForgottenCustomers forgotten) =>
+        lost || forgotten.IsForOtherKey
+            ? "identity.key was lost: a new one was made and every file was read again." + (forgotten.IsForOtherKey ? " The list of forgotten customers was made with the old key: run 'partssignal forget' again for each." : "")
+            : null;
 
     // Intermediate tables go to a file; in memory they would grow with the row count.
     private static Database OpenSession(OutputFolder output, string file, long rows)

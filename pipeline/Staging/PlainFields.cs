@@ -1,6 +1,5 @@
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -55,21 +54,23 @@ internal sealed class PlainFields
     {
         MappedField source = target.Map.Field(field.Name);
         WordSets words = target.Tools.Words;
+        PersonalCells personal = target.Personal;
         bool lesser = !field.RefusesRow, needed = field.Essential;
         string name = field.Staged[0].Name;
         return field.Cleaner switch
         {
-            Cleaner.Word or Cleaner.Id => Text(needed ? static (row, f) => row.Needed(f) : static (row, f) => row.Word(f)),
-            Cleaner.JobId => Text((row, f) => (needed ? row.Needed(f) : row.Word(f)) is { } job ? target.Map.JobPrefix + job : null),
-            Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? row.Word(f) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
-            Cleaner.FreeText => Text(static (row, f) => row.Text(f) is { } text ? TextScrubber.Scrub(text) : null),
+            Cleaner.Word => Text((row, f) => NeededText(row, f, personal.Word(row, f, row.Word(f)))),
+            Cleaner.Id => Text((row, f) => personal.Id(needed ? row.Needed(f) : row.Word(f))),
+            Cleaner.JobId => Text((row, f) => personal.Id(needed ? row.Needed(f) : row.Word(f)) is { } job ? target.Map.JobPrefix + job : null),
+            Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? personal.Word(row, f, row.Word(f)) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
+            Cleaner.FreeText => Text((row, f) => personal.Text(row.Text(f))),
             Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances)),
             Cleaner.Outcome => Text((row, f) => row.Outcome(f, words.Outcomes)),
             Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
             Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
-            Cleaner.Code => Codes(static (row, f, lesser) => CodeText.Parse(row.Code(f, lesser))),
-            Cleaner.Model => Codes(static (row, f, lesser) => CodeText.Parse(row.Code(f, lesser)), table.Setter(field.Staged[2].Name)),
-            Cleaner.PartDescription when field.Staged.Count == 1 => Text(static (row, f) => row.Word(f)),
+            Cleaner.Code => Codes(ReadCode),
+            Cleaner.Model => Codes(ReadCode, table.Setter(field.Staged[2].Name)),
+            Cleaner.PartDescription when field.Staged.Count == 1 => Text((row, f) => personal.Text(row.Word(f))),
             Cleaner.PartDescription => Description(table.Setter(name), table.Setter(field.Staged[1].Name)),
             Cleaner.Day when needed => Value<DateOnly>(static (row, f) => row.NeededDay(f)),
             Cleaner.Day => Value<DateOnly>((row, f) => row.Day(f, lesser)),
@@ -98,7 +99,7 @@ internal sealed class PlainFields
             });
 
         PlainField Description(Action<int, string?> text, Action<int, string?> component) =>
-            new PlainField<PartWords>(new(source, (row, f) => PartWords.Parse(row.Word(f), words.Components)), (at, description) =>
+            new PlainField<PartWords>(new(source, (row, f) => PartWords.Parse(personal.Text(row.Word(f)), words.Components)), (at, description) =>
             {
                 text(at, description.Text);
                 component(at, description.Component);
@@ -113,6 +114,18 @@ internal sealed class PlainFields
                 key(at, needed ? code.Key ?? "" : code.Key);
                 pattern?.Invoke(at, ModelWildcard.Pattern(code.Raw));
             });
+        }
+
+        CodeText ReadCode(MappedRow row, MappedField f, bool lesser) => CodeText.Parse(personal.Code(row, f, row.Code(f, lesser)));
+
+        string? NeededText(MappedRow row, MappedField f, string? value)
+        {
+            if (needed && value is null)
+            {
+                row.Missing(f);
+            }
+
+            return value;
         }
 
         CodeText Needed(MappedRow row, MappedField f, CodeText code)

@@ -27,11 +27,14 @@ internal sealed class RowSample
     }
 
     /// <summary>Takes the rows of a table from its current place.</summary>
-    public void TakeAll(TableReader table)
+    /// <param name="table">The table.</param>
+    /// <param name="census">Takes them too.</param>
+    public void TakeAll(TableReader table, WordCensus census)
     {
-        while (!IsFull && table.Read())
+        while (!(IsFull && census.IsFull) && table.Read())
         {
             Take(table);
+            census.Take(table);
         }
     }
 }

@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using System.Text.Json;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 
@@ -21,6 +22,7 @@ internal sealed class Stager
     private readonly StagingTools _tools;
     private readonly Func<string, StageTarget, TableStager> _make;
     private readonly IProgress<StageProgress>? _progress;
+    private readonly RejectAge _age;
     private readonly ConcurrentDictionary<string, FileStyle> _styles = new(StringComparer.Ordinal);
 
     /// <summary>Prepares.</summary>
@@ -29,8 +31,12 @@ internal sealed class Stager
     /// <param name="tools">Key, words, serials.</param>
     /// <param name="make">Makes the stager of a kind of file.</param>
     /// <param name="progress">Told when the rows of a file begin and now and then after, on the thread that stages it, or null if nobody listens.</param>
-    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, TableStager> make, IProgress<StageProgress>? progress = null) =>
+    /// <param name="clock">Tells how old files of refused rows are, or null for the system's.</param>
+    public Stager(OutputFolder output, ShopSettings settings, StagingTools tools, Func<string, StageTarget, TableStager> make, IProgress<StageProgress>? progress = null, TimeProvider? clock = null)
+    {
         (_output, _settings, _tools, _make, _progress) = (output, settings, tools, make, progress);
+        _age = new RejectAge(clock ?? TimeProvider.System, settings.RejectsDays);
+    }
 
     /// <summary>Stages one file, or finds it staged. Several may be staged at a time, but none before the file that it mends.</summary>
     /// <param name="source">The file.</param>
@@ -66,7 +72,7 @@ internal sealed class Stager
         var raw = used.SelectMany(u => new[] { u.RawRejects, u.RawUnknownJobs }).OfType<string>().ToHashSet(StringComparer.Ordinal);
         if (raw.Count > 0)
         {
-            File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text());
+            File.WriteAllText(Path.Combine(_output.Rejects, RejectsReadme.Name), RejectsReadme.Text(_settings.RejectsDays));
         }
 
         foreach (string file in Directory.Exists(_output.Rejects) ? Directory.EnumerateFiles(_output.Rejects, "*" + RejectFile.Ending).ToList() : [])
@@ -96,7 +102,8 @@ internal sealed class Stager
         ContentScan scan = Scan(source, cancellation);
         FileStyle? mendStyle = source.Mends is { } original ? _styles.GetValueOrDefault(original) : null;
         string folder = Path.Combine(_output.Stage, CacheKey.Create(source, scan.Hash, _settings, _tools, mendStyle));
-        if (Known(folder, source) is { } known)
+        bool expired = _age.IsExpired(RawPath(source), folder);
+        if (Known(folder, source, expired) is { } known)
         {
             _styles[source.OwnName] = known.Style;
             return known.ToStagedFile(folder, RawPath(source)) with { FromCache = true };
@@ -124,7 +131,7 @@ internal sealed class Stager
 
     private string RawPath(SourceFile source) => Path.Combine(_output.Rejects, RejectFile.NameOf(source.OwnName));
 
-    private StageRecord? Known(string folder, SourceFile source)
+    private StageRecord? Known(string folder, SourceFile source, bool expired)
     {
         string path = Path.Combine(folder, RecordName);
         if (!File.Exists(path))
@@ -133,7 +140,7 @@ internal sealed class Stager
         }
 
         StageRecord? record = JsonSerializer.Deserialize<StageRecord>(File.ReadAllText(path), Json);
-        bool rejectsThere = record is { HasRawRejects: false } || (record is not null && File.Exists(RawPath(source)));
+        bool rejectsThere = record is { HasRawRejects: false } || (record is not null && (expired || File.Exists(RawPath(source))));
         return rejectsThere ? record : null;
     }
 
@@ -159,13 +166,31 @@ internal sealed class Stager
 
     private async Task<StageRecord> ReadAsync(SourceFile source, ContentScan scan, string folder, FileStyle? mendStyle, int workers, CancellationToken cancellation)
     {
+        (FileStyle style, IReadOnlyList<string> remarks, RowHabits habits, FileWords words) = Decide(source, scan, mendStyle);
+        while (true)
+        {
+            var rare = new RareValues();
+            StageRecord record = await ReadRowsAsync(source, scan, folder, new Decisions(style, remarks, habits, words, rare), workers, cancellation).ConfigureAwait(false);
+
+            // A brand or a technician that only comes up far down the file is known by now; the rows are read once more.
+            IReadOnlyList<string> common = rare.Common(words.Fewest);
+            if (common.Count == 0)
+            {
+                return record;
+            }
+
+            words = words.With(common);
+        }
+    }
+
+    private async Task<StageRecord> ReadRowsAsync(SourceFile source, ContentScan scan, string folder, Decisions decided, int workers, CancellationToken cancellation)
+    {
         string name = source.File.Name;
-        (FileStyle style, IReadOnlyList<string> remarks, RowHabits habits) = Decide(source, scan, mendStyle);
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         IReadOnlyList<string> names = new ColumnNames(table.Header).All;
         var files = new StagedTableFiles(folder);
         await using ConfiguredAsyncDisposable closing = files.ConfigureAwait(false);
-        var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), names, table.Separator));
+        var rejects = new RejectWriter(folder, name, new RejectFile(RawPath(source), names, table.Separator, _tools.Forgotten));
         await using ConfiguredAsyncDisposable closingRejects = rejects.ConfigureAwait(false);
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new FooterFilter(rejects);
@@ -191,16 +216,21 @@ internal sealed class Stager
             RepeatedHeaders = gate.RepeatedHeaders,
             Titles = table.Titles.Count,
             OnePartPerRow = cleaners[0].Stager.OnePartPerRow,
-            Style = style,
-            Remarks = remarks,
+            Style = decided.Style,
+            Remarks = decided.Remarks,
             UnreadCells = UnreadCells.Sum(cleaners.SelectMany(c => c.Unread)),
         };
 
-        RowCleaner Cleaner(RowCells cells) => new(
-            _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools)),
-            new MappedRow(cells, (column, line) => Place(table, names, column, line), style, source.Mends is not null),
-            table.Header,
-            habits);
+        RowCleaner Cleaner(RowCells cells)
+        {
+            // A map of its own: the order in which a stager asks for its fields is the order of the row's digest.
+            var personal = new PersonalCells(new FieldMap(name, source.Map, table.Header), decided.Words, _tools, _settings.Technicians == "initials", decided.Rare);
+            return new RowCleaner(
+                _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools, personal)),
+                new MappedRow(cells, (column, line) => Place(table, names, column, line), decided.Style, source.Mends is not null),
+                table.Header,
+                decided.Habits);
+        }
     }
 
     private static string Place(OpenedTable table, IReadOnlyList<string> names, int column, int line)
@@ -209,15 +239,19 @@ internal sealed class Stager
         return column < table.Header.Count && table.Header[column].Length > 0 ? $"{place} ({names[column]})" : place;
     }
 
-    private (FileStyle Style, IReadOnlyList<string> Remarks, RowHabits Habits) Decide(SourceFile source, ContentScan scan, FileStyle? mendStyle)
+    private (FileStyle Style, IReadOnlyList<string> Remarks, RowHabits Habits, FileWords Words) Decide(SourceFile source, ContentScan scan, FileStyle? mendStyle)
     {
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         var sample = new RowSample();
-        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample) : (mendStyle, []);
-        sample.TakeAll(table.Reader);
+        var fields = new FieldMap(source.File.Name, source.Map, table.Header);
+        var census = new WordCensus(source.Map.Kind, fields);
+        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample, census) : (mendStyle, []);
+        sample.TakeAll(table.Reader, census);
 
         // A row that a person has corrected is as it should be.
-        IReadOnlyList<TextColumnPlace> texts = source.Mends is null ? TextColumnPlace.Of(source.Map.Kind, source.Map, new FieldMap(source.File.Name, source.Map, table.Header)) : [];
-        return (style, remarks, RowHabits.Of(table.Header, sample.Rows, texts));
+        IReadOnlyList<TextColumnPlace> texts = source.Mends is null ? TextColumnPlace.Of(source.Map.Kind, source.Map, fields) : [];
+        return (style, remarks, RowHabits.Of(table.Header, sample.Rows, texts), census.Decide(_tools.Words.Complaints));
     }
+
+    private sealed record Decisions(FileStyle Style, IReadOnlyList<string> Remarks, RowHabits Habits, FileWords Words, RareValues Rare);
 }

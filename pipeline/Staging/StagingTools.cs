@@ -22,13 +22,17 @@ internal readonly record struct SerialReading(string? Candidates, string? Fault)
 /// <param name="SerialRules">Changes when the rules for serials change; part of the key of staged files.</param>
 internal sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReader Serials, string SerialRules)
 {
+    /// <summary>Customers who are left out.</summary>
+    public ForgottenCustomers Forgotten { get; init; } = ForgottenCustomers.None;
+
     /// <summary>Tools for a shop: the key from the output folder, the tables beside <c>shop.json</c> before the shipped ones.</summary>
     /// <param name="output">The output folder; the key is made there on the first run.</param>
     /// <param name="input">Folder of <c>shop.json</c>.</param>
     public static StagingTools For(OutputFolder output, string input)
     {
         var codes = SerialCodes.Load(input);
-        return new StagingTools(IdentityKey.LoadOrMake(output.Key), WordSets.Load(input), Read, codes.Fingerprint);
+        var key = IdentityKey.LoadOrMake(output.Key);
+        return new StagingTools(key, WordSets.Load(input), Read, codes.Fingerprint) { Forgotten = ForgottenCustomers.Load(output.Forgotten, key) };
 
         SerialReading Read(string? brand, ReadOnlySpan<char> serial)
         {
@@ -42,4 +46,5 @@ internal sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReade
 /// <param name="Files">The staged tables' files.</param>
 /// <param name="Map">Its fields.</param>
 /// <param name="Tools">Key, words, serials.</param>
-internal sealed record StageTarget(StagedTableFiles Files, FieldMap Map, StagingTools Tools);
+/// <param name="Personal">Reads the cells that may hold personal data.</param>
+internal sealed record StageTarget(StagedTableFiles Files, FieldMap Map, StagingTools Tools, PersonalCells Personal);

@@ -60,7 +60,7 @@ internal abstract class TableStager
     }
 
     /// <summary>The fields of the first table that nobody claimed.</summary>
-    protected PlainFields Plain() => new([.. FieldCatalog.Of(_kind).Where(f => f.Table == "staged_" + _kind && !_claimed.Contains(f.Name))], Target, Table);
+    protected PlainFields Plain() => new([.. FieldCatalog.Of(_kind).Where(f => f.Table == "staged_" + _kind && f.Staged.Count > 0 && !_claimed.Contains(f.Name))], Target, Table);
 
     /// <summary>Makes a further table.</summary>
     protected StagedTable NewTable(string name)

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Rejects;
 using PartsSignal.Pipeline.Staging;
@@ -14,7 +15,9 @@ namespace PartsSignal.Pipeline.Transform;
 /// <param name="database">The session, with <c>int_orphan_part_lines</c>.</param>
 /// <param name="output">Folder for the rejects.</param>
 /// <param name="limits">Limits of reading.</param>
-internal sealed class UnknownJobs(Database database, OutputFolder output, ReadingLimits limits)
+/// <param name="forgotten">Customers of whom no row is kept.</param>
+/// <param name="age">Removes old files.</param>
+internal sealed class UnknownJobs(Database database, OutputFolder output, ReadingLimits limits, ForgottenCustomers forgotten, RejectAge age)
 {
     private const string MarkName = "unknown-jobs.txt";
     private const int LinesAtATime = 50_000;
@@ -43,7 +46,8 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
         string path = Path.Combine(output.Rejects, RejectFile.NameOfUnknownJobs(source.OwnName));
         string marked = Path.Combine(staged.Folder, MarkName);
         StagedFile written = staged with { RawUnknownJobs = path };
-        if (File.Exists(path) && File.Exists(marked) && await File.ReadAllTextAsync(marked, cancellation).ConfigureAwait(false) == mark)
+        bool expired = age.IsExpired(path, staged.Folder);
+        if ((expired || File.Exists(path)) && File.Exists(marked) && await File.ReadAllTextAsync(marked, cancellation).ConfigureAwait(false) == mark)
         {
             return written;
         }
@@ -70,7 +74,7 @@ internal sealed class UnknownJobs(Database database, OutputFolder output, Readin
         }
 
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, limits);
-        var file = new RejectFile(path, new ColumnNames(table.Header).All, table.Separator);
+        var file = new RejectFile(path, new ColumnNames(table.Header).All, table.Separator, forgotten);
         await using ConfiguredAsyncDisposable closing = file.ConfigureAwait(false);
         using IEnumerator<(int Line, RowFault Fault)> lost = Lines(staged.SourceOrder).GetEnumerator();
         bool more = lost.MoveNext();

@@ -77,7 +77,7 @@ internal static class InspectionQuestions
             string[] unknown = [.. outcome.Distinct.Where(w => own?.ContainsKey(w) != true && words.Outcomes.Find(w) is null).Order(StringComparer.Ordinal).Take(10)];
             if (unknown.Length > 0)
             {
-                yield return $"Outcomes: no table knows {string.Join(", ", unknown.Select(w => $"'{w}'"))}. Put them under words.outcome in the map; until then they count as unknown.";
+                yield return $"Outcomes: no table knows {string.Join(", ", unknown.Select(w => $"'{MaskedCells.Scrubbed(unknown, w)}'"))}. Put them under words.outcome in the map; until then they count as unknown.";
             }
         }
     }

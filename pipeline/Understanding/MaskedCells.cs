@@ -1,4 +1,6 @@
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Understanding;
 
@@ -6,9 +8,25 @@ namespace PartsSignal.Pipeline.Understanding;
 internal static class MaskedCells
 {
     private const double Possible = 0.03;
+    private const int Longest = 60;
+    private const int Usual = 5;
+    private const int FewCells = 50;
+    private static readonly Lazy<ComplaintWordTable> Complaints = new(() => WordSets.Load(null).Complaints);
 
     /// <summary>The cell with every letter an x and every digit a 0.</summary>
     public static string Mask(string cell) => string.Concat(cell.Take(40).Select(c => char.IsLetter(c) ? 'x' : char.IsDigit(c) ? '0' : c));
+
+    /// <summary>The cell as an example: as typed where it is a code or many rows have it, else without what may be personal.</summary>
+    public static string Show(ColumnSample column, string cell)
+    {
+        string shown = CodeScrubber.IsPlain(cell) || column.IsDates || IsUsual(column, cell) ? cell : Scrubbed(column.Texts, cell);
+        return shown.Length > Longest ? shown[..Longest] + "\u2026" : shown;
+    }
+
+    /// <summary>A cell without what may be personal.</summary>
+    /// <param name="texts">Cells of its column, for their language.</param>
+    /// <param name="cell">The cell.</param>
+    public static string Scrubbed(IEnumerable<string> texts, string cell) => TextScrubber.Scrub(cell, Words(texts));
 
     /// <summary>True when a column may hold names, addresses, phone numbers or e-mails: by what it is taken for, its header, or its cells.</summary>
     public static bool IsPersonal(ColumnSample column, TableReading reading)
@@ -28,5 +46,23 @@ internal static class MaskedCells
         double[] header = HeaderLexicon.Shipped.Match(column.Name);
         IEnumerable<string> personal = ["customer_name", "phone", "address", "email", "technician", "~user"];
         return personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || CellFeatures.LooksPersonal(column);
+    }
+
+    private static bool IsUsual(ColumnSample column, string cell) =>
+        column.Texts.Count(t => t.Equals(cell, StringComparison.OrdinalIgnoreCase)) >= (column.Filled < FewCells ? 2 : Usual) && cell.Count(char.IsAsciiDigit) < Usual;
+
+    private static FileWords Words(IEnumerable<string> texts)
+    {
+        var vote = new LanguageVote();
+        foreach (string text in texts.Take(200))
+        {
+            var tokens = new TextTokens(text);
+            for (int i = 0; i < tokens.Count; i++)
+            {
+                vote.Add(tokens[i].Hash);
+            }
+        }
+
+        return FileWords.Of(Complaints.Value, vote.Languages);
     }
 }

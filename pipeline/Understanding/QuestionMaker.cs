@@ -112,6 +112,6 @@ internal static class QuestionMaker
     private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most)
     {
         bool personal = MaskedCells.IsPersonal(column, reading);
-        return column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(most).Select(t => personal ? MaskedCells.Mask(t) : t.Length > 60 ? t[..60] + "…" : t);
+        return column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(most).Select(t => personal ? MaskedCells.Mask(t) : MaskedCells.Show(column, t));
     }
 }

@@ -31,6 +31,10 @@ internal sealed class ComplaintWordTable
     /// <summary>True for the exact name of a kind of the table, such as <c>no_ignition</c>.</summary>
     public bool IsKind(string name) => _kinds.Contains(name);
 
+    /// <summary>True for a word that the table knows, even misspelt.</summary>
+    /// <param name="word">A word in small letters.</param>
+    public bool Reads(string word) => _known.Match(word) is { } match && (match.Exact.Length > 0 || match.Close.Length > 0);
+
     /// <summary>The kind: <c>none</c> where nothing is typed, <c>other</c> where no phrase matches.</summary>
     /// <param name="text">The complaint.</param>
     /// <param name="applianceType">Limits the phrases, or null for all.</param>

@@ -3,16 +3,15 @@ using PartsSignal.Pipeline.Privacy;
 namespace PartsSignal.Pipeline.Staging.Tables;
 
 /// <summary>The appliance and its place, as jobs and the register both write them. Customer cells are only hashed.</summary>
-internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTable table, StagingTools tools)
+internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTable table, StageTarget target)
 {
     private readonly MappedField _serial = claim("serial");
     private readonly MappedField _name = claim("customer_name");
     private readonly MappedField _phone = claim("phone");
     private readonly MappedField _address = claim("address");
-    private readonly MappedField _email = claim("email");
-    private readonly CachedField<string?> _type = new(claim("appliance_type"), (row, field) => PlainFields.ApplianceType(row, field, tools.Words.Appliances));
-    private readonly CachedField<string?> _brand = new(claim("brand"), static (row, field) => row.Word(field));
-    private readonly CachedField<CodeText> _model = new(claim("model"), static (row, field) => CodeText.Parse(row.Code(field, lesser: true)));
+    private readonly CachedField<string?> _type = new(claim("appliance_type"), (row, field) => PlainFields.ApplianceType(row, field, target.Tools.Words.Appliances));
+    private readonly CachedField<string?> _brand = new(claim("brand"), (row, field) => target.Personal.Word(row, field, row.Word(field)));
+    private readonly CachedField<CodeText> _model = new(claim("model"), (row, field) => CodeText.Parse(target.Personal.Code(row, field, row.Code(field, lesser: true))));
     private readonly ValueColumn<UInt128> _serialKeys = table.Value<UInt128>("serial_key");
     private readonly ValueColumn<UInt128> _placeKeys = table.Value<UInt128>("place_key");
     private readonly WordColumn _types = table.Word("appliance_type");
@@ -24,6 +23,9 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
 
     /// <summary>Type of the last row, or null if not given.</summary>
     public string? Type { get; private set; }
+
+    /// <summary>True when the customer of the last row is to be left out.</summary>
+    public bool IsForgotten { get; private set; }
 
     /// <summary>True when serial, model, and place of the last row are all unknown.</summary>
     public bool IsNobody { get; private set; }
@@ -40,23 +42,9 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
         _modelKeys.Set(at, model.Key);
         SetSerial(row, at, brand);
         UInt128? place = PlaceText.Digest(row.Raw(_phone), row.Raw(_address), row.Raw(_name));
-        _placeKeys.Set(at, place);
+        IsForgotten = target.Personal.IsForgotten(row);
+        _placeKeys.Set(at, IsForgotten ? null : place);
         IsNobody = place is null && model.Raw is null && row.Raw(_serial).IsEmpty;
-    }
-
-    /// <summary>A complaint without the row's own customer.</summary>
-    public string WithoutCustomer(MappedRow row, ComplaintText complaint)
-    {
-        string text = complaint.Scrubbed;
-        if (!TextScrubber.MayName(complaint.Pairs, row.Raw(_name), row.Raw(_phone), row.Raw(_address), row.Raw(_email)))
-        {
-            return text;
-        }
-
-        text = TextScrubber.RemoveName(text, row.Raw(_name));
-        text = TextScrubber.Remove(text, row.Raw(_phone), "[phone]");
-        text = TextScrubber.RemoveAddress(text, row.Raw(_address));
-        return TextScrubber.Remove(text, row.Raw(_email), "[e-mail]");
     }
 
     private void SetSerial(MappedRow row, int at, string? brand)
@@ -64,7 +52,7 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
         ReadOnlySpan<char> serial = row.CodeSpan(_serial);
         UInt128? digest = SerialKey.Digest(brand, serial);
         _serialKeys.Set(at, digest);
-        SerialReading reading = digest is not null ? tools.Serials(brand, serial) : default;
+        SerialReading reading = digest is not null ? target.Tools.Serials(brand, serial) : default;
         _candidates.Set(at, reading.Candidates);
         _faults.Set(at, reading.Fault);
     }

@@ -10,34 +10,43 @@ internal sealed class ComplaintText
     private readonly ComplaintWordTable _words;
     private readonly List<(string? Type, string Kind)> _kinds = [];
 
-    private ComplaintText(string typed, ComplaintWordTable words)
+    // As typed but for what is personal by its form: a misspelt word that is not stored still tells the kind.
+    private readonly TextTokens _read;
+
+    private ComplaintText(string typed, ComplaintWordTable words, FileWords file)
     {
         _words = words;
         Code = ErrorCodeText.Find(typed);
-        Scrubbed = TextScrubber.Scrub(typed);
-        Pairs = LetterPairs.Create(Scrubbed);
+        var tokens = new TextTokens(typed);
+        Scrubbed = TextScrubber.Scrub(tokens, file);
+        Words = ReferenceEquals(Scrubbed, typed) ? tokens : new TextTokens(Scrubbed);
+        _read = ReferenceEquals(Scrubbed, typed) ? tokens : new TextTokens(TextScrubber.ForReading(tokens, file));
     }
 
-    /// <summary>The text without what is personal by its form; names and numbers of the row's customer may still stand in it.</summary>
+    /// <summary>The text without what nobody vouches for; words of the row's customer may still stand in it.</summary>
     public string Scrubbed { get; }
 
-    /// <summary>Its pairs of letters.</summary>
-    public LetterPairs Pairs { get; }
+    /// <summary>Its words.</summary>
+    public TextTokens Words { get; }
 
     /// <summary>A displayed code that it names, or null if none.</summary>
     public string? Code { get; }
 
     /// <summary>Reads a complaint, or null if nothing was typed.</summary>
-    public static ComplaintText? Parse(string? typed, ComplaintWordTable words) => typed is null ? null : new ComplaintText(typed, words);
+    /// <param name="typed">The text.</param>
+    /// <param name="words">Tells its kind.</param>
+    /// <param name="file">Words that it may keep.</param>
+    public static ComplaintText? Parse(string? typed, ComplaintWordTable words, FileWords file) => typed is null ? null : new ComplaintText(typed, words, file);
 
     /// <summary>Kind of the complaint.</summary>
     /// <param name="text">The scrubbed text, or what is left of it without the customer.</param>
     /// <param name="type">Type of the appliance.</param>
-    public string Kind(string text, string? type)
+    /// <param name="withoutCustomer">Takes the row's customer out of a text.</param>
+    public string Kind(string text, string? type, Func<TextTokens, string> withoutCustomer)
     {
         if (!ReferenceEquals(text, Scrubbed))
         {
-            return _words.Kind(text, type);
+            return _words.Kind(withoutCustomer(_read), type);
         }
 
         // There are a handful of types, and most complaints are made of few of them.
@@ -49,7 +58,7 @@ internal sealed class ComplaintText
             }
         }
 
-        _kinds.Add((type, _words.Kind(text, type)));
+        _kinds.Add((type, _words.Kind(_read.Text, type)));
         return _kinds[^1].Kind;
     }
 }

@@ -14,14 +14,14 @@ internal sealed class JobPartsStager : TableStager
         : base(target, "job_parts")
     {
         _job = target.Map.Field("job_id");
-        _line = new PartLineFields(target.Map, null, target.Tools.Words.Components);
+        _line = new PartLineFields(target, null);
         _updated = target.Map.Field("updated_on");
         _table = new PartLineTable(Table);
     }
 
     public override void Stage(MappedRow row)
     {
-        string? job = row.Needed(_job);
+        string? job = Target.Personal.Id(row.Needed(_job));
         PartLine? line = _line.Read(row);
         DateTime? updated = row.Time(_updated);
         if (line is null)

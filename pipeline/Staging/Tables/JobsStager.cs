@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
@@ -30,14 +31,14 @@ internal sealed class JobsStager : TableStager
     {
         ComplaintWordTable complaints = target.Tools.Words.Complaints;
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
-        _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints), ComplaintBits);
-        _errorCode = new(Claim("error_code"), static (row, field) => ErrorCodeText.Plain(row.Text(field)));
+        _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints, target.Personal.Words), ComplaintBits);
+        _errorCode = new(Claim("error_code"), (row, field) => target.Personal.ErrorCode(row, field, row.Text(field)));
         (_jobIds, _errorCodes) = (Table.Text("job_id"), Table.Word("error_code"));
         (_complaints, _complaintKinds) = (Table.Text("complaint_text"), Table.Word("complaint_kind"));
-        _appliance = new ApplianceFields(Claim, Table, target.Tools);
+        _appliance = new ApplianceFields(Claim, Table, target);
         _plain = Plain();
-        _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target.Map, g, target.Tools.Words.Components))];
-        _ownPart = new PartLineFields(target.Map, null, target.Tools.Words.Components);
+        _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target, g))];
+        _ownPart = new PartLineFields(target, null);
         _parts = new PartLineTable(NewTable("staged_job_parts"));
     }
 
@@ -57,7 +58,7 @@ internal sealed class JobsStager : TableStager
 
         UInt128 digest = RowDigest(row);
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
-        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, jobId) : Joined("row-", Target.Tools.Key.Identify(digest));
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(digest));
         _jobIds.Set(at, id);
         _appliance.Set(row, at);
         _plain.SetOthers(row, at);
@@ -121,7 +122,7 @@ internal sealed class JobsStager : TableStager
             }
             else if (!EmptyMark.Is(part))
             {
-                _lines.Add(new PartLine(CodeText.Parse(part), default, quantity, null, null));
+                _lines.Add(new PartLine(CodeText.Parse(Target.Personal.Code(row, _partsList, part)), default, quantity, null, null));
             }
         }
     }
@@ -129,9 +130,9 @@ internal sealed class JobsStager : TableStager
     private void SetComplaint(MappedRow row, int at)
     {
         ComplaintText? said = _complaint.Read(row);
-        string? complaint = said is null ? null : _appliance.WithoutCustomer(row, said);
-        _complaints.Set(at, complaint);
-        _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type));
+        string? complaint = said is null ? null : Target.Personal.Customer.Without(row, said.Words);
+        _complaints.Set(at, _appliance.IsForgotten ? null : complaint);
+        _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type, text => Target.Personal.Customer.Without(row, text)));
         _errorCodes.Set(at, _errorCode.Read(row) ?? said?.Code);
     }
 }

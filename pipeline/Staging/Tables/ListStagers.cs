@@ -80,7 +80,7 @@ internal sealed class PartsStager : ListStager
     }
 
     protected override void Check(MappedRow row, int at) =>
-        _components.Set(at, row.Word(_component)?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.Component(row.Word(_description)));
+        _components.Set(at, Target.Personal.Word(row, _component, row.Word(_component))?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.Component(Target.Personal.Text(row.Word(_description))));
 }
 
 /// <summary>Lists of old numbers and what replaces them.</summary>
@@ -126,7 +126,7 @@ internal sealed class UnitsStager : ListStager
     public UnitsStager(StageTarget target)
         : base(target, "units")
     {
-        _appliance = new ApplianceFields(Claim, Table, target.Tools);
+        _appliance = new ApplianceFields(Claim, Table, target);
         _installed = target.Map.Field("installed_on");
     }
 

@@ -12,11 +12,12 @@ internal sealed class PartLineFields
     private readonly CachedField<bool?> _fromVan;
 
     /// <summary>Fields of the row itself (group null), or of a group.</summary>
-    public PartLineFields(FieldMap map, int? group, ComponentClassifier components)
+    public PartLineFields(StageTarget target, int? group)
     {
+        (FieldMap map, PersonalCells personal, ComponentClassifier components) = (target.Map, target.Personal, target.Tools.Words.Components);
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
-        _part = new(Field("part"), static (row, field) => CodeText.Parse(row.Code(field)));
-        _description = new(Field("description"), (row, field) => PartWords.Parse(row.Word(field), components));
+        _part = new(Field("part"), (row, field) => CodeText.Parse(personal.Code(row, field, row.Code(field))));
+        _description = new(Field("description"), (row, field) => PartWords.Parse(personal.Text(row.Word(field)), components));
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
         _price = new(Field("price"), static (row, field) => row.Money(field));
         _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));

@@ -39,10 +39,10 @@ public sealed class RepeatedCellsTests
         StagedFile file = await rig.StageAsync(
             "jobs.csv",
             Header
-            + "J1,2026-08-03,fixed,1,Ada says no fill,Ben Wu,A1,Pump\nJ2,2026-08-03,fixed,1,Ada says no fill,Ada Ho,A1,Pump\nJ3,2026-08-03,fixed,1,Ada says no fill,Ben Wu,A1,Pump\n",
+            + "J1,2026-08-03,fixed,1,no fill at the baker,Ben Wu,A1,Pump\nJ2,2026-08-03,fixed,1,no fill at the baker,Ada Baker,A1,Pump\nJ3,2026-08-03,fixed,1,no fill at the baker,Ben Wu,A1,Pump\n",
             Jobs);
         Assert.Equal(
-            ["J1|Ada says no fill|no_fill", "J2|[name] says no fill|no_fill", "J3|Ada says no fill|no_fill"],
+            ["J1|no fill at the baker|no_fill", "J2|no fill at the [name]|no_fill", "J3|no fill at the baker|no_fill"],
             StagingRig.Rows(file, "staged_jobs", "job_id, complaint_text, complaint_kind"));
     }
 

@@ -10,9 +10,8 @@ namespace PartsSignal.Pipeline.Tests.Staging;
 /// <summary>Numbers and text are what the file says: random rows in random dialects come back the same.</summary>
 public sealed class RoundTripTests
 {
-    private const string Letters = "ABCabcxyzÄéß0123456789 ,;|\t\"'-/.()\n";
-    private static readonly Gen<string> Word = Gen.Char["ABCDEFabcdef0123456789-/."].Array[1, 12].Select(c => new string(c)).Where(w => w.Any(char.IsAsciiLetterOrDigit));
-    private static readonly Gen<string> Text = Gen.Char[Letters].Array[0, 30].Select(c => new string(c));
+    private static readonly Gen<string> Word = Gen.Select(One("", "A", "bf"), Gen.Int[0, 999], One("", "-", "/", "."), One("", "C", "7")).Select(t => $"{t.Item1}{t.Item2}{t.Item3}{t.Item4}");
+    private static readonly Gen<string> Text = One(" Pump", " BELT", " na\u00efve", " fa\u00e7ade 7", " seal", " ", ",", ";", "|", "\t", "\"", "'", "-", "/", ".", "(", ")", "\n").Array[0, 15].Select(string.Concat);
     private static readonly Gen<Order> Orders = Gen.Select(Word, Gen.Int[0, 20_000], Word, Text, Gen.Int[0, 999], Gen.Int[0, 9_999_999])
         .Select(t => new Order("ID" + t.Item1, new DateOnly(1980, 1, 1).AddDays(t.Item2), "P" + t.Item3, t.Item4, t.Item5, t.Item6 / 100m));
 

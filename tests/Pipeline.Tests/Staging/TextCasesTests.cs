@@ -107,7 +107,7 @@ public sealed class TextCasesTests
             text.Append($"J{i},2026-08-03,does not heat,Ada\n");
         }
 
-        rig.Write("jobs.csv", Encoding.GetEncoding(1252).GetBytes(text.Append("J,2026-08-03,hums,Küpper\n").ToString()));
+        rig.Write("jobs.csv", Encoding.GetEncoding(1252).GetBytes(text.Append(string.Concat(Enumerable.Range(0, 5).Select(i => $"K{i},2026-08-03,hums,Küpper\n"))).ToString()));
         StagedFile file = (await rig.StageAllAsync(new ShopSettings { Sources = [Jobs] })).Single();
         Assert.Equal("Küpper", StagingRig.Rows(file, "staged_jobs", "technician")[^1]);
     }

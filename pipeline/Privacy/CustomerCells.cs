@@ -1,0 +1,206 @@
+using PartsSignal.Analysis.CrossReference;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// The words of a row's own customer, looked for in a text of the row: as typed, with a slip, without diacritics, in
+/// pieces or joined. Not for two threads at a time.
+/// </summary>
+internal sealed class CustomerCells
+{
+    private const int ShortestSlip = 5;
+    private const int LongSlip = 9;
+    private const int MostWords = 24;
+    private readonly char[] _folded = new char[2_048];
+    private readonly (int At, int Length, ulong Hash, bool IsAddress)[] _words = new (int, int, ulong, bool)[MostWords];
+    private int _used;
+    private int _count;
+
+    /// <summary>Takes the cells of a row.</summary>
+    public void Set(ReadOnlySpan<char> name, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
+    {
+        (_used, _count) = (0, 0);
+        Add(name, 2, isAddress: false);
+        int at = email.IndexOf('@');
+        Add(at > 0 ? email[..at] : default, 4, isAddress: false);
+        Add(address, 3, isAddress: true);
+    }
+
+    /// <summary>The text without them; the same instance when it holds none.</summary>
+    /// <param name="tokens">The text.</param>
+    public string Remove(TextTokens tokens)
+    {
+        TextCuts? cuts = null;
+        for (int i = 0; i < tokens.Count && _count > 0; i++)
+        {
+            if (tokens[i].Kind == TokenKind.Number)
+            {
+                continue;
+            }
+
+            if (Names(tokens, i) is var length && length > 0)
+            {
+                (cuts ??= new TextCuts(tokens.Text)).Cut(tokens[i].Start, tokens[i + length - 1].End, CutKind.Name);
+            }
+            else if (Places(tokens, i) is var words && words > 0)
+            {
+                int first = i > 0 && tokens[i - 1].Kind != TokenKind.Word && tokens[i - 1].FoldedLength <= 5 && tokens.Gap(i - 1).Length <= 2 ? i - 1 : i;
+                (cuts ??= new TextCuts(tokens.Text)).Cut(tokens[first].Start, tokens[i + words - 1].End, CutKind.Address);
+            }
+        }
+
+        return cuts is null ? tokens.Text : cuts.Apply().Replace("[address], [address]", "[address]", StringComparison.Ordinal).Replace("[name] [name]", "[name]", StringComparison.Ordinal);
+    }
+
+    /// <summary>True when a text is or holds one of the customer's names.</summary>
+    public bool IsIn(TextTokens tokens)
+    {
+        for (int i = 0; i < tokens.Count && _count > 0; i++)
+        {
+            if (tokens[i].Kind != TokenKind.Number && Names(tokens, i) > 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Adds the words of a name, without articles and titles.</summary>
+    public void AddWords(ReadOnlySpan<char> name, HashSet<ulong> words)
+    {
+        Set(name, [], []);
+        for (int w = 0; w < _count; w++)
+        {
+            words.Add(_words[w].Hash);
+        }
+    }
+
+    private void Add(ReadOnlySpan<char> cell, int shortest, bool isAddress)
+    {
+        int start = 0;
+        for (int i = 0; i <= cell.Length && _count < MostWords; i++)
+        {
+            if (i < cell.Length && (TextFold.IsWordPart(cell[i]) || TextFold.IsApostrophe(cell[i])))
+            {
+                continue;
+            }
+
+            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length)
+            {
+                int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
+                ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
+                if (length >= shortest && !PersonalWords.Function.Contains(hash) && !PersonalWords.Titles.Contains(hash))
+                {
+                    _words[_count++] = (_used, length, hash, isAddress);
+                    _used += length;
+                }
+            }
+
+            start = i + 1;
+        }
+    }
+
+    // How many tokens from here make a word of the name: one, or pieces of one.
+    private int Names(TextTokens tokens, int i)
+    {
+        ReadOnlySpan<char> typed = tokens.Folded(i);
+        for (int w = 0; w < _count && !_words[w].IsAddress; w++)
+        {
+            ReadOnlySpan<char> word = Word(w);
+            if (typed.SequenceEqual(word) || IsSame(typed, word, tokens[i].Hash))
+            {
+                return 1;
+            }
+
+            if (word.Length > typed.Length && typed.Length > 0 && word[0] == typed[0] && Pieces(tokens, i, word) is var pieces && pieces > 1)
+            {
+                return pieces;
+            }
+        }
+
+        return 0;
+    }
+
+    // Two or more words of the address in a row.
+    private int Places(TextTokens tokens, int i)
+    {
+        int length = 0;
+        while (i + length < tokens.Count && IsPlace(tokens[i + length].Hash) && (length == 0 || tokens.Gap(i + length - 1).Length <= 3))
+        {
+            length++;
+        }
+
+        return length >= 2 ? length : length == 1 && tokens[i].IsCapital && tokens.CapitalsTell && !tokens[i].OpensSentence && !PersonalWords.Own.Words.Contains(tokens[i].Hash) ? 1 : 0;
+    }
+
+    private bool IsPlace(ulong hash)
+    {
+        for (int w = 0; w < _count; w++)
+        {
+            if (_words[w].IsAddress && _words[w].Hash == hash)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // A slip in a word of five letters or more, an umlaut in two letters, the possessive, the name glued to another word.
+    private static bool IsSame(ReadOnlySpan<char> typed, ReadOnlySpan<char> word, ulong hash)
+    {
+        if (word.Length < 3 || typed.Length < 3)
+        {
+            return false;
+        }
+
+        if (typed.Length == word.Length + 1 && typed[^1] == 's' && typed.StartsWith(word))
+        {
+            return true;
+        }
+
+        if (word.Length < ShortestSlip || typed.Length < ShortestSlip - 1)
+        {
+            return false;
+        }
+
+        int most = word.Length >= LongSlip ? 2 : 1;
+        bool vouched = PersonalWords.Own.Words.Contains(hash) || PersonalWords.Common.Contains(hash) || PersonalWords.Function.Contains(hash);
+        return (!vouched && Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && StringDistance.OptimalAlignment(typed, word, most) <= most)
+            || (typed.Length > word.Length && typed.Contains(word, StringComparison.Ordinal));
+    }
+
+    // Slips move few letters: most of the beginning or of the end stays.
+    private static bool MayBeNear(ReadOnlySpan<char> typed, ReadOnlySpan<char> word)
+    {
+        int start = typed.CommonPrefixLength(word);
+        int end = 0;
+        while (end < typed.Length - start && end < word.Length - start && typed[^(end + 1)] == word[^(end + 1)])
+        {
+            end++;
+        }
+
+        return start + end + 4 >= word.Length;
+    }
+
+    private static int Pieces(TextTokens tokens, int i, ReadOnlySpan<char> word)
+    {
+        int used = 0, n = 0;
+        while (i + n < tokens.Count && used < word.Length && n < 4)
+        {
+            ReadOnlySpan<char> piece = tokens.Folded(i + n);
+            if (!word[used..].StartsWith(piece) || (n > 0 && tokens.Gap(i + n - 1).Length > 2))
+            {
+                return 0;
+            }
+
+            used += piece.Length;
+            n++;
+        }
+
+        return used == word.Length ? n : 0;
+    }
+
+    private ReadOnlySpan<char> Word(int w) => _folded.AsSpan(_words[w].At, _words[w].Length);
+}

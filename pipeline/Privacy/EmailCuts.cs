@@ -1,0 +1,42 @@
+using System.Buffers;
+using System.Text.RegularExpressions;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>Cuts e-mail addresses, however the sign and the dots are written, and addresses of web pages.</summary>
+internal static partial class EmailCuts
+{
+    private static readonly SearchValues<string> Signs = SearchValues.Create(["@", "\uff20", "\ufe6b", "at", "(a)", "arroba", "arobase", "chiocciola", "malpa", "ma\u0142pa", "apenstaart", "klammeraffe", "\u00e4t", "www", ".com", ".net", ".org", ".info", "mail"], StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Cuts what a text holds of them.</summary>
+    public static void Apply(string text, TextCuts cuts)
+    {
+        if (!text.AsSpan().ContainsAny(Signs))
+        {
+            return;
+        }
+
+        foreach (ValueMatch match in Email().EnumerateMatches(text))
+        {
+            cuts.Cut(match.Index, match.Index + match.Length, CutKind.Email);
+        }
+
+        foreach (ValueMatch match in Page().EnumerateMatches(text))
+        {
+            cuts.Cut(match.Index, match.Index + match.Length, CutKind.Email);
+        }
+    }
+
+    // Name, sign, domain. A sign in words needs a dot in words or a known ending behind it: "leaks at door" is no address.
+    [GeneratedRegex(
+        @"(?:[\p{L}\p{N}_+%'-]{1,64}\s?(?:\.|_|-|\((?:dot|punkt|point|punto|punt|kropka)\)|\[(?:dot|punkt|point|punto|punt|kropka)\]|\b(?:dot|punkt|point|punto|punt|kropka)\b)\s?){0,4}[\p{L}\p{N}_+%'-]{1,64}\s{0,2}"
+        + @"(?:(?:@|\uff20|\ufe6b|[(\[{<]\s?(?:at|a|@|\u00e4t)\s?[)\]}>]|\b(?:arroba|arobase|chiocciola|ma[l\u0142]pa|apenstaartje|klammeraffe|\u00e4t)\b)\s{0,2}[\p{L}\p{N}-]{1,63}"
+        + @"(?:\s?(?:\.|[(\[{]\s?(?:dot|punkt|point|punto|punt|kropka|\.)\s?[)\]}]|\b(?:dot|punkt|point|punto|punt|kropka)\b)\s?[\p{L}\p{N}-]{2,63}){0,4}"
+        + @"|\bat\b\s{0,2}[\p{L}\p{N}-]{1,63}(?:\s?(?:[(\[{]\s?(?:dot|\.)\s?[)\]}]|\bdot\b)\s?[\p{L}\p{N}-]{2,63}){1,4}"
+        + @"|\bat\b\s{0,2}[\p{L}\p{N}-]{1,63}(?:\.[\p{L}\p{N}-]{1,63}){0,3}\s?\.(?:com|net|org|info|edu|gov|biz|eu|de|uk|fr|es|nl|it|pl|at|ch|be|us|ca|au|ie|se|no|dk|fi|pt|cz|io)\b)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Email();
+
+    [GeneratedRegex(@"\b(?:https?://|www\.)\S{1,200}|\b[\p{L}\p{N}-]{2,63}(?:\.[\p{L}\p{N}-]{1,63}){0,3}\.(?:com|net|org|info|co\.uk)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Page();
+}

@@ -1,0 +1,137 @@
+using System.Security.Cryptography;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// The words that texts of one file may keep: those of its languages' dictionaries, of the program's and the shop's own
+/// tables, and those that at least five different customers of the file use. Everything else may be somebody's name.
+/// </summary>
+internal sealed class FileWords
+{
+    /// <summary>Different customers who vouch for a word.</summary>
+    public const int Customers = 5;
+
+    private const int LongestEnding = 4;
+    private const int ShortestSlip = 4;
+    private readonly WordList[] _lists;
+    private readonly HashSet<ulong> _frequent;
+    private readonly ComplaintWordTable _complaints;
+
+    /// <summary>Prepares.</summary>
+    /// <param name="languages">The file's languages.</param>
+    /// <param name="frequent">Hashes of the words that enough customers use.</param>
+    /// <param name="values">Values of columns of words that enough rows hold, each after its field's name and a tab.</param>
+    /// <param name="shapes">Shapes of long numbers that columns of codes usually hold, each after its field's name and a tab.</param>
+    /// <param name="fewest">Different customers that a value needs: five, or fewer in a short file.</param>
+    /// <param name="complaints">Reads misspelt words of complaints.</param>
+    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints)
+    {
+        Languages = languages;
+        _lists = [.. languages.Select(WordList.Get)];
+        _frequent = [.. frequent];
+        Values = values.ToHashSet(StringComparer.OrdinalIgnoreCase);
+        Shapes = shapes.ToHashSet(StringComparer.Ordinal);
+        (Fewest, _complaints) = (fewest, complaints);
+        HasNounsInCapitals = languages.Contains("de");
+    }
+
+    /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
+    public static string Version { get; } = "1-" + Convert.ToHexStringLower(SHA256.HashData(
+        [.. PersonalWords.Languages.Append("names").SelectMany(WordList.Bytes), .. System.Text.Encoding.UTF8.GetBytes(WordTable.ReadDefault("personal-words.csv") + WordTable.ReadDefault("content-words.csv"))]))[..16];
+
+    /// <summary>The file's languages.</summary>
+    public IReadOnlyList<string> Languages { get; }
+
+    /// <summary>Values of columns of words that enough rows hold.</summary>
+    public IReadOnlySet<string> Values { get; }
+
+    /// <summary>Shapes of long numbers that columns of codes usually hold.</summary>
+    public IReadOnlySet<string> Shapes { get; }
+
+    /// <summary>Different customers that a value needs.</summary>
+    public int Fewest { get; }
+
+    /// <summary>True when one of the languages writes every noun with a capital.</summary>
+    public bool HasNounsInCapitals { get; }
+
+    /// <summary>Words of a file of which nothing is known, in English.</summary>
+    public FileWords Neutral => field ??= Of(_complaints, "en");
+
+    /// <summary>Words of a file of which nothing is known but its languages.</summary>
+    public static FileWords Of(ComplaintWordTable complaints, params IReadOnlyList<string> languages) => new(languages, [], [], [], 1, complaints);
+
+    /// <summary>The same with more values.</summary>
+    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, _complaints);
+
+    /// <summary>True for a word that may stand.</summary>
+    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) =>
+        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || _frequent.Contains(hash) || IsVariant(folded) || IsMisspelt(folded, hash);
+
+    /// <summary>True for a slip in one of the values that enough rows hold.</summary>
+    public bool IsSlipOfValue(string cell, string field)
+    {
+        string typed = cell.ToLowerInvariant();
+        return Values.Any(v => v.Length > field.Length + ShortestSlip && v[field.Length] == '\t' && v.StartsWith(field, StringComparison.Ordinal) && FuzzyMatch.IsClose(typed, v[(field.Length + 1)..].ToLowerInvariant()));
+    }
+
+    /// <summary>True for a word that enough customers use.</summary>
+    public bool IsFrequent(ulong hash) => _frequent.Contains(hash);
+
+    /// <summary>True for a proper name; a possessive counts as its name.</summary>
+    public bool IsName(ReadOnlySpan<char> folded, ulong hash) =>
+        WordList.Get("names").Contains(hash) || (folded.Length > 3 && folded[^1] == 's' && WordList.Get("names").Contains(WordList.Hash(folded[..^1])));
+
+    private bool IsInDictionary(ulong hash)
+    {
+        foreach (WordList list in _lists)
+        {
+            if (list.Contains(hash))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // Umlauts written as two letters.
+    private bool IsVariant(ReadOnlySpan<char> folded)
+    {
+        if (!HasNounsInCapitals || folded.IndexOf('e') < 1 || folded.Length > 64)
+        {
+            return false;
+        }
+
+        Span<char> plain = stackalloc char[64];
+        int n = 0;
+        for (int i = 0; i < folded.Length; i++)
+        {
+            if (!(folded[i] == 'e' && i > 0 && folded[i - 1] is 'a' or 'o' or 'u'))
+            {
+                plain[n++] = folded[i];
+            }
+        }
+
+        return n < folded.Length && IsInDictionary(WordList.Hash(plain[..n]));
+    }
+
+    // What the complaint reader takes for one of its words, unless it is somebody's name.
+    private bool IsMisspelt(ReadOnlySpan<char> folded, ulong hash)
+    {
+        if (folded.Length < 4 || WordList.Get("names").Contains(hash))
+        {
+            return false;
+        }
+
+        foreach (string stem in PersonalWords.Own.Stems)
+        {
+            if (folded.Length <= stem.Length + LongestEnding && folded.StartsWith(stem))
+            {
+                return true;
+            }
+        }
+
+        return _complaints.Reads(folded.ToString());
+    }
+}

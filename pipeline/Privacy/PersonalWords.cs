@@ -1,0 +1,74 @@
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>
+/// Words that stand beside names, numbers and streets, by language, from <c>personal-words.csv</c>, and the words of the
+/// program's own tables. All are folded.
+/// </summary>
+internal static class PersonalWords
+{
+    private static readonly List<(string Class, string Language, string[] Words)> Rows =
+        [.. Lines("personal-words.csv").Select(c => (c[0], c[1], c[2].Split('|')))];
+
+    /// <summary>Languages with a dictionary.</summary>
+    public static IReadOnlyList<string> Languages { get; } = ["en", "de", "fr", "es", "nl", "it", "pl"];
+
+    /// <summary>Articles, prepositions, pronouns and the like of all languages.</summary>
+    public static HashSet<ulong> Function { get; } = Of("function");
+
+    /// <summary>Forms of address.</summary>
+    public static HashSet<ulong> Titles { get; } = Of("title");
+
+    /// <summary>What is said before a name, of one to three words joined with blanks.</summary>
+    public static HashSet<ulong> Ask { get; } = Of("ask");
+
+    /// <summary>What may stand before a name: call, tel, customer.</summary>
+    public static HashSet<ulong> Call { get; } = Of("call");
+
+    /// <summary>What follows a name: says, wants.</summary>
+    public static HashSet<ulong> Says { get; } = Of("says");
+
+    /// <summary>Street words that follow the name.</summary>
+    public static HashSet<ulong> StreetAfter { get; } = Of("street_after");
+
+    /// <summary>Street words that precede the name.</summary>
+    public static HashSet<ulong> StreetBefore { get; } = Of("street_before");
+
+    /// <summary>Ends of words that name a street.</summary>
+    public static IReadOnlyList<string> StreetEnds { get; } = [.. Rows.Where(r => r.Class == "street_end").SelectMany(r => r.Words).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>Words for digits.</summary>
+    public static HashSet<ulong> Digits { get; } = Of("digit");
+
+    /// <summary>What follows a number that counts or measures.</summary>
+    public static HashSet<ulong> Units { get; } = Of("unit");
+
+    /// <summary>Words by which a language is told.</summary>
+    public static IReadOnlyDictionary<string, HashSet<ulong>> Telling { get; } = Languages.ToDictionary(l => l, l => Hashes(Rows.Where(r => r.Language == l && r.Class is "function" or "domain" && r.Language == l).SelectMany(r => r.Words)), StringComparer.Ordinal);
+
+    /// <summary>Everyday words of the complaint reader.</summary>
+    public static HashSet<ulong> Common { get; } = Hashes(WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>Words of the shipped tables, and the beginnings of words among them (<c>leak*</c>).</summary>
+    public static (HashSet<ulong> Words, IReadOnlyList<string> Stems) Own { get; } = OwnWords();
+
+    private static (HashSet<ulong>, IReadOnlyList<string>) OwnWords()
+    {
+        string[] classes = ["complaint", "outcome", "component", "appliance", "worktype", "place"];
+        List<string> all =
+        [
+            .. Rows.Where(r => r.Class is "domain" or "unit" or "shop" or "everyday").SelectMany(r => r.Words),
+            .. Lines("content-words.csv").Where(c => classes.Contains(c[0])).SelectMany(c => c[2].Split('|')),
+            .. new[] { "complaint-words.csv", "components.csv", "appliance-words.csv", "outcome-words.csv" }
+                .SelectMany(f => Lines(f)).SelectMany(c => c[^1].Split('|').Append(c[0].Replace('_', ' '))).SelectMany(p => Tokenizer.Split(p, keepStars: true)),
+        ];
+        return (Hashes(all.Where(w => w[^1] != '*')), [.. all.Where(w => w.Length > 4 && w[^1] == '*').Select(w => TextFold.Fold(w.AsSpan(0, w.Length - 1))).Distinct(StringComparer.Ordinal)]);
+    }
+
+    private static IEnumerable<string[]> Lines(string file) => WordTable.ReadDefault(file).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Skip(1).Select(l => l.Split(','));
+
+    private static HashSet<ulong> Of(string kind) => Hashes(Rows.Where(r => r.Class == kind).SelectMany(r => r.Words));
+
+    private static HashSet<ulong> Hashes(IEnumerable<string> words) => [.. words.Select(w => WordList.Hash(TextFold.Fold(w)))];
+}

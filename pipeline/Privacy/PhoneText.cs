@@ -1,0 +1,100 @@
+using PhoneNumbers;
+
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>Tells a phone number from a code by the numbering plans of all countries (libphonenumber).</summary>
+internal static class PhoneText
+{
+    private const int FewestGrouped = 7;
+    private const int FewestSingle = 9;
+    private const int Most = 15;
+    private const int LongestShape = 40;
+
+    private static readonly Lazy<string[]> Regions = new(() => [.. PhoneNumberUtil.GetInstance().GetSupportedRegions().Order(StringComparer.Ordinal)]);
+
+    /// <summary>True for a cell that is a phone number and no more.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="bareToo">True where digits without a sign, a leading zero or a blank may be one: where enough rows show what the column's numbers look like.</param>
+    public static bool Is(ReadOnlySpan<char> cell, bool bareToo)
+    {
+        Span<char> digits = stackalloc char[Most];
+        int n = 0;
+        bool sign = false, parted = false;
+        foreach (char c in cell)
+        {
+            int digit = TextFold.Digit(c);
+            if (digit >= 0)
+            {
+                if (n == Most)
+                {
+                    return false;
+                }
+
+                digits[n++] = (char)('0' + digit);
+            }
+            else if (TextFold.IsWordPart(c) && (char.IsLetter(c) || char.IsSurrogate(c)))
+            {
+                return false;
+            }
+            else
+            {
+                sign |= c is '+' or '\uff0b';
+                parted |= c is not ('-' or '.' or '/');
+            }
+        }
+
+        return (sign || parted ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo)) && IsValid(digits[..n].ToString(), sign);
+    }
+
+    /// <summary>Shape of a cell with a long number: its digits as nines, its letters as A, what parts them as it stands, or null for a cell with few digits.</summary>
+    public static string? Shape(ReadOnlySpan<char> cell)
+    {
+        cell = cell.Trim();
+        if (cell.Length > LongestShape)
+        {
+            return null;
+        }
+
+        Span<char> shape = stackalloc char[LongestShape];
+        int digits = 0;
+        for (int i = 0; i < cell.Length; i++)
+        {
+            bool digit = TextFold.Digit(cell[i]) >= 0;
+            digits += digit ? 1 : 0;
+            shape[i] = digit ? '9' : char.IsLetter(cell[i]) ? 'A' : cell[i];
+        }
+
+        return digits < FewestGrouped ? null : shape[..cell.Length].ToString();
+    }
+
+    private static bool IsValid(string digits, bool sign)
+    {
+        var phones = PhoneNumberUtil.GetInstance();
+        if (sign || digits.StartsWith("00", StringComparison.Ordinal))
+        {
+            return Parses(phones, "+" + digits.TrimStart('0'), null);
+        }
+
+        foreach (string region in Regions.Value)
+        {
+            if (Parses(phones, digits, region))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Parses(PhoneNumberUtil phones, string number, string? region)
+    {
+        try
+        {
+            return phones.IsValidNumber(phones.Parse(number, region));
+        }
+        catch (NumberParseException)
+        {
+            return false;
+        }
+    }
+}

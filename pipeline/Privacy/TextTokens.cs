@@ -1,0 +1,118 @@
+namespace PartsSignal.Pipeline.Privacy;
+
+/// <summary>What a piece of text is made of.</summary>
+internal enum TokenKind
+{
+    /// <summary>Letters.</summary>
+    Word,
+
+    /// <summary>Digits.</summary>
+    Number,
+
+    /// <summary>Letters and digits.</summary>
+    Mixed,
+}
+
+/// <summary>A run of letters and digits.</summary>
+/// <param name="Start">Its first character.</param>
+/// <param name="End">The place behind its last.</param>
+/// <param name="Kind">What it is made of.</param>
+/// <param name="Hash">Hash of its folded form.</param>
+/// <param name="FoldedAt">Where its folded form begins.</param>
+/// <param name="FoldedLength">How long that is.</param>
+/// <param name="IsCapital">True when it begins with a capital and goes on in small letters.</param>
+/// <param name="OpensSentence">True when it is the first of the text or follows a full stop.</param>
+internal readonly record struct TextToken(int Start, int End, TokenKind Kind, ulong Hash, int FoldedAt, int FoldedLength, bool IsCapital, bool OpensSentence);
+
+/// <summary>A text in runs of letters and digits, with their folded forms. An apostrophe belongs to its word.</summary>
+internal sealed class TextTokens
+{
+    private readonly List<TextToken> _all = new(16);
+    private readonly char[] _folded;
+
+    /// <summary>Cuts a text.</summary>
+    public TextTokens(string text)
+    {
+        Text = text;
+        _folded = new char[text.Length * 2];
+        int used = 0, capitals = 0, words = 0;
+        bool opens = true;
+        for (int i = 0; i < text.Length;)
+        {
+            if (!TextFold.IsWordPart(text[i]) && TextFold.Digit(text[i]) < 0)
+            {
+                opens |= text[i] is '.' or '!' or '?' or ':' or '\n';
+                i++;
+                continue;
+            }
+
+            int start = i;
+            (bool letters, bool digits, bool small) = (false, false, false);
+            while (i < text.Length && Belongs(text, i))
+            {
+                bool digit = TextFold.Digit(text[i]) >= 0;
+                digits |= digit;
+                letters |= !digit && !TextFold.IsApostrophe(text[i]);
+                small |= i > start && char.IsLower(text[i]);
+                i++;
+            }
+
+            int length = TextFold.Fold(text.AsSpan(start, i - start), _folded.AsSpan(used));
+            bool capital = small && char.IsUpper(text[start]);
+            TokenKind kind = !digits ? TokenKind.Word : letters ? TokenKind.Mixed : TokenKind.Number;
+            _all.Add(new TextToken(start, i, kind, WordList.Hash(_folded.AsSpan(used, length)), used, length, capital, opens));
+            (capitals, words) = (capitals + (capital && !opens ? 1 : 0), words + (kind == TokenKind.Word && !opens ? 1 : 0));
+            used += length;
+            opens = false;
+        }
+
+        CapitalsTell = capitals * 2 <= words;
+    }
+
+    /// <summary>The text.</summary>
+    public string Text { get; }
+
+    /// <summary>Number of tokens.</summary>
+    public int Count => _all.Count;
+
+    /// <summary>False where most words begin with a capital, so that one more says nothing.</summary>
+    public bool CapitalsTell { get; }
+
+    /// <summary>A token.</summary>
+    public TextToken this[int i] => _all[i];
+
+    /// <summary>Its folded form.</summary>
+    public ReadOnlySpan<char> Folded(int i) => _folded.AsSpan(_all[i].FoldedAt, _all[i].FoldedLength);
+
+    /// <summary>Hash of several tokens joined with blanks.</summary>
+    public ulong Phrase(int first, int count)
+    {
+        Span<char> room = stackalloc char[96];
+        int n = 0;
+        for (int i = first; i < first + count; i++)
+        {
+            ReadOnlySpan<char> word = Folded(i);
+            if (n + word.Length + 1 > room.Length)
+            {
+                return 0;
+            }
+
+            if (i > first)
+            {
+                room[n++] = ' ';
+            }
+
+            word.CopyTo(room[n..]);
+            n += word.Length;
+        }
+
+        return WordList.Hash(room[..n]);
+    }
+
+    /// <summary>The text between a token and the next.</summary>
+    public ReadOnlySpan<char> Gap(int i) => i + 1 < _all.Count ? Text.AsSpan(_all[i].End, _all[i + 1].Start - _all[i].End) : Text.AsSpan(_all[i].End);
+
+    private static bool Belongs(string text, int i) =>
+        TextFold.IsWordPart(text[i]) || TextFold.Digit(text[i]) >= 0
+        || (TextFold.IsApostrophe(text[i]) && i + 1 < text.Length && TextFold.IsWordPart(text[i + 1]));
+}

@@ -1,0 +1,152 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Staging;
+
+/// <summary>
+/// Counts, over the first rows of a file, which words and values different customers have in common, and which languages
+/// the texts are in. A word of the customers' own names does not count.
+/// </summary>
+internal sealed class WordCensus
+{
+    private const int MostRows = 5_000;
+    private const int RowsPerCustomer = 40;
+    private const int RarestShape = 50;
+    private readonly Dictionary<ulong, Count> _words = [];
+    private readonly Dictionary<string, Count> _values = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, Count> _shapes = new(StringComparer.Ordinal);
+    private readonly HashSet<ulong> _names = [];
+    private readonly LanguageVote _languages = new();
+    private readonly int[] _textColumns;
+    private readonly (string Field, int Column)[] _wordColumns;
+    private readonly (string Field, int Column)[] _codeColumns;
+    private readonly CustomerColumns _customer;
+    private int _rows;
+
+    /// <summary>Prepares for a file.</summary>
+    public WordCensus(string kind, FieldMap fields)
+    {
+        _customer = new CustomerColumns(fields);
+        IReadOnlyList<Field> all = FieldCatalog.Of(kind);
+        (string Field, int Column)[] Columns(params Cleaner[] cleaners) =>
+        [
+            .. all.Where(f => cleaners.Contains(f.Cleaner)).SelectMany(f => new[] { fields.Field(f.Name) }
+                .Concat(f.PartLine ? Enumerable.Range(0, fields.PartGroups).Select(g => fields.Field(f.Name, g)) : [])
+                .Where(m => m.Column >= 0).Select(m => (f.Name, m.Column))).Distinct(),
+        ];
+        _textColumns = [.. Columns(Cleaner.Complaint, Cleaner.FreeText, Cleaner.PartDescription).Select(c => c.Column)];
+        _wordColumns = Columns(Cleaner.Word, Cleaner.Supplier, Cleaner.Component);
+        _codeColumns = Columns(Cleaner.Code, Cleaner.Model);
+    }
+
+    /// <summary>True when no more rows are taken.</summary>
+    public bool IsFull => _rows >= MostRows;
+
+    /// <summary>Takes the current row of a table.</summary>
+    public void Take(TableReader table)
+    {
+        if (IsFull || table.Fault is not null || table.Row.IsBlank)
+        {
+            return;
+        }
+
+        _rows++;
+        RowCells row = table.Row;
+        UInt128 customer = _customer.Digest(row) ?? (UInt128)(uint)_rows;
+        _customer.AddNames(row, _names);
+        foreach (int column in _textColumns)
+        {
+            if (!row[column].IsWhiteSpace())
+            {
+                TakeText(row[column], customer);
+            }
+        }
+
+        foreach ((string field, int column) in _wordColumns)
+        {
+            ReadOnlySpan<char> cell = row[column].Trim();
+            if (!cell.IsEmpty)
+            {
+                Add(_values, field + '\t' + cell.ToString(), customer);
+            }
+        }
+
+        foreach ((string field, int column) in _codeColumns)
+        {
+            ReadOnlySpan<char> cell = row[column].Trim();
+            if (cell.IsEmpty || CodeScrubber.IsPlain(cell))
+            {
+                continue;
+            }
+
+            Add(_values, field + '\t' + cell.ToString(), customer);
+            if (PhoneText.Shape(cell) is { } shape)
+            {
+                Add(_shapes, field + '\t' + shape, (UInt128)(uint)_rows);
+            }
+        }
+    }
+
+    /// <summary>What the file's texts may keep.</summary>
+    public FileWords Decide(ComplaintWordTable complaints)
+    {
+        int fewest = Math.Clamp(_rows / RowsPerCustomer, 1, FileWords.Customers);
+        WordList names = WordList.Get("names");
+        return new FileWords(
+            _languages.Languages,
+            _words.Where(w => w.Value.Is(FileWords.Customers) && !_names.Contains(w.Key) && !names.Contains(w.Key)).Select(w => w.Key),
+            _values.Where(v => v.Value.Is(Math.Max(2, fewest))).Select(v => v.Key),
+            _shapes.Where(s => s.Value.Is(Math.Max(2, fewest)) && s.Value.All * RarestShape >= _rows).Select(s => s.Key),
+            fewest,
+            complaints);
+    }
+
+    private void TakeText(ReadOnlySpan<char> text, UInt128 customer)
+    {
+        var tokens = new TextTokens(text.ToString());
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Kind != TokenKind.Word)
+            {
+                continue;
+            }
+
+            ulong word = tokens[i].Hash;
+            _languages.Add(word);
+            if (!PersonalWords.Common.Contains(word) && !PersonalWords.Function.Contains(word))
+            {
+                Add(_words, word, customer);
+            }
+        }
+    }
+
+    private static void Add<T>(Dictionary<T, Count> counts, T key, UInt128 customer)
+        where T : notnull
+    {
+        ref Count? count = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(counts, key, out _);
+        (count ??= new Count()).Add(customer);
+    }
+
+    // Up to five different customers.
+    private sealed class Count
+    {
+        private readonly UInt128[] _customers = new UInt128[FileWords.Customers];
+        private int _known;
+
+        /// <summary>All that were counted, the same again too.</summary>
+        public int All { get; private set; }
+
+        public void Add(UInt128 customer)
+        {
+            All++;
+            if (_known < _customers.Length && !_customers.AsSpan(0, _known).Contains(customer))
+            {
+                _customers[_known++] = customer;
+            }
+        }
+
+        public bool Is(int most) => _known >= most;
+    }
+}

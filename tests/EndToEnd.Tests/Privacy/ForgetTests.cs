@@ -1,0 +1,134 @@
+using PartsSignal.Pipeline.Commands;
+
+namespace PartsSignal.EndToEnd.Tests.Privacy;
+
+/// <summary>One person followed through everything: found by name, phone or address, taken out of store, stage and rejects, and kept out.</summary>
+public sealed class ForgetTests
+{
+    private const string Map = """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "customer_name": "Customer", "phone": "Phone", "address": "Address", "model": "Model", "complaint": "Complaint", "outcome": "Outcome" } } ] }""";
+
+    private const string Jobs = """
+        Job,Opened,Customer,Phone,Address,Model,Complaint,Outcome
+        1,2026-08-03,Mrs Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,does not fill again,fixed
+        2,2026-08-14,Ottilie Farnsworth,+44 7700 900461,,WX4150-B,leaks at the door,fixed
+        3,2026-09-01,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,does not fill,fixed
+        4,not a day,Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,noisy,fixed
+        5,not a day,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,noisy,fixed
+
+        """;
+
+    [Theory]
+    [InlineData("Ottilie Farnsworth")]
+    [InlineData("07700 900461")]
+    [InlineData("12 Lindenmoor Street")]
+    public async Task Forget_Customer_GoneFromStoreStageAndRejectsAndStaysGone(string customer)
+    {
+        using var folder = new ScratchFolder();
+        folder.Write("shop/shop.json", Map);
+        folder.Write("shop/jobs.csv", Jobs);
+        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        string[] before = Places(folder);
+        Assert.Equal(2, before.Distinct().Count());
+        string place = before[0];
+        Assert.Contains("Farnsworth", Rejects(folder), StringComparison.Ordinal);
+
+        Partssignal forget = await Partssignal.RunAsync("forget", "--customer", customer, "--input", folder.Sub("shop"), "--out", folder.Sub("out"));
+        Assert.Equal(0, forget.ExitCode);
+        Assert.Contains("Forgotten: 3 rows of 1 file.", forget.Out, StringComparison.Ordinal);
+        AssertGone(folder, place);
+
+        // Changed files, another load: still gone. The other customer is where he was.
+        folder.Write("shop/jobs.csv", Jobs + "6,2026-09-09,Ottilie Farnsworth,07700 900461,,WX4150-B,dead,fixed\n");
+        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        AssertGone(folder, place);
+        Assert.Contains(before[2], Places(folder));
+        Assert.Contains("Rookhope", Rejects(folder), StringComparison.Ordinal);
+        Assert.Equal(4, Places(folder).Length);
+        Assert.DoesNotContain("Farnsworth", File.ReadAllText(folder.Sub("out/forgotten.txt")), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Forget_Nobody_BadInputAndNothingChanged()
+    {
+        using var folder = new ScratchFolder();
+        folder.Write("shop/shop.json", Map);
+        folder.Write("shop/jobs.csv", Jobs);
+        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        Partssignal forget = await Partssignal.RunAsync("forget", "--customer", "Nobody Atall", "--input", folder.Sub("shop"), "--out", folder.Sub("out"));
+        Assert.Equal(2, forget.ExitCode);
+        Assert.False(File.Exists(folder.Sub("out/forgotten.txt")));
+        Assert.Equal(2, (await Partssignal.RunAsync("forget", "--input", folder.Sub("shop"), "--out", folder.Sub("out"))).ExitCode);
+    }
+
+    [Fact]
+    public async Task Load_KeyLost_NewKeyAllRestagedAndOneLineSaysSo()
+    {
+        using var folder = new ScratchFolder();
+        folder.Write("shop/shop.json", Map);
+        folder.Write("shop/jobs.csv", Jobs);
+        Assert.DoesNotContain("identity.key", (await LoadAsync(folder)).Out, StringComparison.Ordinal);
+        string[] before = Places(folder);
+        Assert.Equal(0, (await Partssignal.RunAsync("forget", "--customer", "Abel Rookhope", "--input", folder.Sub("shop"), "--out", folder.Sub("out"))).ExitCode);
+        File.Delete(folder.Sub("out/identity.key"));
+        Partssignal load = await LoadAsync(folder);
+        Assert.Equal(0, load.ExitCode);
+        Assert.Single(load.Out.Split('\n'), l => l.StartsWith("identity.key was lost: a new one was made and every file was read again.", StringComparison.Ordinal));
+        Assert.Contains("forget", load.Out, StringComparison.Ordinal);
+        string[] after = Places(folder);
+        Assert.Empty(before.Intersect(after));
+        Assert.Equal(before.Distinct().Count(), after.Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Load_RejectsPastTheirAge_RemovedAndNotMadeAgain()
+    {
+        using var folder = new ScratchFolder();
+        folder.Write("shop/shop.json", Map.Replace("{ \"sources\"", "{ \"rejectsDays\": 30, \"sources\"", StringComparison.Ordinal));
+        folder.Write("shop/jobs.csv", Jobs);
+        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        Assert.Contains("after 30 days", File.ReadAllText(folder.Sub("out/rejects/README.txt")), StringComparison.Ordinal);
+        await LoadAsync(folder, new LaterClock(29));
+        Assert.Contains("Farnsworth", Rejects(folder), StringComparison.Ordinal);
+        await LoadAsync(folder, new LaterClock(31));
+        Assert.Empty(Rejects(folder));
+        await LoadAsync(folder, new LaterClock(32));
+        Assert.Empty(Rejects(folder));
+
+        // A changed file is read again, and so are the rows that it refuses.
+        folder.Write("shop/jobs.csv", Jobs + "6,2026-09-09,Nell Loxbeare,07700 900111,,WX4150-B,dead,fixed\n");
+        await LoadAsync(folder, new LaterClock(0));
+        Assert.Contains("Farnsworth", Rejects(folder), StringComparison.Ordinal);
+    }
+
+    private static void AssertGone(ScratchFolder folder, string place)
+    {
+        Assert.All(OutputTexts.Of(folder.Sub("out")), o => Assert.DoesNotContain(place, o.Text, StringComparison.Ordinal));
+        Assert.DoesNotContain("Farnsworth", Rejects(folder), StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("900461", Rejects(folder), StringComparison.Ordinal);
+        Assert.DoesNotContain("Lindenmoor", Rejects(folder), StringComparison.Ordinal);
+    }
+
+    private static string[] Places(ScratchFolder folder)
+    {
+        string staged = Directory.EnumerateFiles(folder.Sub("out/stage"), "staged_jobs.parquet", SearchOption.AllDirectories).Single();
+        using PartsSignal.Analysis.Sql.Database database = PartsSignal.Analysis.Sql.Database.Open();
+        return [.. database.Query($"from read_parquet({PartsSignal.Analysis.Sql.Database.Literal(staged)}) select coalesce(place_key, '-') order by source_line", r => r.GetString(0))];
+    }
+
+    private static string Rejects(ScratchFolder folder) =>
+        string.Concat(Directory.EnumerateFiles(folder.Sub("out/rejects"), "*.csv").Select(File.ReadAllText));
+
+    private static Task<Partssignal> LoadAsync(ScratchFolder folder) => Partssignal.RunAsync("load", "--input", folder.Sub("shop"), "--out", folder.Sub("out"));
+
+    private static async Task LoadAsync(ScratchFolder folder, TimeProvider clock)
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        Assert.Equal(0, await CommandHost.RunAsync(["load", "--input", folder.Sub("shop"), "--out", folder.Sub("out")], output, error, clock));
+    }
+
+    private sealed class LaterClock(int days) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => DateTimeOffset.UtcNow.AddDays(days);
+    }
+}

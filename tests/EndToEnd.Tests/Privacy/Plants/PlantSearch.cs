@@ -1,0 +1,120 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using PartsSignal.Pipeline.Privacy;
+
+namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
+
+/// <summary>Looks for plants in texts, whatever the case, the diacritics and the blanks between digits.</summary>
+internal sealed partial class PlantSearch
+{
+    private const int FewestDigits = 8;
+    private readonly Dictionary<string, List<int>> _words = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<int>> _digits = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<(Plant Plant, string Cell)> _plants;
+
+    /// <summary>Prepares for a shop's plants.</summary>
+    public PlantSearch(IReadOnlyList<(Plant Plant, string Cell)> plants)
+    {
+        _plants = plants;
+        for (int i = 0; i < plants.Count; i++)
+        {
+            foreach (string word in plants[i].Plant.Words)
+            {
+                Add(_words, TextFold.Fold(word), i);
+            }
+
+            if (plants[i].Plant.Digits.Length >= FewestDigits)
+            {
+                Add(_digits, plants[i].Plant.Digits[^FewestDigits..], i);
+            }
+        }
+    }
+
+    /// <summary>Those found, each once, with what was found.</summary>
+    public IEnumerable<(int Plant, string Line)> FoundIn(string text)
+    {
+        foreach (string line in text.Split('\n'))
+        {
+            foreach (int plant in Words(line).Concat(Digits(line)))
+            {
+                yield return (plant, line.Length > 300 ? line[..300] : line);
+            }
+        }
+    }
+
+    private IEnumerable<int> Words(string line)
+    {
+        // Glued words too: every beginning within a run of letters that one of the words has.
+        foreach (Match run in Letters().Matches(line))
+        {
+            string folded = TextFold.Fold(run.Value);
+            if (folded.Length is > 2 and < 60)
+            {
+                foreach ((string word, List<int> plants) in Candidates(folded))
+                {
+                    if (word.Length < 5 ? folded == word : folded.Contains(word, StringComparison.Ordinal))
+                    {
+                        foreach (int plant in plants)
+                        {
+                            yield return plant;
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    private IEnumerable<KeyValuePair<string, List<int>>> Candidates(string folded)
+    {
+        for (int start = 0; start < folded.Length; start++)
+        {
+            for (int length = 2; length <= Math.Min(20, folded.Length - start); length++)
+            {
+                string part = folded.Substring(start, length);
+                if (_words.TryGetValue(part, out List<int>? plants))
+                {
+                    yield return new KeyValuePair<string, List<int>>(part, plants);
+                }
+            }
+        }
+    }
+
+    private IEnumerable<int> Digits(string line)
+    {
+        foreach (Match run in Numbers().Matches(line))
+        {
+            var digits = new StringBuilder();
+            foreach (char c in run.Value)
+            {
+                if (TextFold.Digit(c) is >= 0 and int digit)
+                {
+                    digits.Append(digit);
+                }
+            }
+
+            for (int i = 0; i + FewestDigits <= digits.Length; i++)
+            {
+                foreach (int plant in _digits.GetValueOrDefault(digits.ToString(i, FewestDigits), []))
+                {
+                    yield return plant;
+                }
+            }
+        }
+    }
+
+    private static void Add(Dictionary<string, List<int>> index, string key, int plant)
+    {
+        if (!index.TryGetValue(key, out List<int>? plants))
+        {
+            index.Add(key, plants = []);
+        }
+
+        plants.Add(plant);
+    }
+
+    [GeneratedRegex(@"[\p{L}\p{M}\p{Cf}]+")]
+    private static partial Regex Letters();
+
+    [GeneratedRegex(@"(?<![\d.])\p{Nd}(?:[^\p{L}\p{N}\t]{0,3}\p{Nd}){7,}")]
+    private static partial Regex Numbers();
+}
