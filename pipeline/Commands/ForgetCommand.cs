@@ -3,6 +3,7 @@ using System.Globalization;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Understanding;
@@ -59,6 +60,12 @@ internal sealed class ForgetCommand(ProgramIo io) : AsyncCommand<ForgetSettings>
         int code = File.Exists(output.RunRecord)
             ? await new RunCommand(io).ExecuteAsync(context, new RunSettings { Input = settings.Input, Out = settings.Out }, cancellationToken).ConfigureAwait(false)
             : await new LoadCommand(io).ExecuteAsync(context, new LoadSettings { Input = settings.Input, Out = settings.Out }, cancellationToken).ConfigureAwait(false);
+        using (await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false))
+        {
+            // The store before this one is kept for readers, and it still knows the customer.
+            new StoreSwap(output.Store).DropPrevious();
+        }
+
         io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Forgotten: {Counted.Of(found.Rows, "row")} of {Counted.Of(found.Files, "file")}. The jobs stay, without the customer. Later loads leave the customer out as well. Your own files still hold the rows."));
         return code;
     }

