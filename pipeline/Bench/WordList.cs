@@ -56,7 +56,7 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
         Dictionary<string, string> given = earlier.GroupBy(Name).ToDictionary(g => g.Key, g => g.Last().Answer, StringComparer.Ordinal);
         foreach ((int index, string answer) in answers.Where(a => a.Key < asked.Length))
         {
-            given[Name(asked[index])] = answer.Trim();
+            given[Name(asked[index])] = Code(answer.Trim());
         }
 
         string[] columns = [.. asked[0].Cells.Keys];
@@ -67,6 +67,9 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
             .Select(r => (IReadOnlyList<string?>)[.. columns.Select(c => c == ReviewFile.AnswerColumn ? r.Answer : c == ReviewFile.NoteColumn ? "" : r.Row[c])]));
         System.IO.File.Move(path + ".part", path, overwrite: true);
     }
+
+    // People write a choice as they say it: "no fill" for no_fill.
+    private string Code(string answer) => Choices.FirstOrDefault(c => c.Replace('_', ' ').Equals(answer.Replace('_', ' '), StringComparison.OrdinalIgnoreCase)) ?? answer;
 
     private IReadOnlyList<ReviewRow> Rows(string review) => System.IO.File.Exists(Path.Combine(review, File)) ? ReviewFile.Read(review, File) : [];
 

@@ -1,0 +1,68 @@
+using PartsSignal.Pipeline.Bench;
+
+namespace PartsSignal.EndToEnd.Tests.Bench;
+
+/// <summary>What an owner corrects and answers on the pages, and what the next load makes of it.</summary>
+public sealed class OwnerFormsTests : IDisposable
+{
+    private const string Log = "Job number,Call date,Finished,Make,Model number,Customer says,Part 1\n"
+        + "J1,2026-08-03,2026-08-04,Orvane,WE100,does not heat,P100\n"
+        + "J2,2026-13-04,2026-08-05,Orvane,WE100,it sulks,P200\n"
+        + "J3,2026-08-05,2026-08-06,Orvane,WE200,it grumbles on Mondays,P300\n";
+
+    private const string Settings = """
+        { "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job number", "opened_on": "Call date", "closed_on": "Finished", "brand": "Make", "model": "Model number", "complaint": "Customer says", "part": "Part 1" } } ] }
+        """;
+
+    private readonly ScratchFolder _home = new();
+    private readonly ShopFolder _shop;
+
+    public OwnerFormsTests()
+    {
+        _shop = new KnownShops(_home.Sub("home")).Add("Millrace");
+        File.WriteAllText(Path.Combine(_shop.Files, "jobs.csv"), Log);
+        File.WriteAllText(Path.Combine(_shop.Files, "shop.json"), Settings);
+    }
+
+    public void Dispose() => _home.Dispose();
+
+    [Fact]
+    public async Task Mend_RowWithAWrongDay_LoadsOnceAndItsFileStaysAsItWas()
+    {
+        Assert.Contains("refused", (await LoadAsync()).Out, StringComparison.Ordinal);
+        string file = Path.Combine(_shop.Output.Rejects, "jobs.csv.rejects.csv");
+        var rows = RefusedRows.Read(file);
+        RefusedRow row = Assert.Single(rows.Rows);
+        Assert.Equal(("3", "Call date"), (row.Line, row.FaultyColumn));
+        Assert.Equal(["J2", "2026-13-04", "2026-08-05", "Orvane", "WE100", "it sulks", "P200"], row.Cells);
+
+        rows.Mend(_shop.Files, "jobs.csv.rejects.csv", [(row, [.. row.Cells.Select(c => c == "2026-13-04" ? "2026-08-04" : c)])]);
+        string loaded = (await LoadAsync("--format", "csv")).Out;
+        Assert.Matches("mended/jobs.csv.rejects.csv,jobs,1,1,0,0,0", loaded);
+        Assert.Equal(Log, await File.ReadAllTextAsync(Path.Combine(_shop.Files, "jobs.csv")));
+
+        // The row in the file is still refused, and known to be settled by what it says.
+        new SettledRows(_shop.Folder).Add([row.Key]);
+        Assert.Contains(RefusedRows.Read(file).Rows.Single().Key, new SettledRows(_shop.Folder).Keys);
+    }
+
+    [Fact]
+    public async Task Save_AnswersGivenOneAfterTheOther_AreAllKeptAndCanBeTakenBack()
+    {
+        await LoadAsync();
+        WordList list = Complaints();
+        Assert.Equal(["it grumbles on mondays"], list.Questions.Select(q => q.Text.ToLowerInvariant()));
+        list.Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "noise" });
+        Assert.Equal("noise", Complaints().Questions.Single().Answer);
+        Complaints().Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string>());
+        Assert.Equal("noise", Complaints().Questions.Single().Answer);
+        Complaints().Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "No fill" });
+        Assert.Equal("no_fill", Complaints().Questions.Single().Answer);
+        Complaints().Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "" });
+        Assert.Equal("", Complaints().Questions.Single().Answer);
+    }
+
+    private WordList Complaints() => WordList.All(_shop.Output.Review, _shop.Files).Single(l => l.Title == "Complaints");
+
+    private Task<Partssignal> LoadAsync(params string[] more) => Partssignal.RunAsync(["load", "--input", _shop.Files, "--out", _shop.Output.Root, .. more]);
+}
