@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Privacy;
 

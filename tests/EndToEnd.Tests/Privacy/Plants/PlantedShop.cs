@@ -117,8 +117,15 @@ internal sealed class PlantedShop
         {
             var row = new Dictionary<string, string>(StringComparer.Ordinal)
             {
-                ["Order"] = $"H2026-{i:00000}", ["Supplier"] = i % 2 == 0 ? "Haldorvane" : "Brixomere", ["Ordered"] = Day(i), ["Part"] = $"4{i % 10}-118{i % 10}", ["Other"] = $"HV4{i % 50:0000}",
-                ["Text"] = i % 2 == 0 ? "Inlet valve" : "Drain pump", ["Qty"] = "1", ["Job"] = $"EN-{i % 200:00000}", ["Reason"] = i % 4 == 0 ? "wrong part ordered" : "",
+                ["Order"] = $"H2026-{i:00000}",
+                ["Supplier"] = i % 2 == 0 ? "Haldorvane" : "Brixomere",
+                ["Ordered"] = Day(i),
+                ["Part"] = $"4{i % 10}-118{i % 10}",
+                ["Other"] = $"HV4{i % 50:0000}",
+                ["Text"] = i % 2 == 0 ? "Inlet valve" : "Drain pump",
+                ["Qty"] = "1",
+                ["Job"] = $"EN-{i % 200:00000}",
+                ["Reason"] = i % 4 == 0 ? "wrong part ordered" : "",
             };
             if (i % 2 == 1 && i / 2 < plants)
             {
