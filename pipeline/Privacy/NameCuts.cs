@@ -81,11 +81,11 @@ internal static class NameCuts
         }
     }
 
-    // A capital within a sentence, or a word that is a proper name as well, unless everybody needs it.
+    // A capital within a sentence, or a word that is a proper name as well, unless everybody needs it. Unknown words go
+    // anyway, but a misspelt one still tells the kind of a complaint.
     private static bool MayBeName(TextTokens tokens, FileWords words, int k) =>
         tokens[k].Kind == TokenKind.Word && tokens[k].FoldedLength > 1
-        && (!words.IsKnown(tokens.Folded(k), tokens[k].Hash)
-            || IsAlsoName(tokens, words, k)
+        && (IsAlsoName(tokens, words, k)
             || (tokens[k].IsCapital && tokens.CapitalsTell && !tokens[k].OpensSentence && !IsOrdinary(tokens, words, k) && !words.HasNounsInCapitals));
 
     private static bool IsAlsoName(TextTokens tokens, FileWords words, int k) =>
