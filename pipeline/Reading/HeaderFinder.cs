@@ -102,11 +102,11 @@ internal static class HeaderFinder
             && !row.Forms.Any(f => f is CellForm.Number or CellForm.Date or CellForm.DamagedNumber);
     }
 
-    // Months below months are cells of a column of months.
+    // Months below or above months are cells of a column of months.
     private static bool MonthsGoOn(IReadOnlyList<SampleRow> rows, int at)
     {
         int[] months = [.. Enumerable.Range(0, rows[at].Cells.Count).Where(i => IsPeriod(rows[at].Cells[i].Trim()))];
-        return rows.Skip(at + 1).Any(r => months.Any(i => i < r.Cells.Count && IsPeriod(r.Cells[i].Trim())));
+        return rows.Where((_, i) => i != at).Any(r => months.Any(i => i < r.Cells.Count && IsPeriod(r.Cells[i].Trim())));
     }
 
     // Months that stand as columns: 2024-05, 05/2024, 202405.

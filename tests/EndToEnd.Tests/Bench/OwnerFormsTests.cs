@@ -8,7 +8,7 @@ public sealed class OwnerFormsTests : IDisposable
     private const string Log = "Job number,Call date,Finished,Make,Model number,Customer says,Part 1\n"
         + "J1,2026-08-03,2026-08-04,Orvane,WE100,does not heat,P100\n"
         + "J2,2026-13-04,2026-08-05,Orvane,WE100,it sulks,P200\n"
-        + "J3,2026-08-05,2026-08-06,Orvane,WE200,it grumbles on Mondays,P300\n";
+        + "J3,2026-08-05,2026-08-06,Orvane,WE200,it grumbles at night,P300\n";
 
     private const string Settings = """
         { "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job number", "opened_on": "Call date", "closed_on": "Finished", "brand": "Make", "model": "Model number", "complaint": "Customer says", "part": "Part 1" } } ] }
@@ -51,7 +51,7 @@ public sealed class OwnerFormsTests : IDisposable
     {
         await LoadAsync();
         WordList list = Complaints();
-        Assert.Equal(["it grumbles on mondays"], list.Questions.Select(q => q.Text.ToLowerInvariant()));
+        Assert.Equal(["it grumbles at night"], list.Questions.Select(q => q.Text.ToLowerInvariant()));
         list.Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "noise" });
         Assert.Equal("noise", Complaints().Questions.Single().Answer);
         Complaints().Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string>());
