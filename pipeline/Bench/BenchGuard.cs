@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http;
-using PartsSignal.Reports.Phone;
+using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -62,14 +62,14 @@ internal sealed class BenchGuard(StartToken token, IAntiforgery forms)
 
     private static void Strict(IHeaderDictionary headers, PathString path)
     {
-        headers.ContentSecurityPolicy = StyledInside.Any(p => path.StartsWithSegments(p)) ? ServedPolicy.Text : OwnPages;
-        headers.XContentTypeOptions = "nosniff";
-        headers.XFrameOptions = "DENY";
+        RequestGuard.Strict(headers);
+        if (!StyledInside.Any(p => path.StartsWithSegments(p)))
+        {
+            headers.ContentSecurityPolicy = OwnPages;
+        }
+
+        // Without a referrer, browsers send no usable Origin with our own forms.
         headers["Referrer-Policy"] = "same-origin";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
-        headers.CacheControl = "no-store";
     }
 
     private static Task RefuseAsync(HttpContext context, int status, string why)

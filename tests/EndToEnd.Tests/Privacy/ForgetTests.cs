@@ -87,16 +87,19 @@ public sealed class ForgetTests
         folder.Write("shop/jobs.csv", Jobs);
         Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
         Assert.Contains("after 30 days", File.ReadAllText(folder.Sub("out/rejects/README.txt")), StringComparison.Ordinal);
-        await LoadAsync(folder, new LaterClock(29));
+
+        // The age counts from when the rows were written, so the clock does too.
+        DateTimeOffset written = Directory.EnumerateFiles(folder.Sub("out/rejects"), "*.csv").Max(File.GetLastWriteTimeUtc);
+        await LoadAsync(folder, new FixedClock(written.AddDays(29)));
         Assert.Contains("Farnsworth", Rejects(folder), StringComparison.Ordinal);
-        await LoadAsync(folder, new LaterClock(31));
+        await LoadAsync(folder, new FixedClock(written.AddDays(31)));
         Assert.Empty(Rejects(folder));
-        await LoadAsync(folder, new LaterClock(32));
+        await LoadAsync(folder, new FixedClock(written.AddDays(32)));
         Assert.Empty(Rejects(folder));
 
         // A changed file is read again, and so are the rows that it refuses.
         folder.Write("shop/jobs.csv", Jobs + "6,2026-09-09,Nell Loxbeare,07700 900111,,WX4150-B,dead,fixed\n");
-        await LoadAsync(folder, new LaterClock(0));
+        await LoadAsync(folder, new FixedClock(written.AddDays(0)));
         Assert.Contains("Farnsworth", Rejects(folder), StringComparison.Ordinal);
     }
 
@@ -127,8 +130,8 @@ public sealed class ForgetTests
         Assert.Equal(0, await CommandHost.RunAsync(["load", "--input", folder.Sub("shop"), "--out", folder.Sub("out")], output, error, clock));
     }
 
-    private sealed class LaterClock(int days) : TimeProvider
+    private sealed class FixedClock(DateTimeOffset now) : TimeProvider
     {
-        public override DateTimeOffset GetUtcNow() => DateTimeOffset.UtcNow.AddDays(days);
+        public override DateTimeOffset GetUtcNow() => now;
     }
 }
