@@ -84,10 +84,10 @@ internal static class QuestionMaker
         string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         return new ReadingQuestion(
             $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
-            $"Which column of '{where}' says this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
-            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column says it")],
+            $"Which column of '{where}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column holds it")],
             [.. columns.Take(2).SelectMany(c => Examples(c, reading, columns.Length > 1 ? 2 : ExamplesPerColumn).Select(e => columns.Length > 1 ? $"{c.Name}: {e}" : e)).Take(ExamplesPerColumn)],
-            chosen is null ? $"Until you answer, nothing is read as {doubt.Field}, and what rests on it is missing." : $"Until you answer, '{chosen}' is read as {doubt.Field}.",
+            chosen is null ? $"Until you answer, no column is used for this, and figures that need it are missing." : $"Until you answer, column '{chosen}' is used for this.",
             chosen ?? ReadingAnswers.Nothing,
             doubt.Weight * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
     }
@@ -101,10 +101,10 @@ internal static class QuestionMaker
         string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         return new ReadingQuestion(
             $"{reading.Key}/column/{column.Name}", table.File, table.Sheet, column.Name, taken,
-            $"What does column '{column.Name}' of '{where}' say?",
+            $"What does column '{column.Name}' of '{where}' hold?",
             [.. fields.Select(f => new QuestionChoice(f, FieldCatalog.Get(reading.Kind, f).Meaning.TrimEnd('.'))), new QuestionChoice(ReadingAnswers.Nothing, "none of these")],
             [.. Examples(column, reading, ExamplesPerColumn)],
-            taken is null ? "Until you answer, it is not read, and what rests on it is missing." : $"Until you answer, it is read as {taken}.",
+            taken is null ? "Until you answer, this column is not used, and figures that need it are missing." : $"Until you answer, it is read as the {taken.Replace('_', ' ')}.",
             taken ?? ReadingAnswers.Nothing,
             doubts.Max(d => d.Weight) * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
     }
