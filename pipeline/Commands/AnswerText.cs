@@ -137,12 +137,13 @@ internal static class AnswerText
         }
 
         phone.Head("Carry");
-        foreach (CarryList list in (CarryList[])[answer.Carry80, answer.Carry95])
+        foreach (CarryList list in answer.Carry80.Needs.SequenceEqual(answer.Carry95.Needs) ? (CarryList[])[answer.Carry80] : [answer.Carry80, answer.Carry95])
         {
+            // The call's own figure, so that it can't contradict the odds above it.
             string[] parts = [.. list.Needs.Where(n => n != Need.NoPart).Select(Name)];
             phone.Line(
-                !list.EnoughCalls ? "too few jobs to suggest a full kit" : parts.Length == 0 ? "only your tools" : string.Join(", ", parts),
-                F($"{list.Promise * 100:0} in 100: "), 11);
+                parts.Length == 0 ? "only your tools" : string.Join(", ", parts),
+                F($"{Math.Min(99, Math.Round(list.Covers * 100)):0} in 100: "), 11);
         }
 
         LikelyNeed? first = answer.Needs.FirstOrDefault(n => n.BringFrom is not null);

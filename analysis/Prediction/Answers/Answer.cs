@@ -18,10 +18,10 @@ public sealed record Answer
     /// <summary>Chance left over for everything not listed.</summary>
     public required double OtherOdds { get; init; }
 
-    /// <summary>Carry these and about 80 calls in 100 are covered.</summary>
+    /// <summary>The short set: such sets cover about 80 calls in 100.</summary>
     public required CarryList Carry80 { get; init; }
 
-    /// <summary>Carry these and about 95 calls in 100 are covered.</summary>
+    /// <summary>The long set: such sets cover about 95 calls in 100.</summary>
     public required CarryList Carry95 { get; init; }
 
     /// <summary>The checks in order, or null if the table has none for such a call.</summary>
@@ -73,11 +73,11 @@ public sealed record LikelyNeed(
 /// <param name="Vans">Vans that hold it.</param>
 public sealed record AnswerPart(FamilyPart Part, long JobsOnModel, string Basis, IReadOnlyList<VanPart> Vans);
 
-/// <summary>A set with a promise.</summary>
-/// <param name="Promise">Share of calls covered, for example 0.95.</param>
-/// <param name="Needs">Needs in the set, likeliest first.</param>
-/// <param name="EnoughCalls">False: too few calls to calibrate on, so the set holds everything.</param>
-public sealed record CarryList(double Promise, IReadOnlyList<string> Needs, bool EnoughCalls);
+/// <summary>A set to carry.</summary>
+/// <param name="Promise">Share of all calls that such sets cover, for example 0.95.</param>
+/// <param name="Needs">Needs in the set, likeliest first; empty: too few jobs to say.</param>
+/// <param name="Covers">Chance that this call needs one of them: the sum of their odds, 0 to 1.</param>
+public sealed record CarryList(double Promise, IReadOnlyList<string> Needs, double Covers);
 
 /// <summary>Something to look at while there.</summary>
 /// <param name="Component">The component.</param>

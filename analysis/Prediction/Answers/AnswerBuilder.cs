@@ -22,8 +22,8 @@ public static class AnswerBuilder
             Evidence = evidence,
             Needs = needs,
             OtherOdds = Math.Max(0, 1 - needs.Sum(n => n.Odds)),
-            Carry80 = Carry(model, odds, model.Carry80, call),
-            Carry95 = Carry(model, odds, model.Carry95, call),
+            Carry80 = Carry(model, odds, model.Carry80, call, enough),
+            Carry95 = Carry(model, odds, model.Carry95, call, enough),
             Checks = checks,
             WhileThere = WhileThereAdvice.For(call, needs, facts, options),
             Cautions = [.. Cautions(checks).Distinct(StringComparer.Ordinal)],
@@ -88,10 +88,10 @@ public static class AnswerBuilder
             .Select(p => new AnswerPart(
                 p.Part, p.OnModel, p.OnModel > 0 ? "this model" : p.Part.TimesSeen > 0 ? "family jobs" : "list", [.. facts.Vans(p.Part.PartNumber)]));
 
-    private static CarryList Carry(ShippedModel model, double[] odds, CarryLimits limits, Call call)
+    private static CarryList Carry(ShippedModel model, double[] odds, CarryLimits limits, Call call, bool enough)
     {
-        double? limit = limits.For(call.ApplianceType);
-        return new CarryList(limits.Promise, [.. CarrySet.Members(odds, limit).Select(k => model.Needs[k])], limit is not null);
+        IReadOnlyList<int> members = enough ? CarrySet.Members(odds, limits.For(call.ApplianceType, call.ComplaintKind)) : [];
+        return new CarryList(limits.Promise, [.. members.Select(k => model.Needs[k])], members.Sum(k => odds[k]));
     }
 
     private static IEnumerable<string> Cautions(CallCheckPlan? plan)

@@ -11,14 +11,14 @@ public sealed record WalkedForecast(Forecast Forecast, bool Covered80, bool Cove
 /// <summary>What a walk through the months leaves behind.</summary>
 /// <param name="Test">Forecasts of the test months.</param>
 /// <param name="Temperature">Temperature for the days after the last.</param>
-/// <param name="Carry80">Limits of the 80 % sets for the days after the last.</param>
-/// <param name="Carry95">Limits of the 95 % sets for the days after the last.</param>
+/// <param name="Carry80">Thresholds of the 80 % sets for the days after the last.</param>
+/// <param name="Carry95">Thresholds of the 95 % sets for the days after the last.</param>
 /// <param name="Last">The predictor of the last fold, to start the final training from.</param>
 internal sealed record WalkForwardResult(IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last);
 
 /// <summary>
 /// Rolling origin: at each cut-off a contender learns from what was known, answers the months up to the next cut-off,
-/// with temperature and set limits from its own answers of the two folds before.
+/// with temperature and set thresholds from its own answers of the two folds before.
 /// </summary>
 internal static class WalkForward
 {
@@ -63,8 +63,8 @@ internal static class WalkForward
         forecast,
         carry80.Covers(forecast),
         carry95.Covers(forecast),
-        CarrySet.Members(forecast.Odds, carry80.For(forecast.ApplianceType)).Count,
-        CarrySet.Members(forecast.Odds, carry95.For(forecast.ApplianceType)).Count);
+        carry80.Members(forecast).Count,
+        carry95.Members(forecast).Count);
 }
 
 /// <summary>How contenders are judged.</summary>

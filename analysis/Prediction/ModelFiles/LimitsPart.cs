@@ -1,34 +1,52 @@
 namespace PartsSignal.Analysis.Prediction.ModelFiles;
 
-/// <summary>Set limits as bytes. A limit that is missing is written as -1.</summary>
+/// <summary>Set thresholds as bytes.</summary>
 internal static class LimitsPart
 {
     public static void Write(BinaryWriter writer, CarryLimits limits)
     {
         writer.Write(limits.Promise);
-        writer.Write(limits.Overall ?? -1);
+        writer.Write(limits.Overall);
         writer.Write(limits.Calls);
-        writer.Write(limits.ByType.Count);
-        foreach ((string type, double? limit) in limits.ByType.OrderBy(t => t.Key, StringComparer.Ordinal))
-        {
-            writer.Write(type);
-            writer.Write(limit ?? -1);
-        }
+        Write(writer, limits.ByKind);
+        Write(writer, limits.ByCell);
     }
 
     public static CarryLimits Read(BinaryReader reader)
     {
-        double promise = reader.ReadDouble();
-        double? overall = Limit(reader);
-        int calls = reader.ReadInt32(), types = reader.ReadInt32();
-        var byType = new Dictionary<string, double?>(StringComparer.Ordinal);
-        for (int t = 0; t < types; t++)
-        {
-            byType[reader.ReadString()] = Limit(reader);
-        }
-
-        return new CarryLimits(promise, overall, byType, calls);
+        double promise = reader.ReadDouble(), overall = reader.ReadDouble();
+        int calls = reader.ReadInt32();
+        return new CarryLimits(promise, overall, Thresholds(reader), Thresholds(reader), calls);
     }
 
-    private static double? Limit(BinaryReader reader) => reader.ReadDouble() is >= 0 and var limit ? limit : null;
+    /// <summary>Skips the limits of version 2, which were limits of something else; its sets are wide.</summary>
+    public static CarryLimits ReadVersion2(BinaryReader reader)
+    {
+        double promise = reader.ReadDouble();
+        reader.ReadDouble();
+        reader.ReadInt32();
+        Thresholds(reader);
+        return CarryLimits.Fit([], promise);
+    }
+
+    private static void Write(BinaryWriter writer, IReadOnlyDictionary<string, double> thresholds)
+    {
+        writer.Write(thresholds.Count);
+        foreach ((string key, double threshold) in thresholds.OrderBy(t => t.Key, StringComparer.Ordinal))
+        {
+            writer.Write(key);
+            writer.Write(threshold);
+        }
+    }
+
+    private static Dictionary<string, double> Thresholds(BinaryReader reader)
+    {
+        var thresholds = new Dictionary<string, double>(StringComparer.Ordinal);
+        for (int left = reader.ReadInt32(); left > 0; left--)
+        {
+            thresholds[reader.ReadString()] = reader.ReadDouble();
+        }
+
+        return thresholds;
+    }
 }

@@ -10,6 +10,9 @@ namespace PartsSignal.Analysis.Prediction.ModelFiles;
 /// </summary>
 public static class ModelFile
 {
+    // An owner's last run must answer after an upgrade.
+    private const int EarlierVersion = 2;
+
     private static readonly byte[] Mark = "PSMODEL\n"u8.ToArray();
 
     /// <summary>Writes a model.</summary>
@@ -41,8 +44,8 @@ public static class ModelFile
             }
 
             int version = reader.ReadInt32();
-            return version == ShippedModel.Version
-                ? ReadParts(reader)
+            return version is ShippedModel.Version or EarlierVersion
+                ? ReadParts(reader, version)
                 : throw new InvalidDataException($"The model file has version {version}; this program reads {ShippedModel.Version}. Run 'run' again.");
         }
         catch (EndOfStreamException cut)
@@ -51,13 +54,13 @@ public static class ModelFile
         }
     }
 
-    private static ShippedModel ReadParts(BinaryReader reader)
+    private static ShippedModel ReadParts(BinaryReader reader, int version)
     {
         string contender = reader.ReadString();
         int day = reader.ReadInt32(), jobs = reader.ReadInt32();
         double temperature = reader.ReadDouble();
-        var carry80 = LimitsPart.Read(reader);
-        var carry95 = LimitsPart.Read(reader);
+        Func<BinaryReader, CarryLimits> limits = version == EarlierVersion ? LimitsPart.ReadVersion2 : LimitsPart.Read;
+        CarryLimits carry80 = limits(reader), carry95 = limits(reader);
         BackOffModel counts = CountsPart.Read(reader);
         return new ShippedModel
         {

@@ -1,10 +1,10 @@
 namespace PartsSignal.Analysis.Prediction.ModelFiles;
 
-/// <summary>The model that answers: a predictor, its temperature, the limits of its sets, and the counts behind every answer.</summary>
+/// <summary>The model that answers: a predictor, its temperature, the thresholds of its sets, and the counts behind every answer.</summary>
 public sealed record ShippedModel : IPredictor
 {
     /// <summary>Version of the file form.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     /// <summary>Name of the contender that won.</summary>
     public required string Contender { get; init; }
@@ -24,10 +24,10 @@ public sealed record ShippedModel : IPredictor
     /// <summary>Temperature, above 0.</summary>
     public required double Temperature { get; init; }
 
-    /// <summary>Limits of the 80 % sets.</summary>
+    /// <summary>Thresholds of the 80 % sets.</summary>
     public required CarryLimits Carry80 { get; init; }
 
-    /// <summary>Limits of the 95 % sets.</summary>
+    /// <summary>Thresholds of the 95 % sets.</summary>
     public required CarryLimits Carry95 { get; init; }
 
     /// <inheritdoc/>

@@ -95,8 +95,8 @@ internal static class InventedPhone
             Predictor = new LogOddsModel(shape, weights, [0.2, 0.1, 0.3, 0.4], []),
             Counts = new BackOffModel(needs, []),
             Temperature = 1.13,
-            Carry80 = new CarryLimits(0.8, null, new Dictionary<string, double?>(), 0),
-            Carry95 = new CarryLimits(0.95, null, new Dictionary<string, double?>(), 0),
+            Carry80 = CarryLimits.Fit([], 0.8),
+            Carry95 = CarryLimits.Fit([], 0.95),
         };
     }
 }

@@ -44,6 +44,31 @@ public sealed class AnswerBuilderTests
     }
 
     [Fact]
+    public void Build_AnyCall_SetsSayWhatTheOddsAboveThemSay()
+    {
+        ClosedCall[] jobs = [.. new TestShop(4).Jobs(600, Start).Select(j => j.Call)];
+        ShippedModel model = Model(jobs);
+        Assert.All(jobs.Take(200), job =>
+        {
+            Answer answer = AnswerBuilder.Build(job.Call, model, Facts(), new AnswerOptions { LeastOdds = 0, MostNeeds = 99 });
+            foreach ((CarryList list, double least) in new[] { (answer.Carry80, 0.6), (answer.Carry95, 0.9) })
+            {
+                Assert.Equal(list.Needs, answer.Needs.Take(list.Needs.Count).Select(n => n.Need));
+                Assert.Equal(answer.Needs.Take(list.Needs.Count).Sum(n => n.Odds), list.Covers, 9);
+                Assert.InRange(list.Covers, least, 1.000001);
+            }
+        });
+    }
+
+    [Fact]
+    public void Build_SmallShop_GivesSetsRatherThanNone()
+    {
+        Answer answer = Build(NoFill);
+        Assert.InRange(answer.Carry80.Covers, 0.9, 1);
+        Assert.NotEmpty(answer.Carry80.Needs);
+    }
+
+    [Fact]
     public void Build_UnseenFamily_AnswersFromTheTypeAndSaysSo()
     {
         Answer answer = Build(NoFill with { ModelFamily = "F9", ModelNumber = "F9-1" });

@@ -17,7 +17,8 @@ public sealed class ModelFileTests
         ShippedModel model = Model(name), again = Read(Write(model));
         Assert.Equal(model.Needs, again.Needs);
         Assert.Equal(model.LearnedTo, again.LearnedTo);
-        Assert.Equal(model.Carry95.ByType, again.Carry95.ByType);
+        Assert.Equal(model.Carry95.ByKind, again.Carry95.ByKind);
+        Assert.Equal(0.94, again.Carry95.For("washer", "leak"));
         Assert.Equal(model.Carry80.Overall, again.Carry80.Overall);
         Assert.All(Calls.Take(50), c => Assert.Equal(model.Odds(c.Call), again.Odds(c.Call)));
         Assert.Equal(model.Counts.EvidenceFor(Calls[0].Call), again.Counts.EvidenceFor(Calls[0].Call));
@@ -48,8 +49,8 @@ public sealed class ModelFileTests
             Predictor = predictor,
             Counts = BackOffTrainer.Train(Calls),
             Temperature = 1.05,
-            Carry80 = new CarryLimits(0.8, 0.7, new Dictionary<string, double?>(), 30),
-            Carry95 = new CarryLimits(0.95, null, new Dictionary<string, double?> { ["washer"] = 0.9, ["dryer"] = null }, 30),
+            Carry80 = new CarryLimits(0.8, 0.7, new Dictionary<string, double>(), new Dictionary<string, double>(), 30),
+            Carry95 = new CarryLimits(0.95, 0.96, new Dictionary<string, double> { ["leak"] = 0.97 }, new Dictionary<string, double> { [CarryLimits.Cell("washer", "leak")] = 0.94 }, 30),
         };
     }
 
