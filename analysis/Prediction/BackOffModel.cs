@@ -33,6 +33,18 @@ public sealed class BackOffModel : IPredictor
         return shares;
     }
 
+    /// <summary>Counts per need of the jobs with a complaint on any type of appliance, or null if there are none.</summary>
+    public int[]? OnAnyType(string complaintKind)
+    {
+        string ending = '\u001f' + complaintKind;
+        int[][] groups =
+        [
+            .. _levels.Where(l => l.Level.Name == BackOffLevel.TypeComplaint)
+                .SelectMany(l => l.Groups).Where(g => g.Key.EndsWith(ending, StringComparison.Ordinal)).Select(g => g.Value),
+        ];
+        return groups.Length == 0 ? null : [.. Enumerable.Range(0, Needs.Count).Select(k => groups.Sum(g => g[k]))];
+    }
+
     /// <summary>Counts behind an answer: per level the call reaches, widest first.</summary>
     public IReadOnlyList<LevelCount> EvidenceFor(Call call) =>
         [.. _levels.Where(l => l.Level.Key(call) is not null).Select(l => new LevelCount(l.Level.Name, l.Find(call) is { } counts ? counts.Sum() : 0))];

@@ -13,8 +13,8 @@ namespace PartsSignal.Analysis.Prediction;
 public sealed record CarryLimits(
     double Promise, double Overall, IReadOnlyDictionary<string, double> ByKind, IReadOnlyDictionary<string, double> ByCell, int Calls)
 {
-    // The wider group counts as much as so many calls.
-    private const double Pooled = 50;
+    // The wider group counts as much as so many calls: all calls beside those of one kind or type, and these beside a cell.
+    private const double PooledAll = 20, Pooled = 50;
 
     // Of that, what comes from the same complaint on other types; the rest comes from other complaints on the same type.
     private const double FromKind = 0.8;
@@ -46,8 +46,8 @@ public sealed record CarryLimits(
         double[] Group(Func<(double Score, string Type, string Kind), bool> inside, params (double Weight, double[] Shares)[] parents) =>
             Shares([.. sorted.Select((s, i) => (i != at && inside(s) ? 1 : 0) + parents.Sum(p => p.Weight * p.Shares[i]))]);
         string[] kinds = [.. forecasts.Select(f => f.ComplaintKind).Distinct().Order(StringComparer.Ordinal)];
-        var byKind = kinds.ToDictionary(k => k, k => Group(s => s.Kind == k, (Pooled, all)), StringComparer.Ordinal);
-        var byType = forecasts.Select(f => f.ApplianceType).Distinct().ToDictionary(t => t, t => Group(s => s.Type == t, (Pooled, all)), StringComparer.Ordinal);
+        var byKind = kinds.ToDictionary(k => k, k => Group(s => s.Kind == k, (PooledAll, all)), StringComparer.Ordinal);
+        var byType = forecasts.Select(f => f.ApplianceType).Distinct().ToDictionary(t => t, t => Group(s => s.Type == t, (PooledAll, all)), StringComparer.Ordinal);
         var byCell = forecasts.Select(f => (Type: f.ApplianceType, Kind: f.ComplaintKind)).Distinct()
             .OrderBy(c => c.Type, StringComparer.Ordinal).ThenBy(c => c.Kind, StringComparer.Ordinal)
             .ToDictionary(

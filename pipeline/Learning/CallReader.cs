@@ -20,7 +20,8 @@ internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> br
 /// <param name="complaints">The shop's complaint words.</param>
 /// <param name="serialRules">The shop's serial date codes; read only if a serial has to be dated.</param>
 /// <param name="findUnit">Looks up a serial in the store.</param>
-internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit)
+/// <param name="appliances">Words for appliances: a complaint may name the type; null: not looked for.</param>
+internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit, SynonymTable? appliances = null)
 {
     /// <summary>The call, for a question without faults. A complaint that is the name of a kind is that kind; any other is read by its words.</summary>
     public Call Read(CallQuestion question, DateOnly today)
@@ -29,10 +30,10 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
         KnownModel? model = facts.Resolve(question.Model)?.Model;
         UnitHistory? unit = question.Serial is { } serial ? findUnit(serial, model?.Brand is { } brand ? [brand] : [null, .. facts.Brands], on) : null;
         model ??= facts.Resolve(unit?.ModelNumber)?.Model;
-        string type = model?.ApplianceType ?? question.ApplianceType ?? Call.Unknown;
         (double? age, string basis) = Age(question, unit, model?.Brand, on);
         string? complaint = question.Complaint?.Trim();
         string? words = complaint?.Replace('_', ' ');
+        string type = model?.ApplianceType ?? question.ApplianceType ?? appliances?.Find(words) ?? Call.Unknown;
         return new Call
         {
             ApplianceType = type,

@@ -25,7 +25,7 @@ internal sealed class LearnStep : IBackgroundStep
         _begun = BackgroundTask.Start(() =>
         {
             LearningResult learned = PartLearner.Learn(calls, new ContestOptions { Seed = seed });
-            return new Learning(calls, learned, PredictionTables.Scores(learned, seed));
+            return new Learning(calls, learned, PredictionTables.Scores(learned, seed), PredictionTables.SliceTable(learned, seed));
         });
         return calls.Count;
     }
@@ -39,18 +39,19 @@ internal sealed class LearnStep : IBackgroundStep
         }
 
         context.BuildResults(ResultModels.Prediction);
-        (IReadOnlyList<ClosedCall> calls, LearningResult learned, IReadOnlyList<ScoreRow> scores) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
+        (IReadOnlyList<ClosedCall> calls, LearningResult learned, IReadOnlyList<ScoreRow> scores, IReadOnlyList<SliceRow> slices) = await _begun!.WaitAsync(cancellation).ConfigureAwait(false);
         ModelStore.Write(context.Output, learned.Model);
         context.AddResult("prediction_contest", PredictionTables.Contest(learned));
         context.AddResult("prediction_scores", scores);
         context.AddResult("prediction_reliability", PredictionTables.ReliabilityTable(learned));
         context.AddResult("prediction_risk_coverage", PredictionTables.Risk(learned));
         context.AddResult("prediction_by_month", PredictionTables.Months(learned));
+        context.AddResult("prediction_slices", slices);
         context.Record["prediction"] = PredictionRecord.Create(learned, context.Settings.Seed);
-        ModelCard.Write(context.Output, learned, calls, scores);
+        ModelCard.Write(context.Output, learned, calls, scores, slices);
         context.State.Learned = learned;
         return calls.Count;
     }
 
-    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, LearningResult Learned, IReadOnlyList<ScoreRow> Scores);
+    private sealed record Learning(IReadOnlyList<ClosedCall> Calls, LearningResult Learned, IReadOnlyList<ScoreRow> Scores, IReadOnlyList<SliceRow> Slices);
 }

@@ -24,11 +24,13 @@ internal sealed class ShopAnswers(ShopSettings settings, ShippedModel model, Loo
         ShopSettings settings = ShopFile.Load(input);
         ShippedModel model = ModelStore.Read(output);
         LookupFacts facts = LookupStore.Read(output, input);
+        var words = WordSets.Load(input);
         var reader = new CallReader(
             facts,
-            WordSets.Load(input).Complaints,
+            words.Complaints,
             () => SerialCodes.Load(input).Rules,
-            (serial, brands, on) => LookupStore.History(output, serial, brands, on));
+            (serial, brands, on) => LookupStore.History(output, serial, brands, on),
+            words.Appliances);
         return new ShopAnswers(settings, model, facts, reader);
     }
 

@@ -38,7 +38,7 @@ public sealed record Answer
 }
 
 /// <summary>Where an answer's evidence lies.</summary>
-/// <param name="Source">model, family, type, unknown type (jobs that tell none either), all jobs, or none.</param>
+/// <param name="Source">model, family, type, complaint (on any type, where none is told), unknown type (jobs that tell none either), all jobs, or none.</param>
 /// <param name="Level">The level of counting behind the source.</param>
 /// <param name="Jobs">Similar closed jobs there.</param>
 /// <param name="Levels">Jobs at every level, widest first.</param>
@@ -49,6 +49,7 @@ public sealed record AnswerEvidence(string Source, string Level, int Jobs, IRead
     {
         "none" => "No similar jobs to rest on.",
         "unknown type" => string.Create(CultureInfo.InvariantCulture, $"From {Jobs:N0} jobs that do not tell the type of appliance either."),
+        "complaint" => string.Create(CultureInfo.InvariantCulture, $"From {Jobs:N0} jobs with this complaint on any appliance."),
         "all jobs" => string.Create(CultureInfo.InvariantCulture, $"Too few jobs are like this one: the figures are from all jobs of the shop, {Jobs:N0}."),
         _ => string.Create(CultureInfo.InvariantCulture, $"From {Jobs:N0} similar jobs on this {Source}."),
     };

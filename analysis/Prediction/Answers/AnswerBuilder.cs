@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Vocabulary;
@@ -11,7 +12,7 @@ public static class AnswerBuilder
     public static Answer Build(Call call, ShippedModel model, LookupFacts facts, AnswerOptions options)
     {
         double[] odds = model.Odds(call);
-        AnswerEvidence evidence = EvidenceOf(call, model.Counts, options);
+        AnswerEvidence evidence = EvidenceOf(call, model, options);
         bool enough = evidence.Source != "none";
         IReadOnlyList<LikelyNeed> needs = enough ? NeedsOf(call, model, odds, evidence, facts, options) : [];
         CallCheckPlan? checks = CallChecks.Plan(
@@ -32,9 +33,14 @@ public static class AnswerBuilder
     }
 
     /// <summary>The deepest level with enough jobs; <c>none</c> where even the type has too few.</summary>
-    private static AnswerEvidence EvidenceOf(Call call, BackOffModel counts, AnswerOptions options)
+    private static AnswerEvidence EvidenceOf(Call call, ShippedModel model, AnswerOptions options)
     {
-        IReadOnlyList<LevelCount> levels = counts.EvidenceFor(call);
+        IReadOnlyList<LevelCount> levels = model.Counts.EvidenceFor(call);
+        if (OnAnyType(call, model)?.Sum() is { } onAny && onAny >= options.LeastJobs)
+        {
+            return new AnswerEvidence("complaint", "", onAny, levels);
+        }
+
         LevelCount? found = levels.LastOrDefault(l => l.Jobs >= options.LeastJobs && l.Level is not (BackOffLevel.TypeComplaintAge or BackOffLevel.FamilyComplaintAge));
         string source = found?.Level switch
         {
@@ -49,9 +55,13 @@ public static class AnswerBuilder
         return new AnswerEvidence(source, found?.Level ?? "", found?.Jobs ?? 0, levels);
     }
 
+    /// <summary>Counts of the complaint on any type where the type had to be read from it, or null.</summary>
+    private static int[]? OnAnyType(Call call, ShippedModel model) =>
+        call.ComplaintKind is Need.NoComplaint or Need.OtherComplaint || model.TypesOf(call).Count == 0 ? null : model.Counts.OnAnyType(call.ComplaintKind);
+
     private static IReadOnlyList<LikelyNeed> NeedsOf(Call call, ShippedModel model, double[] odds, AnswerEvidence evidence, LookupFacts facts, AnswerOptions options)
     {
-        int[]? similar = model.Counts.Levels.FirstOrDefault(l => l.Level.Name == evidence.Level)?.Find(call);
+        int[]? similar = evidence.Source == "complaint" ? OnAnyType(call, model) : model.Counts.Levels.FirstOrDefault(l => l.Level.Name == evidence.Level)?.Find(call);
         Dictionary<string, int> places = NeedList.Places(model.Counts.Needs);
         return
         [
@@ -118,7 +128,12 @@ public static class AnswerBuilder
         }
 
         bool noAppliance = call.ModelFamily is null && call.ApplianceType == Call.Unknown;
-        if (noAppliance)
+        if (noAppliance && model.TypesOf(call) is { Count: > 0 } types)
+        {
+            string likely = string.Join(", ", types.Where(t => t.Odds >= 0.05).Take(4).Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Type} {t.Odds * 100:0} %")));
+            yield return $"The type of appliance is not given. The odds add up over the types that such a complaint comes with: {likely}. Name the type for better odds.";
+        }
+        else if (noAppliance)
         {
             yield return "Neither the model nor the type of the appliance is known: the odds are over all kinds of appliances and say little. Name the type.";
         }

@@ -45,10 +45,16 @@ public static class PartLearner
         ChoiceResult choice = ContenderChoice.Make(calls, contenders, timetable, options.Seed);
         IContender[] walkers = [choice.Winner, new ComplaintOnlyContender(), new ComplaintOnTypeContender(), backOff];
         var walks = new WalkForwardResult[walkers.Length];
-        Parallel.For(0, walkers.Length, i => walks[i] = WalkForward.Through(calls, walkers[i], timetable, i == 0 ? choice.Learned : null));
+        Parallel.For(0, walkers.Length, i => walks[i] = WalkForward.Through(calls, walkers[i], timetable, i == 0 ? choice.Learned : null, readsTypes: i == 0));
         return new LearningResult(
-            Final(calls, choice.Winner, walks[0]), timetable, choice.Entries, new TestAnswers(walks[0].Test, walks[1].Test, walks[2].Test, walks[3].Test), null);
+            Final(calls, choice.Winner, walks[0]), timetable, choice.Entries, Answers(w => w.Test, walks) with
+            {
+                Slices = CallSlice.All.ToDictionary(s => s.Name, s => Answers(w => w.Slices[s.Name], walks), StringComparer.Ordinal),
+            }, null);
     }
+
+    private static TestAnswers Answers(Func<WalkForwardResult, IReadOnlyList<WalkedForecast>> part, WalkForwardResult[] walks) =>
+        new(part(walks[0]), part(walks[1]), part(walks[2]), part(walks[3]));
 
     private static ShippedModel Final(IReadOnlyList<ClosedCall> calls, IContender winner, WalkForwardResult? walk)
     {
@@ -59,6 +65,7 @@ public static class PartLearner
             LearnedTo = calls.Count == 0 ? null : calls.Max(c => c.ClosedOn),
             Jobs = calls.Count,
             Predictor = predictor,
+            Types = TypeReader.Learn(calls, walk?.LastTypes),
             Counts = predictor is BackOffModel { Levels.Count: > 3 } same ? same : BackOffTrainer.Train(calls),
             Temperature = walk?.Temperature ?? 1,
             Carry80 = walk?.Carry80 ?? CarryLimits.Fit([], 0.80),

@@ -7,6 +7,8 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 /// <summary>The result tables of learning. Empty where there was no contest.</summary>
 public static class PredictionTables
 {
+    private const int LeastCallsPerSlice = 50;
+
     /// <summary>The contest, a row per contender.</summary>
     public static IReadOnlyList<ContestRow> Contest(LearningResult learned) =>
     [
@@ -60,6 +62,33 @@ public static class PredictionTables
                     g.Average(r => r.Ours.Size95),
                     g.Average(r => r.Ours.Forecast.Truth < 0 ? 1.0 : 0))),
         ];
+
+    /// <summary>
+    /// The test months by type of appliance and kind of complaint, and asked again with something held back: the shipped
+    /// predictor beside plain complaint shares, and what its sets covered.
+    /// </summary>
+    public static IReadOnlyList<SliceRow> SliceTable(LearningResult learned, int seed) =>
+        learned.Answers is not { } answers ? [] :
+        [
+            Slice("all", "Every call of the test months", answers, seed),
+            .. CallSlice.All.Where(s => answers.Slices.ContainsKey(s.Name)).Select(s => Slice(s.Name, s.What, answers.Slices[s.Name], seed)),
+            .. Groups(answers, f => f.ApplianceType).Select(g => Slice($"type:{g}", "Calls on that type", answers.Where(f => f.ApplianceType == g), seed)),
+            .. Groups(answers, f => f.ComplaintKind).Select(g => Slice($"complaint:{g}", "Calls with that complaint", answers.Where(f => f.ComplaintKind == g), seed)),
+        ];
+
+    private static IEnumerable<string> Groups(TestAnswers answers, Func<Forecast, string> of) =>
+        answers.Shipped.CountBy(w => of(w.Forecast), StringComparer.Ordinal).Where(g => g.Value >= LeastCallsPerSlice).Select(g => g.Key).Order(StringComparer.Ordinal);
+
+    private static SliceRow Slice(string name, string what, TestAnswers answers, int seed)
+    {
+        IReadOnlyList<Forecast> ours = TestAnswers.Forecasts(answers.Shipped), plain = TestAnswers.Forecasts(answers.ComplaintOnly);
+        TestFigures figures = answers.Judge();
+        Estimate behind = WeekIntervals.Mean(ours, [.. ours.Zip(plain, (a, b) => a.LogLoss - b.LogLoss)], seed);
+        return new SliceRow(
+            name, what, ours.Count, figures.Shipped.LogLoss, figures.ComplaintOnly.LogLoss, figures.ComplaintOnType.LogLoss, behind.Value, behind.Lower, behind.Upper,
+            figures.Shipped.Top1, figures.Shipped.Top3, figures.Coverage80, figures.Coverage95,
+            ours.Count == 0 ? null : answers.Shipped.Average(w => w.Size80), ours.Count == 0 ? null : answers.Shipped.Average(w => w.Size95));
+    }
 
     private static IEnumerable<(string Name, TestAnswers Answers)> Slices(TestAnswers answers)
     {
@@ -123,6 +152,27 @@ public sealed record RiskRow(string Slice, double Coverage, double Confidence, i
 public sealed record PredictionMonthRow(
     string Month, int Jobs, double LogLoss, double LogLossComplaintOnly, double LogLossBackOff, double Top1, double Top3,
     double Coverage80, double Coverage95, double MeanSize80, double MeanSize95, double NeverSeen);
+
+/// <summary>A slice of the test months: row of <c>prediction_slices</c>. Null: no calls.</summary>
+/// <param name="Slice">all, a slice with something held back, <c>type:T</c> or <c>complaint:K</c>.</param>
+/// <param name="What">The same in words.</param>
+/// <param name="Jobs">Calls behind it.</param>
+/// <param name="LogLoss">Of the shipped predictor, nats.</param>
+/// <param name="LogLossComplaintOnly">Of shares by complaint.</param>
+/// <param name="LogLossComplaintOnType">Of shares by complaint and type.</param>
+/// <param name="AboveComplaintOnly">Log loss above that of complaint shares, paired; below 0 is better.</param>
+/// <param name="AboveLower">Lower end of its 95 % interval (week blocks).</param>
+/// <param name="AboveUpper">Upper end.</param>
+/// <param name="Top1">Share where the likeliest need was right.</param>
+/// <param name="Top3">Share where it was among the three likeliest.</param>
+/// <param name="Coverage80">Share of 80 % sets that held it.</param>
+/// <param name="Coverage95">Share of 95 % sets that held it.</param>
+/// <param name="MeanSize80">Needs in an 80 % set.</param>
+/// <param name="MeanSize95">Needs in a 95 % set.</param>
+public sealed record SliceRow(
+    string Slice, string What, int Jobs, double? LogLoss, double? LogLossComplaintOnly, double? LogLossComplaintOnType,
+    double? AboveComplaintOnly, double? AboveLower, double? AboveUpper, double? Top1, double? Top3,
+    double? Coverage80, double? Coverage95, double? MeanSize80, double? MeanSize95);
 
 /// <summary>Figures of the test months for one slice of the calls, beside the plain contenders. Null: cannot be computed.</summary>
 public sealed record TestFigures

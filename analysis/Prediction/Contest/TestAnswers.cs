@@ -9,6 +9,9 @@ public sealed record TestAnswers(
     IReadOnlyList<WalkedForecast> Shipped, IReadOnlyList<WalkedForecast> ComplaintOnly,
     IReadOnlyList<WalkedForecast> ComplaintOnType, IReadOnlyList<WalkedForecast> BackOff)
 {
+    /// <summary>Test calls asked again with something held back, by the slice's name.</summary>
+    public IReadOnlyDictionary<string, TestAnswers> Slices { get; init; } = new Dictionary<string, TestAnswers>();
+
     /// <summary>The answers to some of the calls.</summary>
     public TestAnswers Where(Func<Forecast, bool> wanted) =>
         new(Some(Shipped, wanted), Some(ComplaintOnly, wanted), Some(ComplaintOnType, wanted), Some(BackOff, wanted));

@@ -14,7 +14,14 @@ public sealed record WalkedForecast(Forecast Forecast, bool Covered80, bool Cove
 /// <param name="Carry80">Thresholds of the 80 % sets for the days after the last.</param>
 /// <param name="Carry95">Thresholds of the 95 % sets for the days after the last.</param>
 /// <param name="Last">The predictor of the last fold, to start the final training from.</param>
-internal sealed record WalkForwardResult(IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last);
+/// <param name="Slices">Forecasts of test calls with something held back, by the slice's name.</param>
+internal sealed record WalkForwardResult(
+    IReadOnlyList<WalkedForecast> Test, double Temperature, CarryLimits Carry80, CarryLimits Carry95, IPredictor? Last,
+    IReadOnlyDictionary<string, List<WalkedForecast>> Slices)
+{
+    /// <summary>What the type reader of the last fold learned, or null if there is none.</summary>
+    public TypeReader? LastTypes { get; init; }
+}
 
 /// <summary>
 /// Rolling origin: at each cut-off a contender learns from what was known, answers the months up to the next cut-off,
@@ -29,26 +36,37 @@ internal static class WalkForward
     /// <param name="contender">The contender.</param>
     /// <param name="timetable">The folds.</param>
     /// <param name="earlier">What it learned before the folds, to start from, or null to start afresh.</param>
-    public static WalkForwardResult Through(IReadOnlyList<ClosedCall> calls, IContender contender, TimeSplit timetable, IPredictor? earlier = null)
+    /// <param name="readsTypes">True: where a call tells no type, the answer is summed over types.</param>
+    public static WalkForwardResult Through(
+        IReadOnlyList<ClosedCall> calls, IContender contender, TimeSplit timetable, IPredictor? earlier = null, bool readsTypes = false)
     {
+        var slices = CallSlice.All.ToDictionary(s => s.Name, _ => new List<WalkedForecast>(), StringComparer.Ordinal);
+        TypeReader? types = null;
         var raw = new List<IReadOnlyList<Forecast>>();
         var test = new List<WalkedForecast>();
         IPredictor? predictor = earlier;
         foreach (DateRange fold in timetable.Folds)
         {
-            predictor = contender.Train(TimeSplit.Known(calls, fold), predictor);
-            IReadOnlyList<Forecast> forecasts = Forecasting.Run(predictor, TimeSplit.Within(calls, fold));
+            IReadOnlyList<ClosedCall> known = TimeSplit.Known(calls, fold), within = TimeSplit.Within(calls, fold);
+            predictor = contender.Train(known, predictor);
+            types = readsTypes ? TypeReader.Learn(known, types) : null;
+            IPredictor answers = TypeReader.Over(predictor, types);
+            IReadOnlyList<Forecast> forecasts = Forecasting.Run(answers, within);
             if (raw.Count >= CalibrationFolds)
             {
                 (double heat, CarryLimits carry80, CarryLimits carry95) = Calibrate(raw);
                 test.AddRange(Heated.At(forecasts, heat).Select(f => Set(f, carry80, carry95)));
+                foreach (CallSlice slice in CallSlice.All)
+                {
+                    slices[slice.Name].AddRange(Heated.At(Forecasting.Run(answers, slice.From(within)), heat).Select(f => Set(f, carry80, carry95)));
+                }
             }
 
             raw.Add(forecasts);
         }
 
         (double last80Heat, CarryLimits last80, CarryLimits last95) = Calibrate(raw);
-        return new WalkForwardResult(test, last80Heat, last80, last95, predictor);
+        return new WalkForwardResult(test, last80Heat, last80, last95, predictor, slices) { LastTypes = types };
     }
 
     private static (double Heat, CarryLimits Carry80, CarryLimits Carry95) Calibrate(List<IReadOnlyList<Forecast>> raw)

@@ -29,6 +29,12 @@ public static class ModelFile
         LimitsPart.Write(writer, model.Carry95);
         CountsPart.Write(writer, model.Counts);
         WritePredictor(writer, model.Predictor, model.Counts);
+        writer.Write(model.Types is not null);
+        if (model.Types is { } types)
+        {
+            writer.Write(types.Untyped);
+            LogOddsPart.Write(writer, types.Types);
+        }
     }
 
     /// <summary>Reads a model.</summary>
@@ -62,6 +68,8 @@ public static class ModelFile
         Func<BinaryReader, CarryLimits> limits = version == EarlierVersion ? LimitsPart.ReadVersion2 : LimitsPart.Read;
         CarryLimits carry80 = limits(reader), carry95 = limits(reader);
         BackOffModel counts = CountsPart.Read(reader);
+        IPredictor predictor = ReadPredictor(reader, counts);
+        TypeReader? types = version > EarlierVersion && reader.ReadBoolean() ? ReadTypes(reader) : null;
         return new ShippedModel
         {
             Contender = contender,
@@ -71,8 +79,15 @@ public static class ModelFile
             Carry80 = carry80,
             Carry95 = carry95,
             Counts = counts,
-            Predictor = ReadPredictor(reader, counts),
+            Predictor = predictor,
+            Types = types,
         };
+    }
+
+    private static TypeReader ReadTypes(BinaryReader reader)
+    {
+        int untyped = reader.ReadInt32();
+        return new TypeReader(LogOddsPart.Read(reader), untyped);
     }
 
     private static void WritePredictor(BinaryWriter writer, IPredictor predictor, BackOffModel counts)

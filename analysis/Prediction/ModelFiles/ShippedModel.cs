@@ -30,9 +30,15 @@ public sealed record ShippedModel : IPredictor
     /// <summary>Thresholds of the 95 % sets.</summary>
     public required CarryLimits Carry95 { get; init; }
 
+    /// <summary>Reads the type of appliance from the complaint where it is not told, or null if the shop's jobs don't tell types apart.</summary>
+    internal TypeReader? Types { get; init; }
+
     /// <inheritdoc/>
     public IReadOnlyList<string> Needs => Predictor.Needs;
 
     /// <inheritdoc/>
-    public double[] Odds(Call call) => TemperatureScaling.Apply(Predictor.Odds(call), Temperature);
+    public double[] Odds(Call call) => TemperatureScaling.Apply(TypeReader.Over(Predictor, Types).Odds(call), Temperature);
+
+    /// <summary>Types of appliance a call may be about, likeliest first; empty where the call tells its type or no type can be read.</summary>
+    public IReadOnlyList<(string Type, double Odds)> TypesOf(Call call) => Types is not null && TypeReader.Concerns(call) ? Types.Of(call) : [];
 }

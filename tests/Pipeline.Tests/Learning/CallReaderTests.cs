@@ -27,6 +27,19 @@ public sealed class CallReaderTests
     [InlineData("no_such_kind", "washer", "other")]
     public void Read_OtherWords_AreReadByTheTableOfWords(string typed, string type, string kind) => Assert.Equal(kind, Read(typed, type));
 
+    [Theory]
+    [InlineData("dishwasher leaks from the door", null, "dishwasher")]
+    [InlineData("fridge not cold", null, "refrigerator")]
+    [InlineData("dishwasher leaks", "washer", "washer")] // what is chosen comes first
+    [InlineData("no_fill", null, "unknown")]
+    public void Read_TypeNamedInTheComplaint_CountsWhereNoneIsChosen(string typed, string? chosen, string type)
+    {
+        var words = WordSets.Load(null);
+        var reader = new CallReader(
+            new LookupFacts([], [], [], [], [], CheckTable.Empty, []), words.Complaints, () => SerialDateRules.None, (_, _, _) => null, words.Appliances);
+        Assert.Equal(type, reader.Read(new CallQuestion { Complaint = typed, ApplianceType = chosen }, new DateOnly(2026, 8, 3)).ApplianceType);
+    }
+
     private static string Read(string complaint, string? type) =>
         Reader.Read(new CallQuestion { Complaint = complaint, ApplianceType = type }, new DateOnly(2026, 8, 3)).ComplaintKind;
 }

@@ -61,6 +61,19 @@ public sealed class AnswerBuilderTests
     }
 
     [Fact]
+    public void Build_TypeNotTold_SumsOverTypesAndSaysSo()
+    {
+        ClosedCall[] jobs = [.. new TestShop(4).Jobs(600, Start).Select(j => j.Call)];
+        Answer answer = AnswerBuilder.Build(new Call { ComplaintKind = "leak", ComplaintText = "water on floor" }, Model(jobs), Facts(), new AnswerOptions());
+        Assert.Equal("complaint", answer.Evidence.Source);
+        Assert.Equal(jobs.Count(j => j.Call.ComplaintKind == "leak"), answer.Evidence.Jobs);
+        LikelyNeed first = answer.Needs[0];
+        Assert.Equal(jobs.Count(j => j.Call.ComplaintKind == "leak" && j.Need == first.Need), first.SimilarJobs);
+        Assert.StartsWith("The type of appliance is not given.", answer.Notes[0], StringComparison.Ordinal);
+        Assert.Contains("washer ", answer.Notes[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Build_SmallShop_GivesSetsRatherThanNone()
     {
         Answer answer = Build(NoFill);

@@ -21,6 +21,9 @@ public sealed class ModelFileTests
         Assert.Equal(0.94, again.Carry95.For("washer", "leak"));
         Assert.Equal(model.Carry80.Overall, again.Carry80.Overall);
         Assert.All(Calls.Take(50), c => Assert.Equal(model.Odds(c.Call), again.Odds(c.Call)));
+        var untyped = new Call { ComplaintKind = "leak", ComplaintText = "leaking" };
+        Assert.Equal(model.TypesOf(untyped), again.TypesOf(untyped));
+        Assert.Equal(model.Odds(untyped), again.Odds(untyped));
         Assert.Equal(model.Counts.EvidenceFor(Calls[0].Call), again.Counts.EvidenceFor(Calls[0].Call));
     }
 
@@ -47,6 +50,7 @@ public sealed class ModelFileTests
             LearnedTo = new DateOnly(2022, 5, 1),
             Jobs = Calls.Length,
             Predictor = predictor,
+            Types = TypeReader.Learn(Calls),
             Counts = BackOffTrainer.Train(Calls),
             Temperature = 1.05,
             Carry80 = new CarryLimits(0.8, 0.7, new Dictionary<string, double>(), new Dictionary<string, double>(), 30),
