@@ -36,6 +36,9 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>True when it belongs to a part line, of which a job row may hold several.</summary>
     public bool PartLine { get; init; }
 
+    /// <summary>True when a column that gives it is known by the words in its cells; no weights are fitted for it.</summary>
+    public bool FoundByWords { get; init; }
+
     /// <summary>What a blank count means, or null if unknown.</summary>
     public int? Blank { get; init; }
 
@@ -165,6 +168,9 @@ internal enum Cleaner
 
     /// <summary>How the job ended, by the table of outcome words.</summary>
     Outcome,
+
+    /// <summary>Whether the job is finished, by the table of status words.</summary>
+    Status,
 
     /// <summary>A type of appliance, by the table of appliance words.</summary>
     ApplianceType,

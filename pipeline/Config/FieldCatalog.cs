@@ -29,6 +29,7 @@ internal static class FieldCatalog
             .. Appliance(identity: false),
             .. PartLineFields(JobParts),
             new("warranty", Cleaner.Flag, "Whether the job was under warranty."),
+            new("status", Cleaner.Status, "Whether the job is open, closed, waiting for a part or canceled.") { FoundByWords = true, Identity = false },
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
         [

@@ -22,7 +22,7 @@ internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action
         return report.Total.Rows.Read;
     }
 
-    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c> and <c>unknown_cells</c> of the run record.</summary>
+    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c>, <c>finished_without_closing_day</c> and <c>unknown_cells</c> of the run record.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
         record["rows"] = Counts(report.Total, []);
@@ -32,6 +32,10 @@ internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action
             (JsonNode)new JsonObject { ["table"] = s.Table, ["rows"] = s.Rows, ["seconds"] = Math.Round(s.Seconds, 3) })]);
         record["review"] = new JsonArray([.. report.Review.Select(r => (JsonNode)new JsonObject { ["file"] = r.File, ["open"] = r.Open, ["not_understood"] = r.NotUnderstood })]);
         record["data_faults"] = report.DataFaults;
+        record["finished_without_closing_day"] = new JsonObject
+        {
+            ["by_status"] = report.Closing.ByStatus, ["by_outcome"] = report.Closing.ByOutcome, ["by_row"] = report.Closing.ByRow, ["not_told"] = report.Closing.NotTold,
+        };
         record["unknown_cells"] = new JsonArray([.. report.Staged.SelectMany(f => f.UnreadCells.Select(u => (JsonNode)new JsonObject
         {
             ["file"] = f.SourceFile, ["field"] = u.Field, ["reason"] = u.Code, ["cells"] = u.Cells, ["first_line"] = u.FirstLine,

@@ -39,6 +39,9 @@ internal sealed record LoadReport(
     /// <summary>What the load assumed about the data, a sentence each.</summary>
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
+    /// <summary>Jobs that count as finished without a closing day.</summary>
+    public required AssumedClosing Closing { get; init; }
+
     /// <summary>What became of a lost key, or null if it was there.</summary>
     public string? KeyNotice { get; init; }
 
@@ -97,11 +100,13 @@ internal static class ShopLoad
             ResourceUsage transform = meter.Next("combine");
             long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
             stager.Tidy(staged);
+            var closing = AssumedClosing.Read(database);
             report = new LoadReport(reconciliation, steps, staged, review, database.Count("data_faults"), rows)
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
-                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence }.OfType<string>()],
+                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence, closing.Sentence }.OfType<string>()],
+                Closing = closing,
             };
         }
 

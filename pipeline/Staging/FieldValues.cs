@@ -132,17 +132,37 @@ internal static class FieldValues
         return null;
     }
 
-    /// <summary>Outcome by the table of words; another word counts as unknown.</summary>
-    public static string Outcome(this MappedRow row, MappedField field, SynonymTable outcomes)
+    /// <summary>Outcome by the table of words, else by what a word of status says of it; another word counts as unknown.</summary>
+    public static string Outcome(this MappedRow row, MappedField field, WordSets words)
     {
         string? typed = row.Word(field);
-        string? known = outcomes.Find(typed);
+        string? known = words.Outcomes.Find(typed) ?? words.Statuses.FindWhole(typed) switch
+        {
+            Analysis.Vocabulary.JobStatus.Closed => Analysis.Vocabulary.Outcome.Fixed,
+            Analysis.Vocabulary.JobStatus.Canceled => Analysis.Vocabulary.Outcome.Declined,
+            Analysis.Vocabulary.JobStatus.WaitingForPart => Analysis.Vocabulary.Outcome.PartOrdered,
+            Analysis.Vocabulary.JobStatus.Open => Analysis.Vocabulary.Outcome.Unknown,
+            _ => null,
+        };
         if (typed is not null && known is null)
         {
             row.Skip(field, ReasonCode.UnknownWord);
         }
 
         return known ?? Analysis.Vocabulary.Outcome.Unknown;
+    }
+
+    /// <summary>Our word for the cell's; another word counts as unknown.</summary>
+    public static string? Known(this MappedRow row, MappedField field, SynonymTable words)
+    {
+        string? typed = row.Word(field);
+        string? known = words.Find(typed);
+        if (typed is not null && known is null)
+        {
+            row.Skip(field, ReasonCode.UnknownWord);
+        }
+
+        return known;
     }
 
     /// <summary>Size class; another word counts as unknown.</summary>

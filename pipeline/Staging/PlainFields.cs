@@ -65,7 +65,7 @@ internal sealed class PlainFields
             Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? personal.Word(row, f, row.Word(f)) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
             Cleaner.FreeText => Text((row, f) => personal.Text(row.Text(f))),
             Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances)),
-            Cleaner.Outcome => Text((row, f) => row.Outcome(f, words.Outcomes)),
+            Cleaner.Outcome => Text((row, f) => row.Outcome(f, words)),
             Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
             Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
             Cleaner.Code => Codes(ReadCode),

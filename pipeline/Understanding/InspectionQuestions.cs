@@ -71,14 +71,24 @@ internal static class InspectionQuestions
             }
         }
 
-        if (byField.TryGetValue("outcome", out ColumnProfile? outcome) && !outcome.ManyDistinct && !map.Lists.ContainsKey("outcome"))
+        foreach ((string field, string name, Func<string, bool> isKnown) in new (string, string, Func<string, bool>)[]
         {
-            IReadOnlyDictionary<string, string>? own = map.Words.GetValueOrDefault("outcome");
-            string[] unknown = [.. outcome.Distinct.Where(w => own?.ContainsKey(w) != true && words.Outcomes.Find(w) is null).Order(StringComparer.Ordinal).Take(10)];
-            if (unknown.Length > 0)
+            ("outcome", "Outcomes", w => words.Outcomes.Find(w) is not null || words.Statuses.FindWhole(w) is not null),
+            ("status", "Statuses", w => words.Statuses.Find(w) is not null),
+        })
+        {
+            if (UnknownWords(field, isKnown) is { Length: > 0 } unknown)
             {
-                yield return $"Outcomes: no table knows {string.Join(", ", unknown.Select(w => $"'{MaskedCells.Scrubbed(unknown, w)}'"))}. Put them under words.outcome in the map; until then they count as unknown.";
+                yield return $"{name}: no table knows {string.Join(", ", unknown.Select(w => $"'{MaskedCells.Scrubbed(unknown, w)}'"))}. Put them under words.{field} in the map; until then they count as unknown.";
             }
+        }
+
+        string[] UnknownWords(string field, Func<string, bool> isKnown)
+        {
+            IReadOnlyDictionary<string, string>? own = map.Words.GetValueOrDefault(field);
+            return byField.TryGetValue(field, out ColumnProfile? column) && !column.ManyDistinct && !map.Lists.ContainsKey(field)
+                ? [.. column.Distinct.Where(w => own?.ContainsKey(w) != true && !isKnown(w)).Order(StringComparer.Ordinal).Take(10)]
+                : [];
         }
     }
 

@@ -54,6 +54,16 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         SourceMap?[] standard = [.. tables.Select(t => RepairDataStandard.Map(t.Sample.File, [.. t.AllColumns.Select(c => c.Name)]))];
         TableReading[] readings = [.. ShopUnderstanding.Decide(tables, _answers, ReadingModel.Shipped)];
         SourceMap?[] maps = [.. readings.Select((r, i) => (r.IsAnswered ? null : standard[i]) ?? (r.Choice is null ? null : MapMaker.Make(r, r.Table.Profiles, _answers)))];
+        var wordQuestions = new List<ReadingQuestion>();
+        for (int i = 0; i < maps.Length; i++)
+        {
+            if (maps[i] is { } map && (standard[i] is null || readings[i].IsAnswered))
+            {
+                (maps[i], IReadOnlyList<ReadingQuestion> asked) = WordFields.Complete(readings[i], map, _answers, words);
+                wordQuestions.AddRange(asked);
+            }
+        }
+
         var shop = ShopStyles.Of(maps.OfType<SourceMap>());
         for (int i = 0; i < maps.Length; i++)
         {
@@ -63,7 +73,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
             [.. readings.Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
-            readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []));
+            readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column))));
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }
 

@@ -7,6 +7,7 @@ internal sealed record WordSets
     private const string ComponentFile = "components.csv";
     private const string ApplianceFile = "appliance-words.csv";
     private const string OutcomeFile = "outcome-words.csv";
+    private const string StatusFile = "status-words.csv";
 
     /// <summary>Complaint text to kind.</summary>
     public required ComplaintWordTable Complaints { get; init; }
@@ -20,8 +21,18 @@ internal sealed record WordSets
     /// <summary>Outcome words to outcome.</summary>
     public required SynonymTable Outcomes { get; init; }
 
+    /// <summary>Status words to <c>closed</c>, <c>open</c>, <c>waiting_for_part</c> or <c>canceled</c>.</summary>
+    public required SynonymTable Statuses { get; init; }
+
     /// <summary>Changes when any table changes; part of the key of staged files.</summary>
     public required string Fingerprint { get; init; }
+
+    /// <summary>The table for a field that is known by the words in its cells.</summary>
+    public SynonymTable Of(string field) => field switch
+    {
+        "status" => Statuses,
+        _ => throw new ArgumentException($"No table of words for '{field}'.", nameof(field)),
+    };
 
     /// <summary>Every complaint kind of the shop's own table and of the shipped one, once, in their order.</summary>
     /// <param name="folder">Folder with the shop's own table.</param>
@@ -51,12 +62,14 @@ internal sealed record WordSets
         IReadOnlyList<KeywordRule> components = Read(ComponentFile, "component");
         IReadOnlyList<KeywordRule> appliances = Read(ApplianceFile, "appliance_type");
         IReadOnlyList<KeywordRule> outcomes = Read(OutcomeFile, "outcome");
+        IReadOnlyList<KeywordRule> statuses = Read(StatusFile, "status");
         return new WordSets
         {
             Complaints = new ComplaintWordTable(complaints),
             Components = new ComponentClassifier(components),
             Appliances = new SynonymTable(appliances),
             Outcomes = new SynonymTable(outcomes),
+            Statuses = new SynonymTable(statuses),
             Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],
         };
     }

@@ -98,9 +98,12 @@ internal sealed class SynonymTable
         _within = new ComponentClassifier(phrases);
     }
 
+    /// <summary>Our word for a whole cell, or null if unknown.</summary>
+    public string? FindWhole(string? cell) => string.IsNullOrWhiteSpace(cell) ? null : _exact.GetValueOrDefault(string.Join(' ', Tokenizer.Split(cell)));
+
     /// <summary>Our word for a cell: by the whole cell, else by the words in it, or null if unknown.</summary>
     public string? Find(string? cell) =>
         string.IsNullOrWhiteSpace(cell) ? null
         : _cache.TryGet(cell, out string? known) ? known
-        : _cache.Keep(cell, _exact.GetValueOrDefault(string.Join(' ', Tokenizer.Split(cell))) ?? _within.Component(cell));
+        : _cache.Keep(cell, FindWhole(cell) ?? _within.Component(cell));
 }

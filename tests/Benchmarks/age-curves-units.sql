@@ -9,7 +9,7 @@ insert into units (unit_id, model_family, appliance_type, installed_on, register
 select 'u' || i, 'F1', 'washer', installed_on, true
 from made;
 
-insert into jobs (job_id, opened_on, closed_on, unit_id, appliance_type, model_family, main_component, model_basis, age_basis, complaint_kind, outcome, source_file, source_line)
+insert into jobs (job_id, opened_on, closed_on, closing_basis, unit_id, appliance_type, model_family, main_component, model_basis, age_basis, complaint_kind, outcome, source_file, source_line)
 with lives as (
     select
         i,
@@ -22,7 +22,7 @@ with lives as (
 )
 
 select
-    'j' || i || '-' || c, installed_on + life_days::integer, installed_on + life_days::integer, 'u' || i, 'washer', 'F1',
+    'j' || i || '-' || c, installed_on + life_days::integer, installed_on + life_days::integer, 'closing day', 'u' || i, 'washer', 'F1',
     'component_' || c, 'exact', 'register', 'other', 'fixed_with_part', 'made', 1
 from lives
 where life_days < 8000 and installed_on + life_days::integer between date '2016-01-01' and date '2025-12-31'

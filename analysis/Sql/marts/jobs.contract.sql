@@ -2,7 +2,8 @@
 create table jobs (
     job_id            varchar not null,      -- with the source's prefix where one is set
     opened_on         date    not null,      -- day of the call
-    closed_on         date,                  -- null: still open, its outcome is not known yet
+    closed_on         date,                  -- null: still open or not told; the day of the call where only its end is told
+    closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part in a log that does not tell the end), open, unknown
     technician        varchar,
     van               varchar,
     unit_id           varchar,               -- keyed hash of the appliance (serial, else place and model); null: cannot be told

@@ -3,30 +3,60 @@
 with parts_are_recorded as (
     select count(*) > 0 as yes from job_parts
 ),
+judged as (
+    select
+        j.*,
+        -- what says that the job is finished, or that it is not
+        case
+            when j.closed_on is not null then 'closing day'
+            when j.status in ('closed', 'canceled') then 'status'
+            when j.status in ('open', 'waiting_for_part') or j.outcome = 'part_ordered' then 'open'
+            when c.tells_closing then 'open'
+            when j.outcome <> 'unknown' then 'outcome'
+            when l.lines > 0 then 'row'
+            else 'unknown'
+        end as closing_basis,
+        case
+            when j.outcome <> 'unknown' then j.outcome
+            when j.status = 'canceled' then 'declined'
+            when j.status = 'waiting_for_part' then 'part_ordered'
+            else j.outcome
+        end as told_outcome,
+        l.lines,
+        l.component
+    from int_job_rows as j
+    left join int_closing_sources as c using (source_order)
+    left join (from int_job_components where opened_on between getvariable('first_day') and getvariable('last_day')) as l using (place)
+    where j.opened_on between getvariable('first_day') and getvariable('last_day')
+),
 told as (
     select
-        j.* replace (coalesce(w.complaint_kind, j.complaint_kind) as complaint_kind, a.appliance_type as appliance_type, a.brand as brand),
+        j.* replace (
+            coalesce(w.complaint_kind, j.complaint_kind) as complaint_kind,
+            a.appliance_type as appliance_type,
+            a.brand as brand,
+            case when j.closing_basis in ('status', 'outcome', 'row') then j.opened_on else j.closed_on end as closed_on
+        ),
         a.* exclude (place, job_id, opened_on, appliance_type, brand),
-        l.component,
-        -- a bare 'fixed' does not say whether a part was used: the part lines do, if the shop records parts at all
+        -- a finished job with a part on it was fixed with it; a bare 'fixed' does not say whether a part was used: the part
+        -- lines do, if the shop records parts at all
         case
-            when j.outcome <> 'fixed' then j.outcome
-            when l.lines > 0 then 'fixed_with_part'
+            when j.told_outcome = 'unknown' and j.closing_basis not in ('open', 'unknown') and j.lines > 0 then 'fixed_with_part'
+            when j.told_outcome <> 'fixed' then j.told_outcome
+            when j.lines > 0 then 'fixed_with_part'
             when r.yes then 'fixed_without_part'
             else 'fixed'
-        end as ended,
-        l.lines
-    from int_job_rows as j
+        end as ended
+    from judged as j
     join int_job_ages as a using (place)
-    left join (from int_job_components where opened_on between getvariable('first_day') and getvariable('last_day')) as l using (place)
     left join (from int_answered_complaints where opened_on between getvariable('first_day') and getvariable('last_day')) as w using (place)
     cross join parts_are_recorded as r
-    where j.opened_on between getvariable('first_day') and getvariable('last_day')
 )
 select
     job_id,
     opened_on,
     closed_on,
+    closing_basis,
     technician,
     van,
     unit_id,
@@ -53,7 +83,6 @@ select
         when ended in ('fixed_without_part', 'no_fault_found') then 'none'
         when ended = 'fixed_with_part' then coalesce(component, 'other_part')
         when ended = 'part_ordered' then component
-        when ended = 'unknown' and closed_on is not null and lines > 0 then coalesce(component, 'other_part')
     end as main_component,
     visits,
     labour_minutes,

@@ -14,12 +14,14 @@ internal sealed class JobsStager : TableStager
     private readonly MappedField _partsList;
     private readonly CachedField<ComplaintText?> _complaint;
     private readonly CachedField<string?> _errorCode;
+    private readonly CachedField<string?> _status;
     private readonly PlainFields _plain;
     private readonly ApplianceFields _appliance;
     private readonly TextColumn _jobIds;
     private readonly TextColumn _complaints;
     private readonly WordColumn _complaintKinds;
     private readonly WordColumn _errorCodes;
+    private readonly WordColumn _statuses;
     private readonly PartLineFields[] _groups;
     private readonly PartLineFields _ownPart;
     private readonly PartLineTable _parts;
@@ -33,6 +35,12 @@ internal sealed class JobsStager : TableStager
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
         _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints, target.Personal.Words), ComplaintBits);
         _errorCode = new(Claim("error_code"), (row, field) => target.Personal.ErrorCode(row, field, row.Text(field)));
+        MappedField status = Claim("status");
+        // An outcome column may hold words of status: in many logs one column says both.
+        _status = status.IsMapped
+            ? new(status, (row, field) => row.Known(field, target.Tools.Words.Statuses))
+            : new(target.Map.Field("outcome"), (row, field) => target.Tools.Words.Statuses.FindWhole(row.Word(field)));
+        _statuses = Table.Word("status");
         (_jobIds, _errorCodes) = (Table.Text("job_id"), Table.Word("error_code"));
         (_complaints, _complaintKinds) = (Table.Text("complaint_text"), Table.Word("complaint_kind"));
         _appliance = new ApplianceFields(Claim, Table, target);
@@ -62,6 +70,7 @@ internal sealed class JobsStager : TableStager
         _jobIds.Set(at, id);
         _appliance.Set(row, at);
         _plain.SetOthers(row, at);
+        _statuses.Set(at, _status.Read(row));
         SetComplaint(row, at);
         if (row.Fault is not null)
         {

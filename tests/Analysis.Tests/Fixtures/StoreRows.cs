@@ -4,6 +4,7 @@ namespace PartsSignal.Analysis.Tests.Fixtures;
 internal sealed record JobRow(string JobId, DateOnly OpenedOn)
 {
     public DateOnly? ClosedOn { get; init; }
+    public string ClosingBasis { get => field ?? (ClosedOn is null ? "open" : "closing day"); init; }
     public string? Technician { get; init; }
     public string? Van { get; init; }
     public string? UnitId { get; init; }

@@ -89,6 +89,6 @@ public sealed class TrainingTableTests
 
     private static void Add(Database database, string job, string opened, string? closed, string? need, string kind) =>
         database.Execute(
-            "insert into jobs (job_id, opened_on, closed_on, unit_id, appliance_type, model_basis, age_years, age_basis, complaint_kind, outcome, main_component, source_file, source_line, technician, visits) values ($id, $opened::date, $closed::date, 'U1', 'washer', 'exact', 4.5, 'date code', $kind, 'fixed_with_part', $need, 'a.csv', 1, 'T', 2)",
+            "insert into jobs (job_id, opened_on, closed_on, closing_basis, unit_id, appliance_type, model_basis, age_years, age_basis, complaint_kind, outcome, main_component, source_file, source_line, technician, visits) values ($id, $opened::date, $closed::date, case when $closed is null then 'open' else 'closing day' end, 'U1', 'washer', 'exact', 4.5, 'date code', $kind, 'fixed_with_part', $need, 'a.csv', 1, 'T', 2)",
             ("id", job), ("opened", opened), ("closed", closed), ("kind", kind), ("need", need));
 }

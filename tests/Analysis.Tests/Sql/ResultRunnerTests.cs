@@ -44,8 +44,8 @@ public sealed class ResultRunnerTests
         var database = Database.Open();
         StoreTables.CreateEmpty(database, "jobs");
         database.Execute(
-            "insert into jobs (job_id, opened_on, model_basis, age_basis, complaint_kind, outcome, source_file, source_line) " +
-            "values ('J1', date '2024-02-01', 'unknown', 'unknown', 'no_fill', 'unknown', 'jobs.csv', 2)");
+            "insert into jobs (job_id, opened_on, closing_basis, model_basis, age_basis, complaint_kind, outcome, source_file, source_line) " +
+            "values ('J1', date '2024-02-01', 'open', 'unknown', 'unknown', 'no_fill', 'unknown', 'jobs.csv', 2)");
         return database;
     }
 }

@@ -66,7 +66,7 @@ public sealed class VanGroupTests
 
     private static void Job(Database database, string id, string? van) => database.Execute(
         """
-        insert into jobs by name select $id as job_id, date '2026-06-01' as opened_on, $van as van, 'washer' as appliance_type, 'unknown' as model_basis,
+        insert into jobs by name select $id as job_id, date '2026-06-01' as opened_on, 'open' as closing_basis, $van as van, 'washer' as appliance_type, 'unknown' as model_basis,
             'unknown' as age_basis, 'no_fill' as complaint_kind, 'unknown' as outcome, 'jobs.csv' as source_file, 1 as source_line
         """,
         ("id", id), ("van", van));

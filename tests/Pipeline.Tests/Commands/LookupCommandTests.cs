@@ -148,7 +148,7 @@ public sealed class LookupCommandTests : IDisposable
 
         database.Execute("""
             insert into jobs by name
-            select 'J' || i as job_id, date '2025-01-09' - i as opened_on, date '2025-01-10' - i as closed_on, case when i = 0 then $unit end as unit_id,
+            select 'J' || i as job_id, date '2025-01-09' - i as opened_on, date '2025-01-10' - i as closed_on, 'closing day' as closing_basis, case when i = 0 then $unit end as unit_id,
                 'washer' as appliance_type, 'Norvik' as brand, 'WA-100' as model_number, 'WA1' as model_family, 'exact' as model_basis,
                 case when i = 0 then 'contract' else 'household' end as customer_kind,
                 case when i = 0 then date '2020-01-01' end as made_from, case when i = 0 then date '2020-01-01' end as made_to,

@@ -72,8 +72,8 @@ public sealed class RatesCommandTests : IDisposable
         for (int i = 0; i < 12; i++)
         {
             database.Execute(
-                "insert into jobs (job_id, opened_on, appliance_type, model_basis, age_basis, complaint_kind, outcome, main_component, source_file, source_line) " +
-                "values ($id, $day, 'washer', 'unknown', 'unknown', 'no_fill', 'fixed_with_part', $need, 'jobs.csv', 2)",
+                "insert into jobs (job_id, opened_on, closing_basis, appliance_type, model_basis, age_basis, complaint_kind, outcome, main_component, source_file, source_line) " +
+                "values ($id, $day, 'open', 'washer', 'unknown', 'unknown', 'no_fill', 'fixed_with_part', $need, 'jobs.csv', 2)",
                 ("id", $"J{i}"),
                 ("day", i == 0 ? new DateOnly(2024, 2, 3) : new DateOnly(2024, 1, i + 1)),
                 ("need", i < 3 ? "inlet_valve" : "none"));

@@ -87,7 +87,7 @@ public sealed class VanCommandTests : IDisposable
 
         database.Execute("""
             insert into jobs by name
-            select 'J' || i as job_id, date '2025-01-01' + i as opened_on, date '2025-01-01' + i as closed_on, '1' as van, 'unknown' as model_basis,
+            select 'J' || i as job_id, date '2025-01-01' + i as opened_on, date '2025-01-01' + i as closed_on, 'closing day' as closing_basis, '1' as van, 'unknown' as model_basis,
                 'unknown' as age_basis, 'none' as complaint_kind, 'fixed_with_part' as outcome, 'f' as source_file, i as source_line
             from (select unnest(range(1, 300, 3))::integer as i);
             insert into job_parts by name

@@ -62,6 +62,8 @@ internal sealed record StagedJob(string JobId) : StagedRow
 
     public string Outcome { get; init; } = "fixed_with_part";
 
+    public string? Status { get; init; }
+
     public int? Visits { get; init; } = 1;
 
     public double? LabourMinutes { get; init; }

@@ -7,7 +7,7 @@ with asked as (
         age_basis, complaint_text, complaint_kind, error_code, customer_kind
     from jobs
     where case
-        when $is_open::boolean then closed_on is null
+        when $is_open::boolean then coalesce(closing_basis = 'open', closed_on is null)
         else closed_on is not null and main_component is not null and closed_on >= opened_on
     end
 ),

@@ -2,7 +2,7 @@
 with filled as (
     select columns(c -> not list_contains(
         [
-            'job_id', 'opened_on', 'closed_on', 'unit_id', 'customer_id', 'model_number', 'model_family', 'model_basis', 'made_from',
+            'job_id', 'opened_on', 'closed_on', 'closing_basis', 'unit_id', 'customer_id', 'model_number', 'model_family', 'model_basis', 'made_from',
             'made_to', 'age_years', 'age_least_years', 'age_most_years', 'age_chance', 'age_basis', 'complaint_kind', 'main_component',
             'first_visit_done', 'source_file', 'source_line'
         ], c

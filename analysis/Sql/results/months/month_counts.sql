@@ -13,7 +13,7 @@ calls as (
 select
     m.month,
     count(c.job_id) as calls,
-    count(c.job_id) filter (where c.closed_on is null) as still_open,
+    count(c.job_id) filter (where c.job_id is not null and coalesce(c.closing_basis = 'open', c.closed_on is null)) as still_open,
     count(*) filter (where c.closed_on is not null and c.first_visit_done is not null) as visits_known,
     count(*) filter (where c.closed_on is not null and c.first_visit_done) as first_visit_done,
     count(c.main_component) as cause_known,

@@ -1,0 +1,28 @@
+-- One row per file of jobs: whether its rows say which jobs are finished, so that a row that does not is still open.
+-- Jobs of the last three months may well be open; the older ones decide. Where a file has too few of them, the shop's
+-- other files do.
+with told as (
+    select
+        j.source_order,
+        j.closed_on is not null or j.status is not null as is_told,
+        coalesce(j.opened_on < a.as_of - 90, false) as is_old
+    from staged_jobs as j
+    cross join int_as_of as a
+),
+files as (
+    select
+        source_order,
+        count(*) filter (is_told) as told,
+        count(*) filter (is_old) as old_rows,
+        count(*) filter (is_old and is_told) as old_told
+    from told
+    group by source_order
+)
+select
+    source_order,
+    case
+        when old_rows >= 10 then old_told * 2 >= old_rows
+        when sum(old_rows) over () > 0 then sum(old_told) over () * 2 >= sum(old_rows) over ()
+        else told > 0
+    end as tells_closing
+from files

@@ -1,0 +1,104 @@
+using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>
+/// Finds the columns that are known by the words in their cells: whether a job is finished, what a visit was for. A column
+/// is taken when our table knows nearly all its cells; where it knows only some, or two columns would do, a person is asked.
+/// </summary>
+internal static class WordFields
+{
+    private const double NearlyAll = 0.9;
+    private const double Most = 0.6;
+    private const double Named = 0.75;
+    private const double Weight = 1.5;
+    private const int MostWords = 40;
+    private const int MostExamples = 3;
+
+    // Headers of columns with such words, and of those that hold the same words about something else.
+    public static HeaderLexicon Headers { get; } = new(WordTable.ReadDefault("word-field-headers.csv"));
+
+    /// <summary>A column that may give the field.</summary>
+    /// <param name="Column">The column.</param>
+    /// <param name="Known">Share of its cells that our table knows.</param>
+    /// <param name="Name">How well its header names the field, 0 to 1.</param>
+    /// <param name="Meanings">Different meanings among its cells.</param>
+    private sealed record Candidate(ColumnSample Column, double Known, double Name, int Meanings)
+    {
+        /// <summary>One word on every row tells nothing unless the header does.</summary>
+        public bool IsSure => (Known >= NearlyAll && (Meanings > 1 || Name >= Named)) || (Known >= Most && Name >= Named);
+
+        public bool IsPossible => Known >= Most || (Name >= Named && Known > 0);
+    }
+
+    /// <summary>The map with such columns, and what to ask.</summary>
+    /// <param name="reading">What the table is taken for.</param>
+    /// <param name="map">Its map so far.</param>
+    /// <param name="answers">What a person has settled.</param>
+    /// <param name="words">The tables of words.</param>
+    public static (SourceMap Map, IReadOnlyList<ReadingQuestion> Questions) Complete(TableReading reading, SourceMap map, ReadingAnswers answers, WordSets words)
+    {
+        var questions = new List<ReadingQuestion>();
+        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => f.FoundByWords && !map.Columns.ContainsKey(f.Name)))
+        {
+            if (answers.Header(reading.Key, field.Name) is { } given)
+            {
+                map = reading.Table.AllColumns.Any(c => c.Name == given) ? With(map, field.Name, given) : map;
+                continue;
+            }
+
+            Candidate[] candidates = [.. Candidates(reading, map, field.Name, answers, words.Of(field.Name))];
+            Candidate? taken = candidates.FirstOrDefault(c => c.IsSure);
+            map = taken is null ? map : With(map, field.Name, taken.Column.Name);
+            if (candidates.Count(c => c.IsSure) > 1 || (taken is null && candidates.Length > 0))
+            {
+                questions.Add(Question(reading, field, taken, candidates));
+            }
+        }
+
+        return (map, questions);
+    }
+
+    private static IEnumerable<Candidate> Candidates(TableReading reading, SourceMap map, string field, ReadingAnswers answers, SynonymTable words)
+    {
+        HashSet<string> used = [.. map.Columns.SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
+        return reading.Table.Sample.Columns
+            .Where(c => c.Filled > 0 && c.Distinct <= MostWords && !c.IsDates && !c.IsNumbers && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null)
+            .Select(c => Of(c, field, words))
+            .OfType<Candidate>()
+            .Where(c => c.IsPossible)
+            .OrderByDescending(c => c.Name + c.Known)
+            .ThenBy(c => c.Column.Index);
+    }
+
+    // Null: the header says that the words are about something else.
+    private static Candidate? Of(ColumnSample column, string field, SynonymTable words)
+    {
+        double[] names = Headers.Match(column.Name);
+        double own = names[((IList<string>)Headers.Fields).IndexOf(field)];
+        bool isOther = Headers.Fields.Select((f, i) => (f, i)).Any(f => f.f != field && names[f.i] >= Named && names[f.i] > own);
+        string?[] meanings = [.. column.Texts.Select(words.Find)];
+        return isOther ? null : new Candidate(column, meanings.Count(m => m is not null) / (double)column.Filled, own, meanings.OfType<string>().Distinct().Count());
+    }
+
+    private static SourceMap With(SourceMap map, string field, string header) =>
+        map with { Columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns) { [field] = [header] } };
+
+    private static ReadingQuestion Question(TableReading reading, Field field, Candidate? taken, Candidate[] candidates)
+    {
+        TableSample table = reading.Table.Sample;
+        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
+        string meaning = field.Meaning.TrimEnd('.');
+        ColumnSample[] columns = [.. candidates.Select(c => c.Column).Take(4)];
+        return new ReadingQuestion(
+            $"{reading.Key}/field/{field.Name}", table.File, table.Sheet, columns[0].Name, field.Name,
+            $"Which column of '{where}' says this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column says it")],
+            [.. columns[0].Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(MostExamples).Select(t => MaskedCells.Show(columns[0], t))],
+            taken is null ? "Until you answer, no column is used for this." : $"Until you answer, column '{taken.Column.Name}' is used for this.",
+            taken?.Column.Name ?? ReadingAnswers.Nothing,
+            Weight * Math.Log10(10 + table.Rows));
+    }
+}

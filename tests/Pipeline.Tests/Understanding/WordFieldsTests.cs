@@ -1,0 +1,51 @@
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Understanding;
+
+/// <summary>Columns that are known by the words in their cells, found in a whole log.</summary>
+public sealed class WordFieldsTests
+{
+    private static readonly string[] Complaints = ["does not drain", "leaks at the door", "no heat", "loud noise when spinning"];
+
+    [Theory]
+    [InlineData("Job Status", "Closed|Closed|Open|Cancelled", "Job Status")]
+    [InlineData("Bearbeitungsstand", "Erledigt|Erledigt|Offen|Storniert", "Bearbeitungsstand")]
+    [InlineData("XZ7", "zamknięte|zamknięte|otwarte|anulowane", "XZ7")]
+    [InlineData("Payment status", "Closed|Open|Closed|Open", null)]
+    [InlineData("Priority", "High|Low|Normal|Low", null)]
+    public void Inspect_LogWithAStatusBesideItsOutcome_FindsIt(string header, string cells, string? expected) =>
+        Assert.Equal(expected, Map(header, cells).Map.Columns.GetValueOrDefault("status")?[0]);
+
+    [Fact]
+    public void Inspect_StatusOfWhichHardlyAWordIsKnown_IsAsked()
+    {
+        (SourceMap map, IReadOnlyList<ReadingQuestion> questions) = Map("Job status", "Closed|Zorble|Quux|Fnord");
+        Assert.False(map.Columns.ContainsKey("status"));
+        ReadingQuestion asked = Assert.Single(questions, q => q.Field == "status");
+        Assert.Equal(["Job status", "none"], asked.Choices.Select(c => c.Value));
+        Assert.Equal("none", asked.Default);
+    }
+
+    [Fact]
+    public void Inspect_AnsweredStatus_IsHeeded()
+    {
+        (SourceMap map, IReadOnlyList<ReadingQuestion> questions) = Map("Job status", "Closed|Zorble|Quux|Fnord", "jobs.csv/field/status", "Job status");
+        Assert.Equal(["Job status"], map.Columns["status"]);
+        Assert.DoesNotContain(questions, q => q.Field == "status");
+    }
+
+    private static (SourceMap Map, IReadOnlyList<ReadingQuestion> Questions) Map(string header, string cells, params string[] answer)
+    {
+        DirectoryInfo shop = Directory.CreateTempSubdirectory("partssignal-words-");
+        string[] words = cells.Split('|');
+        IEnumerable<string> rows = Enumerable.Range(0, 120).Select(i =>
+            $"{1000 + i},{new DateOnly(2025, 1, 6).AddDays(i):yyyy-MM-dd},{new DateOnly(2025, 1, 7).AddDays(i + (i % 4)):yyyy-MM-dd},Washer,{Complaints[i % 4]},{(i % 3 == 0 ? "no fault found" : "part replaced")},{words[i % words.Length]},QX-{10500 + (i % 7)}");
+        File.WriteAllLines(Path.Combine(shop.FullName, "jobs.csv"), [$"Job number,Date opened,Date closed,Appliance,Complaint,Outcome,{header},Part number", .. rows]);
+        Dictionary<string, string> given = answer.Length == 0 ? [] : new() { [answer[0]] = answer[1] };
+        ShopInspection seen = new Inspector(new ReadingLimits(), WordSets.Load(null), given).Inspect(ShopTables.In(shop.FullName, new ReadingLimits()), CancellationToken.None);
+        shop.Delete(recursive: true);
+        return (Assert.Single(seen.Tables).Map!, seen.Questions);
+    }
+}
