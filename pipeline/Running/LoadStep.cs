@@ -34,7 +34,10 @@ internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action
         record["data_faults"] = report.DataFaults;
         record["finished_without_closing_day"] = new JsonObject
         {
-            ["by_status"] = report.Closing.ByStatus, ["by_outcome"] = report.Closing.ByOutcome, ["by_row"] = report.Closing.ByRow, ["not_told"] = report.Closing.NotTold,
+            ["by_status"] = report.Closing.ByStatus,
+            ["by_outcome"] = report.Closing.ByOutcome,
+            ["by_row"] = report.Closing.ByRow,
+            ["not_told"] = report.Closing.NotTold,
         };
         record["unknown_cells"] = new JsonArray([.. report.Staged.SelectMany(f => f.UnreadCells.Select(u => (JsonNode)new JsonObject
         {
