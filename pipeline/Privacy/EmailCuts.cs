@@ -6,12 +6,16 @@ namespace PartsSignal.Pipeline.Privacy;
 /// <summary>Cuts e-mail addresses, however the sign and the dots are written, and addresses of web pages.</summary>
 internal static partial class EmailCuts
 {
-    private static readonly SearchValues<string> Signs = SearchValues.Create(["@", "\uff20", "\ufe6b", "at", "(a)", "arroba", "arobase", "chiocciola", "malpa", "ma\u0142pa", "apenstaart", "klammeraffe", "\u00e4t", "www", ".com", ".net", ".org", ".info", "mail"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> Signs = SearchValues.Create(["@", "\uff20", "\ufe6b", "(at", "[at", "{at", "<at", "( at", "[ at", "{ at", "< at", "(\u00e4", "[\u00e4", "(a)", "[a]", "arroba", "arobase", "chiocciola", "malpa", "ma\u0142pa", "apenstaart", "klammeraffe", " \u00e4t ", "www", ".com", ".net", ".org", ".info", ".co."], StringComparison.OrdinalIgnoreCase);
+
+    private static readonly SearchValues<string> At = SearchValues.Create([" at ", "\u00a0at", "at\u00a0", "\tat", "\nat"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> Dots = SearchValues.Create([".", "dot"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(string text, TextCuts cuts)
     {
-        if (!text.AsSpan().ContainsAny(Signs))
+        // Most texts say "at" somewhere; an address needs a dot behind it, in a sign or in a word.
+        if (!text.AsSpan().ContainsAny(Signs) && !(text.AsSpan().ContainsAny(At) && text.AsSpan().ContainsAny(Dots)))
         {
             return;
         }
