@@ -59,7 +59,7 @@ internal static class CodeScrubber
     public static bool IsPlain(ReadOnlySpan<char> cell)
     {
         int run = 0, digits = 0;
-        bool small = false;
+        bool small = false, letters = false;
         foreach (char c in cell)
         {
             if (char.IsAsciiDigit(c))
@@ -70,9 +70,10 @@ internal static class CodeScrubber
             else if (char.IsAsciiLetter(c))
             {
                 run++;
+                letters = true;
                 small |= char.IsAsciiLetterLower(c);
             }
-            else if (c is '-' or '.' or '/' or '_' or '*' or '#')
+            else if (c is '-' or '.' or '/' or '*' or '#')
             {
                 run = 0;
             }
@@ -87,7 +88,7 @@ internal static class CodeScrubber
             }
         }
 
-        return digits > 0;
+        return digits > 0 && (letters || digits < ManyDigits);
     }
 
     /// <summary>True for a token that may be part of a code: digits, few letters, letters shouted, a known word.</summary>
@@ -166,11 +167,30 @@ internal static class CodeScrubber
                 cuts.Cut(first, last, CutKind.Phone);
             }
 
+            else if (alone)
+            {
+                CutBesideCode(cell, cuts);
+            }
+
             start = Math.Max(end, start + 1);
             while (start < cell.Length && char.IsLetter(cell[start]))
             {
                 start++;
             }
+        }
+    }
+
+    // A code of digits with a phone number before or behind it.
+    private static void CutBesideCode(string cell, TextCuts cuts)
+    {
+        int first = cell.AsSpan().IndexOfAny(Breaks), last = cell.AsSpan().LastIndexOfAny(Breaks);
+        if (first > 0 && PhoneText.Is(cell.AsSpan(first).Trim(), bareToo: true))
+        {
+            cuts.Cut(first, cell.Length, CutKind.Phone);
+        }
+        else if (last > 0 && PhoneText.Is(cell.AsSpan(0, last).Trim(), bareToo: true))
+        {
+            cuts.Cut(0, last, CutKind.Phone);
         }
     }
 

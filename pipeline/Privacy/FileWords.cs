@@ -13,7 +13,9 @@ internal sealed class FileWords
     public const int Customers = 5;
 
     private const int LongestEnding = 4;
+    private const int LongestRead = 8;
     private const int ShortestSlip = 4;
+    private const int LongestSlip = 12;
     private readonly WordList[] _lists;
     private readonly HashSet<ulong> _frequent;
     private readonly ComplaintWordTable _complaints;
@@ -119,7 +121,7 @@ internal sealed class FileWords
     // What the complaint reader takes for one of its words, unless it is somebody's name.
     private bool IsMisspelt(ReadOnlySpan<char> folded, ulong hash)
     {
-        if (folded.Length < 4 || WordList.Get("names").Contains(hash))
+        if (folded.Length is < 4 or > LongestSlip || WordList.Get("names").Contains(hash))
         {
             return false;
         }
@@ -132,6 +134,7 @@ internal sealed class FileWords
             }
         }
 
-        return _complaints.Reads(folded.ToString());
+        // A stem takes any ending: a long word that only begins like one may be a name.
+        return folded.Length <= LongestRead && _complaints.Reads(folded.ToString());
     }
 }

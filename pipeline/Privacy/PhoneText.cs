@@ -43,7 +43,7 @@ internal static class PhoneText
             }
         }
 
-        return (sign || parted ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo)) && IsValid(digits[..n].ToString(), sign);
+        return (sign || parted || IsLocal(cell, n) ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo)) && IsValid(digits[..n].ToString(), sign);
     }
 
     /// <summary>Shape of a cell with a long number: its digits as nines, its letters as A, what parts them as it stands, or null for a cell with few digits.</summary>
@@ -65,6 +65,13 @@ internal static class PhoneText
         }
 
         return digits < FewestGrouped ? null : shape[..cell.Length].ToString();
+    }
+
+    // 555-0142, 5123.4945: two groups, the second of four digits.
+    private static bool IsLocal(ReadOnlySpan<char> cell, int digits)
+    {
+        int mark = cell.IndexOfAny('-', '.');
+        return digits is 7 or 8 && mark == digits - 4 && cell.Length == digits + 1;
     }
 
     private static bool IsValid(string digits, bool sign)

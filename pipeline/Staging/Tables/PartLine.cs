@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
@@ -6,7 +7,8 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 internal sealed class PartLineFields
 {
     private readonly CachedField<CodeText> _part;
-    private readonly CachedField<PartWords> _description;
+    private readonly CachedField<(PartWords Words, TextTokens? Tokens)> _description;
+    private readonly PersonalCells _personal;
     private readonly CachedField<int?> _quantity;
     private readonly CachedField<decimal?> _price;
     private readonly CachedField<bool?> _fromVan;
@@ -15,9 +17,10 @@ internal sealed class PartLineFields
     public PartLineFields(StageTarget target, int? group)
     {
         (FieldMap map, PersonalCells personal, ComponentClassifier components) = (target.Map, target.Personal, target.Tools.Words.Components);
+        _personal = personal;
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
         _part = new(Field("part"), (row, field) => CodeText.Parse(personal.Code(row, field, row.Code(field))));
-        _description = new(Field("description"), (row, field) => PartWords.Parse(personal.Text(row.Word(field)), components));
+        _description = new(Field("description"), (row, field) => PartWords.Parse(personal.Text(row.Word(field)), components) is var words && words.Text is { } text ? (words, new TextTokens(text)) : default);
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
         _price = new(Field("price"), static (row, field) => row.Money(field));
         _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
@@ -30,7 +33,8 @@ internal sealed class PartLineFields
     public PartLine? Read(MappedRow row)
     {
         CodeText part = _part.Read(row);
-        PartWords description = _description.Read(row);
+        (PartWords description, TextTokens? tokens) = _description.Read(row);
+        description = tokens is null ? description : description with { Text = _personal.Customer.Without(row, tokens) };
         int? quantity = _quantity.Read(row);
         decimal? price = _price.Read(row);
         return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row));

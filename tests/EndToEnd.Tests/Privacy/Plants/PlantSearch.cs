@@ -83,6 +83,12 @@ internal sealed partial class PlantSearch
     {
         foreach (Match run in Numbers().Matches(line))
         {
+            // A share or a rate with all its decimals is no number of anybody.
+            if (Fraction().IsMatch(run.Value))
+            {
+                continue;
+            }
+
             var digits = new StringBuilder();
             foreach (char c in run.Value)
             {
@@ -114,6 +120,9 @@ internal sealed partial class PlantSearch
 
     [GeneratedRegex(@"[\p{L}\p{M}\p{Cf}]+")]
     private static partial Regex Letters();
+
+    [GeneratedRegex(@"^\d{1,6}\.\d{9,}$")]
+    private static partial Regex Fraction();
 
     [GeneratedRegex(@"(?<![\d.])\p{Nd}(?:[^\p{L}\p{N}\t]{0,3}\p{Nd}){7,}")]
     private static partial Regex Numbers();

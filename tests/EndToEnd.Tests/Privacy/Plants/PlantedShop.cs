@@ -165,17 +165,18 @@ internal sealed class PlantedShop
     private void Put(Dictionary<string, string> row, string column, string file)
     {
         Plant plant = _maker.Next();
+        while (plant.Customer is not null && !row.ContainsKey("Customer"))
+        {
+            // Without its customer beside it a lone word is a word.
+            plant = _maker.Next();
+        }
+
         int place = _plants.Count % 4;
         string before = row[column];
         row[column] = before.Length == 0 || place == 3 ? plant.Typed : place == 0 ? $"{before} {plant.Typed}" : place == 1 ? $"{before}, {plant.Typed}" : $"{plant.Typed} {before}";
-        if (plant.Customer is not null && row.ContainsKey("Customer"))
+        if (plant.Customer is not null)
         {
             row["Customer"] = plant.Customer;
-        }
-        else if (plant.Customer is not null)
-        {
-            // Without a customer's column a lone word is a word.
-            plant = plant with { Words = plant.Form.StartsWith("misspelled", StringComparison.Ordinal) ? plant.Words : [] };
         }
 
         _plants.Add((plant, $"{file} {column}"));
