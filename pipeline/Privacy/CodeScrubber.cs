@@ -166,7 +166,6 @@ internal static class CodeScrubber
             {
                 cuts.Cut(first, last, CutKind.Phone);
             }
-
             else if (alone)
             {
                 CutBesideCode(cell, cuts);

@@ -4,28 +4,15 @@ using System.IO.Compression;
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
-/// A shipped list of folded words, as <c>dictionary/build.mjs</c> makes them, held as 64-bit hashes of the words: that any
-/// two of ten million words share one has a chance of one in 400,000.
+/// A shipped list of folded words, as <c>dictionary/build.mjs</c> makes them, held as fingerprints of 31 bits in a hash table.
+/// A word that is not on the list is taken for one that is about once in a billion.
 /// </summary>
 internal sealed class WordList
 {
     private static readonly ConcurrentDictionary<string, Lazy<WordList>> Loaded = new(StringComparer.Ordinal);
-    private readonly ulong[] _places;
+    private readonly uint[] _places;
 
-    private WordList(IReadOnlyCollection<ulong> words)
-    {
-        _places = new ulong[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, words.Count * 2))];
-        foreach (ulong word in words)
-        {
-            int at = (int)(word & (ulong)(_places.Length - 1));
-            while (_places[at] != 0 && _places[at] != word)
-            {
-                at = (at + 1) & (_places.Length - 1);
-            }
-
-            _places[at] = word;
-        }
-    }
+    private WordList(int words) => _places = new uint[(int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, words * 2))];
 
     /// <summary>The list of a language (<c>en</c>), or of proper names (<c>names</c>); read once.</summary>
     public static WordList Get(string name) => Loaded.GetOrAdd(name, n => new Lazy<WordList>(() => Read(n))).Value;
@@ -39,7 +26,7 @@ internal sealed class WordList
         return copy.ToArray();
     }
 
-    /// <summary>Hash of a folded word, never 0 (FNV-1a, Fowler, Noll and Vo 1991, with a final mix).</summary>
+    /// <summary>Hash of a folded word (FNV-1a, Fowler, Noll and Vo 1991, with a final mix).</summary>
     public static ulong Hash(ReadOnlySpan<char> folded)
     {
         ulong hash = 14695981039346656037;
@@ -50,22 +37,11 @@ internal sealed class WordList
 
         hash ^= hash >> 32;
         hash *= 0x9e3779b97f4a7c15;
-        return (hash ^ (hash >> 29)) | 1;
+        return hash ^ (hash >> 29);
     }
 
     /// <summary>True for a word of the list.</summary>
-    public bool Contains(ulong word)
-    {
-        for (int at = (int)(word & (ulong)(_places.Length - 1)); _places[at] != 0; at = (at + 1) & (_places.Length - 1))
-        {
-            if (_places[at] == word)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    public bool Contains(ulong word) => _places[PlaceOf(word)] != 0;
 
     // Each word: how many letters it shares with the one before (below 'a'), then the others.
     private static WordList Read(string name)
@@ -75,7 +51,7 @@ internal sealed class WordList
         using var plain = new MemoryStream();
         brotli.CopyTo(plain);
         ReadOnlySpan<byte> bytes = plain.GetBuffer().AsSpan(0, (int)plain.Length);
-        var words = new List<ulong>(bytes.Length / 4);
+        var list = new WordList(bytes.Length - CountLetters(bytes));
         Span<char> word = stackalloc char[256];
         for (int i = 0; i < bytes.Length;)
         {
@@ -85,9 +61,38 @@ internal sealed class WordList
                 word[length++] = (char)bytes[i++];
             }
 
-            words.Add(Hash(word[..length]));
+            list.Add(Hash(word[..length]));
         }
 
-        return new WordList(words);
+        return list;
+    }
+
+    private static int CountLetters(ReadOnlySpan<byte> bytes)
+    {
+        int letters = 0;
+        foreach (byte b in bytes)
+        {
+            letters += b >= 'a' ? 1 : 0;
+        }
+
+        return letters;
+    }
+
+    // Of the half of the hash that does not choose the place; never 0, which marks a free place.
+    private static uint Fingerprint(ulong word) => (uint)(word >> 32) | 1;
+
+    private void Add(ulong word) => _places[PlaceOf(word)] = Fingerprint(word);
+
+    // The place that holds the word, or the free one where it would stand.
+    private int PlaceOf(ulong word)
+    {
+        uint fingerprint = Fingerprint(word);
+        int at = (int)(word & (ulong)(_places.Length - 1));
+        while (_places[at] != 0 && _places[at] != fingerprint)
+        {
+            at = (at + 1) & (_places.Length - 1);
+        }
+
+        return at;
     }
 }

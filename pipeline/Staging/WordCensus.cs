@@ -113,8 +113,13 @@ internal sealed class WordCensus
                 continue;
             }
 
+            // A single letter is a word of some languages, but in a shop's texts mostly a code.
             ulong word = tokens[i].Hash;
-            _languages.Add(word);
+            if (tokens[i].FoldedLength > 1)
+            {
+                _languages.Add(word);
+            }
+
             if (!PersonalWords.Common.Contains(word) && !PersonalWords.Function.Contains(word))
             {
                 Add(_words, word, customer);
