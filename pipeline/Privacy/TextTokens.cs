@@ -27,15 +27,20 @@ internal readonly record struct TextToken(int Start, int End, TokenKind Kind, ul
 /// <summary>A text in runs of letters and digits, with their folded forms. An apostrophe belongs to its word.</summary>
 internal sealed class TextTokens
 {
-    private readonly List<TextToken> _all = new(16);
+    private const int Usual = 64;
+    private readonly TextToken[] _all;
     private readonly char[] _folded;
 
     /// <summary>Cuts a text.</summary>
     public TextTokens(string text)
     {
         Text = text;
-        _folded = new char[text.Length * 2];
-        int used = 0, capitals = 0, words = 0;
+        Span<char> folded = text.Length <= Usual * 4 ? stackalloc char[text.Length * 2] : new char[text.Length * 2];
+
+        // Between two tokens stands at least one character.
+        int most = (text.Length / 2) + 1;
+        Span<TextToken> tokens = most <= Usual ? stackalloc TextToken[most] : new TextToken[most];
+        int used = 0, count = 0, capitals = 0, words = 0;
         bool opens = true;
         for (int i = 0; i < text.Length;)
         {
@@ -57,15 +62,16 @@ internal sealed class TextTokens
                 i++;
             }
 
-            int length = TextFold.Fold(text.AsSpan(start, i - start), _folded.AsSpan(used));
+            int length = TextFold.Fold(text.AsSpan(start, i - start), folded[used..]);
             bool capital = small && char.IsUpper(text[start]);
             TokenKind kind = !digits ? TokenKind.Word : letters ? TokenKind.Mixed : TokenKind.Number;
-            _all.Add(new TextToken(start, i, kind, WordList.Hash(_folded.AsSpan(used, length)), used, length, capital, opens));
+            tokens[count++] = new TextToken(start, i, kind, WordList.Hash(folded.Slice(used, length)), used, length, capital, opens);
             (capitals, words) = (capitals + (capital && !opens ? 1 : 0), words + (kind == TokenKind.Word && !opens ? 1 : 0));
             used += length;
             opens = false;
         }
 
+        (_all, _folded) = (tokens[..count].ToArray(), folded[..used].ToArray());
         CapitalsTell = capitals * 2 <= words;
     }
 
@@ -73,7 +79,7 @@ internal sealed class TextTokens
     public string Text { get; }
 
     /// <summary>Number of tokens.</summary>
-    public int Count => _all.Count;
+    public int Count => _all.Length;
 
     /// <summary>False where most words begin with a capital, so that one more says nothing.</summary>
     public bool CapitalsTell { get; }
@@ -110,7 +116,7 @@ internal sealed class TextTokens
     }
 
     /// <summary>The text between a token and the next.</summary>
-    public ReadOnlySpan<char> Gap(int i) => i + 1 < _all.Count ? Text.AsSpan(_all[i].End, _all[i + 1].Start - _all[i].End) : Text.AsSpan(_all[i].End);
+    public ReadOnlySpan<char> Gap(int i) => i + 1 < _all.Length ? Text.AsSpan(_all[i].End, _all[i + 1].Start - _all[i].End) : Text.AsSpan(_all[i].End);
 
     private static bool Belongs(string text, int i) =>
         TextFold.IsWordPart(text[i]) || TextFold.Digit(text[i]) >= 0

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
@@ -15,8 +16,9 @@ internal sealed class WordCensus
     private const int RowsPerCustomer = 40;
     private const int RarestShape = 50;
     private readonly Dictionary<ulong, Count> _words = [];
-    private readonly Dictionary<string, Count> _values = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, Count> _shapes = new(StringComparer.Ordinal);
+    private readonly ValueCounts _values = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ValueCounts _shapes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, ulong[]> _texts = new(StringComparer.Ordinal);
     private readonly HashSet<ulong> _names = [];
     private readonly LanguageVote _languages = new();
     private readonly int[] _textColumns;
@@ -69,7 +71,7 @@ internal sealed class WordCensus
             ReadOnlySpan<char> cell = row[column].Trim();
             if (!cell.IsEmpty)
             {
-                Add(_values, field + '\t' + cell.ToString(), customer);
+                _values.Add(field, cell, customer);
             }
         }
 
@@ -81,10 +83,10 @@ internal sealed class WordCensus
                 continue;
             }
 
-            Add(_values, field + '\t' + cell.ToString(), customer);
+            _values.Add(field, cell, customer);
             if (PhoneText.Shape(cell) is { } shape)
             {
-                Add(_shapes, field + '\t' + shape, (UInt128)(uint)_rows);
+                _shapes.Add(field, shape, (UInt128)(uint)_rows);
             }
         }
     }
@@ -97,41 +99,68 @@ internal sealed class WordCensus
         return new FileWords(
             _languages.Languages,
             _words.Where(w => w.Value.Is(FileWords.Customers) && !_names.Contains(w.Key) && !names.Contains(w.Key)).Select(w => w.Key),
-            _values.Where(v => v.Value.Is(Math.Max(2, fewest))).Select(v => v.Key),
-            _shapes.Where(s => s.Value.Is(Math.Max(2, fewest)) && s.Value.All * RarestShape >= _rows).Select(s => s.Key),
+            _values.Keys(v => v.Is(Math.Max(2, fewest))),
+            _shapes.Keys(s => s.Is(Math.Max(2, fewest)) && s.All * RarestShape >= _rows),
             fewest,
             complaints);
     }
 
     private void TakeText(ReadOnlySpan<char> text, UInt128 customer)
     {
-        var tokens = new TextTokens(text.ToString());
-        for (int i = 0; i < tokens.Count; i++)
+        // Many rows say the same.
+        if (!_texts.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text, out ulong[]? words))
         {
-            if (tokens[i].Kind != TokenKind.Word)
-            {
-                continue;
-            }
+            string typed = text.ToString();
+            words = Words(new TextTokens(typed));
+            _texts.Add(typed, words);
+        }
 
-            // A single letter is a word of some languages, but in a shop's texts mostly a code.
-            ulong word = tokens[i].Hash;
-            if (tokens[i].FoldedLength > 1)
-            {
-                _languages.Add(word);
-            }
-
+        foreach (ulong word in words)
+        {
+            _languages.Add(word);
             if (!PersonalWords.Common.Contains(word) && !PersonalWords.Function.Contains(word))
             {
-                Add(_words, word, customer);
+                ref Count? count = ref CollectionsMarshal.GetValueRefOrAddDefault(_words, word, out _);
+                (count ??= new Count()).Add(customer);
             }
         }
     }
 
-    private static void Add<T>(Dictionary<T, Count> counts, T key, UInt128 customer)
-        where T : notnull
+    // A single letter is a word of some languages, but in a shop's texts mostly a code.
+    private static ulong[] Words(TextTokens tokens)
     {
-        ref Count? count = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(counts, key, out _);
-        (count ??= new Count()).Add(customer);
+        var words = new List<ulong>(tokens.Count);
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i] is { Kind: TokenKind.Word, FoldedLength: > 1 })
+            {
+                words.Add(tokens[i].Hash);
+            }
+        }
+
+        return [.. words];
+    }
+
+    // Values of columns, by field; a value is made a string once.
+    private sealed class ValueCounts(StringComparer comparer)
+    {
+        private readonly Dictionary<string, Dictionary<string, Count>> _fields = new(StringComparer.Ordinal);
+
+        public void Add(string field, ReadOnlySpan<char> value, UInt128 customer)
+        {
+            ref Dictionary<string, Count>? counts = ref CollectionsMarshal.GetValueRefOrAddDefault(_fields, field, out _);
+            counts ??= new Dictionary<string, Count>(comparer);
+            Dictionary<string, Count>.AlternateLookup<ReadOnlySpan<char>> byText = counts.GetAlternateLookup<ReadOnlySpan<char>>();
+            if (!byText.TryGetValue(value, out Count? count))
+            {
+                byText[value] = count = new Count();
+            }
+
+            count.Add(customer);
+        }
+
+        public IEnumerable<string> Keys(Func<Count, bool> enough) =>
+            _fields.SelectMany(f => f.Value.Where(v => enough(v.Value)).Select(v => f.Key + '\t' + v.Key));
     }
 
     // Up to five different customers.
