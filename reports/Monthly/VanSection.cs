@@ -50,6 +50,7 @@ internal static class VanSection
     private const int RowsOnPage = 40;
     private const string All = "all";
     private const int LeastSetJobs = 30;
+    private const string Refused = "No plan: ";
 
     private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "poisson_greedy", "hindsight"];
 
@@ -220,7 +221,9 @@ internal static class VanSection
         }
     }
 
-    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) =>
+    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
+        ? [new SubHeading($"Van {van.Van}"), new Missing(van.Summary)]
+        :
     [
         new SubHeading($"Van {van.Van}"),
         new Paragraph(van.Summary),

@@ -93,6 +93,14 @@ public sealed class VanSectionTests
         Assert.Contains("Nothing is worth carrying within the money and space given.", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Build_RefusedPlan_SaysWhyAndListsNothing()
+    {
+        string text = SectionCase.Text(VanSection.Build(new VanFacts([new VanPlanView("1", "No plan: by this log, 100 in 100 jobs need no part.", false, [])], null, [], [], "", null), "EUR"));
+        Assert.Contains("No plan: by this log", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nothing is worth carrying", text, StringComparison.Ordinal);
+    }
+
     private static VanFacts Filled()
     {
         using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence, Curve);
