@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Vocabulary;
+
 namespace PartsSignal.Analysis.CheckOrder;
 
 /// <summary>A check in its place.</summary>
@@ -66,6 +68,7 @@ internal static class CallChecks
     private static (ComponentCheck Check, double Odds)[] Chosen(CheckTable table, string type, string kind, IReadOnlyList<(string Need, double Odds)> odds)
     {
         ComponentCheck[] meant = Meant(table, type, kind);
+        meant = [.. meant, .. ForOwn(table, meant, odds)];
         Dictionary<string, double> shares = meant.GroupBy(c => c.Component, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(c => c.Share), StringComparer.Ordinal);
         Dictionary<string, double> byNeed = odds.ToDictionary(o => o.Need, o => o.Odds, StringComparer.Ordinal);
@@ -76,6 +79,22 @@ internal static class CallChecks
             .. all.Where(c => !c.Check.First && c.Odds >= LeastOdds).OrderByDescending(c => c.Odds).ThenBy(c => c.Row).Take(MostChecks).Select(c => c.Row).Order(),
         ];
         return [.. kept.Select(i => (all[i].Check, all[i].Odds))];
+    }
+
+    // A component of the shop's own is checked as the row for any component says.
+    private static IEnumerable<ComponentCheck> ForOwn(CheckTable table, ComponentCheck[] meant, IReadOnlyList<(string Need, double Odds)> odds)
+    {
+        if (Array.Find(meant, c => c.Component == ComponentCheck.AnyComponent) is not { } any)
+        {
+            yield break;
+        }
+
+        HashSet<string> named = [.. table.Checks.Select(c => c.Component), Need.NoPart, Need.OtherPart];
+        foreach ((string need, _) in odds.Where(o => o.Odds >= LeastOdds && !named.Contains(o.Need)))
+        {
+            string name = need.Replace('_', ' ');
+            yield return any with { Component = need, What = any.What.Replace("{component}", char.ToUpperInvariant(name[0]) + name[1..], StringComparison.Ordinal) };
+        }
     }
 
     // The safety check for every type stands in only where the type has none of its own.

@@ -3,6 +3,9 @@ namespace PartsSignal.Analysis.CheckOrder;
 /// <summary>One check of the shop's table.</summary>
 public sealed record ComponentCheck
 {
+    /// <summary>Component of the row that stands for every component of the shop's own.</summary>
+    public const string AnyComponent = "*";
+
     /// <summary>Appliance types it is for; empty: all.</summary>
     public IReadOnlyList<string> ApplianceTypes { get; init; } = [];
 

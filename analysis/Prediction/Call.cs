@@ -38,6 +38,9 @@ public sealed record Call
     /// <summary>Error code as told by the customer, or null if there is none.</summary>
     public string? ErrorCode { get; init; }
 
+    /// <summary>How the typed model was found where it is in no list, as a sentence; null: it is listed, or none was typed.</summary>
+    public string? ModelNote { get; init; }
+
     /// <summary>household, contract or unknown.</summary>
     public string CustomerKind { get; init; } = Unknown;
 

@@ -1,5 +1,5 @@
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Review;
-using PartsSignal.Pipeline.Transform;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Bench;
@@ -28,10 +28,11 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
     // The list, its title, what to answer, the column that was typed, and those that help.
     private static readonly (string File, string Title, string Help, string Typed, string[] About)[] Shapes =
     [
-        (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["appliance_type", "example"]),
+        (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["counted_as", "appliance_type", "example"]),
         (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
-        (ReviewNames.Components, "Part names", "Choose which component it is.", "description", ["example"]),
-        (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["brand", "appliance_type", "example"]),
+        (ReviewNames.Components, "Part names", "Choose which component it is; leave it open to count it as its own.", "description", ["counted_as", "role", "example"]),
+        (ReviewNames.Appliances, "Appliance types", "Choose the type that it is another name for; leave it open to keep it apart.", "appliance_type", ["example"]),
+        (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["counted_as", "brand", "appliance_type", "example"]),
         (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
         (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),
         (ReviewNames.Collisions, "Numbers that mean two things", "Type the part number, model number or family that is meant.", "number", ["message", "example"]),
@@ -96,6 +97,7 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
     {
         ReviewNames.Complaints => [.. WordSets.ComplaintKinds(input).Order(StringComparer.Ordinal)],
         ReviewNames.Components => [.. ComponentRole.Load(input).Select(c => c.Component).Order(StringComparer.Ordinal)],
+        ReviewNames.Appliances => ApplianceType.Named,
         _ => [],
     };
 }

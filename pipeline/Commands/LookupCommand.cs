@@ -90,14 +90,20 @@ internal sealed class LookupCommand(ProgramIo io) : Command<LookupSettings>
     public override int Execute(CommandContext context, LookupSettings settings, CancellationToken cancellationToken)
     {
         CallQuestion question = settings.Question();
-        string[] faults = [.. question.Faults().Select(Text)];
-        if (faults.Length > 0)
+        IReadOnlyList<QuestionFault> faults = question.Faults();
+        // A type may be one of the shop's own, which only the store knows.
+        if (faults.Any(f => f.Field != CallQuestion.TypeField))
         {
-            throw new BadInputException(faults);
+            throw new BadInputException([.. faults.Select(Text)]);
         }
 
         var output = new OutputFolder(settings.Out);
         var answers = ShopAnswers.Read(output, ShopInUse.Input(settings.Input, output));
+        if (question.Faults(answers.ApplianceTypes) is { Count: > 0 } unknown)
+        {
+            throw new BadInputException([.. unknown.Select(Text)]);
+        }
+
         Answer answer = answers.Ask(question, DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime));
         string currency = answers.Settings.Currency;
         ShopInUse.PrintName(io.Out, settings.Format, answers.Settings);

@@ -9,6 +9,9 @@ internal sealed record CallQuestion
     /// <summary>Longest text accepted in any field.</summary>
     public const int LongestText = 200;
 
+    /// <summary>Name of the field of the appliance type.</summary>
+    public const string TypeField = "type";
+
     /// <summary>Oldest age accepted, in years.</summary>
     public const int OldestAge = 80;
 
@@ -42,7 +45,8 @@ internal sealed record CallQuestion
     public string? On { get; init; }
 
     /// <summary>Everything that is wrong with the question, so that a caller can report all of it at once.</summary>
-    public IReadOnlyList<QuestionFault> Faults()
+    /// <param name="ownTypes">Appliance types of the shop's own, or null if they are not known.</param>
+    public IReadOnlyList<QuestionFault> Faults(IReadOnlyList<string>? ownTypes = null)
     {
         var faults = new List<QuestionFault>();
         foreach ((string field, string? text) in ((string, string?)[])[("model", Model), ("complaint", Complaint), ("serial", Serial), ("code", Code)])
@@ -63,9 +67,10 @@ internal sealed record CallQuestion
             faults.Add(new("age", age.ToString(CultureInfo.InvariantCulture), $"must be a number of years from 0 to {OldestAge}."));
         }
 
-        if (ApplianceType is { } type && !ApplianceTypes.Contains(type))
+        string[] types = [.. ApplianceTypes.Union(ownTypes ?? [], StringComparer.Ordinal)];
+        if (ApplianceType is { } type && !types.Contains(type))
         {
-            faults.Add(new("type", type, $"must be one of {string.Join(", ", ApplianceTypes)}."));
+            faults.Add(new(TypeField, type, $"must be one of {string.Join(", ", types)}."));
         }
 
         if (Customer is { } customer && !CustomerKinds.Contains(customer))

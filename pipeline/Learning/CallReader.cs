@@ -21,19 +21,20 @@ internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> br
 /// <param name="serialRules">The shop's serial date codes; read only if a serial has to be dated.</param>
 /// <param name="findUnit">Looks up a serial in the store.</param>
 /// <param name="appliances">Words for appliances: a complaint may name the type; null: not looked for.</param>
-internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit, SynonymTable? appliances = null)
+internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit, ApplianceNames? appliances = null)
 {
     /// <summary>The call, for a question without faults. A complaint that is the name of a kind is that kind; any other is read by its words.</summary>
     public Call Read(CallQuestion question, DateOnly today)
     {
         DateOnly on = question.Day() ?? today;
-        KnownModel? model = facts.Resolve(question.Model)?.Model;
+        (KnownModel Model, string Basis)? found = facts.Resolve(question.Model);
+        KnownModel? model = found?.Model;
         UnitHistory? unit = question.Serial is { } serial ? findUnit(serial, model?.Brand is { } brand ? [brand] : [null, .. facts.Brands], on) : null;
         model ??= facts.Resolve(unit?.ModelNumber)?.Model;
         (double? age, string basis) = Age(question, unit, model?.Brand, on);
         string? complaint = question.Complaint?.Trim();
         string? words = complaint?.Replace('_', ' ');
-        string type = model?.ApplianceType ?? question.ApplianceType ?? appliances?.Find(words) ?? Call.Unknown;
+        string type = model?.ApplianceType ?? question.ApplianceType ?? appliances?.Named(words) ?? Call.Unknown;
         return new Call
         {
             ApplianceType = type,
@@ -45,10 +46,18 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
             ComplaintText = words,
             ComplaintKind = complaint is not null && complaints.IsKind(complaint) ? complaint : complaints.Kind(words, type == Call.Unknown ? null : type),
             ErrorCode = question.Code ?? ErrorCodeText.Find(complaint),
+            ModelNote = Note(question.Model, found),
             CustomerKind = question.Customer ?? unit?.CustomerKind ?? "household",
             Earlier = unit?.Visits ?? [],
         }.On(on);
     }
+
+    private static string? Note(string? typed, (KnownModel Model, string Basis)? found) => found switch
+    {
+        { Basis: "base" } or { Basis: "beginning", Model.ModelNumber: "" } => $"Model {typed} is in no list: answered from its base, family {found.Value.Model.ModelFamily}.",
+        { Basis: "look-alike" } => $"Model {typed} was read as {found.Value.Model.ModelNumber}, which looks alike.",
+        _ => null,
+    };
 
     private (double? Years, string Basis) Age(CallQuestion question, UnitHistory? unit, string? brand, DateOnly on)
     {

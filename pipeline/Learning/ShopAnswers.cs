@@ -17,6 +17,9 @@ internal sealed class ShopAnswers(ShopSettings settings, ShippedModel model, Loo
     /// <summary>Last day whose closed jobs the predictor learned from, or null if it learned from none.</summary>
     public DateOnly? LearnedTo => model.LearnedTo;
 
+    /// <summary>Appliance types of the store.</summary>
+    public IReadOnlyList<string> ApplianceTypes => facts.ApplianceTypes;
+
     /// <summary>Reads the last run.</summary>
     /// <exception cref="BadInputException">There is no run yet, or one of the shop's own tables has faults.</exception>
     public static ShopAnswers Read(OutputFolder output, string input)
@@ -27,10 +30,10 @@ internal sealed class ShopAnswers(ShopSettings settings, ShippedModel model, Loo
         var words = WordSets.Load(input);
         var reader = new CallReader(
             facts,
-            words.Complaints,
+            ShopComplaints.Table(input, facts),
             () => SerialCodes.Load(input).Rules,
             (serial, brands, on) => LookupStore.History(output, serial, brands, on),
-            words.Appliances);
+            facts.Languages.Count == 0 ? words.Appliances : words.Appliances.For(facts.Languages));
         return new ShopAnswers(settings, model, facts, reader);
     }
 

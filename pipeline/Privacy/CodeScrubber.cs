@@ -1,4 +1,5 @@
 using System.Text;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Privacy;
 

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Privacy;
 

@@ -18,7 +18,8 @@ internal sealed class FileWords
     private const int LongestSlip = 12;
     private readonly WordList[] _lists;
     private readonly HashSet<ulong> _frequent;
-    private readonly ComplaintWordTable _complaints;
+    private readonly HashSet<ulong>[] _trade;
+    private readonly HashSet<ulong> _common;
 
     /// <summary>Prepares.</summary>
     /// <param name="languages">The file's languages.</param>
@@ -27,15 +28,19 @@ internal sealed class FileWords
     /// <param name="shapes">Shapes of long numbers that columns of codes usually hold, each after its field's name and a tab.</param>
     /// <param name="fewest">Different customers that a value needs: five, or fewer in a short file.</param>
     /// <param name="complaints">Reads misspelt words of complaints.</param>
-    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints)
+    /// <param name="common">Hashes of the words that many rows have, so that they are no misspelling; null: none.</param>
+    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints, IEnumerable<ulong>? common = null)
     {
+        _common = [.. common ?? []];
+
         Languages = languages;
         _lists = [.. languages.Select(WordList.Get)];
         _frequent = [.. frequent];
+        _trade = [.. languages.Select(PersonalWords.Trade.GetValueOrDefault).OfType<HashSet<ulong>>()];
         Values = values.ToHashSet(StringComparer.OrdinalIgnoreCase);
         Shapes = shapes.ToHashSet(StringComparer.Ordinal);
-        (Fewest, _complaints) = (fewest, complaints);
         HasNounsInCapitals = languages.Contains("de");
+        (Fewest, Complaints) = (fewest, complaints.For(languages, IsWord));
     }
 
     /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
@@ -57,18 +62,21 @@ internal sealed class FileWords
     /// <summary>True when one of the languages writes every noun with a capital.</summary>
     public bool HasNounsInCapitals { get; }
 
+    /// <summary>Reads the file's complaints.</summary>
+    public ComplaintWordTable Complaints { get; }
+
     /// <summary>Words of a file of which nothing is known, in English.</summary>
-    public FileWords Neutral => field ??= Of(_complaints, "en");
+    public FileWords Neutral => field ??= Of(Complaints, "en");
 
     /// <summary>Words of a file of which nothing is known but its languages.</summary>
     public static FileWords Of(ComplaintWordTable complaints, params IReadOnlyList<string> languages) => new(languages, [], [], [], 1, complaints);
 
     /// <summary>The same with more values.</summary>
-    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, _complaints);
+    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common);
 
     /// <summary>True for a word that may stand.</summary>
     public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) =>
-        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || _frequent.Contains(hash) || IsVariant(folded) || IsMisspelt(folded, hash);
+        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || IsTrade(hash) || _frequent.Contains(hash) || IsVariant(folded) || IsMisspelt(folded, hash);
 
     /// <summary>True for a slip in one of the values that enough rows hold.</summary>
     public bool IsSlipOfValue(string cell, string field)
@@ -83,6 +91,26 @@ internal sealed class FileWords
     /// <summary>True for a proper name; a possessive counts as its name.</summary>
     public bool IsName(ReadOnlySpan<char> folded, ulong hash) =>
         WordList.Get("names").Contains(hash) || (folded.Length > 3 && folded[^1] == 's' && WordList.Get("names").Contains(WordList.Hash(folded[..^1])));
+
+    // A word of the language, or one that many rows have: no slip in another.
+    private bool IsWord(string folded)
+    {
+        ulong hash = WordList.Hash(folded);
+        return IsInDictionary(hash) || _common.Contains(hash) || IsVariant(folded);
+    }
+
+    private bool IsTrade(ulong hash)
+    {
+        foreach (HashSet<ulong> words in _trade)
+        {
+            if (words.Contains(hash))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private bool IsInDictionary(ulong hash)
     {
@@ -135,6 +163,6 @@ internal sealed class FileWords
         }
 
         // A stem takes any ending: a long word that only begins like one may be a name.
-        return folded.Length <= LongestRead && _complaints.Reads(folded.ToString());
+        return folded.Length <= LongestRead && Complaints.Reads(folded.ToString());
     }
 }

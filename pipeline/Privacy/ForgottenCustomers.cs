@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Privacy;
 

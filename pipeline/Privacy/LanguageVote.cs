@@ -1,8 +1,9 @@
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
-/// Tells the languages of texts by their articles, prepositions and words for appliances. Many such words belong to several
-/// languages ("to", "motor"), so beside the leading language only words that it does not have count, and they must differ.
+/// Tells the languages of texts by their articles, prepositions, and words for appliances and their faults. Many such words
+/// belong to several languages ("to", "motor"), so beside the leading language only words that it does not have count, and
+/// they must differ.
 /// </summary>
 internal sealed class LanguageVote
 {
@@ -11,7 +12,7 @@ internal sealed class LanguageVote
 
     // The languages that have a telling word: bit l stands for language l.
     private static readonly Dictionary<ulong, int> Having = PersonalWords.Languages
-        .SelectMany((language, l) => PersonalWords.Telling[language].Select(word => (word, bit: 1 << l)))
+        .SelectMany((language, l) => PersonalWords.Telling[language].Union(PersonalWords.TradeTelling.GetValueOrDefault(language) ?? []).Select(word => (word, bit: 1 << l)))
         .GroupBy(w => w.word, w => w.bit).ToDictionary(w => w.Key, w => w.Sum());
 
     private readonly Dictionary<ulong, int> _seen = [];

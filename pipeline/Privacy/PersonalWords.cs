@@ -8,6 +8,7 @@ namespace PartsSignal.Pipeline.Privacy;
 /// </summary>
 internal static class PersonalWords
 {
+    private const int ShortestTelling = 4;
     private static readonly List<(string Class, string Language, string[] Words)> Rows =
         [.. Lines("personal-words.csv").Select(c => (c[0], c[1], c[2].Split('|')))];
 
@@ -53,6 +54,25 @@ internal static class PersonalWords
     /// <summary>Words of the shipped tables, and the beginnings of words among them (<c>leak*</c>).</summary>
     public static (HashSet<ulong> Words, IReadOnlyList<string> Stems) Own { get; } = OwnWords();
 
+    /// <summary>Words of the shipped tables by language.</summary>
+    public static IReadOnlyDictionary<string, HashSet<ulong>> Trade { get; } = TradeWords();
+
+    /// <summary>Those that only one language's tables have and English has not, by which a language is told too.</summary>
+    public static IReadOnlyDictionary<string, HashSet<ulong>> TradeTelling { get; } = OneLanguage();
+
+    private static Dictionary<string, HashSet<ulong>> OneLanguage()
+    {
+        WordList english = WordList.Get("en");
+        var languages = Trade.SelectMany(t => t.Value).GroupBy(w => w).Where(g => g.Count() == 1).Select(g => g.Key).ToHashSet();
+        return Trade.ToDictionary(t => t.Key, t => t.Value.Where(w => languages.Contains(w) && (t.Key == "en" || !english.Contains(w))).ToHashSet(), StringComparer.Ordinal);
+    }
+
+    private static Dictionary<string, HashSet<ulong>> TradeWords() => TradeRows()
+        .GroupBy(c => c[^2], StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => Hashes(g.SelectMany(c => c[^1].Split('|')).SelectMany(w => Tokenizer.Folded(w, keepStars: true)).Where(w => w.Length >= ShortestTelling && w[^1] != '*')), StringComparer.Ordinal);
+
+    private static IEnumerable<string[]> TradeRows() => new[] { "complaint-words.csv", "components.csv", "appliance-words.csv", "outcome-words.csv" }.SelectMany(Lines);
+
     private static (HashSet<ulong>, IReadOnlyList<string>) OwnWords()
     {
         string[] classes = ["complaint", "outcome", "component", "appliance", "worktype", "place"];
@@ -60,8 +80,7 @@ internal static class PersonalWords
         [
             .. Rows.Where(r => r.Class is "domain" or "unit" or "shop" or "everyday").SelectMany(r => r.Words),
             .. Lines("content-words.csv").Where(c => classes.Contains(c[0])).SelectMany(c => c[2].Split('|')),
-            .. new[] { "complaint-words.csv", "components.csv", "appliance-words.csv", "outcome-words.csv" }
-                .SelectMany(f => Lines(f)).SelectMany(c => c[^1].Split('|').Append(c[0].Replace('_', ' '))).SelectMany(p => Tokenizer.Split(p, keepStars: true)),
+            .. TradeRows().Where(c => c[^2] == "en").SelectMany(c => c[^1].Split('|').Append(c[0].Replace('_', ' '))).SelectMany(p => Tokenizer.Split(p, keepStars: true)),
         ];
         return (Hashes(all.Where(w => w[^1] != '*')), [.. all.Where(w => w.Length > 4 && w[^1] == '*').Select(w => TextFold.Fold(w.AsSpan(0, w.Length - 1))).Distinct(StringComparer.Ordinal)]);
     }

@@ -1,4 +1,5 @@
 using PhoneNumbers;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Privacy;
 

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Words;
+
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>What a piece of text is made of.</summary>

@@ -49,9 +49,10 @@ internal static class PhonePageMaker
     {
         CheckTable checks = CheckTableReader.Load(input);
         LookupFacts facts = FactReader.Read(database, checks, []);
-        IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(input);
+        IReadOnlyList<KeywordRule> rules = ShopComplaints.Rules(input, facts);
+        IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(rules);
         IReadOnlyList<LookupModel> models = [.. database.Read<ModelRow>("queries/report/models.sql").Select(m => new LookupModel(m.ModelNumber, m.ModelFamily, m.ApplianceType, m.Brand))];
-        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, new CallReader(facts, WordSets.Load(input).Complaints, () => SerialDateRules.None, (_, _, _) => null), asOf)];
+        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, new CallReader(facts, ShopComplaints.Table(input, facts), () => SerialDateRules.None, (_, _, _) => null), asOf)];
         LookupWeights? weights = PhoneWeights.From(model);
         var costs = ShopAnswers.Options(settings);
         return new LookupData
@@ -64,9 +65,10 @@ internal static class PhonePageMaker
             Tables = weights is not null ? new Dictionary<string, IReadOnlyList<int>>() : Keyed(typical.Select(t => (t.Key, PerMille(model.Odds(t.Call))))),
             Models = models,
             Kinds = kinds,
-            Phrases = PhoneWords.Phrases(input),
+            Phrases = PhoneWords.Phrases(rules),
             CommonWords = PhoneWords.Common(),
             ShortWords = PhoneWords.Short(),
+            Negations = PhoneWords.Negations(ShopComplaints.Languages(facts)),
             Costs = new LookupCosts((double)costs.SecondVisitCost, (double)costs.HandlingCost, costs.LostShare, costs.ReturnShare),
             Parts = Parts(database, facts),
             OnModel = OnModel(database),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Words;
 
@@ -30,6 +31,10 @@ internal sealed class ReviewAnswers
     /// <summary>Answered rows of one list, in file order.</summary>
     public IReadOnlyList<ReviewRow> Rows(string list) => _lists[list];
 
+    /// <summary>Names of appliances that the owner assigned to a type of the tables; they are read like words of the tables.</summary>
+    public IReadOnlyList<(string Name, string Type)> Appliances =>
+        [.. Rows(ReviewNames.Appliances).Select(r => (r["appliance_type"].Replace('_', ' '), Plain(r.Answer))).Where(r => ApplianceType.Named.Contains(r.Item2))];
+
     /// <summary>Loads the answers into the tables that the transform SQL reads.</summary>
     public void Attach(Database database)
     {
@@ -40,9 +45,11 @@ internal sealed class ReviewAnswers
             r["fault_kind"], r["number"], CompactKey.From(r["number"]), r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Plain(r.Answer), r.File, r.Line));
+        Put(database, "review_appliances", ReviewNames.Appliances, "appliance_type", r => new ApplianceAnswer(Plain(r["appliance_type"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
+        ResultTable.Write(database, "known_appliance_types", ApplianceType.Named.Append(ApplianceType.Other).Select(t => new TypeRow(t)));
         ResultTable.Write(database, "answers_read", _complaintKinds.Select(k => new KindRow(k)));
         database.Execute("insert into complaint_kinds by name from answers_read");
     }
@@ -75,6 +82,8 @@ internal sealed class ReviewAnswers
 
     private sealed record ComponentAnswer(string Description, string Component, string SourceFile, int SourceLine);
 
+    private sealed record ApplianceAnswer(string ApplianceType, string Answer, string SourceFile, int SourceLine);
+
     private sealed record ComplaintAnswer(string Words, string ComplaintKind, string SourceFile, int SourceLine);
 
     private sealed record FamilyAnswer(string LearnedFamily, string ModelFamily, string SourceFile, int SourceLine);
@@ -87,6 +96,8 @@ internal sealed class ReviewAnswers
             return new BuildAnswer(row["job_id"], row.Answer, built?.From, built?.To, row.File, row.Line);
         }
     }
+
+    private sealed record TypeRow(string ApplianceType);
 
     private sealed record KindRow(string ComplaintKind);
 }

@@ -2,6 +2,8 @@ using System.Data.Common;
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Review;
 
@@ -22,12 +24,13 @@ internal static class ReviewLists
     /// </summary>
     public static IReadOnlyList<ReviewCount> Write(Database database, ReviewAnswers answers, string folder)
     {
+        IReadOnlyList<string> kinds = [.. database.ReadTable<KnownKind>("complaint_kinds").Select(k => k.ComplaintKind)];
         Directory.CreateDirectory(folder);
         ILookup<(string, int), string> notes = database.Read<AnswerNote>("queries/review/answer_notes.sql")
             .ToLookup(n => (n.SourceFile, n.SourceLine), n => n.Note);
         List<ReviewCount> counts = [.. ReviewList.All.Select(list => WriteList(database, list, answers.Rows(list.File), notes, folder))];
         database.Stream("queries/review/data_faults.sql", r => ReviewFile.Write(Path.Combine(folder, ReviewNames.DataFaults), Columns(r), Rows(r)));
-        File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text());
+        File.WriteAllText(Path.Combine(folder, ReviewReadme.Name), ReviewReadme.Text(kinds, Components(database)));
         return counts;
     }
 
@@ -38,6 +41,11 @@ internal static class ReviewLists
         if (list.KnownKeys is not null)
         {
             rows = rows.With(Closest(database, $"queries/review/{list.KnownKeys}.sql", rows));
+        }
+
+        if (list.File is ReviewNames.Components or ReviewNames.Appliances)
+        {
+            rows = rows.With(Alike(rows, list.File == ReviewNames.Components ? Components(database) : ApplianceType.Named));
         }
 
         var known = answered.Select(a => list.Name(c => a[c])).ToHashSet(StringComparer.Ordinal);
@@ -77,6 +85,22 @@ internal static class ReviewLists
             return Enumerable.Range(0, Suggestions).Select(i => i < close.Count ? close[i].Number : null).ToArray();
         })];
     }
+
+    private static IReadOnlyList<string> Components(Database database) => [.. database.ReadTable<KnownComponent>("component_roles").Select(c => c.Component)];
+
+    // Names of the tables that share most of a row's words, which stand in its first column.
+    private static string?[][] Alike(OpenRows rows, IReadOnlyList<string> known)
+    {
+        return [.. rows.Cells.Select(c =>
+        {
+            IReadOnlyList<string> alike = NameSuggestions.Find((c[0] ?? "").Replace('_', ' '), known, Suggestions);
+            return Enumerable.Range(0, Suggestions).Select(i => i < alike.Count ? alike[i] : null).ToArray();
+        })];
+    }
+
+    private sealed record KnownKind(string ComplaintKind);
+
+    private sealed record KnownComponent(string Component);
 
     private sealed record AnswerNote(string SourceFile, int SourceLine, string Note);
 

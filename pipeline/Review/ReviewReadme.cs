@@ -8,8 +8,12 @@ internal static class ReviewReadme
     /// <summary>Name of the page.</summary>
     public const string Name = "README.txt";
 
+    private const int Width = 110;
+
     /// <summary>Its text.</summary>
-    public static string Text()
+    /// <param name="complaintKinds">Every complaint kind that the program knows for this shop.</param>
+    /// <param name="components">Every component of the tables.</param>
+    public static string Text(IReadOnlyList<string> complaintKinds, IReadOnlyList<string> components)
     {
         var text = new StringBuilder()
             .AppendLine("These lists ask about what the load could not decide by itself. Type your answer in the column 'answer',")
@@ -22,7 +26,31 @@ internal static class ReviewReadme
             text.Append("  ").Append(list.File.PadRight(26)).Append("answer: ").AppendLine(list.Answers);
         }
 
+        text.AppendLine().AppendLine("'counted_as' says what a row counts as until you answer. A component or a complaint kind of your own keeps its")
+            .AppendLine("name until you merge it with another.")
+            .AppendLine().AppendLine("Complaint kinds:");
+        Wrap(text, complaintKinds);
+        text.AppendLine().AppendLine("Components:");
+        Wrap(text, components);
         return text.AppendLine().Append("  ").Append(ReviewNames.DataFaults.PadRight(26))
             .AppendLine("nothing to answer: contradictions in the data, with the row behind each").ToString();
+    }
+
+    private static void Wrap(StringBuilder text, IEnumerable<string> names)
+    {
+        int used = 0;
+        foreach (string name in names.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        {
+            if (used + name.Length > Width)
+            {
+                text.AppendLine();
+                used = 0;
+            }
+
+            text.Append("  ").Append(name);
+            used += name.Length + 2;
+        }
+
+        text.AppendLine();
     }
 }

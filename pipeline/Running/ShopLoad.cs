@@ -8,6 +8,7 @@ using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Running;
 
@@ -77,7 +78,7 @@ internal static class ShopLoad
         IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();
-        var tools = StagingTools.For(output, input);
+        var tools = StagingTools.For(output, input, answers.Appliances);
         var stager = new Stager(output, settings, tools, TableStagers.Make, progress, clock);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         ReleaseMemory();
@@ -89,6 +90,8 @@ internal static class ShopLoad
             StagedViews.Attach(database, staged);
             answers.Attach(database);
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
+            PartNames.Attach(database, tools.Words.Components);
+            OwnComplaints.Attach(database);
             IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();

@@ -111,7 +111,7 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
     public IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code)
     {
         CallQuestion question = Question(model, complaint, type, age, code);
-        string[] faults = [.. question.Faults().Select(f => f.Message)];
+        string[] faults = [.. question.Faults(live.Now().Answers.ApplianceTypes).Select(f => f.Message)];
         return faults.Length > 0 ? Front(question, null, faults) : Ask(question, (q, answer) => Front(q, answer));
     }
 
@@ -130,7 +130,7 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
 
     private IResult Ask(CallQuestion question, Func<CallQuestion, Answer?, IResult> show)
     {
-        string[] faults = [.. question.Faults().Select(f => f.Field is null ? f.Message : $"{f.Field}: {f.Message}")];
+        string[] faults = [.. question.Faults(live.Now().Answers.ApplianceTypes).Select(f => f.Field is null ? f.Message : $"{f.Field}: {f.Message}")];
         return faults.Length > 0
             ? Results.Json(new Refusal(faults), statusCode: StatusCodes.Status400BadRequest)
             : show(question, live.Now().Answers.Ask(question, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)));
@@ -140,7 +140,7 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
     {
         ServedShop shop = live.Now();
         var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
-        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
+        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults, shop.Answers.ApplianceTypes), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
     }
 
     private static async Task<IResult> DescribeAsync(HttpContext context)

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.CrossReference;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -23,4 +24,30 @@ internal readonly record struct PartWords(string? Text, string? Component)
 {
     /// <summary>The description with its component.</summary>
     public static PartWords Parse(string? text, ComponentClassifier components) => new(text, components.Component(text));
+}
+
+/// <summary>A cell for a part: its number, or, where the shop writes words there, what it is.</summary>
+/// <param name="Code">The number; empty where the cell holds words.</param>
+/// <param name="Words">The words; empty where the cell holds a number.</param>
+internal readonly record struct PartCell(CodeText Code, PartWords Words)
+{
+    private const int FewestLetters = 4;
+
+    /// <summary>True for words: the tables know them, or all of them are words of the file's language; beside a number there are two.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="components">Tells components.</param>
+    /// <param name="file">Words of the file.</param>
+    public static bool IsWords(string? cell, ComponentClassifier components, FileWords file)
+    {
+        if (cell is null || cell.Count(char.IsLetter) < FewestLetters)
+        {
+            return false;
+        }
+
+        var part = PartPhrase.Parse(cell);
+        bool known = Array.TrueForAll(part.All, w => w.AsSpan().ContainsAnyInRange('0', '9') || file.IsKnown(w, WordList.Hash(w)));
+        return cell.AsSpan().ContainsAnyInRange('0', '9')
+            ? known && part.Telling.Count() > 1 && part.Name is not null
+            : components.Component(cell) is not null || (known && part.Name is not null && cell.Any(char.IsLower));
+    }
 }

@@ -31,11 +31,12 @@ internal sealed class PlainFields
     /// <summary>Stages the others.</summary>
     public void SetOthers(MappedRow row, int at) => Set(_others, row, at);
 
-    /// <summary>Reads a type of appliance by the table of words; a word it does not know is another appliance.</summary>
-    public static string? ApplianceType(MappedRow row, MappedField field, SynonymTable appliances)
+    /// <summary>Reads a type of appliance by the table of words; a name it does not know is a type of the shop's own.</summary>
+    public static string? ApplianceType(MappedRow row, MappedField field, ApplianceNames appliances, PersonalCells personal)
     {
         string? typed = row.Word(field);
-        return appliances.Find(typed) ?? (typed is null ? null : OtherAppliance);
+        return typed is null ? null
+            : appliances.Find(typed) ?? (personal.Word(row, field, typed) is { } name ? ApplianceNames.OwnName(name) : null) ?? OtherAppliance;
     }
 
     private static void Set(PlainField[] fields, MappedRow row, int at)
@@ -55,6 +56,7 @@ internal sealed class PlainFields
         MappedField source = target.Map.Field(field.Name);
         WordSets words = target.Tools.Words;
         PersonalCells personal = target.Personal;
+        ComponentClassifier components = words.Components.For(personal.Words.Languages);
         bool lesser = !field.RefusesRow, needed = field.Essential;
         string name = field.Staged[0].Name;
         return field.Cleaner switch
@@ -64,7 +66,7 @@ internal sealed class PlainFields
             Cleaner.JobId => Text((row, f) => personal.Id(needed ? row.Needed(f) : row.Word(f)) is { } job ? target.Map.JobPrefix + job : null),
             Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? personal.Word(row, f, row.Word(f)) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
             Cleaner.FreeText => Text((row, f) => personal.Text(row.Text(f))),
-            Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances)),
+            Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances, personal)),
             Cleaner.Outcome => Text((row, f) => row.Outcome(f, words)),
             Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
             Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
@@ -99,7 +101,7 @@ internal sealed class PlainFields
             });
 
         PlainField Description(Action<int, string?> text, Action<int, string?> component) =>
-            new PlainField<PartWords>(new(source, (row, f) => PartWords.Parse(personal.Text(row.Word(f)), words.Components)), (at, description) =>
+            new PlainField<PartWords>(new(source, (row, f) => PartWords.Parse(personal.Text(row.Word(f)), components)), (at, description) =>
             {
                 text(at, description.Text);
                 component(at, description.Component);

@@ -35,6 +35,9 @@ internal sealed record StageRecord
 
     public required IReadOnlyList<UnreadCells> UnreadCells { get; init; }
 
+    /// <summary>Languages of the file's texts, the commonest among them.</summary>
+    public IReadOnlyList<string> Languages { get; init; } = [];
+
     /// <summary>The record with the paths of its folder.</summary>
     public StagedFile ToStagedFile(string folder, string rawPath) => new()
     {
@@ -54,5 +57,6 @@ internal sealed record StageRecord
         OnePartPerRow = OnePartPerRow,
         Remarks = Remarks,
         UnreadCells = UnreadCells,
+        Languages = Languages,
     };
 }

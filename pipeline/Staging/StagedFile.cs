@@ -65,6 +65,9 @@ internal sealed record StagedFile
     /// <summary>Cells of lesser fields that could not be read and count as unknown.</summary>
     public required IReadOnlyList<UnreadCells> UnreadCells { get; init; }
 
+    /// <summary>Languages of the file's texts.</summary>
+    public IReadOnlyList<string> Languages { get; init; } = [];
+
     /// <summary>Why the file could not be read at all, or null if it could. It then counts as one row, read and rejected.</summary>
     public RowFault? Refused { get; init; }
 

@@ -219,6 +219,7 @@ internal sealed class Stager
             Style = decided.Style,
             Remarks = decided.Remarks,
             UnreadCells = UnreadCells.Sum(cleaners.SelectMany(c => c.Unread)),
+            Languages = decided.Words.Languages,
         };
 
         RowCleaner Cleaner(RowCells cells)

@@ -15,6 +15,8 @@ internal sealed class WordCensus
     private const int MostRows = 5_000;
     private const int RowsPerCustomer = 40;
     private const int RarestShape = 50;
+    private const int FewestCommon = 20;
+    private const int RarestCommon = 100;
     private readonly Dictionary<ulong, Count> _words = [];
     private readonly ValueCounts _values = new(StringComparer.OrdinalIgnoreCase);
     private readonly ValueCounts _shapes = new(StringComparer.Ordinal);
@@ -39,7 +41,7 @@ internal sealed class WordCensus
                 .Where(m => m.Column >= 0).Select(m => (f.Name, m.Column))).Distinct(),
         ];
         _textColumns = [.. Columns(Cleaner.Complaint, Cleaner.FreeText, Cleaner.PartDescription).Select(c => c.Column)];
-        _wordColumns = Columns(Cleaner.Word, Cleaner.Supplier, Cleaner.Component);
+        _wordColumns = Columns(Cleaner.Word, Cleaner.Supplier, Cleaner.Component, Cleaner.ApplianceType);
         _codeColumns = Columns(Cleaner.Code, Cleaner.Model);
     }
 
@@ -102,7 +104,8 @@ internal sealed class WordCensus
             _values.Keys(v => v.Is(Math.Max(2, fewest))),
             _shapes.Keys(s => s.Is(Math.Max(2, fewest)) && s.All * RarestShape >= _rows),
             fewest,
-            complaints);
+            complaints,
+            _words.Where(w => w.Value.All >= FewestCommon && w.Value.All * RarestCommon >= _rows).Select(w => w.Key));
     }
 
     private void TakeText(ReadOnlySpan<char> text, UInt128 customer)

@@ -29,6 +29,7 @@ internal static class StagedViews
         StagedSchema.SetIdentity(database);
         ResultTable.Write(database, "source_files", sources.Select(s =>
             new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
+        ResultTable.Write(database, "file_languages", sources.Select(s => new LanguageRow(s.SourceOrder, s.Languages.Count == 0 ? null : string.Join(' ', s.Languages))));
         database.Run("staging/rejected_rows.sql");
         foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
         {
@@ -42,6 +43,8 @@ internal static class StagedViews
             ("source_file", Database.Literal(source.SourceFile)), ("source_order", source.SourceOrder.ToString(CultureInfo.InvariantCulture)), ("rows", Parquet(file)));
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
+
+    private sealed record LanguageRow(int SourceOrder, string? Languages);
 
     private sealed record SourceRow(int SourceOrder, string SourceFile, string ContentHash, string Kind, long RowsRead, long Rejected, bool OnePartPerRow);
 }

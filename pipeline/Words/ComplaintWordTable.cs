@@ -1,32 +1,53 @@
+using System.Collections.Concurrent;
 using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
 /// Tells the kind of a complaint from its words. The complaint named first counts; of phrases that begin at the same
-/// word the one with more words, then the earlier in the table. Only where no phrase is written right are misspellings
-/// tried. A displayed code counts only when nothing else is said.
+/// word the one with more words, then the earlier in the table. What is denied does not count. Only where no phrase is
+/// written right are misspellings tried. A displayed code counts only when nothing else is said.
 /// </summary>
 internal sealed class ComplaintWordTable
 {
     private const string CodeKind = "error_code";
     private const int MaxCached = 200_000;
-    private readonly KnownWords _known = new();
-    private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
-    private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase)>> _byFirst;
+    private readonly KnownWords _known;
+    private readonly Negations _negations;
+    private readonly IReadOnlyList<KeywordRule> _rules;
+    private readonly List<(int[] Ids, KeywordRule Phrase, bool Denies)> _phrases = [];
+    private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase, bool Denies)>> _byFirst;
     private readonly HashSet<string> _kinds;
     private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
+    private readonly ConcurrentDictionary<string, ComplaintWordTable> _byLanguage = new(StringComparer.Ordinal);
 
     /// <summary>Prepares a table.</summary>
-    public ComplaintWordTable(IEnumerable<KeywordRule> phrases)
+    /// <param name="phrases">Its phrases.</param>
+    /// <param name="languages">Languages of its words, or null for all.</param>
+    /// <param name="isWord">True for a word, folded, that is no misspelling of another; null: everyday words only.</param>
+    public ComplaintWordTable(IEnumerable<KeywordRule> phrases, IReadOnlyList<string>? languages = null, Predicate<string>? isWord = null)
     {
-        _phrases.AddRange(phrases
+        _rules = [.. phrases];
+        _known = new KnownWords(isWord);
+        _negations = Negations.For(languages);
+        _phrases.AddRange(_rules
+            .Where(p => languages is null || p.IsIn(languages))
             .OrderByDescending(p => p.Stems.Count)
             .ThenBy(p => p.Order)
-            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));
-        _kinds = [.. _phrases.Select(p => p.Phrase.Meaning)];
+            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p, p.Stems.Any(_negations.Is))));
+        _kinds = [.. _rules.Select(p => p.Meaning)];
         _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
     }
+
+    /// <summary>The same with the words of some languages only.</summary>
+    public ComplaintWordTable For(IReadOnlyList<string> languages) =>
+        _byLanguage.GetOrAdd(string.Join(' ', languages), _ => new ComplaintWordTable(_rules, languages));
+
+    /// <summary>The same for a file: with the words of its languages, and none of its own words taken for a misspelling.</summary>
+    public ComplaintWordTable For(IReadOnlyList<string> languages, Predicate<string> isWord) => new(_rules, languages, isWord);
+
+    /// <summary>The same with further phrases, which come last.</summary>
+    public ComplaintWordTable With(IReadOnlyList<KeywordRule> phrases) => phrases.Count == 0 ? this : new([.. _rules, .. phrases.Select((p, i) => p with { Order = _rules.Count + i })]);
 
     /// <summary>True for the exact name of a kind of the table, such as <c>no_ignition</c>.</summary>
     public bool IsKind(string name) => _kinds.Contains(name);
@@ -50,14 +71,15 @@ internal sealed class ComplaintWordTable
 
     private string Find(string text, string? type)
     {
-        WordMatch[] words = [.. Tokenizer.Split(text).Select(_known.Match)];
+        List<string> typed = Tokenizer.Folded(text);
+        WordMatch[] words = [.. typed.Select(_known.Match)];
         if (words.Length == 0)
         {
             return Need.NoComplaint;
         }
 
-        string? right = First(words, at => RightAt(words, at, type));
-        string? found = right is null or CodeKind ? First(words, at => LongestAt(_phrases, words, at, type, tolerant: true)) ?? right : right;
+        string? right = First(words, at => RightAt(typed, words, at, type));
+        string? found = right is null or CodeKind ? First(words, at => LongestAt(_phrases, typed, words, at, type, tolerant: true)) ?? right : right;
         return found ?? Need.OtherComplaint;
     }
 
@@ -66,7 +88,15 @@ internal sealed class ComplaintWordTable
         string? code = null;
         for (int at = 0; at < words.Length; at++)
         {
-            string? meaning = phraseAt(at)?.Meaning;
+            KeywordRule? phrase = phraseAt(at);
+            string? meaning = phrase?.Meaning;
+            if (meaning == Need.OtherComplaint)
+            {
+                // A phrase that hides a word of another kind: "dead battery" is not "dead".
+                at += phrase!.Stems.Count - 1;
+                continue;
+            }
+
             if (meaning is not (null or CodeKind))
             {
                 return meaning;
@@ -78,13 +108,13 @@ internal sealed class ComplaintWordTable
         return code;
     }
 
-    private KeywordRule? RightAt(WordMatch[] words, int at, string? type)
+    private KeywordRule? RightAt(List<string> typed, WordMatch[] words, int at, string? type)
     {
         KeywordRule? best = null;
         foreach (int first in words[at].Exact)
         {
-            if (_byFirst.TryGetValue(first, out List<(int[] Ids, KeywordRule Phrase)>? list)
-                && LongestAt(list, words, at, type, tolerant: false) is { } phrase
+            if (_byFirst.TryGetValue(first, out List<(int[] Ids, KeywordRule Phrase, bool Denies)>? list)
+                && LongestAt(list, typed, words, at, type, tolerant: false) is { } phrase
                 && (best is null || phrase.Stems.Count > best.Stems.Count || (phrase.Stems.Count == best.Stems.Count && phrase.Order < best.Order)))
             {
                 best = phrase;
@@ -95,11 +125,12 @@ internal sealed class ComplaintWordTable
     }
 
     // The list is in the order of preference.
-    private static KeywordRule? LongestAt(List<(int[] Ids, KeywordRule Phrase)> phrases, WordMatch[] words, int at, string? type, bool tolerant)
+    private KeywordRule? LongestAt(
+        List<(int[] Ids, KeywordRule Phrase, bool Denies)> phrases, List<string> typed, WordMatch[] words, int at, string? type, bool tolerant)
     {
-        foreach ((int[] ids, KeywordRule phrase) in phrases)
+        foreach ((int[] ids, KeywordRule phrase, bool denies) in phrases)
         {
-            if (phrase.Holds(type) && Matches(words, at, ids, tolerant))
+            if (phrase.Holds(type) && Matches(words, at, ids, tolerant) && (denies || !_negations.Deny(typed, at, at + ids.Length)))
             {
                 return phrase;
             }

@@ -10,7 +10,8 @@ internal sealed record WordMatch(int[] Exact, int[] Close, int[] Near);
 /// All words of a set of phrases, and which of them a typed word can be. A word that the tables or everyday speech know
 /// is itself; only a word that neither knows may be a misspelling.
 /// </summary>
-internal sealed class KnownWords
+/// <param name="isWord">True for a word of the language or of the file, folded, which then is no misspelling; null: everyday words only.</param>
+internal sealed class KnownWords(Predicate<string>? isWord = null)
 {
     private const int MaxCached = 100_000;
     private static readonly HashSet<string> Common = [.. WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)];
@@ -42,7 +43,7 @@ internal sealed class KnownWords
     private WordMatch Find(string typed)
     {
         int[] exact = Where(s => IsStem(s) ? typed.AsSpan().StartsWith(s.AsSpan(0, s.Length - 1)) : s == typed);
-        return exact.Length > 0 || Common.Contains(typed) || typed.AsSpan().ContainsAnyInRange('0', '9')
+        return exact.Length > 0 || Common.Contains(typed) || isWord?.Invoke(typed) == true || typed.AsSpan().ContainsAnyInRange('0', '9')
             ? new WordMatch(exact, [], [])
             : new WordMatch([], Where(s => IsAny(typed, s, FuzzyMatch.IsClose)), Where(s => IsAny(typed, s, FuzzyMatch.IsNear)));
     }

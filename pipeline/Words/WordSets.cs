@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Vocabulary;
+
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>All tables of words, the shop's own before the shipped ones.</summary>
@@ -16,7 +18,7 @@ internal sealed record WordSets
     public required ComponentClassifier Components { get; init; }
 
     /// <summary>Appliance words to type.</summary>
-    public required SynonymTable Appliances { get; init; }
+    public required ApplianceNames Appliances { get; init; }
 
     /// <summary>Outcome words to outcome.</summary>
     public required SynonymTable Outcomes { get; init; }
@@ -34,20 +36,24 @@ internal sealed record WordSets
         _ => throw new ArgumentException($"No table of words for '{field}'.", nameof(field)),
     };
 
-    /// <summary>Every complaint kind of the shop's own table and of the shipped one, once, in their order.</summary>
+    /// <summary>The phrases of complaints: the shop's own table, then the shipped one.</summary>
     /// <param name="folder">Folder with the shop's own table.</param>
-    public static IReadOnlyList<string> ComplaintKinds(string folder)
+    public static IReadOnlyList<KeywordRule> ComplaintRules(string folder)
     {
         string own = Path.Combine(folder, ComplaintFile);
-        IReadOnlyList<KeywordRule> phrases = WordTable.Read(WordTable.ReadDefault(ComplaintFile), File.Exists(own) ? File.ReadAllText(own) : null, "complaint_kind", ComplaintFile);
-        return [.. phrases.Select(p => p.Meaning).Distinct(StringComparer.Ordinal)];
+        return WordTable.Read(WordTable.ReadDefault(ComplaintFile), File.Exists(own) ? File.ReadAllText(own) : null, "complaint_kind", ComplaintFile);
     }
+
+    /// <summary>Every complaint kind of the shop's own table and of the shipped one, once, in their order.</summary>
+    /// <param name="folder">Folder with the shop's own table.</param>
+    public static IReadOnlyList<string> ComplaintKinds(string folder) => [.. ComplaintRules(folder).Select(p => p.Meaning).Where(k => k != Need.OtherComplaint).Distinct(StringComparer.Ordinal)];
 
     /// <summary>Reads the tables.</summary>
     /// <param name="folder">Folder with the shop's own tables, by the names of the shipped ones, or null if none.</param>
-    public static WordSets Load(string? folder)
+    /// <param name="appliances">Further names of appliances with their types, or null for none; they come first.</param>
+    public static WordSets Load(string? folder, IReadOnlyList<(string Name, string Type)>? appliances = null)
     {
-        var texts = new List<string> { WordTable.ReadDefault("common-words.txt"), WordTable.ReadDefault("short-words.csv") };
+        var texts = new List<string> { WordTable.ReadDefault("common-words.txt"), WordTable.ReadDefault("short-words.csv"), PartPhrase.Version, ApplianceNames.Version, Negations.Version };
         IReadOnlyList<KeywordRule> Read(string file, string meaning)
         {
             string shipped = WordTable.ReadDefault(file);
@@ -60,14 +66,15 @@ internal sealed record WordSets
 
         IReadOnlyList<KeywordRule> complaints = Read(ComplaintFile, "complaint_kind");
         IReadOnlyList<KeywordRule> components = Read(ComponentFile, "component");
-        IReadOnlyList<KeywordRule> appliances = Read(ApplianceFile, "appliance_type");
+        KeywordRule[] named = [.. (appliances ?? []).Select((a, i) => new KeywordRule(a.Type, null, Tokenizer.Folded(a.Name), i)).Concat(Read(ApplianceFile, "appliance_type"))];
+        texts.AddRange((appliances ?? []).Select(a => a.Name + '=' + a.Type));
         IReadOnlyList<KeywordRule> outcomes = Read(OutcomeFile, "outcome");
         IReadOnlyList<KeywordRule> statuses = Read(StatusFile, "status");
         return new WordSets
         {
             Complaints = new ComplaintWordTable(complaints),
-            Components = new ComponentClassifier(components),
-            Appliances = new SynonymTable(appliances),
+            Components = new ComponentClassifier(components, ComponentRole.Accessories(folder)),
+            Appliances = new ApplianceNames(named),
             Outcomes = new SynonymTable(outcomes),
             Statuses = new SynonymTable(statuses),
             Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],

@@ -4,9 +4,9 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
-/// Reads a table of words: columns meaning, appliance types (<c>a|b</c>, or <c>*</c>), words (phrases divided by
-/// <c>|</c>); further columns are for others. A shop's own table comes first; a row in it without words clears the
-/// shipped words of that meaning.
+/// Reads a table of words: columns meaning, appliance types (<c>a|b</c>, or <c>*</c>), language (<c>de</c>, or empty for
+/// all), words (phrases divided by <c>|</c>); further columns are for others. A shop's own table comes first; a row in it
+/// without words clears the shipped words of that meaning.
 /// </summary>
 internal static class WordTable
 {
@@ -51,6 +51,7 @@ internal static class WordTable
         }
 
         bool typed = csv.TryGetFieldIndex("appliance_types", out int types);
+        bool spoken = csv.TryGetFieldIndex("language", out int languages);
         while (csv.Read())
         {
             string what = csv.GetString(meaning);
@@ -62,7 +63,19 @@ internal static class WordTable
 
             string scope = typed ? csv.GetString(types) : "*";
             IReadOnlySet<string>? holds = scope is "" or "*" ? null : scope.Split('|', StringSplitOptions.TrimEntries).ToHashSet(StringComparer.Ordinal);
-            phrases.AddRange(words.Select(w => new KeywordRule(what, holds, Tokenizer.Split(w, keepStars: true), 0)).Where(p => p.Stems.Count > 0));
+            string? language = spoken && csv.GetString(languages) is { Length: > 0 } told ? told : null;
+            phrases.AddRange(words.SelectMany(Writings).Select(w => new KeywordRule(what, holds, Tokenizer.Folded(w, keepStars: true), 0) { Language = language }).Where(p => p.Stems.Count > 0));
+        }
+    }
+
+    // Where a keyboard has no umlauts, people write them with two letters.
+    private static IEnumerable<string> Writings(string words)
+    {
+        yield return words;
+        string plain = words.Replace("\u00e4", "ae", StringComparison.Ordinal).Replace("\u00f6", "oe", StringComparison.Ordinal).Replace("\u00fc", "ue", StringComparison.Ordinal);
+        if (plain != words)
+        {
+            yield return plain;
         }
     }
 }
@@ -74,17 +87,24 @@ internal static class WordTable
 /// <param name="Order">Position in the table; the earlier wins a tie.</param>
 internal sealed record KeywordRule(string Meaning, IReadOnlySet<string>? Types, IReadOnlyList<string> Stems, int Order)
 {
-    /// <summary>True when the phrase holds for that type; an unknown type holds for all.</summary>
-    public bool Holds(string? type) => Types is null || type is null || type == "other" || Types.Contains(type);
+    /// <summary>Language of the words, or null where they hold in every language: the shop's own.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>True for words of one of these languages.</summary>
+    public bool IsIn(IReadOnlyList<string> languages) => Language is null || languages.Contains(Language);
+
+    /// <summary>True when the phrase holds for that type; where the type is not told, every phrase does.</summary>
+    public bool Holds(string? type) => Types is null || type is null || Types.Contains(type);
 }
 
-/// <summary>Whole cells that stand for one of our words: appliance types, outcomes, customer kinds, size classes.</summary>
+/// <summary>Whole cells that stand for one of our words: outcomes, customer kinds, size classes.</summary>
 internal sealed class SynonymTable
 {
     private const int MaxCached = 10_000;
     private readonly Dictionary<string, string> _exact = new(StringComparer.Ordinal);
     private readonly BoundedCache<string, string?> _cache = new(MaxCached);
-    private readonly ComponentClassifier _within;
+    private readonly KnownWords _known = new();
+    private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
 
     /// <summary>Prepares a table.</summary>
     public SynonymTable(IReadOnlyList<KeywordRule> phrases)
@@ -95,15 +115,45 @@ internal sealed class SynonymTable
             _exact.TryAdd(phrase.Meaning.Replace('_', ' '), phrase.Meaning);
         }
 
-        _within = new ComponentClassifier(phrases);
+        _phrases.AddRange(phrases
+            .OrderByDescending(p => p.Stems.Count)
+            .ThenByDescending(p => p.Stems.Sum(s => s.Length))
+            .ThenBy(p => p.Order)
+            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));
     }
 
     /// <summary>Our word for a whole cell, or null if unknown.</summary>
-    public string? FindWhole(string? cell) => string.IsNullOrWhiteSpace(cell) ? null : _exact.GetValueOrDefault(string.Join(' ', Tokenizer.Split(cell)));
+    public string? FindWhole(string? cell) => string.IsNullOrWhiteSpace(cell) ? null : _exact.GetValueOrDefault(string.Join(' ', Tokenizer.Folded(cell)));
 
     /// <summary>Our word for a cell: by the whole cell, else by the words in it, or null if unknown.</summary>
     public string? Find(string? cell) =>
         string.IsNullOrWhiteSpace(cell) ? null
         : _cache.TryGet(cell, out string? known) ? known
-        : _cache.Keep(cell, FindWhole(cell) ?? _within.Component(cell));
+        : _cache.Keep(cell, Read(Tokenizer.Folded(cell)));
+
+    private string? Read(List<string> typed)
+    {
+        if (_exact.TryGetValue(string.Join(' ', typed), out string? whole))
+        {
+            return whole;
+        }
+
+        WordMatch[] words = [.. typed.Select(_known.Match)];
+        HashSet<int> right = [.. words.SelectMany(w => w.Exact)];
+        return Within(right) ?? Within([.. right, .. words.SelectMany(w => w.Close)]);
+    }
+
+    // All words of a phrase stand in the cell; the longest phrase wins.
+    private string? Within(HashSet<int> words)
+    {
+        foreach ((int[] wanted, KeywordRule phrase) in _phrases)
+        {
+            if (Array.TrueForAll(wanted, words.Contains))
+            {
+                return phrase.Meaning;
+            }
+        }
+
+        return null;
+    }
 }

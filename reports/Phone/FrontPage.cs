@@ -17,14 +17,15 @@ public static class FrontPage
     /// <param name="asked">What was asked, to be shown again.</param>
     /// <param name="answer">The answer, or null if nothing was asked.</param>
     /// <param name="forPrograms">True if the server also answers programs.</param>
+    /// <param name="ownTypes">Appliance types of the shop's own, or null for none.</param>
     /// <param name="faults">Why the question could not be answered, or null if it could.</param>
-    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null)
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null, IReadOnlyList<string>? ownTypes = null)
     {
         var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
             dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
         Node form = new Element("form",
             Field("model", "Model number or family", asked.Model),
-            Types(asked.Type),
+            Types(asked.Type, ownTypes ?? []),
             Field("complaint", "Complaint", asked.Complaint),
             Field("age", "Age in years, if known", asked.Age?.ToString(CultureInfo.InvariantCulture) ?? ""),
             new Element("button", "Answer").With("type", "submit")).With("method", "get").With("action", "answer").With("autocomplete", "off");
@@ -41,12 +42,12 @@ public static class FrontPage
         new Element("label", label).With("for", id),
         new Element("input").Id(id).With("name", id).With("type", "text").With("maxlength", "200").With("value", value));
 
-    private static Node Types(string asked)
+    private static Node Types(string asked, IReadOnlyList<string> own)
     {
-        string[] types = ["", .. ApplianceType.Named];
+        string[] types = ["", .. ApplianceType.Named.Union(own.Where(t => t != ApplianceType.Other), StringComparer.Ordinal)];
         return Node.Group(
             new Element("label", "Appliance, if the model is not known").With("for", "type"),
-            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : t).With("value", t), t == asked))]).Id("type").With("name", "type"));
+            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : Format.Words(t)).With("value", t), t == asked))]).Id("type").With("name", "type"));
     }
 
     private static Element Chosen(Element option, bool chosen) => chosen ? option.With("selected", "") : option;

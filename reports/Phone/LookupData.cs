@@ -49,6 +49,9 @@ public sealed record LookupData
     /// <summary>Shorthand and what it stands for.</summary>
     public IReadOnlyDictionary<string, string> ShortWords { get; init; } = new Dictionary<string, string>();
 
+    /// <summary>Words that deny what stands beside them.</summary>
+    public LookupNegations Negations { get; init; } = new([], [], []);
+
     /// <summary>What it costs to come twice, or to bring a part for nothing.</summary>
     public LookupCosts Costs { get; init; } = new(85, 12, 0.15, 0.02);
 }
@@ -74,6 +77,12 @@ public sealed record LookupReader(IReadOnlyList<string> Kinds, IReadOnlyList<int
 
 /// <summary>Words that stand for a kind of complaint.</summary>
 public sealed record LookupPhrase(string Kind, IReadOnlyList<string> Types, IReadOnlyList<string> Words);
+
+/// <summary>Words that deny what stands beside them.</summary>
+/// <param name="Before">Words that deny what follows them.</param>
+/// <param name="Between">Words that may stand between.</param>
+/// <param name="After">Words that deny what they follow.</param>
+public sealed record LookupNegations(IReadOnlyList<string> Before, IReadOnlyList<string> Between, IReadOnlyList<string> After);
 
 /// <summary>Opening work.</summary>
 public sealed record LookupOpening(double Minutes, string Caution);

@@ -32,7 +32,7 @@ public static class LookupPage
         Node form = new Element("form",
             Field("model", "Model number or family", "text", "as on the label"),
             Tag.Div().Id("model-list").Class("choices"),
-            Types(),
+            Types(data),
             Field("complaint", "Complaint", "text", "what the customer said"),
             Tag.Div().Id("complaint-list").Class("choices"),
             Field("age", "Age in years, if known", "number", ""),
@@ -63,11 +63,11 @@ public static class LookupPage
             .. data.Needs.Select(n => (Node)new Element("option", n switch { "none" => "no part", "other_part" => "another part", _ => Format.Words(n) }).With("value", n))]).Id("earlier-need"),
         new Element("label", new Element("input").Id("earlier-same").With("type", "checkbox"), " for the same complaint").Class("tick"));
 
-    private static Node Types()
+    private static Node Types(LookupData data)
     {
-        string[] types = ["", .. ApplianceType.Named];
+        string[] types = ["", .. ApplianceType.Named.Union(data.Models.Select(m => m.Type).OfType<string>().Where(t => t != ApplianceType.Other).Order(StringComparer.Ordinal), StringComparer.Ordinal)];
         return Node.Group(
             new Element("label", "Appliance, if the model is not known").With("for", "type"),
-            new Element("select", [.. types.Select(t => (Node)new Element("option", t.Length == 0 ? "not told" : t).With("value", t))]).Id("type"));
+            new Element("select", [.. types.Select(t => (Node)new Element("option", t.Length == 0 ? "not told" : Format.Words(t)).With("value", t))]).Id("type"));
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Benchmarks;
 
@@ -32,6 +33,8 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         _database.Run("staging/review_answers.sql");
         ResultTable.Write(_database, "component_roles", [new ComponentRole("component_0", "main")]);
         _database.Execute(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cross-reference-rows.sql")), ("parts", size));
+        PartNames.Attach(_database, WordSets.Load(null).Components);
+        OwnComplaints.Attach(_database);
     }
 
     /// <inheritdoc/>

@@ -28,7 +28,7 @@ public static class AnswerBuilder
             Checks = checks,
             WhileThere = WhileThereAdvice.For(call, needs, facts, options),
             Cautions = [.. Cautions(checks).Distinct(StringComparer.Ordinal)],
-            Notes = [.. NotesOn(call, model, enough, options), .. MovedBy.Clause(call, model, needs, evidence) is { } moved ? new[] { moved } : []],
+            Notes = [.. NotesOn(call, model, enough, options)],
         };
     }
 
@@ -125,6 +125,11 @@ public static class AnswerBuilder
         if (!enough)
         {
             yield return $"Too few jobs to say: fewer than {options.LeastJobs} closed jobs like this one.";
+        }
+
+        if (call.ModelNote is { } note)
+        {
+            yield return note;
         }
 
         bool noAppliance = call.ModelFamily is null && call.ApplianceType == Call.Unknown;

@@ -8,7 +8,7 @@ namespace PartsSignal.Analysis.Prediction.Answers;
 /// </summary>
 public static class FactFile
 {
-    private static readonly byte[] Mark = "PSFACTS1"u8.ToArray();
+    private static readonly byte[] Mark = "PSFACTS2"u8.ToArray();
 
     /// <summary>Writes facts.</summary>
     public static void Write(Stream stream, StoreFacts facts)
@@ -38,6 +38,12 @@ public static class FactFile
             Text(w, m.Brand);
         });
         List(writer, facts.Risks, Risk);
+        List(writer, facts.Languages, static (w, l) => w.Write(l));
+        List(writer, facts.OwnWords, static (w, o) =>
+        {
+            w.Write(o.ComplaintKind);
+            w.Write(o.Words);
+        });
         writer.Write(Mark);
     }
 
@@ -60,7 +66,11 @@ public static class FactFile
                 List(reader, static r => new VanPart(r.ReadString(), r.ReadString(), r.ReadInt32(), Day(r.ReadInt32()))),
                 List(reader, static r => new KnownModel(r.ReadString(), r.ReadString(), Text(r), Text(r))),
                 List(reader, static r => new YearRisk(
-                    r.ReadString(), r.ReadString(), r.ReadString(), r.ReadString(), r.ReadInt32(), r.ReadDouble(), r.ReadInt64())));
+                    r.ReadString(), r.ReadString(), r.ReadString(), r.ReadString(), r.ReadInt32(), r.ReadDouble(), r.ReadInt64())))
+            {
+                Languages = List(reader, static r => r.ReadString()),
+                OwnWords = List(reader, static r => new OwnComplaintWords(r.ReadString(), r.ReadString())),
+            };
             return AtMark(reader) ? facts : null;
         }
         catch (Exception damaged) when (damaged is IOException or FormatException or ArgumentException or OverflowException)

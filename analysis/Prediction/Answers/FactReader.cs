@@ -22,7 +22,11 @@ public static class FactReader
         database.Read<Companion>("results/prediction/parts_together.sql"),
         database.Read<VanPart>("queries/prediction/van_parts.sql"),
         database.Read<KnownModel>("queries/prediction/known_models.sql"),
-        risks);
+        risks)
+    {
+        Languages = database.Read<string>("queries/prediction/languages.sql"),
+        OwnWords = database.Read<OwnComplaintWords>("queries/prediction/own_words.sql"),
+    };
 
     /// <summary>Risks of the next year that are known.</summary>
     /// <param name="database">A session with the table <c>next_year_risk</c>.</param>
@@ -46,7 +50,17 @@ public sealed record StoreFacts(
     IReadOnlyList<Companion> Companions,
     IReadOnlyList<VanPart> Vans,
     IReadOnlyList<KnownModel> Models,
-    IReadOnlyList<YearRisk> Risks);
+    IReadOnlyList<YearRisk> Risks)
+{
+    /// <summary>Languages of the job logs; empty: not known.</summary>
+    public IReadOnlyList<string> Languages { get; init; } = [];
+
+    /// <summary>Frequent phrases of the shop's own that became complaint kinds.</summary>
+    public IReadOnlyList<OwnComplaintWords> OwnWords { get; init; } = [];
+}
+
+/// <summary>A phrase of the shop's complaints and the kind that it means.</summary>
+public sealed record OwnComplaintWords(string ComplaintKind, string Words);
 
 /// <summary>A current part that fits a family.</summary>
 public sealed record FamilyPart

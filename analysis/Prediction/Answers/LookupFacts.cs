@@ -6,6 +6,8 @@ namespace PartsSignal.Analysis.Prediction.Answers;
 /// <summary>Everything an answer is put together from beside the model: parts, vans, models, checks, risks. Held in memory, asked by key.</summary>
 public sealed class LookupFacts
 {
+    private const int ShortestBase = 4;
+    private const int LongestVariant = 4;
     private readonly ILookup<(string, string), FamilyPart> _parts;
     private readonly Dictionary<(string, string), long> _modelJobs;
     private readonly ILookup<(string, string), Companion> _companions;
@@ -34,17 +36,25 @@ public sealed class LookupFacts
         _families = models.GroupBy(m => CompactKey.From(m.ModelFamily), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         _risks = risks.ToLookup(r => (r.Basis, r.ApplianceType, r.ModelFamily, r.AgeYears));
         Checks = checks;
+        ApplianceTypes = [.. models.Select(m => m.ApplianceType).Concat(risks.Select(r => r.ApplianceType)).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         Brands = [.. models.Select(m => m.Brand).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>Indexes the rows of a store.</summary>
     public LookupFacts(StoreFacts rows, CheckTable checks)
-        : this(rows.Parts, rows.ModelParts, rows.Companions, rows.Vans, rows.Models, checks, rows.Risks)
-    {
-    }
+        : this(rows.Parts, rows.ModelParts, rows.Companions, rows.Vans, rows.Models, checks, rows.Risks) => (Languages, OwnWords) = (rows.Languages, rows.OwnWords);
+
+    /// <summary>Languages of the job logs; empty: not known.</summary>
+    public IReadOnlyList<string> Languages { get; } = [];
+
+    /// <summary>Frequent phrases of the shop's own that became complaint kinds.</summary>
+    public IReadOnlyList<OwnComplaintWords> OwnWords { get; } = [];
 
     /// <summary>Brands of all models, in ordinal order.</summary>
     public IReadOnlyList<string> Brands { get; }
+
+    /// <summary>Appliance types of the store, in ordinal order; those of the shop's own too.</summary>
+    public IReadOnlyList<string> ApplianceTypes { get; }
 
     /// <summary>The shop's checks.</summary>
     public CheckTable Checks { get; }
@@ -85,9 +95,9 @@ public sealed class LookupFacts
     /// <summary>
     /// The model a typed number means: letters and digits alone decide; if none, a number that differs only in
     /// characters that look alike, when exactly one does; if none, a family's own number or the one family whose models
-    /// all begin with what was typed.
+    /// all begin with what was typed; if none, the one family whose models have the same base, for a variant that is new.
     /// </summary>
-    /// <returns>The model, and how it was found: exact, look-alike, family, beginning. Null: unknown.</returns>
+    /// <returns>The model, and how it was found: exact, look-alike, family, beginning, base. Null: unknown.</returns>
     public (KnownModel Model, string Basis)? Resolve(string? typed)
     {
         string key = CompactKey.From(typed);
@@ -113,6 +123,25 @@ public sealed class LookupFacts
         }
 
         KnownModel[] begin = key.Length < 4 ? [] : [.. _models.Where(m => m.Key.StartsWith(key, StringComparison.Ordinal) || key.StartsWith(m.Key, StringComparison.Ordinal)).Select(m => m.Value)];
-        return begin.Length > 0 && begin.All(m => m.ModelFamily == begin[0].ModelFamily) ? (begin.OrderBy(m => m.ModelNumber, StringComparer.Ordinal).First() with { ModelNumber = "" }, "beginning") : null;
+        return begin.Length == 0 ? SameBase(key)
+            : begin.All(m => m.ModelFamily == begin[0].ModelFamily) ? (begin.OrderBy(m => m.ModelNumber, StringComparer.Ordinal).First() with { ModelNumber = "" }, "beginning")
+            : null;
+    }
+
+    // A variant differs from its sisters in a few characters at the end.
+    private (KnownModel Model, string Basis)? SameBase(string key)
+    {
+        for (int length = key.Length - 1; length >= Math.Max(ShortestBase, key.Length - LongestVariant); length--)
+        {
+            string start = key[..length];
+            KnownModel[] sisters = [.. _models.Where(m => m.Key.StartsWith(start, StringComparison.Ordinal)).Select(m => m.Value)];
+            if (sisters.Length > 0)
+            {
+                bool told = start.Any(char.IsAsciiDigit) && sisters.All(m => m.ModelFamily == sisters[0].ModelFamily);
+                return told ? (sisters.OrderBy(m => m.ModelNumber, StringComparer.Ordinal).First() with { ModelNumber = "" }, "base") : null;
+            }
+        }
+
+        return null;
     }
 }

@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.Prediction.LogOdds;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 
 namespace PartsSignal.Analysis.Prediction.Contest;

@@ -1,5 +1,3 @@
-using PartsSignal.Analysis.Prediction.LogOdds;
-
 namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>A forecast of the walk, and whether the sets of its day covered it.</summary>

@@ -1,6 +1,6 @@
 -- One row per answer of the owner that could not be followed, and why.
 with known_components as (
-    select component from component_roles
+    select component from int_component_roles
 ),
 families as (
     select model_family from int_listed_models
@@ -53,9 +53,13 @@ unknown_families as (
         )
 ),
 other_words as (
-    select 'review-components.csv', source_file, source_line, description, component, 'is no component of components.csv'
+    select 'review-components.csv', source_file, source_line, description, component, 'is no component of components.csv and none of your own'
     from review_components
     where component not in (select component from known_components)
+    union all
+    select 'review-appliances.csv', source_file, source_line, appliance_type, answer, 'is no appliance type of the tables'
+    from review_appliances
+    where answer not in (select appliance_type from known_appliance_types)
     union all
     select 'review-complaints.csv', source_file, source_line, words, complaint_kind, 'is no complaint kind of complaint-words.csv'
     from review_complaints

@@ -6,7 +6,7 @@ with ranked as (
         -- a main component comes before what usually goes with it; then the order on the job sheet counts
         case when p.component is not null then (coalesce(r.role, 'main') = 'accessory')::bigint << 32 | p.line end as rank
     from job_parts as p
-    left join component_roles as r using (component)
+    left join int_component_roles as r using (component)
 ),
 counted as (
     select job_id, count(*) as lines, min(rank) as rank

@@ -1,10 +1,19 @@
 -- One row per brand and model text as typed, with the model, or at least the family, that it stands for.
 -- A pattern on the list tells only the family: which of its models was meant stays open.
 with typed as (
-    select distinct coalesce(b.brand_key, '') as brand_key, model_raw, model_key, model_confusable, upper(trim(model_raw)) as writing
+    select distinct
+        coalesce(b.brand_key, '') as brand_key,
+        t.model_raw,
+        t.model_key,
+        t.model_confusable,
+        upper(trim(t.model_raw)) as writing,
+        -- the shop's commonest writing of what looks alike: O for 0, I for 1
+        w.usual_key,
+        w.usual_raw
     from int_model_spellings as t
     left join int_brands as b on b.typed_key = compact_key(t.brand)
-    where model_key <> ''
+    left join int_model_writings as w on w.brand_key = coalesce(b.brand_key, '') and w.model_key = t.model_key
+    where t.model_key <> ''
 ),
 listed as (
     select *, upper(model_number) as writing from int_listed_models
@@ -23,8 +32,11 @@ learned_groups as (
     from int_model_prefixes as p
     where not p.listed and length(p.prefix) >= 3
         -- if the list knows the brand, a number that fits none of its models is more likely misread than new
-        and p.brand_key not in (select brand_key from int_listed_models)
-        and (p.brand_key <> '' or not exists (from int_listed_models))
+        and (
+            (p.brand_key not in (select brand_key from int_listed_models) and (p.brand_key <> '' or not exists (from int_listed_models)))
+            -- a family that the owner approved stays one when a list of other models comes
+            or p.prefix in (select learned_family from int_answered_families)
+        )
     group by p.brand_key, p.prefix
     having count(distinct p.model_key) >= getvariable('family_min_models')
 ),
@@ -45,10 +57,26 @@ learned_families as (
     from learned_names as l
     left join int_answered_families as a using (learned_family)
 ),
+-- a model of no family is its own, if it is typed often enough to be no slip, and is no character away from one of its brand
+-- that the list has
+own_families as (
+    select
+        m.brand_key,
+        m.model_key,
+        case when count(*) over (partition by upper(m.model_raw)) > 1 then concat_ws(' ', b.brand, upper(m.model_raw)) else upper(m.model_raw) end as model_family
+    from int_model_numbers as m
+    left join brand_names as b on b.brand_key = m.brand_key
+    where not m.listed and m.jobs >= 3 and length(m.model_key) >= 3 
+        and not exists (
+            select 1 from listed as l where l.brand_key = m.brand_key and damerau_levenshtein(l.model_key, m.model_key) <= 1
+        )
+),
 every_family as (
     select model_family from listed
     union
     select model_family from learned_families
+    union
+    select model_family from own_families
 ),
 -- the owner's answers: a model of the list, else a family
 answered as (
@@ -99,7 +127,7 @@ candidates as (
     union all
     select t.brand_key, t.model_raw, t.model_key, null, l.model_family, 6, 'base'
     from typed as t
-    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.model_key and not p.listed and p.rest_length <= 4
+    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.usual_key and not p.listed and p.rest_length <= 4
     join listed as l on l.base = p.prefix and l.base <> l.model_key
     where l.brand_key = t.brand_key or l.brand_key = '' or t.brand_key = ''
     union all
@@ -108,16 +136,41 @@ candidates as (
     join patterns as p on t.model_key like p.pattern
     where p.brand_key = t.brand_key or p.brand_key = '' or t.brand_key = ''
     union all
-    select t.brand_key, t.model_raw, t.model_key, null, g.model_family, 1000 - length(g.prefix), 'learned'
+    select
+        t.brand_key,
+        t.model_raw,
+        t.model_key,
+        case when t.usual_key <> t.model_key then t.usual_raw end,
+        g.model_family,
+        1000 - length(g.prefix),
+        case when t.usual_key <> t.model_key then 'confusable' else 'learned' end
     from typed as t
-    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.model_key and not p.listed
+    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.usual_key and not p.listed
     join telling as g on g.prefix = p.prefix and (g.brand_key = t.brand_key or t.brand_key = '')
     where length(g.prefix) >= 3 or t.brand_key <> ''
     union all
-    select t.brand_key, t.model_raw, t.model_key, null, g.model_family, 2000 - length(g.prefix), 'learned'
+    select
+        t.brand_key,
+        t.model_raw,
+        t.model_key,
+        case when t.usual_key <> t.model_key then t.usual_raw end,
+        g.model_family,
+        2000 - length(g.prefix),
+        case when t.usual_key <> t.model_key then 'confusable' else 'learned' end
     from typed as t
-    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.model_key and not p.listed
+    join int_model_prefixes as p on p.brand_key = t.brand_key and p.model_key = t.usual_key and not p.listed
     join learned_families as g on g.prefix = p.prefix and g.brand_key = t.brand_key
+    union all
+    select
+        t.brand_key,
+        t.model_raw,
+        t.model_key,
+        case when t.usual_key <> t.model_key then t.usual_raw end,
+        o.model_family,
+        3000,
+        case when t.usual_key <> t.model_key then 'confusable' else 'learned' end
+    from typed as t
+    join own_families as o on o.brand_key = t.brand_key and o.model_key = t.usual_key
 ),
 closest as (
     select * from candidates

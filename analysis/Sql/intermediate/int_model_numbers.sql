@@ -1,4 +1,5 @@
--- One row per brand and model number that is on the model list, or was typed on a job or in the register.
+-- One row per brand and model number that is on the model list, or was typed on a job or in the register. What looks alike
+-- is one number, under its usual writing.
 with listed as (
     select s.*
     from staged_models as s
@@ -25,9 +26,16 @@ said as (
     group by compact_key(brand), model_key
 ),
 typed_rows as (
-    select coalesce(b.brand_key, '') as brand_key, coalesce(b.brand, t.brand) as brand, t.* exclude (brand)
+    select
+        coalesce(b.brand_key, '') as brand_key,
+        coalesce(b.brand, t.brand) as brand,
+        w.usual_key as model_key,
+        -- another writing counts, but does not name the number
+        case when t.model_key = w.usual_key then t.model_raw else w.usual_raw end as model_raw,
+        t.* exclude (brand, model_key, model_raw)
     from int_model_spellings as t
     left join int_brands as b on b.typed_key = compact_key(t.brand)
+    join int_model_writings as w on w.brand_key = coalesce(b.brand_key, '') and w.model_key = t.model_key
     where t.model_key <> ''
 ),
 usual_writing as (

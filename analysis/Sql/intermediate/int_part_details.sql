@@ -19,12 +19,14 @@ newest as (
     group by part_number
 ),
 spoken as (
-    select r.part_number, o.component, o.description
+    select r.part_number, coalesce(o.component, w.component) as component, o.description
     from staged_part_orders as o
+    left join int_worded_components as w on o.component is null and w.description = lower(trim(o.description))
     join int_resolved_part_numbers as r on r.supplier = o.supplier and r.raw = o.part_raw and r.typed_key = o.part_key
     union all
-    select r.part_number, p.component, p.description
+    select r.part_number, coalesce(p.component, w.component), p.description
     from int_job_part_rows as p
+    left join int_worded_components as w on p.component is null and w.description = lower(trim(p.description))
     join int_resolved_part_numbers as r on r.supplier = '' and r.raw = p.part_raw and r.typed_key = p.part_key
 ),
 -- what most order and job lines call it, where no price list has words for it
@@ -41,7 +43,7 @@ worded as (
 select
     c.part_number,
     coalesce(n.description, w.description) as description,
-    coalesce(r.component, n.component, k.component) as component,
+    coalesce(case when r.answered then r.component end, n.component, k.component, r.component) as component,
     n.price,
     n.size_class,
     n.returnable_days,
@@ -54,5 +56,5 @@ from int_catalog as c
 left join newest as n using (part_number)
 left join called as k using (part_number)
 left join worded as w using (part_number)
-left join int_answered_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
+left join int_worded_components as r on r.description = lower(trim(coalesce(n.description, w.description)))
 order by c.part_number

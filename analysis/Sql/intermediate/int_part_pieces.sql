@@ -22,7 +22,8 @@ select
     coalesce(c.current_number, n.fitted_number) as current_number,
     coalesce(c.place, 1) as place,
     case when c.via = 'kit_part' then n.quantity * c.quantity else n.quantity end as pieces,
-    coalesce(j.closed_on, j.opened_on) as fitted_on
+    coalesce(j.closed_on, j.opened_on) as fitted_on,
+    j.appliance_type
 from numbered as n
 left join int_current_numbers as c on c.old_number = n.fitted_number and (c.place = 1 or c.via = 'kit_part')
 left join int_job_rows as j on j.job_id = n.job_id

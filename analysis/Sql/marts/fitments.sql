@@ -26,7 +26,7 @@ listed as (
     group by p.model_family, n.current_number
 ),
 fitted as (
-    select j.model_family, p.part_number, p.quantity, p.job_id, j.opened_on
+    select j.model_family, p.part_number, p.component, p.quantity, p.job_id, j.opened_on
     from job_parts as p
     join jobs as j using (job_id)
     where p.part_number is not null and j.model_family is not null
@@ -42,15 +42,24 @@ counted as (
     from (select distinct model_family, part_number, job_id, opened_on from fitted)
     group by model_family, part_number
 ),
+-- one part may be another component on another appliance
+usual_component as (
+    select model_family, part_number, component
+    from fitted
+    where component is not null
+    group by model_family, part_number, component
+    qualify row_number() over (partition by model_family, part_number order by count(*) desc, component) = 1
+),
 seen as (
-    select c.*, q.quantity
+    select c.*, q.quantity, u.component
     from counted as c
     join usual_quantity as q using (model_family, part_number)
+    left join usual_component as u using (model_family, part_number)
 )
 select
     coalesce(l.model_family, s.model_family) as model_family,
     coalesce(l.part_number, s.part_number) as part_number,
-    n.component,
+    coalesce(s.component, n.component) as component,
     case when s.part_number is null then 'listed' when l.part_number is null then 'seen' else 'both' end as basis,
     coalesce(s.times_seen, 0) as times_seen,
     coalesce(l.quantity, s.quantity, 1)::integer as typical_quantity,

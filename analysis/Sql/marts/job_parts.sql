@@ -35,7 +35,11 @@ select
     f.current_number as part_number,
     f.basis as part_basis,
     f.fitted_number,
-    coalesce(p.component, f.component, w.component) as component,
+    case
+        when x.component is null then coalesce(p.component, f.component, w.component)
+        -- under its own words where they say more than the component's name
+        else coalesce(nullif(n.own_component, x.component), x.appliance_type || '_' || x.component)
+    end as component,
     f.pieces::integer as quantity,
     f.from_van,
     coalesce(o.supplier, case when f.basis = 'alias' then a.supplier end, s.supplier) as supplier,
@@ -49,5 +53,7 @@ left join owner_of as a on a.alias_key = f.part_key
 left join only_seller as s on s.part_number = f.current_number and f.fitted_on >= s.from_on and (s.until_on is null or f.fitted_on < s.until_on)
 left join int_part_line_numbers as m
     on m.source_order = f.source_order and m.source_line = f.source_line and m.group_no = f.group_no and m.piece = f.place
-left join int_answered_components as w on w.description = lower(trim(f.description))
+left join int_worded_components as w on w.description = lower(trim(f.description))
+left join int_foreign_components as x on x.appliance_type = f.appliance_type and x.component = coalesce(p.component, f.component, w.component)
+left join part_names as n on n.description = lower(trim(coalesce(f.description, p.description)))
 order by f.job_id, line

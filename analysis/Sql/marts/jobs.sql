@@ -32,7 +32,7 @@ judged as (
 told as (
     select
         j.* replace (
-            coalesce(w.complaint_kind, j.complaint_kind) as complaint_kind,
+            coalesce(w.complaint_kind, o.complaint_kind, j.complaint_kind) as complaint_kind,
             a.appliance_type as appliance_type,
             a.brand as brand,
             case when j.closing_basis in ('status', 'outcome', 'row') then j.opened_on else j.closed_on end as closed_on
@@ -50,6 +50,7 @@ told as (
     from judged as j
     join int_job_ages as a using (place)
     left join (from int_answered_complaints where opened_on between getvariable('first_day') and getvariable('last_day')) as w using (place)
+    left join int_own_complaints as o on j.complaint_kind = 'other' and o.words = lower(trim(j.complaint_text))
     cross join parts_are_recorded as r
 )
 select

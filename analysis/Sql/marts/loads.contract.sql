@@ -7,5 +7,6 @@ create table loads (
     loaded        bigint not null,
     duplicate     bigint not null,
     replaced      bigint not null,
-    rejected      bigint not null
+    rejected      bigint not null,
+    languages     varchar                    -- languages of its texts, such as 'de en'; null if not read
 );

@@ -39,9 +39,11 @@ select
     coalesce(r.staged, 0) - coalesce(f.duplicate, 0) - coalesce(f.replaced, 0) - coalesce(l.lost, 0) as loaded,
     coalesce(f.duplicate, 0) as duplicate,
     coalesce(f.replaced, 0) as replaced,
-    s.rejected + coalesce(l.lost, 0) as rejected
+    s.rejected + coalesce(l.lost, 0) as rejected,
+    g.languages
 from source_files as s
 left join staged as r using (source_order)
 left join statuses as f using (source_order)
 left join lost as l using (source_order)
+left join file_languages as g using (source_order)
 order by s.source_order

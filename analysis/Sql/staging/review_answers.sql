@@ -30,6 +30,15 @@ create or replace table review_components (
     source_file  varchar not null,
     source_line  integer not null
 );
+create or replace table review_appliances (
+    appliance_type varchar not null,         -- a type of the shop's own
+    answer         varchar not null,         -- the type that it is another name for
+    source_file    varchar not null,
+    source_line    integer not null
+);
+create or replace table known_appliance_types (
+    appliance_type varchar not null          -- what an answer may say
+);
 create or replace table review_complaints (
     words          varchar not null,         -- lower case; the complaint kind is meant wherever they stand
     complaint_kind varchar not null,

@@ -9,7 +9,7 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     private readonly MappedField _name = claim("customer_name");
     private readonly MappedField _phone = claim("phone");
     private readonly MappedField _address = claim("address");
-    private readonly CachedField<string?> _type = new(claim("appliance_type"), (row, field) => PlainFields.ApplianceType(row, field, target.Tools.Words.Appliances));
+    private readonly CachedField<string?> _type = new(claim("appliance_type"), (row, field) => PlainFields.ApplianceType(row, field, target.Tools.Words.Appliances, target.Personal));
     private readonly CachedField<string?> _brand = new(claim("brand"), (row, field) => target.Personal.Word(row, field, row.Word(field)));
     private readonly CachedField<CodeText> _model = new(claim("model"), (row, field) => CodeText.Parse(target.Personal.Code(row, field, row.Code(field, lesser: true))));
     private readonly ValueColumn<UInt128> _serialKeys = table.Value<UInt128>("serial_key");
@@ -31,11 +31,14 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     public bool IsNobody { get; private set; }
 
     /// <summary>Reads the row's appliance into the columns.</summary>
-    public void Set(MappedRow row, int at)
+    /// <param name="row">The row.</param>
+    /// <param name="at">Its place.</param>
+    /// <param name="named">Type that the complaint names; it counts where no column says one.</param>
+    public void Set(MappedRow row, int at, string? named = null)
     {
         string? brand = _brand.Read(row);
         CodeText model = _model.Read(row);
-        Type = _type.Read(row);
+        Type = _type.Read(row) ?? named;
         _types.Set(at, Type);
         _brands.Set(at, brand);
         _models.Set(at, model.Raw);

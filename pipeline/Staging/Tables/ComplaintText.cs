@@ -13,8 +13,9 @@ internal sealed class ComplaintText
     // As typed but for what is personal by its form: a misspelt word that is not stored still tells the kind.
     private readonly TextTokens _read;
 
-    private ComplaintText(string typed, ComplaintWordTable words, FileWords file)
+    private ComplaintText(string typed, ComplaintWordTable words, ApplianceNames appliances, FileWords file)
     {
+        ApplianceType = appliances.Named(typed);
         _words = words;
         Code = ErrorCodeText.Find(typed);
         var tokens = new TextTokens(typed);
@@ -29,14 +30,19 @@ internal sealed class ComplaintText
     /// <summary>Its words.</summary>
     public TextTokens Words { get; }
 
+    /// <summary>The only type of appliance that it names, or null.</summary>
+    public string? ApplianceType { get; }
+
     /// <summary>A displayed code that it names, or null if none.</summary>
     public string? Code { get; }
 
     /// <summary>Reads a complaint, or null if nothing was typed.</summary>
     /// <param name="typed">The text.</param>
     /// <param name="words">Tells its kind.</param>
+    /// <param name="appliances">Tells the appliance that it names.</param>
     /// <param name="file">Words that it may keep.</param>
-    public static ComplaintText? Parse(string? typed, ComplaintWordTable words, FileWords file) => typed is null ? null : new ComplaintText(typed, words, file);
+    public static ComplaintText? Parse(string? typed, ComplaintWordTable words, ApplianceNames appliances, FileWords file) =>
+        typed is null ? null : new ComplaintText(typed, words, appliances, file);
 
     /// <summary>Kind of the complaint.</summary>
     /// <param name="text">The scrubbed text, or what is left of it without the customer.</param>

@@ -25,15 +25,17 @@ internal sealed class JobsStager : TableStager
     private readonly PartLineFields[] _groups;
     private readonly PartLineFields _ownPart;
     private readonly PartLineTable _parts;
+    private readonly ComponentClassifier _components;
     private readonly List<PartLine> _lines = [];
     private char[] _id = [];
 
     public JobsStager(StageTarget target)
         : base(target, "jobs")
     {
-        ComplaintWordTable complaints = target.Tools.Words.Complaints;
+        FileWords file = target.Personal.Words;
+        ApplianceNames appliances = target.Tools.Words.Appliances.For(file.Languages);
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
-        _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), complaints, target.Personal.Words), ComplaintBits);
+        _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), file.Complaints, appliances, file), ComplaintBits);
         _errorCode = new(Claim("error_code"), (row, field) => target.Personal.ErrorCode(row, field, row.Text(field)));
         MappedField status = Claim("status");
         // An outcome column may hold words of status: in many logs one column says both.
@@ -48,6 +50,7 @@ internal sealed class JobsStager : TableStager
         _groups = [.. Enumerable.Range(0, target.Map.PartGroups).Select(g => new PartLineFields(target, g))];
         _ownPart = new PartLineFields(target, null);
         _parts = new PartLineTable(NewTable("staged_job_parts"));
+        _components = target.Tools.Words.Components.For(target.Personal.Words.Languages);
     }
 
     public override bool OnePartPerRow => _ownPart.IsMapped;
@@ -68,10 +71,11 @@ internal sealed class JobsStager : TableStager
         // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
         ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(digest));
         _jobIds.Set(at, id);
-        _appliance.Set(row, at);
+        ComplaintText? said = _complaint.Read(row);
+        _appliance.Set(row, at, said?.ApplianceType);
         _plain.SetOthers(row, at);
         _statuses.Set(at, _status.Read(row));
-        SetComplaint(row, at);
+        SetComplaint(row, at, said);
         if (row.Fault is not null)
         {
             return;
@@ -131,14 +135,14 @@ internal sealed class JobsStager : TableStager
             }
             else if (!EmptyMark.Is(part))
             {
-                _lines.Add(new PartLine(CodeText.Parse(Target.Personal.Code(row, _partsList, part)), default, quantity, null, null));
+                PartCell cell = PartCellReader.Read(row, _partsList, part, Target.Personal, _components);
+                _lines.Add(new PartLine(cell.Code, cell.Words, quantity, null, null));
             }
         }
     }
 
-    private void SetComplaint(MappedRow row, int at)
+    private void SetComplaint(MappedRow row, int at, ComplaintText? said)
     {
-        ComplaintText? said = _complaint.Read(row);
         string? complaint = said is null ? null : Target.Personal.Customer.Without(row, said.Words);
         _complaints.Set(at, _appliance.IsForgotten ? null : complaint);
         _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type, text => Target.Personal.Customer.Without(row, text)));

@@ -80,7 +80,7 @@ internal sealed class PartsStager : ListStager
     }
 
     protected override void Check(MappedRow row, int at) =>
-        _components.Set(at, Target.Personal.Word(row, _component, row.Word(_component))?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.Component(Target.Personal.Text(row.Word(_description))));
+        _components.Set(at, Target.Personal.Word(row, _component, row.Word(_component))?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.For(Target.Personal.Words.Languages).Component(Target.Personal.Text(row.Word(_description))));
 }
 
 /// <summary>Lists of old numbers and what replaces them.</summary>

@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 /// <summary>Fields of one part line: of a row, or of one group of columns in a row.</summary>
 internal sealed class PartLineFields
 {
-    private readonly CachedField<CodeText> _part;
+    private readonly CachedField<PartCell> _part;
     private readonly CachedField<(PartWords Words, TextTokens? Tokens)> _description;
     private readonly PersonalCells _personal;
     private readonly CachedField<int?> _quantity;
@@ -16,10 +16,10 @@ internal sealed class PartLineFields
     /// <summary>Fields of the row itself (group null), or of a group.</summary>
     public PartLineFields(StageTarget target, int? group)
     {
-        (FieldMap map, PersonalCells personal, ComponentClassifier components) = (target.Map, target.Personal, target.Tools.Words.Components);
+        (FieldMap map, PersonalCells personal, ComponentClassifier components) = (target.Map, target.Personal, target.Tools.Words.Components.For(target.Personal.Words.Languages));
         _personal = personal;
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
-        _part = new(Field("part"), (row, field) => CodeText.Parse(personal.Code(row, field, row.Code(field))));
+        _part = new(Field("part"), (row, field) => PartCellReader.Read(row, field, row.Code(field), personal, components));
         _description = new(Field("description"), (row, field) => PartWords.Parse(personal.Text(row.Word(field)), components) is var words && words.Text is { } text ? (words, new TextTokens(text)) : default);
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
         _price = new(Field("price"), static (row, field) => row.Money(field));
@@ -32,13 +32,25 @@ internal sealed class PartLineFields
     /// <summary>The line, or null where neither number nor description is there.</summary>
     public PartLine? Read(MappedRow row)
     {
-        CodeText part = _part.Read(row);
+        (CodeText part, PartWords words) = _part.Read(row);
         (PartWords description, TextTokens? tokens) = _description.Read(row);
-        description = tokens is null ? description : description with { Text = _personal.Customer.Without(row, tokens) };
+        description = tokens is not null ? description with { Text = _personal.Customer.Without(row, tokens) }
+            : words.Text is { } text ? words with { Text = _personal.Customer.Without(row, new TextTokens(text)) }
+            : words;
         int? quantity = _quantity.Read(row);
         decimal? price = _price.Read(row);
         return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row));
     }
+}
+
+/// <summary>Reads cells for parts.</summary>
+internal static class PartCellReader
+{
+    /// <summary>A number, or the words that stand in its place.</summary>
+    public static PartCell Read(MappedRow row, MappedField field, string? cell, PersonalCells personal, ComponentClassifier components) =>
+        PartCell.IsWords(cell, components, personal.Words) && personal.Text(cell) is { } words
+            ? new PartCell(default, PartWords.Parse(words, components))
+            : new PartCell(CodeText.Parse(personal.Code(row, field, cell)), default);
 }
 
 /// <summary>One part line as read.</summary>

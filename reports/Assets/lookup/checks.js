@@ -10,6 +10,17 @@ const Checks = (() => {
     // The safety check for every type stands in only where the type has none of its own.
     const own = fitting.some(c => c.component === "safety" && c.types.length > 0);
     const meant = fitting.filter(c => !own || c.component !== "safety" || c.types.length > 0);
+    // A component of the shop's own is checked as the row for any component says.
+    const any = meant.find(c => c.component === "*");
+    const named = new Set(data.checks.map(c => c.component));
+    if (any) {
+      data.needs.forEach((need, k) => {
+        if (shares[k] >= leastOdds && !named.has(need) && need !== "none" && need !== "other_part") {
+          const name = need.replaceAll("_", " ");
+          meant.push({ ...any, component: need, what: any.what.replace("{component}", name.charAt(0).toUpperCase() + name.slice(1)) });
+        }
+      });
+    }
     const whole = new Map();
     meant.forEach(c => whole.set(c.component, (whole.get(c.component) || 0) + c.share));
     const all = meant.map((check, row) => {

@@ -30,6 +30,24 @@
       .sort((a, b) => a[0] - b[0] || (a[1].number < b[1].number ? -1 : 1)).slice(0, 8).map(r => r[1]);
   }
 
+  // A number typed in full needs no picking.
+  const exact = typed => {
+    const key = compact(typed), same = key.length < 3 ? [] : data.models.filter(m => compact(m.number) === key);
+    return same.length > 0 && same.every(m => m.family === same[0].family) ? same[0] : null;
+  };
+
+  // A variant that is new is answered from the one family whose models have its base.
+  function findBase(typed) {
+    const key = alike(typed);
+    for (let length = key.length - 1; length >= Math.max(4, key.length - 4); length--) {
+      const start = key.slice(0, length), sisters = data.models.filter(m => alike(m.number).startsWith(start));
+      if (sisters.length === 0) continue;
+      const first = sisters[0];
+      return /[0-9]/.test(start) && sisters.every(m => m.family === first.family) ? [{ number: "", family: first.family, type: first.type, brand: first.brand, base: true }] : [];
+    }
+    return [];
+  }
+
   function findKinds(typed, type) {
     const asked = typed.toLowerCase().match(/[\p{L}\p{N}]{2,}/gu) || [];
     const open = data.kinds.filter(k => !type || k.types.length === 0 || k.types.includes(type));
@@ -55,10 +73,11 @@
   const type = () => (question.picked && question.picked.type) || el("type").value || "unknown";
 
   function listModels() {
-    const label = m => [m.brand, m.number || "family " + m.family, m.number ? "(" + m.family + ")" : "", m.type].filter(Boolean).join(" ");
-    choices("model-list", question.picked ? [question.picked] : findModels(el("model").value), label, m => m === question.picked, m => {
+    const label = m => [m.brand, m.number || "family " + m.family, m.number ? "(" + m.family + ")" : "", m.base ? "(base of " + el("model").value.trim() + ")" : "", m.type].filter(Boolean).join(" ");
+    const listed = findModels(el("model").value);
+    choices("model-list", question.picked ? [question.picked] : listed.length > 0 ? listed : findBase(el("model").value), label, m => m === question.picked, m => {
       question.picked = question.picked === m ? null : m;
-      if (question.picked) el("model").value = m.number || m.family;
+      if (question.picked && !m.base) el("model").value = m.number || m.family;
       refresh();
     });
   }
@@ -185,6 +204,7 @@
     const about = [picked && picked.brand, picked ? picked.number || "family " + picked.family : "", q.type, q.age === null ? "age unknown" : Math.round(q.age * 10) / 10 + " years",
       words(q.kind), q.code ? "code " + q.code : ""];
     out.append(make("p", about.filter(Boolean).join(", ") + ".", "basis"));
+    if (picked && picked.base) out.append(make("p", "This model is in no list: answered from its base, family " + picked.family + ".", "basis"));
     if (q.kind === "other") out.append(make("p", "These words are in no table: the odds rest on the words and on the appliance. Picking a complaint sharpens them.", "basis"));
     if (!data.weights) out.append(make("p", "Odds of the usual call of this family; the shop's own computer also weighs age, words and earlier visits.", "basis"));
     out.append(make("p", "Before opening the cabinet: disconnect power and water, and prove it dead.", "caution"));
@@ -202,7 +222,7 @@
     answer();
   }
 
-  el("model").addEventListener("input", () => { question.picked = null; refresh(); });
+  el("model").addEventListener("input", () => { question.picked = exact(el("model").value); refresh(); });
   el("complaint").addEventListener("input", () => { question.kindPicked = null; refresh(); });
   el("type").addEventListener("change", refresh);
   ["age", "code", "built", "earlier", "earlier-need", "earlier-same", "customer"].forEach(id => el(id).addEventListener("input", refresh));

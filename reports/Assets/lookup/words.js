@@ -2,7 +2,10 @@
 // What a typed complaint means: its kind by the table of words, its code, and its stems. The same rules as the program's own.
 const Words = (() => {
   const data = JSON.parse(document.getElementById("lookup-data").textContent);
-  const split = text => (text.replace(/['\u2019\u00b4`]/g, "").match(/[\p{L}\p{Nd}]+/gu) || []).map(w => w.slice(0, 64).toLowerCase());
+  // Plain letters; articles that French and Italian write with the next word are left out.
+  const plain = word => word.replace(/[^\x00-\x7f]/g, c => ({ "\u00df": "ss", "\u00e6": "ae", "\u0153": "oe", "\u00f8": "o", "\u0142": "l", "\u0111": "d" })[c] || c.normalize("NFD").replace(/\p{M}/gu, ""));
+  const elided = /(?<![\p{L}\p{Nd}])(?:[cdjlmnst]|qu|un|dell|nell|dall|all|sull)['\u2019\u00b4`]/giu;
+  const split = text => (text.replace(elided, "").replace(/['\u2019\u00b4`]/g, "").match(/[\p{L}\p{Nd}]+/gu) || []).map(w => plain(w.slice(0, 64).toLowerCase()));
 
   // Slips between two words: a letter too many, too few, wrong, or two neighbours swapped.
   function slips(a, b) {
@@ -65,13 +68,26 @@ const Words = (() => {
     return almost === 0 || right > 0;
   }
 
+  // "Not noisy" is no noise; a phrase that holds such a word itself means what it says.
+  const before = new Set(data.negations.before), between = new Set(data.negations.between), after = new Set(data.negations.after);
+  function denied(words, from, to) {
+    let at = from - 1;
+    while (at >= 0 && from - at <= 2 && between.has(words[at].typed)) at--;
+    return (at >= 0 && before.has(words[at].typed)) || (to < words.length && after.has(words[to].typed));
+  }
+
   // Longest phrase first, then the earlier in the table; a code counts only when nothing else is said.
-  const phrases = data.phrases.map((p, i) => ({ ...p, order: i })).sort((a, b) => b.words.length - a.words.length || a.order - b.order);
-  const holds = (phrase, type) => phrase.types.length === 0 || !type || type === "other" || phrase.types.includes(type);
+  const phrases = data.phrases.map((p, i) => ({ ...p, order: i, denies: p.words.some(w => before.has(w) || after.has(w)) })).sort((a, b) => b.words.length - a.words.length || a.order - b.order);
+  const holds = (phrase, type) => phrase.types.length === 0 || !type || phrase.types.includes(type);
   function first(words, type, tolerant) {
     let code = null;
     for (let at = 0; at < words.length; at++) {
-      const found = phrases.find(p => holds(p, type) && matches(words, at, p, tolerant));
+      const found = phrases.find(p => holds(p, type) && matches(words, at, p, tolerant) && (p.denies || !denied(words, at, at + p.words.length)));
+      // A phrase that hides a word of another kind: "dead battery" is not "dead".
+      if (found && found.kind === "other") {
+        at += found.words.length - 1;
+        continue;
+      }
       if (found && found.kind !== "error_code") return found.kind;
       code = code || (found ? found.kind : null);
     }
@@ -82,7 +98,7 @@ const Words = (() => {
   const names = new Set(data.phrases.map(p => p.kind));
   function kind(text, type) {
     if (names.has((text || "").trim())) return text.trim();
-    const words = split(text || "").map(match);
+    const words = split(text || "").map(w => ({ typed: w, ...match(w) }));
     if (words.length === 0) return "none";
     const right = first(words, type, false);
     return (right === null || right === "error_code" ? first(words, type, true) || right : right) || "other";

@@ -12,6 +12,15 @@ public sealed class CallChecksTests
         ],
         []);
 
+    [Fact]
+    public void Plan_ComponentOfTheShopsOwn_IsCheckedLikeAnyOther()
+    {
+        var any = new ComponentCheck { Component = ComponentCheck.AnyComponent, What = "{component}: look at it", Minutes = 5 };
+        CallCheckPlan plan = CallChecks.Plan(Table with { Checks = [.. Table.Checks, any] }, "other", "no_start", [("drain_motor", 0.6), ("lamp", 0.3), ("none", 0.1)])!;
+        Assert.Equal(["Drain motor: look at it", "for every type", "lamp"], plan.Steps.Select(s => s.Check.What).Order(StringComparer.Ordinal));
+        Assert.Equal(0.6, plan.Steps.Single(s => s.Check.Component == "drain_motor").Odds);
+    }
+
     [Theory]
     [InlineData("washer", "the washer's own")]
     [InlineData("other", "for every type")]

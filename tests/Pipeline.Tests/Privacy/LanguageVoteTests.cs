@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Privacy;
 

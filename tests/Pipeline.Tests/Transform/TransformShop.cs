@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
@@ -50,6 +51,8 @@ internal sealed class TransformShop : IDisposable
     {
         ResultTable.Write(Database, "source_files", _files.OrderBy(f => f.Key).Select(f =>
             new File(f.Key, $"file-{f.Key}.csv", "hash", f.Value.Kind, f.Value.Rows, 0, _onePartPerRow.Contains(f.Key))));
+        PartNames.Attach(Database, WordSets.Load(null).Components.For(["en"]));
+        OwnComplaints.Attach(Database);
         TransformRunner.Run(Database, options ?? new TransformOptions(), TimeProvider.System);
         Reconciliation.Read(Database).RequireBalance();
         return this;

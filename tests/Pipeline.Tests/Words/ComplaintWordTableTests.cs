@@ -5,7 +5,8 @@ namespace PartsSignal.Pipeline.Tests.Words;
 
 public sealed class ComplaintWordTableTests
 {
-    private static readonly ComplaintWordTable Shipped = WordSets.Load(null).Complaints;
+    private static readonly ComplaintWordTable All = WordSets.Load(null).Complaints;
+    private static readonly ComplaintWordTable Shipped = All.For(["en"]);
 
     [Theory]
     [InlineData("wont fill", "washer", "no_fill")]
@@ -33,6 +34,45 @@ public sealed class ComplaintWordTableTests
     [InlineData("no ice", "washer", "other")]
     [InlineData("no ice", null, "no_ice")]
     public void Kind_TypedComplaint_KindOfItsFirstPhrase(string text, string? type, string kind) => Assert.Equal(kind, Shipped.Kind(text, type));
+
+    [Theory]
+    [InlineData("not noisy", "washer", "other")]
+    [InlineData("no leak, does not spin", "washer", "no_spin")]
+    [InlineData("does not get warm", "dryer", "no_heat")]
+    [InlineData("inside gets warm", "refrigerator", "not_cooling")]
+    [InlineData("does not get very warm", "refrigerator", "other")]
+    public void Kind_DeniedWord_IsNotTheComplaint(string text, string type, string kind) => Assert.Equal(kind, Shipped.Kind(text, type));
+
+    [Theory]
+    [InlineData("de", "pumpt nicht ab", "washer", "no_drain")]
+    [InlineData("de", "Heizt nicht mehr", "dryer", "no_heat")]
+    [InlineData("de", "wird nicht warm", "refrigerator", "other")]
+    [InlineData("de", "riecht stark", "microwave", "smell")]
+    [InlineData("de", "laut", "dryer", "noise")]
+    [InlineData("de", "laut Kunde pumpt nicht", "washer", "no_drain")]
+    [InlineData("en", "dead battery", null, "other")]
+    [InlineData("en", "dead battery, leaks", null, "leak")]
+    [InlineData("en", "wont open", "laptop", "other")]
+    [InlineData("de", "Tuer geht nicht auf", "washer", "door_problem")]
+    [InlineData("de", "leckt nicht, laute Geräusche", "washer", "noise")]
+    [InlineData("fr", "l'eau reste dans le tambour", "washer", "no_drain")]
+    [InlineData("fr", "ne s'allume plus", "dryer", "no_start")]
+    [InlineData("fr", "ne fuit pas", "dryer", "other")]
+    [InlineData("es", "no enfría bien", "refrigerator", "not_cooling")]
+    [InlineData("nl", "wordt niet warm", "dryer", "no_heat")]
+    [InlineData("nl", "koelt niet meer", "refrigerator", "not_cooling")]
+    [InlineData("it", "perde acqua", "washer", "leak")]
+    [InlineData("pl", "nie grzeje", "washer", "no_heat")]
+    public void Kind_LanguageOfTheFile_ItsWords(string language, string text, string? type, string kind) => Assert.Equal(kind, All.For([language]).Kind(text, type));
+
+    [Theory]
+    [InlineData("starke Reinigung", "stark reinigung")]
+    [InlineData("spare parts in front", "spare parts in front")]
+    public void Kind_WordOfTheLanguage_IsNoMisspelling(string text, string known) =>
+        Assert.Equal("other", All.For(["en"], w => known.Split(' ').Contains(w) || w == "starke").Kind(text, "microwave"));
+
+    [Fact]
+    public void Kind_TypeOfTheShopsOwn_HasNoKindsLimitedToOthers() => Assert.Equal("other", Shipped.Kind("too cold", "hair_dryer"));
 
     [Fact]
     public void Read_ShopsOwnWords_ComeFirstAndMayClearTheShippedOnes()

@@ -8,4 +8,6 @@ select
 from models as m
 where m.family_basis = 'learned'
 group by m.model_family
+-- a model that is its own family asks nothing
+having count(distinct m.model_number) > 1
 order by models desc, learned_family

@@ -13,7 +13,11 @@ public sealed class FactFileTests
         [new Companion("washer", "inlet_valve", "fill_hose", 40, 30, 0.75, 1.0 / 3)],
         [new VanPart("P-2", "1", 3, new DateOnly(2026, 10, 30)), new VanPart("P-3", "2", 1, null)],
         [new KnownModel("M-1", "F-1", "washer", "Brixomere"), new KnownModel("M-2", "F-1", null, null)],
-        [new YearRisk("register", "washer", "all", "belt", 6, 0.1, 12)]);
+        [new YearRisk("register", "washer", "all", "belt", 6, 0.1, 12)])
+    {
+        Languages = ["de", "en"],
+        OwnWords = [new OwnComplaintWords("dispenser_no_water", "dispenser no water")],
+    };
 
     [Fact]
     public void Read_WhatWasWritten_IsTheSameRows()
@@ -25,6 +29,8 @@ public sealed class FactFileTests
         Assert.Equal(Facts.Vans, read.Vans);
         Assert.Equal(Facts.Models, read.Models);
         Assert.Equal(Facts.Risks, read.Risks);
+        Assert.Equal(Facts.Languages, read.Languages);
+        Assert.Equal(Facts.OwnWords, read.OwnWords);
     }
 
     [Fact]

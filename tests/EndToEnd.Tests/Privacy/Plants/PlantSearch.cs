@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
 

@@ -1,8 +1,7 @@
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
-using PartsSignal.Analysis.Prediction.LogOdds;
 
-namespace PartsSignal.Analysis.Tests.Prediction.LogOdds;
+namespace PartsSignal.Analysis.Tests.Prediction;
 
 public sealed class TypeReaderTests
 {

@@ -1,4 +1,6 @@
-namespace PartsSignal.Analysis.Prediction.LogOdds;
+using PartsSignal.Analysis.Prediction.LogOdds;
+
+namespace PartsSignal.Analysis.Prediction;
 
 /// <summary>
 /// Odds of the type of appliance where nobody told it, from the complaint and the shop's mix. The answer to such a call

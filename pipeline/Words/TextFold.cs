@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PartsSignal.Pipeline.Privacy;
+namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
 /// Draws the spellings of a word together: lower case, without diacritics, composed or not, full-width letters as plain

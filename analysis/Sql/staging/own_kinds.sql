@@ -1,0 +1,5 @@
+-- The kinds that the shop's own frequent phrases became are among those that an answer may name.
+insert into complaint_kinds by name
+select distinct complaint_kind
+from own_phrases
+anti join complaint_kinds using (complaint_kind)

@@ -1,0 +1,78 @@
+namespace PartsSignal.Pipeline.Words;
+
+/// <summary>
+/// The words of a part's description that say what it is: <c>Pump, drain 30 W with clamp</c> is a drain pump. Numbers,
+/// sizes, sides and colors tell nothing; what follows <c>with</c> or <c>for</c> tells only what it goes with.
+/// </summary>
+internal sealed class PartPhrase
+{
+    private const int MostWords = 4;
+    private const int ShortestWord = 3;
+    private static readonly Dictionary<string, HashSet<string>> Classes = Read();
+
+    /// <summary>Changes when the table changes.</summary>
+    public static string Version => WordTable.ReadDefault("part-words.csv");
+
+    private PartPhrase(string[] head, string[] all, bool isInverted) => (Head, All, IsInverted) = (head, all, isInverted);
+
+    /// <summary>Words up to the first that joins something else, without accents.</summary>
+    public string[] Head { get; }
+
+    /// <summary>All words, without accents.</summary>
+    public string[] All { get; }
+
+    /// <summary>True for <c>motor, drain</c>, which lists write for a drain motor.</summary>
+    private bool IsInverted { get; }
+
+    /// <summary>Words of the head that tell something.</summary>
+    public IEnumerable<string> Telling => Head.Where(w => !IsPlain(w));
+
+    /// <summary>True where the words name mounting hardware, covers or consumables: what goes with a repair.</summary>
+    public bool IsAccessory => Telling.ToArray() is { Length: > 0 } words && (Classes["accessory"].Contains(words[^1]) || Classes["accessory"].Contains(words[0]));
+
+    /// <summary>The words as a name, <c>drain_motor</c>, or null where they are none or too many for one.</summary>
+    public string? Name
+    {
+        get
+        {
+            string[] words = [.. Telling];
+            return words.Length is 0 or > MostWords ? null : string.Join('_', IsInverted ? [.. words[1..], words[0]] : words);
+        }
+    }
+
+    /// <summary>Cuts a description into its words.</summary>
+    public static PartPhrase Parse(string description)
+    {
+        int end = Cut(description);
+        string[] all = [.. Tokenizer.Folded(description)];
+        List<string> head = Tokenizer.Folded(description.AsSpan(0, end));
+        int joint = head.Count < 2 ? -1 : head.FindIndex(1, Classes["joint"].Contains);
+        string[] kept = [.. joint < 0 ? head : head[..joint]];
+        int comma = description.IndexOf(',', StringComparison.Ordinal);
+        return new PartPhrase(kept, all, comma > 0 && Tokenizer.Split(description.AsSpan(0, comma)).Count == 1);
+    }
+
+    /// <summary>True for a word that says nothing about what a part is.</summary>
+    public static bool IsPlain(string word) => word.Length < ShortestWord || word.AsSpan().ContainsAnyInRange('0', '9') || Classes["plain"].Contains(word);
+
+    /// <summary>True for a word of mounting hardware.</summary>
+    public static bool IsHardware(string word) => Classes["accessory"].Contains(word);
+
+    // Signs that begin what a part goes with.
+    private static int Cut(string text)
+    {
+        int end = text.AsSpan().IndexOfAny("+&;(");
+        foreach (string sign in (string[])[" w. ", " w/", " m. "])
+        {
+            int at = text.IndexOf(sign, StringComparison.OrdinalIgnoreCase);
+            end = at > 0 && (end < 0 || at < end) ? at : end;
+        }
+
+        return end > 0 ? end : text.Length;
+    }
+
+    private static Dictionary<string, HashSet<string>> Read() => Version.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Skip(1)
+        .Select(l => l.Split(','))
+        .GroupBy(c => c[0], StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.SelectMany(c => c[2].Split('|')).SelectMany(w => Tokenizer.Folded(w)).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
+}

@@ -1,0 +1,97 @@
+using PartsSignal.Pipeline.Review;
+using PartsSignal.Pipeline.Running;
+
+namespace PartsSignal.Pipeline.Tests.Transform;
+
+/// <summary>Components and appliance types that the tables do not know, from the files to the store.</summary>
+public sealed class OwnComponentsTests : IDisposable
+{
+    private const string Settings = """
+        {"sources": [{"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
+           "columns": {"job_id": "Job", "opened_on": "In", "closed_on": "Out", "appliance_type": "Type", "complaint": "Says", "outcome": "Result", "part": "Part"},
+           "words": {"outcome": {"done": "fixed_with_part"}}}]}
+        """;
+
+    private readonly SmallShop _shop = new();
+
+    public OwnComponentsTests() => _shop.Write("shop.json", Settings);
+
+    public void Dispose() => _shop.Dispose();
+
+    [Fact]
+    public async Task Load_PartColumnOfWords_WholePhrasesBeforeSingleWords()
+    {
+        Jobs(("Dishwasher", "drain motor", 4), ("Washer", "motor", 3), ("Washer", "drain pump", 2));
+        await _shop.Load();
+        Assert.Equal(
+            ["drain_motor|dishwasher|4", "motor|washer|3", "drain_pump|washer|2"],
+            _shop.Rows("from jobs select main_component, appliance_type, count(*) as n group by all order by n desc"));
+        Assert.Equal(["-|unresolved"], _shop.Rows("from job_parts select distinct part_raw, part_basis"));
+    }
+
+    [Fact]
+    public async Task Load_ComponentLimitedToOtherTypes_CountsApart()
+    {
+        Jobs(("Fridge", "motor", 3), ("Washer", "motor", 3), ("Oven", "motor", 2));
+        await _shop.Load();
+        // Two are too few to tell a component of its own from two slips.
+        Assert.Equal(
+            ["refrigerator_motor|refrigerator|3", "motor|washer|3", "motor|range|2"],
+            _shop.Rows("from jobs select main_component, appliance_type, count(*) as n group by all order by n desc, main_component desc"));
+    }
+
+    [Fact]
+    public async Task Load_OwnComponent_IsListedOnceAndMergedByAnAnswer()
+    {
+        Jobs(("Dishwasher", "drain motor", 4), ("Dishwasher", "Drain motor 30 W", 2), ("Washer", "door gadget spring", 1));
+        await _shop.Load();
+        string[] own = [.. _shop.List(ReviewNames.Components).Where(l => l.Contains("drain_motor", StringComparison.Ordinal))];
+        Assert.StartsWith("drain motor,6,2,drain_motor,main,", Assert.Single(own));
+        Assert.Contains("drain_pump", own[0]);
+        _shop.Answer((ReviewNames.Components, "drain motor,", "drain_pump"));
+        await _shop.Load();
+        Assert.Equal(["drain_pump|6"], _shop.Rows("from jobs select main_component, count(*) where appliance_type = 'dishwasher' group by all"));
+    }
+
+    [Fact]
+    public async Task Load_HoseClamps_AreAccessoriesBesideTheRepair()
+    {
+        Jobs(("Washer", "cable ties", 3), ("Washer", "drain pump", 1));
+        await _shop.Load();
+        Assert.Equal(["cable_ties|accessory"], _shop.Rows("from job_parts select distinct component, 'accessory' where component = 'cable_ties'"));
+    }
+
+    [Fact]
+    public async Task Load_TypeNoTableKnows_KeepsItsName()
+    {
+        Jobs(("Hair dryer", "motor", 5), ("Clothes dryer", "motor", 5));
+        await _shop.Load();
+        Assert.Equal(["dryer|5|motor", "hair_dryer|5|motor"], _shop.Rows("from jobs select appliance_type, count(*), min(main_component) group by all order by 1"));
+    }
+
+    [Fact]
+    public async Task Load_OwnType_IsListedOnceAndMergedByAnAnswer()
+    {
+        Jobs(("Drum dryer", "motor", 5), ("Clothes dryer", "motor", 2));
+        await _shop.Load();
+        Assert.StartsWith("drum_dryer,5,", _shop.List(ReviewNames.Appliances)[1]);
+        Assert.Contains(",dryer,", _shop.List(ReviewNames.Appliances)[1]);
+        _shop.Answer((ReviewNames.Appliances, "drum_dryer,", "dryer"));
+        await _shop.Load();
+        Assert.Equal(["dryer|7"], _shop.Rows("from jobs select appliance_type, count(*) group by all"));
+    }
+
+    [Fact]
+    public async Task Load_TypeNamedInTheComplaint_CountsWhereNoColumnSaysIt()
+    {
+        _shop.Write("jobs.csv", "Job,In,Out,Type,Says,Result,Part\nJ1,2024-03-04,2024-03-05,,the dishwasher does not drain,done,drain pump\nJ2,2024-03-04,2024-03-05,,does not drain,done,drain pump\n");
+        await _shop.Load();
+        Assert.Equal(["dishwasher", "-"], _shop.Rows("from jobs select appliance_type order by job_id"));
+    }
+
+    private void Jobs(params (string Type, string Part, int Times)[] kinds)
+    {
+        var rows = kinds.SelectMany(k => Enumerable.Repeat(k, k.Times)).Select((k, i) => $"J{i},2024-03-{(i % 27) + 1:00},2024-03-28,{k.Type},leaks at the side,done,{k.Part}");
+        _shop.Write("jobs.csv", "Job,In,Out,Type,Says,Result,Part\n" + string.Join('\n', rows) + "\n");
+    }
+}
