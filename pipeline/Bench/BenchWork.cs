@@ -67,8 +67,10 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     public WorkState Now { get; private set; } = WorkState.Idle;
 
     /// <summary>Starts a run.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="dropBefore">True to drop the store before and the updates kept, because they hold a customer who is to be forgotten.</param>
     /// <returns>False when one runs already.</returns>
-    public bool Start(ShopFolder shop)
+    public bool Start(ShopFolder shop, bool dropBefore = false)
     {
         lock (_lock)
         {
@@ -80,7 +82,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
             _stop?.Dispose();
             _stop = new CancellationTokenSource();
             Now = new WorkState(WorkOutcome.Running, shop.Folder, 0, Titles["load"], []);
-            _running = Task.Run(() => RunAsync(shop, _stop.Token));
+            _running = Task.Run(() => RunAsync(shop, dropBefore, _stop.Token));
             return true;
         }
     }
@@ -100,7 +102,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _stop?.Dispose();
 
-    private async Task RunAsync(ShopFolder shop, CancellationToken cancellation)
+    private async Task RunAsync(ShopFolder shop, bool dropBefore, CancellationToken cancellation)
     {
         try
         {
@@ -109,7 +111,14 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
                 Progress = new Reading(this),
                 StepBegins = step => Show(step.Index == 0 ? 0 : ReadingPercent + ((100 - ReadingPercent) * step.Index / step.Count), Titles.GetValueOrDefault(step.Name, step.Name)),
             }.RunAsync(cancellation).ConfigureAwait(false);
-            bool kept = new ShopHistory(shop, clock).Keep(result.Load.Total.Rows.Read);
+            var history = new ShopHistory(shop, clock);
+            if (dropBefore)
+            {
+                await CustomerRemoval.DropPreviousAsync(shop.Output, clock, cancellation).ConfigureAwait(false);
+                history.Clear();
+            }
+
+            bool kept = history.Keep(result.Load.Total.Rows.Read);
             string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
             End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()]);
         }

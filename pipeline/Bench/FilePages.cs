@@ -40,7 +40,7 @@ internal static class FilePages
             if (shops.Open is { } shop && FileNames(shop).Contains(form["file"].ToString()))
             {
                 // Kept out of the way, never deleted: the owner may want it back.
-                string aside = Path.Combine(shop.Folder, "removed-files");
+                string aside = shop.Removed;
                 Directory.CreateDirectory(aside);
                 File.Move(Path.Combine(shop.Files, form["file"].ToString()), Path.Combine(aside, form["file"].ToString()), overwrite: true);
             }

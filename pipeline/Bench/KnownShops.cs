@@ -16,6 +16,18 @@ internal sealed record ShopFolder(string Name, string Folder)
     /// <summary>Everything the program writes.</summary>
     [JsonIgnore]
     public OutputFolder Output => new(Path.Combine(Folder, "out"));
+
+    /// <summary>Copies of files that the owner took away.</summary>
+    [JsonIgnore]
+    public string Removed => Path.Combine(Folder, "removed-files");
+
+    /// <summary>The shop of the bench whose files these are, or null for a folder of somebody's own.</summary>
+    public static ShopFolder? With(string files)
+    {
+        string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(files));
+        return Path.GetDirectoryName(full) is { } folder && new ShopFolder(Path.GetFileName(folder), folder) is var shop && shop.Files == full
+            && (Directory.Exists(shop.Removed) || Directory.Exists(ShopHistory.FolderOf(shop))) ? shop : null;
+    }
 }
 
 /// <summary>The shops that were opened on this computer, and the one that is open. Kept in <c>shops.json</c> of the home folder.</summary>

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.FullRun;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -25,6 +26,30 @@ internal static class SettingsPages
             {
                 SettingsForm.Save(shop.Files, form);
                 return BenchEndpoints.SeeOther("/settings?saved=1");
+            }
+            catch (BadInputException bad)
+            {
+                return Show(context, shop, bad.Faults);
+            }
+        });
+        app.MapPost("/settings/forget", async (HttpContext context, KnownShops shops, BenchWork work) =>
+        {
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            try
+            {
+                if (work.Now.Outcome == WorkOutcome.Running)
+                {
+                    throw new BadInputException("The figures are being updated. Wait until that is done.");
+                }
+
+                CustomerRemoval.Mark(shop.Files, shop.Output, form["customer"], context.RequestAborted);
+                work.Start(shop, dropBefore: true);
+                return BenchEndpoints.SeeOther("/run");
             }
             catch (BadInputException bad)
             {

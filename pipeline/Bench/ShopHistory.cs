@@ -40,9 +40,12 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     private const long LeastFreeBytes = 1L << 30;
 
     private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
-    private readonly string _folder = Path.Combine(shop.Folder, "history");
+    private readonly string _folder = FolderOf(shop);
 
     private string Contents => Path.Combine(_folder, "contents");
+
+    /// <summary>Where a shop's updates are kept.</summary>
+    public static string FolderOf(ShopFolder shop) => Path.Combine(shop.Folder, "history");
 
     /// <summary>The entries, newest first.</summary>
     public IReadOnlyList<HistoryEntry> Entries => !Directory.Exists(_folder) ? [] :
@@ -105,10 +108,19 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
         }
 
         Directory.CreateDirectory(fresh);
-        string removed = Directory.CreateDirectory(Path.Combine(shop.Folder, "removed-files")).FullName;
+        string removed = Directory.CreateDirectory(shop.Removed).FullName;
         string aside = Enumerable.Range(1, int.MaxValue).Select(i => Path.Combine(removed, $"before-update-{number.ToString(CultureInfo.InvariantCulture)}-{i.ToString(CultureInfo.InvariantCulture)}")).First(f => !Directory.Exists(f));
         Directory.Move(shop.Files, aside);
         Directory.Move(fresh, shop.Files);
+    }
+
+    /// <summary>Removes all updates and the files set aside: they hold customers as typed, also one who is to be forgotten.</summary>
+    public void Clear()
+    {
+        foreach (string folder in new[] { _folder, shop.Removed }.Where(Directory.Exists))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     private void Prune()

@@ -1,12 +1,10 @@
 using System.ComponentModel;
 using System.Globalization;
-using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Privacy;
-using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.FullRun;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
-using PartsSignal.Pipeline.Understanding;
 using Spectre.Console.Cli;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -19,9 +17,8 @@ internal sealed class ForgetSettings : CommandSettings
     public string? Customer { get; init; }
 
     [CommandOption("--input <FOLDER>")]
-    [Description("Folder with the shop's files and its shop.json")]
-    [DefaultValue("data-sample")]
-    public string Input { get; init; } = "data-sample";
+    [Description("Folder with the shop's files and its shop.json; default: that of the last run")]
+    public string? Input { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder of the store")]
@@ -42,28 +39,22 @@ internal sealed class ForgetCommand(ProgramIo io) : AsyncCommand<ForgetSettings>
             throw new BadInputException("--customer: give the customer's name, phone number or address.");
         }
 
-        if (!Directory.Exists(settings.Input))
-        {
-            throw new BadInputException($"--input {settings.Input}: there is no such folder. Check the path.");
-        }
-
-        (ShopSettings shop, _) = ProposedMaps.Complete(settings.Input, ShopFile.Load(settings.Input), cancellationToken);
         var output = new OutputFolder(settings.Out);
-        var key = IdentityKey.LoadOrMake(output.Key);
-        FoundCustomer found = CustomerSearch.Find(SourceFile.Find(settings.Input, shop), shop, key, settings.Customer, cancellationToken);
-        if (found.Rows == 0)
+        string input = ShopInUse.Input(settings.Input, output);
+        if (!Directory.Exists(input))
         {
-            throw new BadInputException("No row of the shop's files has that name, phone number or address. Type it as it stands there, and check --input.");
+            throw new BadInputException($"--input {input}: there is no such folder. Check the path.");
         }
 
-        ForgottenCustomers.Load(output.Forgotten, key).With(found.Identifiers).Save(output.Forgotten);
+        FoundCustomer found = CustomerRemoval.Mark(input, output, settings.Customer, cancellationToken);
         int code = File.Exists(output.RunRecord)
-            ? await new RunCommand(io).ExecuteAsync(context, new RunSettings { Input = settings.Input, Out = settings.Out }, cancellationToken).ConfigureAwait(false)
-            : await new LoadCommand(io).ExecuteAsync(context, new LoadSettings { Input = settings.Input, Out = settings.Out }, cancellationToken).ConfigureAwait(false);
-        using (await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false))
+            ? await new RunCommand(io).ExecuteAsync(context, new RunSettings { Input = input, Out = settings.Out }, cancellationToken).ConfigureAwait(false)
+            : await new LoadCommand(io).ExecuteAsync(context, new LoadSettings { Input = input, Out = settings.Out }, cancellationToken).ConfigureAwait(false);
+        await CustomerRemoval.DropPreviousAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
+        if (ShopFolder.With(input) is { } shop)
         {
-            // The store before this one is kept for readers, and it still knows the customer.
-            new StoreSwap(output.Store).DropPrevious();
+            new ShopHistory(shop, io.Clock).Clear();
+            io.Out.WriteLine("Earlier updates of the shop, and files set aside, held the customer too: they were removed.");
         }
 
         io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Forgotten: {Counted.Of(found.Rows, "row")} of {Counted.Of(found.Files, "file")}. The jobs stay, without the customer. Later loads leave the customer out as well. Your own files still hold the rows."));

@@ -1,4 +1,7 @@
+using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Commands;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.FullRun;
 
 namespace PartsSignal.EndToEnd.Tests.Privacy;
 
@@ -58,6 +61,29 @@ public sealed class ForgetTests
         Assert.Equal(2, forget.ExitCode);
         Assert.False(File.Exists(folder.Sub("out/forgotten.txt")));
         Assert.Equal(2, (await Partssignal.RunAsync("forget", "--input", folder.Sub("shop"), "--out", folder.Sub("out"))).ExitCode);
+    }
+
+    // The bench keeps copies of a shop's files: updates to go back to, and files taken away.
+    [Fact]
+    public async Task Forget_CustomerOfABenchShop_GoneFromItsCopiesToo()
+    {
+        using var folder = new ScratchFolder();
+        ShopFolder shop = new KnownShops(folder.Sub("home")).Add("Millrace");
+        File.WriteAllText(Path.Combine(shop.Files, "shop.json"), Map);
+        File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), Jobs);
+        folder.Write("home/shops/millrace/removed-files/old.csv", Jobs);
+        Assert.True(new ShopHistory(shop, TimeProvider.System).Keep(5));
+
+        using var work = new BenchWork(TimeProvider.System);
+        Assert.Throws<BadInputException>(() => CustomerRemoval.Mark(shop.Files, shop.Output, " ", CancellationToken.None));
+        Assert.Throws<BadInputException>(() => CustomerRemoval.Mark(shop.Files, shop.Output, "Nobody Atall", CancellationToken.None));
+        Assert.Equal(3, CustomerRemoval.Mark(shop.Files, shop.Output, "Ottilie Farnsworth", CancellationToken.None).Rows);
+        File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), string.Concat(Jobs.Split('\n').Where(l => !l.Contains("Farnsworth", StringComparison.Ordinal)).Select(l => l + "\n")));
+        Assert.True(work.Start(shop, dropBefore: true));
+        await work.WhenIdleAsync();
+        Assert.Equal(WorkOutcome.Done, work.Now.Outcome);
+        Assert.All(Directory.EnumerateFiles(shop.Folder, "*", SearchOption.AllDirectories), f => Assert.DoesNotContain("Farnsworth", File.ReadAllText(f), StringComparison.OrdinalIgnoreCase));
+        Assert.Single(new ShopHistory(shop, TimeProvider.System).Entries);
     }
 
     [Fact]
