@@ -82,14 +82,9 @@ internal sealed partial class PlantSearch
 
     private IEnumerable<int> Digits(string line)
     {
-        foreach (Match run in Numbers().Matches(line))
+        // A share or a rate with all its decimals is no number of anybody.
+        foreach (Match run in Numbers().Matches(Fraction().Replace(line, " ")))
         {
-            // A share or a rate with all its decimals is no number of anybody.
-            if (Fraction().IsMatch(run.Value))
-            {
-                continue;
-            }
-
             var digits = new StringBuilder();
             foreach (char c in run.Value)
             {
@@ -122,7 +117,7 @@ internal sealed partial class PlantSearch
     [GeneratedRegex(@"[\p{L}\p{M}\p{Cf}]+")]
     private static partial Regex Letters();
 
-    [GeneratedRegex(@"^\d{1,6}\.\d{9,}$")]
+    [GeneratedRegex(@"(?<![\d.])\d{1,6}\.\d{9,}(?![\d.])")]
     private static partial Regex Fraction();
 
     [GeneratedRegex(@"(?<![\d.])\p{Nd}(?:[^\p{L}\p{N}\t]{0,3}\p{Nd}){7,}")]
