@@ -64,9 +64,15 @@ public sealed record CarryLimits(
         };
     }
 
-    /// <summary>The threshold that holds for a call.</summary>
-    public double For(string applianceType, string complaintKind) =>
-        ByCell.TryGetValue(Cell(applianceType, complaintKind), out double own) ? own : ByKind.GetValueOrDefault(complaintKind, Overall);
+    /// <summary>
+    /// The threshold that holds for a call. One that tells no type or no readable complaint is rarely among the calls the
+    /// thresholds were found on, so its set holds the promised share of its own odds at least.
+    /// </summary>
+    public double For(string applianceType, string complaintKind)
+    {
+        double found = ByCell.TryGetValue(Cell(applianceType, complaintKind), out double own) ? own : ByKind.GetValueOrDefault(complaintKind, Overall);
+        return applianceType == Call.Unknown || complaintKind is Vocabulary.Need.OtherComplaint or Vocabulary.Need.NoComplaint ? Math.Max(found, Promise) : found;
+    }
 
     /// <summary>Needs in the set of a forecast, likeliest first.</summary>
     internal IReadOnlyList<int> Members(Forecast forecast) => CarrySet.Members(forecast.Odds, For(forecast.ApplianceType, forecast.ComplaintKind));

@@ -34,7 +34,14 @@ public sealed record ClosedCall(string JobId, DateOnly OpenedOn, DateOnly Closed
 /// <param name="Van">Van it is booked for, or null if not given.</param>
 /// <param name="Outcome">What the log says so far, for example <c>part_ordered</c>: the first visit is over then.</param>
 /// <param name="Call">What was known at booking.</param>
-public sealed record BookedCall(string JobId, DateOnly OpenedOn, string? Van, string Outcome, Call Call);
+public sealed record BookedCall(string JobId, DateOnly OpenedOn, string? Van, string Outcome, Call Call)
+{
+    /// <summary>True when somebody has been there: the first visit is over.</summary>
+    public bool IsVisited { get; init; }
+
+    /// <summary>Day a part was ordered for it, or null if none was.</summary>
+    public DateOnly? PartOrderedOn { get; init; }
+}
 
 /// <summary>The open jobs of a store, as calls a predictor can answer.</summary>
 public static class BookedCalls
@@ -44,10 +51,14 @@ public static class BookedCalls
     {
         var booked = database.Read<Booked>("queries/prediction/booked_jobs.sql").ToDictionary(b => b.JobId, StringComparer.Ordinal);
         return [.. database.Read<CallRow>("queries/prediction/calls.sql", ("is_open", true), ("most", null))
-            .Select(r => new BookedCall(r.JobId, r.OpenedOn, booked[r.JobId].Van, booked[r.JobId].Outcome, r.Call()))];
+            .Select(r => new BookedCall(r.JobId, r.OpenedOn, booked[r.JobId].Van, booked[r.JobId].Outcome, r.Call())
+            {
+                IsVisited = booked[r.JobId].IsVisited,
+                PartOrderedOn = booked[r.JobId].PartOrderedOn,
+            })];
     }
 
-    private sealed record Booked(string JobId, string? Van, string Outcome);
+    private sealed record Booked(string JobId, string? Van, string Outcome, bool IsVisited, DateOnly? PartOrderedOn);
 }
 
 /// <summary>A row of <c>queries/prediction/calls.sql</c>: a job as booked, and what became of it.</summary>

@@ -8,9 +8,12 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <summary>What a plan knows of the jobs already booked.</summary>
 /// <param name="Calls">The jobs.</param>
 /// <param name="Needs">Their predicted needs; empty where they cannot be predicted.</param>
-/// <param name="Note">In words, for example why they have no part in the plan.</param>
+/// <param name="Note">In words, for example why nothing is said of them.</param>
 public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<BookedNeed> Needs, string Note)
 {
+    /// <summary>Jobs that wait for an ordered part. It is set aside for them, so they ask nothing of the van.</summary>
+    public IReadOnlyList<BookedCall> Waiting { get; init; } = [];
+
     /// <summary>A call left open for longer than so many days is taken as forgotten in the log, not as still to come.</summary>
     public const int LongestWait = 30;
 
@@ -25,7 +28,12 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
     /// <param name="options">How answers are cut.</param>
     public static BookedJobs Create(IReadOnlyList<BookedCall> open, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
     {
-        BookedCall[] calls = [.. open.Where(c => IsToCome(c, day))];
+        BookedCall[] waiting = [.. open.Where(c => IsOpen(c, day) && IsWaiting(c, day))];
+        return ToCome([.. open.Where(c => IsOpen(c, day) && !IsWaiting(c, day) && !c.IsVisited)], day, model, facts, options) with { Waiting = waiting };
+    }
+
+    private static BookedJobs ToCome(BookedCall[] calls, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
+    {
         if (calls.Length == 0)
         {
             return None;
@@ -41,7 +49,7 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
             return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: the predictor has learned from days after the plan's");
         }
 
-        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"{calls.Length} booked jobs count with their predicted odds");
+        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"{calls.Length} calls not visited yet: what they may need beyond the load is in the list of booked jobs");
     }
 
     /// <summary>Those of some vans, or null for all of them.</summary>
@@ -54,12 +62,18 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
 
         BookedCall[] calls = [.. Calls.Where(c => c.Van is not null && vans.Contains(c.Van))];
         HashSet<string> jobs = [.. calls.Select(c => c.JobId)];
-        return this with { Calls = calls, Needs = [.. Needs.Where(n => jobs.Contains(n.JobId))] };
+        return this with
+        {
+            Calls = calls,
+            Needs = [.. Needs.Where(n => jobs.Contains(n.JobId))],
+            Waiting = [.. Waiting.Where(c => vans.Contains(c.Van!))],
+        };
     }
 
-    /// <summary>A part ordered for a job comes by itself and is not asked of the van.</summary>
-    private static bool IsToCome(BookedCall call, DateOnly day) =>
-        call.Van is not null && call.Outcome != Outcome.PartOrdered && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);
+    private static bool IsOpen(BookedCall call, DateOnly day) =>
+        call.Van is not null && call.OpenedOn <= day && call.OpenedOn > day.AddDays(-LongestWait);
+
+    private static bool IsWaiting(BookedCall call, DateOnly day) => call.Outcome == Outcome.PartOrdered || call.PartOrderedOn <= day;
 }
 
 /// <summary>A part a booked job may need.</summary>
@@ -67,7 +81,8 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
 /// <param name="PartNumber">Current number.</param>
 /// <param name="Quantity">Pieces, 1 or more.</param>
 /// <param name="Chance">0 to 1.</param>
-public sealed record BookedPart(string Need, string PartNumber, int Quantity, double Chance);
+/// <param name="Bring">True: at these odds bringing it costs less than the second visit it may save.</param>
+public sealed record BookedPart(string Need, string PartNumber, int Quantity, double Chance, bool Bring = false);
 
 /// <summary>A booked job with the odds of what it needs.</summary>
 /// <param name="JobId">Its number.</param>
@@ -85,5 +100,5 @@ public sealed record BookedNeed(string JobId, string Van, double NoPart, IReadOn
         call.Van!,
         answer.Needs.Where(n => n.Need == Need.NoPart).Sum(n => n.Odds),
         [.. answer.Needs.Where(n => n.Parts.Count > 0 && n.Parts[0].Part.Available)
-            .Select(n => new BookedPart(n.Need, n.Parts[0].Part.PartNumber, n.Parts[0].Part.Quantity, n.Odds))]);
+            .Select(n => new BookedPart(n.Need, n.Parts[0].Part.PartNumber, n.Parts[0].Part.Quantity, n.Odds, n.Bring))]);
 }

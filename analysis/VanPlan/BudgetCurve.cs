@@ -28,9 +28,9 @@ public static class BudgetCurve
         {
             long cents = (long)Math.Round((double)planned.Van.Budget * share) * 100;
             var limits = new LoadLimits(cents, planned.Van.Space);
-            VanLoad plan = VanLoadPlanner.Plan(free.Problem.Within(limits), LoadEffort.Quick);
+            VanLoad plan = VanLoadPlanner.Plan(free.Usual.Within(limits), LoadEffort.Quick);
             int[] used = BaselineStock.MostUsed(planned.View, van, options, limits);
-            double total = free.Problem.TotalWeight;
+            double total = free.Usual.TotalWeight;
             points.Add(new CurvePoint(
                 planned.Van.Van, cents / 100m, plan.CostCents / 100m,
                 free.Completion(plan.Quantities), free.Completion(used), total > 0 ? plan.Bound / total : null));
@@ -39,13 +39,21 @@ public static class BudgetCurve
         return points;
     }
 
+    /// <summary>Share of jobs the best load for some money is expected to finish, within the van's space; null when no job is expected.</summary>
+    public static double? CompletionFor(PlannedVan planned, long cents, VanPlanOptions options)
+    {
+        VanPlanOptions completions = options with { Objective = PlanObjective.Completions };
+        PlannedVan free = VanPlanner.PlanVan(planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, LoadEffort.Quick, BookedDemand.None);
+        return free.Completion(VanLoadPlanner.Plan(free.Usual.Within(new LoadLimits(cents, planned.Van.Space)), LoadEffort.Quick).Quantities);
+    }
+
     /// <summary>The least budget whose plan is expected to finish a wanted share of jobs; null when no money does within the space.</summary>
     public static decimal? BudgetFor(PlannedVan planned, double target, VanPlanOptions options)
     {
         VanPlanOptions completions = options with { Objective = PlanObjective.Completions };
         PlannedVan free = VanPlanner.PlanVan(planned.View, planned.Van with { Budget = 0 }, planned.Demand, completions, LoadEffort.Quick, BookedDemand.None);
         double? At(long cents) =>
-            free.Completion(VanLoadPlanner.Plan(free.Problem.Within(new LoadLimits(cents, planned.Van.Space)), LoadEffort.Quick).Quantities);
+            free.Completion(VanLoadPlanner.Plan(free.Usual.Within(new LoadLimits(cents, planned.Van.Space)), LoadEffort.Quick).Quantities);
         long high = 10_000;
         while (At(high) < target)
         {

@@ -18,8 +18,8 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
 
     private static IEnumerable<NextPart> Adds(PlannedVan planned, int most)
     {
-        LoadLimits limits = planned.Problem.Limits;
-        LoadProblem wider = planned.Problem.Within(new LoadLimits(limits.BudgetCents + Math.Max(limits.BudgetCents, 50_000), Math.Max(limits.Space * 2, 50)));
+        LoadLimits limits = planned.Usual.Limits;
+        LoadProblem wider = planned.Usual.Within(new LoadLimits(limits.BudgetCents + Math.Max(limits.BudgetCents, 50_000), Math.Max(limits.Space * 2, 50)));
         var state = new LoadState(wider);
         state.Load([.. planned.Target]);
         var fill = new GreedyLoad(wider);
@@ -45,14 +45,14 @@ public sealed record NextPart(string Van, int Rank, string Move, string PartNumb
 
     private static IEnumerable<NextPart> Drops(PlannedVan planned, int most)
     {
-        var state = new LoadState(planned.Problem);
+        var state = new LoadState(planned.Usual);
         state.Load([.. planned.Target]);
         for (int rank = 1; rank <= most && state.Pieces.Any(k => k > 0); rank++)
         {
             double worth = planned.Usual.Worth(state.Pieces);
             int part = Enumerable.Range(0, state.Pieces.Length)
                 .Where(p => state.Pieces[p] > 0)
-                .MinBy(p => state.LossOfLast(p) / Math.Max(planned.Problem.Parts[p].CostCents, 1));
+                .MinBy(p => state.LossOfLast(p) / Math.Max(planned.Usual.Parts[p].CostCents, 1));
             state.Remove(part);
             yield return Row(planned, rank, "drop", part, 1, (planned.Usual.Worth(state.Pieces) - worth) / planned.WorthPerJob);
         }

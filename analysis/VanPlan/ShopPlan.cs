@@ -20,23 +20,31 @@ public sealed record ShopPlan(
 {
     private const int NextParts = 8;
 
+    /// <summary>Pieces counted on the vans that no job used for a year.</summary>
+    public IReadOnlyList<DeadStock> Dead { get; init; } = [];
+
     /// <summary>Plans all vans from what is known at the end of the data.</summary>
     public static ShopPlan Create(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, BookedJobs booked)
     {
         ShopView view = views.Before(data.AsOf.AddDays(1), booked.Needs.SelectMany(n => n.Parts).Select(p => p.PartNumber));
-        IReadOnlyList<PlannedVan> plans = VanPlanner.Plan(view, options, LoadEffort.Thorough, booked.Needs);
+        IReadOnlyList<PlannedVan> all = VanPlanner.Plan(view, options, LoadEffort.Thorough, booked.Needs);
+        IReadOnlyList<PlannedVan> plans = [.. all.Where(p => PlanRefusal.Reason(p) is null)];
         IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
+        IReadOnlyList<BookedRow> calls = BookedRow.From(booked, plans, p => Aboard(data, p));
         return new ShopPlan(
             plans,
             PlanTotals.From(plans),
-            [.. plans.Select(p => VanSummary.From(p, Aboard(data, p)))],
+            [.. all.Select(p => VanSummary.From(p, Aboard(data, p), calls, booked.Waiting.Count(c => c.Van == p.Van.Van), options))],
             [.. plans.SelectMany(p => PlanRow.From(p, options, serviceTarget))],
             changes,
             OrderLine.From(changes, data),
             [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Find(p, NextParts))],
-            [.. plans.AsParallel().AsOrdered().SelectMany((p, v) => BudgetCurve.Create(p, v, options))],
+            [.. all.Index().Where(p => plans.Contains(p.Item)).AsParallel().AsOrdered().SelectMany(p => BudgetCurve.Create(p.Item, p.Index, options))],
             ShelfPlanner.Levels(plans, options),
-            BookedRow.From(booked, plans, p => Aboard(data, p)));
+            calls)
+        {
+            Dead = DeadStock.Find(data, views.Facts, options),
+        };
     }
 
     private static int[]? Aboard(ShopData data, PlannedVan planned)
@@ -72,7 +80,10 @@ public static class JoinedPlan
             [.. each.SelectMany(g => g.Next)],
             [.. each.SelectMany(g => g.Curve)],
             [.. each.SelectMany(g => g.Shelf).GroupBy(s => s.PartNumber, StringComparer.Ordinal).Select(Sum).OrderBy(s => s.PartNumber, StringComparer.Ordinal)],
-            [.. each.SelectMany(g => g.Booked)]);
+            [.. each.SelectMany(g => g.Booked)])
+        {
+            Dead = [.. each.SelectMany(g => g.Dead)],
+        };
     }
 
     private static OrderLine Sum(IEnumerable<OrderLine> lines)
@@ -112,11 +123,10 @@ public static class JoinedPlan
 /// <param name="View">The shop as it was known.</param>
 /// <param name="Demand">What the van is expected to be asked for.</param>
 /// <param name="Booked">Jobs already booked on it.</param>
-/// <param name="Problem">The problem the plan solves: usual demand and booked jobs; its worth is per year.</param>
-/// <param name="Usual">The same without the booked jobs: what a year is expected to bring.</param>
+/// <param name="Usual">The problem the plan solves, what a year is expected to bring; its worth is per year.</param>
 /// <param name="Plan">The load and its bound.</param>
 /// <param name="WorthPerJob">Worth of one job finished at the first visit in the problem's unit.</param>
-public sealed record PlannedVan(VanLimits Van, ShopView View, VanDemand Demand, BookedDemand Booked, LoadProblem Problem, LoadProblem Usual, VanLoad Plan,
+public sealed record PlannedVan(VanLimits Van, ShopView View, VanDemand Demand, BookedDemand Booked, LoadProblem Usual, VanLoad Plan,
     double WorthPerJob)
 {
     /// <summary>Pieces planned, by part.</summary>

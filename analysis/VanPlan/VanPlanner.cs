@@ -12,7 +12,10 @@ public static class VanPlanner
     /// <param name="view">The shop as known.</param>
     /// <param name="options">How.</param>
     /// <param name="effort">How hard to search.</param>
-    /// <param name="booked">Jobs already booked, or null if there is none.</param>
+    /// <param name="booked">
+    /// Jobs already booked, or null if there is none. They have no part in the load, which stands for months: it is the
+    /// same that the replay of past quarters judges. What they need beyond it is taken along for them.
+    /// </param>
     public static IReadOnlyList<PlannedVan> Plan(ShopView view, VanPlanOptions options, LoadEffort effort, IReadOnlyList<BookedNeed>? booked = null)
     {
         VanDemandModel model = VanDemandModel.Learn(view.Jobs, view.From, view.Sizes, options.Demand, view.Kinds);
@@ -29,10 +32,7 @@ public static class VanPlanner
         var limits = new LoadLimits((long)Math.Floor(van.Budget * 100m), van.Space);
         LoadPart[] parts = Parts(view, demand, options);
         LoadProblem usual = LoadProblemBuilder.Build(parts, jobs, limits);
-        LoadProblem problem = booked.Jobs.Count == 0
-            ? usual
-            : LoadProblemBuilder.Build(parts, jobs.Concat(booked.Levels(options.ReviewDays, worth)), limits);
-        return new PlannedVan(van, view, demand, booked, problem, usual, VanLoadPlanner.Plan(problem, effort), worth);
+        return new PlannedVan(van, view, demand, booked, usual, VanLoadPlanner.Plan(usual, effort), worth);
     }
 
     private static LoadPart[] Parts(ShopView view, VanDemand demand, VanPlanOptions options)

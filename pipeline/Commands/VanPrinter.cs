@@ -43,6 +43,12 @@ internal static class VanPrinter
 
     private static void Say(TextWriter writer, VanSummary van, string currency)
     {
+        if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
+        {
+            writer.WriteLine($"Van {van.Van}: {van.Answer}.");
+            return;
+        }
+
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"Van {van.Van}: {van.Pieces} pieces of {van.Parts} parts, {currency} {van.MoneyUsed:0.00} of {van.Budget:0.00}, space {van.SpaceUsed:0} of {van.Space:0}"));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -63,12 +69,18 @@ internal static class VanPrinter
         if (van.BookedJobs > 0)
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"  {van.BookedJobs} booked jobs: about {van.BookedFinished:0} should be finished at the first visit"));
+                $"  {van.BookedJobs} calls not visited yet: about {van.BookedFinished:0} should be finished at the first visit, with what is taken along for them"));
+        }
+
+        if (van.WaitingJobs > 0)
+        {
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"  {van.WaitingJobs} jobs wait for an ordered part: set it aside for them; it is not part of this load"));
         }
     }
 
     private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
-        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}")
+        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $" (the best load for that money: {best:0 %})") : "")}")
         : "  not counted: there is no stock count for this van";
 
     private static string? Cut(string? text, int width = TextWidth) => text is null || text.Length <= width ? text : text[..(width - 1)] + "…";
@@ -109,6 +121,7 @@ internal static class VanPrinter
         new("chance", "odds", r => r.Chance, "0 %"),
         new("planned", "planned", r => r.Planned),
         new("aboard", "aboard", r => r.Aboard),
+        new("take_along", "take along", r => r.TakeAlong),
     ];
 
     private static readonly TableColumn<CurvePoint>[] Curve =

@@ -66,6 +66,7 @@ internal sealed class PlanStep : IBackgroundStep
         context.AddResult("van_changes", plan.Changes);
         context.AddResult("van_orders", plan.Orders);
         context.AddResult("van_booked", plan.Booked);
+        context.AddResult("van_dead_stock", plan.Dead);
         context.AddResult("next_parts", plan.Next);
         context.AddResult("van_curve", plan.Curve);
         context.AddResult("shelf_levels", plan.Shelf);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
@@ -13,7 +14,11 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="CurveBasis">What the curves count.</param>
 /// <param name="Budget">Today's money per van, or null if not set.</param>
 internal sealed record VanFacts(
-    IReadOnlyList<VanPlanView> Vans, string? Replay, IReadOnlyList<ReplayedPolicy> ReplayRows, IReadOnlyList<Curve> Curves, string CurveBasis, double? Budget);
+    IReadOnlyList<VanPlanView> Vans, string? Replay, IReadOnlyList<ReplayedPolicy> ReplayRows, IReadOnlyList<Curve> Curves, string CurveBasis, double? Budget)
+{
+    /// <summary>Money tied up now and with the plans, in words; null: no van was counted.</summary>
+    public string? Capital { get; init; }
+}
 
 /// <summary>The plan of one van.</summary>
 /// <param name="Van">The van.</param>
@@ -44,14 +49,19 @@ internal static class VanSection
     // The whole list is the van's pick list and a sheet of the workbook; the page shows what matters most.
     private const int RowsOnPage = 40;
     private const string All = "all";
+    private const int LeastSetJobs = 30;
+    private const string Refused = "No plan: ";
 
-    private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "hindsight"];
+    private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "poisson_greedy", "hindsight"];
 
     private sealed record Summary(
         string Van, decimal? Budget, double? Space, decimal? MoneyUsed, double? SpaceUsed, int Parts, int Pieces, double? JobsPerYear, double? Completion,
-        double? CompletionCounted, double? BoundGap, string Answer, decimal? MoneyCounted, long? BookedJobs, double? BookedFinished);
+        double? CompletionCounted, double? BoundGap, string Answer, decimal? MoneyCounted, long? BookedJobs, double? BookedFinished, long? WaitingJobs, double? CompletionForCounted);
 
-    private sealed record Replayed(string Policy, string Quarter, string Van, long Jobs, Estimate Completion, decimal? Money);
+    private sealed record Replayed(string Policy, string Quarter, string Van, long Jobs, Estimate Completion, decimal? Money,
+        string? BestRule, double? LeadBest, double? LeadBestLower, double? LeadBestUpper, long? SetJobs, double? SetLead, double? SetLeadLower, double? SetLeadUpper);
+
+    private sealed record Dead(string Van, string PartNumber, int Quantity, decimal Money, int? DaysUnused);
 
     private sealed record Spent(decimal Budget, double? PlanCompletion, double? MostUsedCompletion);
 
@@ -69,33 +79,85 @@ internal static class VanSection
         return new VanFacts(
             [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
             Replay(evidence),
-            [.. evidence.Where(r => r.Quarter == All && r.Van == All)
+            [.. evidence.Where(r => r.Quarter == All && r.Van == All && r.Policy != "counted") // other jobs, other money: no like to compare with
                 .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
                 .Select(r => new ReplayedPolicy(Way(r.Policy), r.Jobs, r.Completion.Value is null ? Estimate.None("no jobs") : r.Completion, r.Money))],
             BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
-            summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget));
+            summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget))
+        {
+            Capital = Capital(summaries, database.Has("van_dead_stock") ? database.ReadTable<Dead>("van_dead_stock") : [], currency),
+        };
+    }
+
+    /// <summary>Money tied up on counted vans now and with the plans, and what of it lies dead; null: no van was counted.</summary>
+    private static string? Capital(IReadOnlyList<Summary> summaries, IReadOnlyList<Dead> dead, string currency)
+    {
+        Summary[] counted = [.. summaries.Where(s => s.MoneyCounted is not null)];
+        if (counted.Length == 0)
+        {
+            return null;
+        }
+
+        string vans = counted.Length == 1 ? $"Van {counted[0].Van} ties" : $"The {Format.Count(counted.Length)} counted vans tie";
+        string now = $"{vans} up {Format.Money(counted.Sum(s => s.MoneyCounted!.Value), currency)} now, and {Format.Money(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
+        if (dead.Count == 0)
+        {
+            return now;
+        }
+
+        Dead oldest = dead.OrderByDescending(d => d.DaysUnused ?? int.MaxValue).ThenBy(d => d.PartNumber, StringComparer.Ordinal).First();
+        string age = oldest.DaysUnused is { } days ? $"unused for {Format.Number(days / 365.25)} years" : "never used or bought in your files";
+        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} have not been used for a year or more; the oldest, {oldest.PartNumber} on van {oldest.Van}, is {age}.";
     }
 
     private static string Describe(Summary van, string currency)
     {
+        if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
+        {
+            return $"{char.ToUpperInvariant(van.Answer[0])}{van.Answer[1..]}.";
+        }
+
+        string waiting = van.WaitingJobs is > 0 and { } wait
+            ? $" {Format.Count(wait)} open jobs wait for an ordered part: set it aside for them. It is not part of this load."
+            : "";
         string load = $"{Format.Count(van.Parts)} parts, {Format.Count(van.Pieces)} pieces, for {Format.Money(van.MoneyUsed ?? 0, currency)} of {Format.Money(van.Budget ?? 0, currency)} and {Format.Number(van.SpaceUsed ?? 0)} of {Format.Number(van.Space ?? 0)} space units.";
-        string tied = van.MoneyCounted is { } money ? $", which ties up {Format.Money(money, currency)}" : "";
-        string aboard = van.CompletionCounted is { } counted ? $", against {Format.Percent(counted)} with what was counted aboard{tied}" : "";
+        string tied = van.MoneyCounted is { } money ? $" ties up {Format.Money(money, currency)} and" : "";
+        string best = van.CompletionForCounted is { } same ? $"; the best load for that money would finish {Format.Percent(same)}" : "";
+        string aboard = van.CompletionCounted is { } counted ? $" What was counted aboard{tied} should finish {Format.Percent(counted)}{best}." : "";
         string brings = van.Completion is { } completion
-            ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit{aboard}; no other load can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better."
+            ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit; no other load for this money can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better.{aboard}"
             : "";
         string booked = van.BookedJobs is > 0 and { } jobs
-            ? $" Of {Format.Count(jobs)} jobs already booked on it, {Format.Number(van.BookedFinished ?? 0)} should be finished at the first visit."
+            ? $" Of {Format.Count(jobs)} calls not visited yet, about {Format.Count((long)Math.Round(van.BookedFinished ?? 0))} should be finished at the first visit, with what is taken along for them."
             : "";
-        return load + brings + booked + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
+        return load + brings + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
     }
 
     private static string? Replay(IReadOnlyList<Replayed> evidence)
     {
         string[] quarters = [.. evidence.Select(r => r.Quarter).Where(q => q != All).Distinct().Order(StringComparer.Ordinal)];
         return quarters.Length == 0 ? null
-            : $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {quarters[0]} to {quarters[^1]}. What could only be known afterwards is the ceiling.";
+            : $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {quarters[0]} to {quarters[^1]}.{Lead(evidence.FirstOrDefault(r => r.Quarter == All && r.Van == All && r.Policy == "plan"))} What could only be known afterwards is the ceiling.";
     }
+
+    /// <summary>What the plan gains over the best simple rule for the same money, or that it gains nothing.</summary>
+    private static string Lead(Replayed? plan)
+    {
+        if (plan is not { BestRule: { } rule, LeadBest: { } lead, LeadBestLower: { } lower, LeadBestUpper: { } upper })
+        {
+            return "";
+        }
+
+        string range = $"(very likely between {InHundred(lower)} and {InHundred(upper)})";
+        string all = lower > 0 ? $" Of 100 jobs it finished {InHundred(lead)} more {range} than the best simple rule for the same money, {Way(rule)}."
+            : upper < 0 ? $" The best simple rule, {Way(rule)}, did better for the same money: the plan finished {InHundred(-lead)} jobs in 100 fewer. Until that changes, use the simple rule."
+            : $" It gained nothing certain over the best simple rule for the same money, {Way(rule)}: {InHundred(lead)} jobs in 100 {range}.";
+        return all + (plan is { SetJobs: >= LeastSetJobs, SetLead: { } sets, SetLeadLower: { } setLower }
+            ? setLower > 0 ? $" On jobs that needed two or more different parts it finished {InHundred(sets)} in 100 more." : " On jobs that needed two or more different parts it gained nothing certain."
+            : "");
+    }
+
+    private static string InHundred(double share) => (100 * share).ToString("0.0", CultureInfo.InvariantCulture);
 
     private static IReadOnlyList<Curve> BudgetCurves(Database database)
     {
@@ -110,6 +172,7 @@ internal static class VanSection
         "plan" => "the plan",
         "most_used" => "most used parts first",
         "most_used_per_cost" => "most used per money first",
+        "poisson_greedy" => "likeliest to be asked for per money first",
         "hindsight" => "known only afterwards",
         "counted" => "as counted",
         _ => Format.Words(policy),
@@ -137,6 +200,11 @@ internal static class VanSection
                 ]);
         }
 
+        if (facts.Capital is { } capital)
+        {
+            yield return new Paragraph(capital);
+        }
+
         if (facts.Curves.Count > 0)
         {
             yield return BudgetChart(facts, currency);
@@ -153,7 +221,9 @@ internal static class VanSection
         }
     }
 
-    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) =>
+    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
+        ? [new SubHeading($"Van {van.Van}"), new Missing(van.Summary)]
+        :
     [
         new SubHeading($"Van {van.Van}"),
         new Paragraph(van.Summary),

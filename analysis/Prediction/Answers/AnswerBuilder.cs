@@ -28,7 +28,7 @@ public static class AnswerBuilder
             Checks = checks,
             WhileThere = WhileThereAdvice.For(call, needs, facts, options),
             Cautions = [.. Cautions(checks).Distinct(StringComparer.Ordinal)],
-            Notes = [.. NotesOn(call, model, enough, options)],
+            Notes = [.. NotesOn(call, model, enough, options), .. MovedBy.Clause(call, model, needs, evidence) is { } moved ? new[] { moved } : []],
         };
     }
 

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Prediction.LogOdds;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 
 namespace PartsSignal.Analysis.Prediction.Contest;

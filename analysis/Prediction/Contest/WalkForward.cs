@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Prediction.LogOdds;
+
 namespace PartsSignal.Analysis.Prediction.Contest;
 
 /// <summary>A forecast of the walk, and whether the sets of its day covered it.</summary>

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Prediction.LogOdds;
+
 namespace PartsSignal.Analysis.Prediction.ModelFiles;
 
 /// <summary>The model that answers: a predictor, its temperature, the thresholds of its sets, and the counts behind every answer.</summary>

@@ -17,10 +17,21 @@ namespace PartsSignal.Analysis.VanPlan.Replay;
 /// <param name="GapClosed">Share of the way from most used first to hindsight, or null if there is none.</param>
 /// <param name="Money">Money tied up, mean over quarters, all vans of the row.</param>
 /// <param name="StaleStock">Of this in pieces nobody asked for in the quarter.</param>
+/// <param name="BestRule">The simple rule that did best on these jobs; null but for the plan.</param>
+/// <param name="LeadBest">Share of jobs the plan finished more than that rule.</param>
+/// <param name="LeadBestLower">Lower end of its 95 % interval.</param>
+/// <param name="LeadBestUpper">Upper end.</param>
+/// <param name="SetJobs">Of the jobs, those that needed two or more different parts.</param>
+/// <param name="SetLead">The lead over the same rule on these alone, in shares of them, or null if there are none.</param>
+/// <param name="SetLeadLower">Lower end of its 95 % interval.</param>
+/// <param name="SetLeadUpper">Upper end.</param>
 public sealed record EvidenceRow(
     string Quarter, string Van, ReplayPolicy Policy, int Jobs, int Finished, double? Completion, double? CompletionLower, double? CompletionUpper,
-    double? Lead, double? LeadLower, double? LeadUpper, double? GapClosed, decimal Money, decimal StaleStock)
+    double? Lead, double? LeadLower, double? LeadUpper, double? GapClosed, decimal Money, decimal StaleStock,
+    ReplayPolicy? BestRule, double? LeadBest, double? LeadBestLower, double? LeadBestUpper, int SetJobs, double? SetLead, double? SetLeadLower, double? SetLeadUpper)
 {
+    private static readonly ReplayPolicy[] SimpleRules = [ReplayPolicy.MostUsed, ReplayPolicy.MostUsedPerCost, ReplayPolicy.PoissonGreedy];
+
     /// <summary>All rows: per quarter and van, per quarter, per van, and over all.</summary>
     public static IReadOnlyList<EvidenceRow> From(IReadOnlyList<ReplayRow> rows, VanPlanOptions options)
     {
@@ -40,6 +51,7 @@ public sealed record EvidenceRow(
         ILookup<ReplayPolicy, ReplayRow> by = rows.ToLookup(r => r.Policy);
         (double, double)[] plain = Weeks(by[ReplayPolicy.MostUsed], null);
         var bootstrap = new CompletionIntervals(plain.Length, options.Draws, options.Seed);
+        ReplayPolicy? best = SimpleRules.Where(by.Contains).Select(r => (ReplayPolicy?)r).MaxBy(r => by[r!.Value].Sum(x => x.Finished));
         foreach (var policy in by.OrderBy(p => p.Key))
         {
             var quarters = policy.Select(r => r.Quarter).ToHashSet();
@@ -48,10 +60,14 @@ public sealed record EvidenceRow(
             CompletionIntervals draws = weeks.Length == plain.Length ? bootstrap : new CompletionIntervals(weeks.Length, options.Draws, options.Seed);
             Estimate share = draws.Share(weeks);
             Estimate? lead = policy.Key == ReplayPolicy.MostUsed || same.Length != weeks.Length ? null : draws.Lead(weeks, same);
+            ReplayPolicy? rule = policy.Key == ReplayPolicy.Plan ? best : null;
+            Estimate? over = rule is { } r ? draws.Lead(weeks, Weeks(by[r], null)) : null;
+            Estimate? sets = rule is { } s ? draws.Lead(Weeks(policy, null, x => x.PartSets), Weeks(by[s], null, x => x.PartSets)) : null;
             yield return new EvidenceRow(
                 quarter, van, policy.Key, policy.Sum(r => r.Jobs), policy.Sum(r => r.Finished), share.Value, share.Lower, share.Upper,
                 lead?.Value, lead?.Lower, lead?.Upper, Closed(policy.Key, share.Value, by, quarters),
-                policy.Sum(r => r.Money) / quarters.Count, policy.Sum(r => r.StaleStock) / quarters.Count);
+                policy.Sum(r => r.Money) / quarters.Count, policy.Sum(r => r.StaleStock) / quarters.Count,
+                rule, over?.Value, over?.Lower, over?.Upper, policy.Sum(r => r.PartSets.Sum(w => w.Jobs)), sets?.Value, sets?.Lower, sets?.Upper);
         }
     }
 
@@ -65,9 +81,10 @@ public sealed record EvidenceRow(
     }
 
     /// <summary>Jobs finished, and jobs, per calendar week of each quarter, over the vans.</summary>
-    private static (double Finished, double Jobs)[] Weeks(IEnumerable<ReplayRow> rows, HashSet<string>? quarters) =>
+    private static (double Finished, double Jobs)[] Weeks(
+        IEnumerable<ReplayRow> rows, HashSet<string>? quarters, Func<ReplayRow, IReadOnlyList<(int Week, int Jobs, int Finished)>>? of = null) =>
         [.. rows.Where(r => quarters is null || quarters.Contains(r.Quarter))
-            .SelectMany(r => r.Weeks.Select(w => (r.Quarter, w.Week, w.Jobs, w.Finished)))
+            .SelectMany(r => (of?.Invoke(r) ?? r.Weeks).Select(w => (r.Quarter, w.Week, w.Jobs, w.Finished)))
             .GroupBy(w => (w.Quarter, w.Week))
             .OrderBy(g => g.Key.Quarter, StringComparer.Ordinal).ThenBy(g => g.Key.Week)
             .Select(g => ((double)g.Sum(w => w.Finished), (double)g.Sum(w => w.Jobs)))];

@@ -27,12 +27,17 @@ internal sealed class QuarterJudge
     public ReplayRow Row(ReplayPolicy policy, int[] load)
     {
         int finished = (int)_replay.Run(load);
-        var weeks = new SortedDictionary<int, (int Jobs, int Finished)>();
-        for (int j = 0; j < _test.Stream.Count; j++)
+        (int, int, int)[] Weeks(int leastParts)
         {
-            int week = _test.Stream.Day[j] / 7;
-            (int jobs, int done) = weeks.GetValueOrDefault(week);
-            weeks[week] = (jobs + 1, done + (_replay.Done[j] ? 1 : 0));
+            var weeks = new SortedDictionary<int, (int Jobs, int Finished)>();
+            for (int j = 0; j < _test.Stream.Count; j++)
+            {
+                int counts = _test.Stream.End(j) - _test.Stream.First(j) >= leastParts ? 1 : 0, week = _test.Stream.Day[j] / 7;
+                (int jobs, int done) = weeks.GetValueOrDefault(week);
+                weeks[week] = (jobs + counts, done + (_replay.Done[j] ? counts : 0));
+            }
+
+            return [.. weeks.Select(w => (w.Key, w.Value.Jobs, w.Value.Finished))];
         }
 
         long money = 0;
@@ -45,7 +50,10 @@ internal sealed class QuarterJudge
 
         return new ReplayRow(
             QuarterName(_test.FirstDay), _van, policy, _test.Stream.Count, finished, money / 100m, idle / 100m,
-            [.. weeks.Select(w => (w.Key, w.Value.Jobs, w.Value.Finished))]);
+            Weeks(0))
+        {
+            PartSets = Weeks(2),
+        };
     }
 
     internal static string QuarterName(DateOnly day) =>

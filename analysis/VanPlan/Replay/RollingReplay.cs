@@ -79,13 +79,15 @@ public static class RollingReplay
             var money = new LoadLimits(planned.Plan.CostCents, planned.Van.Space);
             int[] used = BaselineStock.MostUsed(view, van, options, money);
             int[] perCost = BaselineStock.MostUsedPerCost(view, van, options, money);
+            int[] poisson = BaselineStock.PoissonGreedy(view, van, options, money);
             ShopCount[] counted = [.. counts.Where(c => c.Van == planned.Van.Van)];
-            string[] held = [.. Held(view, today, planned.Target, used, perCost), .. counted.Select(c => c.PartNumber)];
+            string[] held = [.. Held(view, today, planned.Target, used, perCost, poisson), .. counted.Select(c => c.PartNumber)];
             TestQuarter test = TestQuarter.Create(data, views.Facts, planned.Van.Van, from, from.AddMonths(3), options, held);
             var judge = new QuarterJudge(test, options, planned.Van.Van);
             rows.Add(judge.Row(ReplayPolicy.Plan, test.Translate(planned.Target, view, today)));
             rows.Add(judge.Row(ReplayPolicy.MostUsed, test.Translate(used, view, today)));
             rows.Add(judge.Row(ReplayPolicy.MostUsedPerCost, test.Translate(perCost, view, today)));
+            rows.Add(judge.Row(ReplayPolicy.PoissonGreedy, test.Translate(poisson, view, today)));
             rows.Add(judge.Row(ReplayPolicy.Hindsight, [.. test.Hindsight(options, money).Quantities]));
             if (counted.Length > 0)
             {
@@ -127,7 +129,11 @@ public static class RollingReplay
 /// <param name="Weeks">Per week from the first day: jobs and jobs finished.</param>
 public sealed record ReplayRow(
     string Quarter, string Van, ReplayPolicy Policy, int Jobs, int Finished, decimal Money, decimal StaleStock,
-    IReadOnlyList<(int Week, int Jobs, int Finished)> Weeks);
+    IReadOnlyList<(int Week, int Jobs, int Finished)> Weeks)
+{
+    /// <summary>The same of jobs that need two or more different parts.</summary>
+    public IReadOnlyList<(int Week, int Jobs, int Finished)> PartSets { get; init; } = [];
+}
 
 /// <summary>A way to stock a van, judged by replay.</summary>
 public enum ReplayPolicy
@@ -140,6 +146,9 @@ public enum ReplayPolicy
 
     /// <summary>Most used per money first.</summary>
     MostUsedPerCost,
+
+    /// <summary>The piece whose chance to be asked for is highest for its price, next and next.</summary>
+    PoissonGreedy,
 
     /// <summary>The best load for the very jobs that came: a ceiling no plan can know.</summary>
     Hindsight,

@@ -24,7 +24,7 @@ public sealed class BookedJobsTests
         double[] odds = model.Odds(NoFill);
         Assert.Equal(odds[model.Needs.ToList().IndexOf("inlet_valve")], part.Chance, 12);
         Assert.Equal(odds[model.Needs.ToList().IndexOf("none")], need.NoPart, 12);
-        Assert.Equal("1 booked jobs count with their predicted odds", booked.Note);
+        Assert.Equal("1 calls not visited yet: what they may need beyond the load is in the list of booked jobs", booked.Note);
     }
 
     [Fact]
@@ -40,6 +40,24 @@ public sealed class BookedJobsTests
         BookedJobs booked = BookedJobs.Create(open, Day, Model(), Facts, new AnswerOptions());
         Assert.Empty(booked.Calls);
         Assert.Equal("no booked jobs", booked.Note);
+    }
+
+    [Fact]
+    public void Of_JobWithAPartOnOrder_WaitsAndIsNoDemand()
+    {
+        BookedCall[] open =
+        [
+            Open("to come"),
+            Open("waits") with { PartOrderedOn = Day.AddDays(-1) },
+            Open("said so") with { Outcome = Outcome.PartOrdered },
+            Open("ordered later") with { PartOrderedOn = Day.AddDays(1) },
+            Open("visited") with { IsVisited = true },
+        ];
+        BookedJobs booked = BookedJobs.Create(open, Day, Model(), Facts, new AnswerOptions());
+        Assert.Equal(["to come", "ordered later"], booked.Needs.Select(n => n.JobId));
+        Assert.Equal(["waits", "said so"], booked.Waiting.Select(c => c.JobId));
+        Assert.Equal(["waits", "said so"], booked.Create(new HashSet<string> { "1" }).Waiting.Select(c => c.JobId));
+        Assert.Empty(booked.Create(new HashSet<string> { "2" }).Waiting);
     }
 
     [Fact]

@@ -1,5 +1,7 @@
+using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Loads;
+using PartsSignal.Analysis.VanPlan.Replay;
 using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Analysis.Tests.VanPlan;
@@ -53,7 +55,7 @@ public sealed class ShopPlanTests
     public void Of_NoJobs_SaysThatNothingTells()
     {
         ShopPlan plan = Plan(TinyShop.Make(9) with { Jobs = [], Orders = [], Counts = [] }, TinyShop.Options);
-        Assert.All(plan.Summaries, s => Assert.Equal(("no settled job tells what this van needs yet", (double?)null), (s.Answer, s.Completion)));
+        Assert.All(plan.Summaries, s => Assert.Equal(("no plan: no settled job tells what this van needs yet", (double?)null), (s.Answer, s.Completion)));
     }
 
     [Fact]
@@ -71,13 +73,75 @@ public sealed class ShopPlanTests
     }
 
     [Fact]
-    public void Of_BookedJobThatNeedsARarePart_PutsItAboard()
+    public void Of_BookedCallsThatNeedARarePart_TakeItAlongEachAndLeaveTheLoad()
     {
         ShopData data = TinyShop.Make(11);
         VanPlanOptions options = TinyShop.Options with { Vans = [new VanLimits("1", 120, 40)] };
-        Assert.DoesNotContain(Plan(data, options).Rows, r => r.PartNumber == "P10");
-        ShopPlan booked = ShopPlan.Create(data, new ShopViews(data, options), options, 0.9, Booked("1", "P10", 0.9));
-        Assert.Contains(booked.Rows, r => r.PartNumber == "P10");
+        ShopPlan usual = Plan(data, options);
+        Assert.DoesNotContain(usual.Rows, r => r.PartNumber == "P10");
+        Call call = new();
+        BookedJobs two = new(
+            [new BookedCall("B1", data.AsOf, "1", "unknown", call), new BookedCall("B2", data.AsOf, "1", "unknown", call), new BookedCall("B3", data.AsOf, "1", "unknown", call)],
+            [
+                new BookedNeed("B1", "1", 0.1, [new BookedPart("pump", "P10", 1, 0.9, Bring: true)]),
+                new BookedNeed("B2", "1", 0.1, [new BookedPart("pump", "P10", 2, 0.5, Bring: true)]),
+                new BookedNeed("B3", "1", 0.9, [new BookedPart("pump", "P10", 1, 0.01, Bring: false)]),
+            ],
+            "three calls");
+        ShopPlan booked = ShopPlan.Create(data, new ShopViews(data, options), options, 0.9, two);
+        Assert.Equal(usual.Rows, booked.Rows);
+        Assert.Equal(usual.Changes, booked.Changes);
+        Assert.Equal([1, 2, 0], booked.Booked.Select(b => b.TakeAlong));
+        Assert.Equal(1 + 0.6 + 0.91, booked.Summaries[0].BookedFinished, 9);
+    }
+
+    [Theory]
+    [InlineData(21)]
+    [InlineData(22)]
+    public void Create_OnAPastDay_FinishesWhatTheEvidenceOfThatQuarterSays(int seed)
+    {
+        ShopData data = TinyShop.Make(seed);
+        VanPlanOptions options = TinyShop.Options;
+        var views = new ShopViews(data, options);
+        DateOnly from = RollingReplay.Quarters(data, options.ReplayQuarters)[^1];
+        ReplayRow[] evidence = [.. RollingReplay.Run(data, views, options).Rows.Where(r => r.Policy == ReplayPolicy.Plan && r.Quarter == QuarterJudge.QuarterName(from))];
+
+        // As it would have been handed out then: nothing of later days, and calls that were booked.
+        ShopData then = data with { AsOf = from.AddDays(-1), Jobs = [.. data.Jobs.Where(j => j.OpenedOn < from)], Counts = [] };
+        ShopPlan handedOut = ShopPlan.Create(then, new ShopViews(then, options), options, 0.9, Booked("1", "P10", 0.9));
+        IReadOnlyDictionary<string, string> today = data.NumbersOn(data.AsOf);
+        int finished = 0;
+        foreach (PlannedVan planned in handedOut.Plans)
+        {
+            TestQuarter test = TestQuarter.Create(
+                data, views.Facts, planned.Van.Van, from, from.AddMonths(3), options, planned.View.Parts.Select(p => today.GetValueOrDefault(p.Number, p.Number)));
+            finished += new QuarterJudge(test, options, planned.Van.Van).Row(ReplayPolicy.Plan, test.Translate(planned.Target, planned.View, today)).Finished;
+        }
+
+        Assert.InRange(finished, evidence.Sum(r => r.Finished) - 0.01 * evidence.Sum(r => r.Jobs), evidence.Sum(r => r.Finished) + 0.01 * evidence.Sum(r => r.Jobs));
+    }
+
+    [Fact]
+    public void Create_LogWhosePartLinesWereNotRead_IsRefusedWithTheReason()
+    {
+        ShopData data = TinyShop.Make(11);
+        data = data with { Jobs = [.. data.Jobs.Select((j, i) => i % 4 == 0 ? j : j with { Outcome = Outcome.FixedWithoutPart, Lines = [] })] };
+        ShopPlan plan = Plan(data, TinyShop.Options);
+        Assert.All(plan.Summaries, s => Assert.StartsWith("no plan: by this log, ", s.Answer, StringComparison.Ordinal));
+        Assert.All(plan.Summaries, s => Assert.Equal((0m, 0), (s.MoneyUsed, s.Pieces)));
+        Assert.Empty(plan.Rows);
+        Assert.Empty(plan.Changes);
+        Assert.Empty(plan.Orders);
+    }
+
+    [Fact]
+    public void Create_NoPriceAnywhere_IsRefusedWithTheReason()
+    {
+        ShopData data = TinyShop.Make(11);
+        data = data with { Parts = [.. data.Parts.Select(p => p with { Price = null })], Orders = [] };
+        ShopPlan plan = Plan(data, TinyShop.Options);
+        Assert.All(plan.Summaries, s => Assert.StartsWith("no plan: no price", s.Answer, StringComparison.Ordinal));
+        Assert.Empty(plan.Changes);
     }
 
     [Fact]
@@ -120,7 +184,7 @@ public sealed class ShopPlanTests
         VanSummary booked = ShopPlan.Create(data, new ShopViews(data, TinyShop.Options), TinyShop.Options, 0.9, Booked("1", "P10", 0.5)).Summaries[0];
         Assert.Equal(usual.JobsPerYear, booked.JobsPerYear, 9);
         Assert.Equal((1, 0), (booked.BookedJobs, usual.BookedJobs));
-        Assert.Equal(0.7, booked.BookedFinished, 9);
+        Assert.Equal(0.2, booked.BookedFinished, 9);
     }
 
     [Fact]
@@ -131,6 +195,32 @@ public sealed class ShopPlanTests
         // One bulky P11 at 8 + 11 x 7 and two Q03 at 29.
         Assert.Equal((85m + 58m, 3), (first.MoneyCounted, first.PiecesCounted));
         Assert.Null(Assert.Single(Plan(TinyShop.Make(13) with { Counts = [] }, TinyShop.Options).Summaries, s => s.Van == "1").MoneyCounted);
+    }
+
+    [Fact]
+    public void Of_CountedVan_IsComparedWithTheBestLoadForItsOwnMoney()
+    {
+        VanSummary first = Plan(TinyShop.Make(13), TinyShop.Options).Summaries.Single(s => s.Van == "1");
+        Assert.True(first.CompletionForCounted >= first.CompletionCounted - 1e-9);
+    }
+
+    [Fact]
+    public void Find_PartNobodyUsedOrBoughtForAYear_IsDeadStockWithItsAge()
+    {
+        ShopData data = TinyShop.Make(13);
+        ShopJob old = data.Jobs[0] with { JobId = "OLD", Outcome = Outcome.FixedWithPart, OpenedOn = data.AsOf.AddDays(-500), ClosedOn = data.AsOf.AddDays(-499), Lines = [new("D1", "D1", 1)] };
+        ShopPart Part(string number) => data.Parts[0] with { Number = number, CurrentNumber = number, Price = 20 };
+        ShopCount Count(string number) => new("1", number, number, 3, data.AsOf);
+        data = data with
+        {
+            Jobs = [old, .. data.Jobs],
+            Parts = [.. data.Parts, Part("D1"), Part("D2"), Part("D3")],
+            Counts = [Count("D1"), Count("D2"), Count("D3"), Count("P02")],
+            Orders = [.. data.Orders.Where(o => o.PartNumber != "D1"), new ShopOrder("S", data.AsOf.AddDays(-30), null, "D3", 1, 20, null)],
+        };
+        IReadOnlyList<DeadStock> dead = Plan(data, TinyShop.Options).Dead;
+        Assert.Equal([("D1", 500), ("D2", null)], dead.Select(d => (d.PartNumber, d.DaysUnused)));
+        Assert.Equal((3, 60m, data.AsOf.AddDays(-500)), (dead[0].Quantity, dead[0].Money, dead[0].LastUsedOn));
     }
 
     private static BookedJobs Booked(string van, string part, double chance) =>

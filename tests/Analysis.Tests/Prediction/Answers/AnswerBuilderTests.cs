@@ -73,6 +73,33 @@ public sealed class AnswerBuilderTests
         Assert.Contains("washer ", answer.Notes[0], StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0.09, 3, 0.08, 10, true)] // the likelier one has fewer jobs
+    [InlineData(0.53, 28, 0.08, 5, true)] // 28 of 60 are 47 %
+    [InlineData(0.45, 28, 0.08, 5, false)]
+    public void SeemContradicted_OddsBesideCounts_AreToldApart(double first, int firstJobs, double second, int secondJobs, bool puzzles)
+    {
+        LikelyNeed Need(string need, double odds, int jobs) => new(need, odds, "", jobs, [], [], null, false);
+        Assert.Equal(puzzles, MovedBy.SeemContradicted([Need("a", first, firstJobs), Need("b", second, secondJobs)], 60));
+    }
+
+    [Fact]
+    public void Build_OddsThatSeemToContradictTheCounts_SayOnceWhatMovedThem()
+    {
+        ClosedCall[] jobs = [.. new TestShop(4).Jobs(900, Start).Select(j => j.Call)];
+        IContender contender = new LogOddsContender();
+        ShippedModel model = Model(jobs) with { Predictor = contender.Train(jobs) };
+        int said = 0;
+        Assert.All(jobs.Take(200), job =>
+        {
+            Answer answer = AnswerBuilder.Build(job.Call, model, Facts(), new AnswerOptions());
+            string[] clauses = [.. answer.Notes.Where(n => n.Contains("the odds differ from the counts of jobs", StringComparison.Ordinal) || n.Contains("similar jobs are few", StringComparison.Ordinal))];
+            Assert.Equal(MovedBy.SeemContradicted(answer.Needs, answer.Evidence.Jobs) ? 1 : 0, clauses.Length);
+            said += clauses.Length > 0 && clauses[0].Contains("the age (", StringComparison.Ordinal) ? 1 : 0;
+        });
+        Assert.True(said > 10, $"{said}");
+    }
+
     [Fact]
     public void Build_SmallShop_GivesSetsRatherThanNone()
     {

@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.LogOdds;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 
 namespace PartsSignal.Analysis.Tests.Prediction.ModelFiles;

@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.VanPlan.Replay;
 
 namespace PartsSignal.Analysis.Tests.VanPlan.Replay;
@@ -53,6 +54,35 @@ public sealed class RollingReplayTests
         Assert.InRange(plan.Completion.Value, plan.CompletionLower!.Value, plan.CompletionUpper!.Value);
         Assert.Null(Total(ReplayPolicy.MostUsed).GapClosed);
         Assert.True(Total(ReplayPolicy.Counted).Jobs < plan.Jobs);
+    }
+
+    [Fact]
+    public void Of_Totals_ComparesThePlanWithTheSimpleRuleThatDidBest()
+    {
+        IReadOnlyList<EvidenceRow> rows = EvidenceRow.From(Replayed.Rows, TinyShop.Options);
+        EvidenceRow[] all = [.. rows.Where(r => r.Quarter == "all" && r.Van == "all")];
+        EvidenceRow plan = all.Single(r => r.Policy == ReplayPolicy.Plan);
+        EvidenceRow[] simple = [.. all.Where(r => r.Policy is ReplayPolicy.MostUsed or ReplayPolicy.MostUsedPerCost or ReplayPolicy.PoissonGreedy)];
+        Assert.Equal(3, simple.Length);
+        Assert.Equal(simple.Max(r => r.Finished), simple.Single(r => r.Policy == plan.BestRule).Finished);
+        Assert.Equal((double)(plan.Finished - simple.Max(r => r.Finished)) / plan.Jobs, plan.LeadBest!.Value, 12);
+        Assert.InRange(plan.LeadBest.Value, plan.LeadBestLower!.Value, plan.LeadBestUpper!.Value);
+        Assert.All(simple, r => Assert.Null(r.BestRule));
+        Assert.All(Replayed.Rows, r => Assert.True(r.PartSets.Sum(w => w.Jobs) < r.Jobs && r.PartSets.Sum(w => w.Finished) <= r.Finished));
+    }
+
+    [Fact]
+    public void PoissonGreedy_OneVan_BuysWhatIsLikeliestToBeAskedForPerMoney()
+    {
+        ShopView view = new ShopViews(Data, TinyShop.Options).Before(Data.AsOf.AddDays(1));
+        var limits = new LoadLimits(30_000, 60);
+        int[] load = BaselineStock.PoissonGreedy(view, 0, TinyShop.Options, limits);
+        Assert.True(load.Zip(view.Parts, (k, p) => k * p.PriceCents).Sum() <= 30_000 && load.Zip(view.Parts, (k, p) => k * p.Space).Sum() <= 60);
+        Assert.Contains(load, k => k > 0);
+
+        // Little money and no other limit: only the piece with the best chance for its price.
+        int first = Array.FindIndex(BaselineStock.PoissonGreedy(view, 0, TinyShop.Options, new LoadLimits(view.Parts.Min(p => p.PriceCents), 1e9)), k => k > 0);
+        Assert.Equal(view.Parts.Min(p => p.PriceCents), view.Parts[first].PriceCents);
     }
 
     [Fact]

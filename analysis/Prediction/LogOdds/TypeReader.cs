@@ -1,6 +1,4 @@
-using PartsSignal.Analysis.Prediction.LogOdds;
-
-namespace PartsSignal.Analysis.Prediction;
+namespace PartsSignal.Analysis.Prediction.LogOdds;
 
 /// <summary>
 /// Odds of the type of appliance where nobody told it, from the complaint and the shop's mix. The answer to such a call

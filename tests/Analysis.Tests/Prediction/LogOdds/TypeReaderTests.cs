@@ -1,7 +1,8 @@
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.LogOdds;
 
-namespace PartsSignal.Analysis.Tests.Prediction;
+namespace PartsSignal.Analysis.Tests.Prediction.LogOdds;
 
 public sealed class TypeReaderTests
 {

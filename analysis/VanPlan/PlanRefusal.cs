@@ -1,0 +1,33 @@
+using System.Globalization;
+
+namespace PartsSignal.Analysis.VanPlan;
+
+/// <summary>Why a van gets no plan: its inputs are absurd, and a plan from them would do harm.</summary>
+internal static class PlanRefusal
+{
+    /// <summary>
+    /// More jobs than this that need no part, and the log's part lines are taken as not read: in this trade most jobs
+    /// need one.
+    /// </summary>
+    public const double MostWithoutParts = 0.6;
+
+    /// <summary>The reason in one line, or null if the van can be planned.</summary>
+    public static string? Reason(PlannedVan planned)
+    {
+        if (planned.Usual.TotalWeight <= 0)
+        {
+            return "no plan: no settled job tells what this van needs yet";
+        }
+
+        if (planned.Completion(new int[planned.Target.Count]) is { } empty && empty > MostWithoutParts)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"no plan: by this log, {empty * 100:0} in 100 jobs need no part, which is hardly true. Check that the column with the parts used is mapped, and that its part numbers are known");
+        }
+
+        return planned.View.Parts.Count > 0 && planned.View.Parts.All(p => !p.PriceKnown)
+            ? "no plan: no price of any part is known, so no budget can be kept. Add a price list, or orders with prices"
+            : null;
+    }
+}
