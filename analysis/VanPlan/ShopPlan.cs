@@ -39,7 +39,7 @@ public sealed record ShopPlan(
             changes,
             OrderLine.From(changes, data),
             [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Find(p, NextParts))],
-            [.. all.Index().Where(p => plans.Contains(p.Item)).AsParallel().AsOrdered().SelectMany(p => BudgetCurve.Create(p.Item, p.Index, options))],
+            [.. all.Index().Where(p => plans.Contains(p.Item)).AsParallel().AsOrdered().SelectMany(p => BudgetCurve.Create(p.Item, p.Index, options, Aboard(data, p.Item)))],
             ShelfPlanner.Levels(plans, options),
             calls)
         {

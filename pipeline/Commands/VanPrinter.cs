@@ -130,8 +130,9 @@ internal static class VanPrinter
         new("budget", "budget", r => r.Budget, "0"),
         new("plan_money", "used", r => r.PlanMoney, "0"),
         new("plan_completion", "plan", r => r.PlanCompletion, "0.0 %"),
-        new("most_used_completion", "most used", r => r.MostUsedCompletion, "0.0 %"),
+        new("best_rule_completion", "simple rule", r => r.BestRuleCompletion, "0.0 %"),
         new("bound_completion", "at most", r => r.BoundCompletion, "0.0 %"),
+        new("aboard_completion", "aboard today", r => r.AboardCompletion, "0.0 %"),
     ];
 
     private static readonly TableColumn<NextPart>[] Next =

@@ -63,7 +63,7 @@ internal static class VanSection
 
     private sealed record Dead(string Van, string PartNumber, int Quantity, decimal Money, int? DaysUnused);
 
-    private sealed record Spent(decimal Budget, double? PlanCompletion, double? MostUsedCompletion);
+    private sealed record Spent(decimal Budget, double? PlanCompletion, double? BestRuleCompletion);
 
     /// <summary>The plans and their evidence; null if no plan was made.</summary>
     public static VanFacts? Read(Database database, string currency)
@@ -152,8 +152,10 @@ internal static class VanSection
         string all = lower > 0 ? $" Of 100 jobs it finished {InHundred(lead)} more {range} than the best simple rule for the same money, {Way(rule)}."
             : upper < 0 ? $" The best simple rule, {Way(rule)}, did better for the same money: the plan finished {InHundred(-lead)} jobs in 100 fewer. Until that changes, use the simple rule."
             : $" It gained nothing certain over the best simple rule for the same money, {Way(rule)}: {InHundred(lead)} jobs in 100 {range}.";
-        return all + (plan is { SetJobs: >= LeastSetJobs, SetLead: { } sets, SetLeadLower: { } setLower }
-            ? setLower > 0 ? $" On jobs that needed two or more different parts it finished {InHundred(sets)} in 100 more." : " On jobs that needed two or more different parts it gained nothing certain."
+        return all + (plan is { SetJobs: >= LeastSetJobs, SetLead: { } sets, SetLeadLower: { } setLower, SetLeadUpper: { } setUpper }
+            ? setLower > 0 ? $" On jobs that needed two or more different parts it finished {InHundred(sets)} in 100 more."
+            : setUpper < 0 ? $" On jobs that needed two or more different parts it finished {InHundred(-sets)} in 100 fewer: the money does more elsewhere."
+            : " On jobs that needed two or more different parts it gained nothing certain."
             : "");
     }
 
@@ -164,7 +166,7 @@ internal static class VanSection
         IReadOnlyList<Spent> points = database.Read<Spent>("queries/report/van_curve.sql");
         Curve Line(string name, Func<Spent, double?> share) =>
             new(name, [.. points.Where(p => share(p) is not null).Select(p => new CurvePoint((double)p.Budget, 100 * share(p)!.Value))]);
-        return points.Count < 2 ? [] : [Line("plan", p => p.PlanCompletion), Line("most used parts first", p => p.MostUsedCompletion)];
+        return points.Count < 2 ? [] : [Line("plan", p => p.PlanCompletion), Line("best simple rule", p => p.BestRuleCompletion)];
     }
 
     private static string Way(string policy) => policy switch

@@ -202,6 +202,11 @@ public sealed class ShopPlanTests
     {
         VanSummary first = Plan(TinyShop.Make(13), TinyShop.Options).Summaries.Single(s => s.Van == "1");
         Assert.True(first.CompletionForCounted >= first.CompletionCounted - 1e-9);
+        CurvePoint today = Assert.Single(Plan(TinyShop.Make(13), TinyShop.Options).Curve, c => c.Van == "1" && c.AboardCompletion is not null);
+        Assert.Equal(first.MoneyCounted, today.Budget);
+        Assert.Equal(first.CompletionCounted!.Value, today.AboardCompletion!.Value, 9);
+        Assert.Equal(first.CompletionForCounted!.Value, today.PlanCompletion!.Value, 9);
+        Assert.True(today.BestRuleCompletion >= today.MostUsedCompletion && today.BestRuleCompletion <= today.BoundCompletion + 1e-9);
     }
 
     [Fact]

@@ -32,7 +32,7 @@ public sealed class VanSectionTests
 
     private const string Curve = """
         van_curve as
-        select '1' as van, budget::decimal(12, 2) as budget, budget / 3000 as plan_completion, budget / 4000 as most_used_completion from range(0, 3000, 1000) as t(budget)
+        select '1' as van, budget::decimal(12, 2) as budget, budget / 3000 as plan_completion, budget / 4000 as best_rule_completion from range(0, 3000, 1000) as t(budget)
         """;
 
     [Fact]

@@ -2,7 +2,7 @@
 select
     budget,
     avg(plan_completion) as plan_completion,
-    avg(most_used_completion) as most_used_completion,
+    avg(best_rule_completion) as best_rule_completion,
     count(*) as vans
 from van_curve
 where plan_completion is not null

@@ -3,5 +3,6 @@ select van, budget
 from van_curve
 where plan_money > budget
     or plan_completion > bound_completion + 1e-9
-    or most_used_completion > bound_completion + 1e-9
+    or best_rule_completion > bound_completion + 1e-9
+    or most_used_completion > best_rule_completion + 1e-9
     or plan_completion not between 0 and 1.000001
