@@ -93,6 +93,9 @@ public static class ResultModels
     /// <summary>Ages, failures and watched time behind the age curves.</summary>
     public static IReadOnlyList<SqlModel> Curves => SqlModels.In("results/age_curves");
 
+    /// <summary>Calls and units by build month behind the bad batches.</summary>
+    public static IReadOnlyList<SqlModel> BadBatches => SqlModels.In("results/bad_batches");
+
     /// <summary>Calls by month behind the trends.</summary>
     public static IReadOnlyList<SqlModel> Trends => SqlModels.In("results/trends");
 }

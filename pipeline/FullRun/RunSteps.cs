@@ -26,6 +26,7 @@ internal static class RunSteps
             new SuppliersStep(),
             new CurvesStep(),
             new TrendsStep(),
+            new BadBatchesStep(),
             learn,
             plan,
             new PublishResultsStep(),

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.BadBatches;
 using PartsSignal.Analysis.Callbacks;
 using PartsSignal.Analysis.Months;
 using PartsSignal.Analysis.Rates;
@@ -109,6 +110,25 @@ internal sealed class TrendsStep : IRunStep
         context.AddResult("trend_months", trends.Months);
         context.AddResult("reporting_delay", trends.Delays);
         return Task.FromResult((long)trends.Scans.Sum(s => s.SeriesTested));
+    }
+}
+
+/// <summary>Build months whose units need a component more often than the family's others: bad batches.</summary>
+internal sealed class BadBatchesStep : IRunStep
+{
+    /// <inheritdoc/>
+    public string Name => "bad batches";
+
+    /// <inheritdoc/>
+    public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
+    {
+        context.BuildResults(ResultModels.BadBatches);
+        BadBatchTables batches = BadBatchTables.Create(context.Database);
+        cancellation.ThrowIfCancellationRequested();
+        context.AddResult("bad_batches", batches.Batches);
+        context.AddResult("bad_batch_jobs", batches.Jobs);
+        context.AddResult("bad_batch_tests", batches.Tests);
+        return Task.FromResult((long)batches.Tests.Count);
     }
 }
 

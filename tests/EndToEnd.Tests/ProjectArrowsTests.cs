@@ -25,7 +25,7 @@ public sealed partial class ProjectArrowsTests
         ["analysis"] = ("PartsSignal.Analysis",
         [
             "Statistics.Numerics", "Statistics", "Statistics.Distributions", "Statistics.Intervals", "Statistics.Shrinkage", "Vocabulary", "Sql",
-            "CheckOrder", "CrossReference", "Months", "Rates", "Callbacks", "AgeCurves", "Suppliers", "Trends",
+            "CheckOrder", "CrossReference", "Months", "Rates", "Callbacks", "AgeCurves", "Suppliers", "Trends", "BadBatches",
             "Prediction", "Prediction.LogOdds", "Prediction.MachineLearning", "Prediction.ModelFiles", "Prediction.Contest", "Prediction.Answers",
             "VanPlan.Loads", "VanPlan", "VanPlan.Replay",
         ]),

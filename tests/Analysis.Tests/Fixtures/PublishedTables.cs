@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.AgeCurves;
+using PartsSignal.Analysis.BadBatches;
 using PartsSignal.Analysis.Callbacks;
 using PartsSignal.Analysis.Months;
 using PartsSignal.Analysis.Rates;
@@ -13,7 +14,7 @@ namespace PartsSignal.Analysis.Tests.Fixtures;
 internal static class PublishedTables
 {
     private static readonly IReadOnlyList<SqlModel> Steps =
-        [.. ResultModels.Months, .. ResultModels.Rates, .. ResultModels.Callbacks, .. ResultModels.Suppliers, .. ResultModels.Curves, .. ResultModels.Trends];
+        [.. ResultModels.Months, .. ResultModels.Rates, .. ResultModels.Callbacks, .. ResultModels.Suppliers, .. ResultModels.Curves, .. ResultModels.Trends, .. ResultModels.BadBatches];
 
     /// <summary>Builds and checks all counts, then estimates.</summary>
     public static SortedDictionary<string, object[]> Of(SmallShop shop, DateOnly asOf)
@@ -23,6 +24,7 @@ internal static class PublishedTables
         RateCounts counts = RateCounts.Read(database);
         var curves = AgeCurveTables.Create(database);
         var trends = TrendTables.Create(database);
+        var batches = BadBatchTables.Create(database);
         return new SortedDictionary<string, object[]>(StringComparer.Ordinal)
         {
             ["month_figures"] = [.. MonthFigure.Table(database)],
@@ -50,6 +52,9 @@ internal static class PublishedTables
             ["trend_scans"] = [.. trends.Scans],
             ["trend_tests"] = [.. trends.Tests],
             ["trend_months"] = [.. trends.Months],
+            ["bad_batches"] = [.. batches.Batches],
+            ["bad_batch_jobs"] = [.. batches.Jobs],
+            ["bad_batch_tests"] = [.. batches.Tests],
             ["reporting_delay"] = [.. trends.Delays],
         };
     }
