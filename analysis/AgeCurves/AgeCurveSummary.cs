@@ -7,8 +7,8 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Basis">register or log_only.</param>
 /// <param name="Condition">What the shares are given, or null if nothing.</param>
 /// <param name="Units">Appliances the curve rests on (log_only: those that failed).</param>
-/// <param name="Failures">First failures seen.</param>
-/// <param name="MedianYears">Age by which half have failed; null with a reason.</param>
+/// <param name="Failures">Failures counted: register: the first of each unit; log_only: the first that the shop was called to, which need not be the unit's first.</param>
+/// <param name="MedianYears">Age by which half have failed; null with a reason, always for log_only.</param>
 /// <param name="MedianLower">Its lower end.</param>
 /// <param name="MedianUpper">Its upper end, or null if open.</param>
 /// <param name="MedianMissing">Why there is no median.</param>
@@ -17,7 +17,7 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="Shape">Weibull shape: below 1 early failures, above 1 wear.</param>
 /// <param name="ShapeLower">Its lower end.</param>
 /// <param name="ShapeUpper">Its upper end.</param>
-/// <param name="ScaleYears">Weibull scale: age by which 63 % have failed.</param>
+/// <param name="ScaleYears">Weibull scale: age by which 63 % have failed; always null for log_only.</param>
 /// <param name="ScaleLower">Its lower end.</param>
 /// <param name="ScaleUpper">Its upper end.</param>
 /// <param name="Nature">early, chance, wear or unclear, by the shape's interval; null without a fit.</param>

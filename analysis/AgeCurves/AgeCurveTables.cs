@@ -80,7 +80,7 @@ public static class CurveBasis
     /// <summary>Appliances a register lists, watched whether they fail or not.</summary>
     public const string Register = "register";
 
-    /// <summary>Failures in the job log alone, corrected for what the log cannot see: given that it fails by some age.</summary>
+    /// <summary>Failures that the shop was called to, corrected for the ages the log cannot see: when they came, not how many fail.</summary>
     public const string LogOnly = "log_only";
 
     /// <summary>Appliances seen before, watched from the day after their first call: a return to this shop, not every failure.</summary>

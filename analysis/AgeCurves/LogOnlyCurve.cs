@@ -3,12 +3,19 @@ using System.Globalization;
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>
-/// A curve from the job log alone. A plain count of logged ages is wrong in both directions, so it is corrected for the
-/// ages the log could not see, and says "given that it fails by age t": how many fail at all is not in a log.
+/// At which ages the failures came that the shop was called to, from the job log alone. A plain count of logged ages is
+/// wrong in both directions, so it is corrected for the ages the log could not see. It is no life: how many fail at all is
+/// not in a log, so there is neither a scale nor a median life.
 /// </summary>
+/// <remarks>
+/// Two biases remain, and they pull in opposite directions. An earlier repair that the shop never saw makes a unit's first
+/// logged failure a later one: ages look too high. A unit that was scrapped, or whose owner called elsewhere, can show no
+/// late failure: ages look too low. Their size is not in a log.
+/// </remarks>
 internal static class LogOnlyCurve
 {
     private const double Grid = 0.25;
+    private const string NoLife = "a job log does not show how many never fail";
 
     /// <summary>The figures of one curve, or the reason why there is none.</summary>
     public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Fit(
@@ -23,8 +30,8 @@ internal static class LogOnlyCurve
         TruncatedDistribution? free = failures.Count >= options.FewestFree ? DoublyTruncated.EstimateComparable(failures) : null;
         (double from, double until) = free is { Missing: null } ? (free.From, free.Until) : (0, failures.Max(f => f.Latest));
         string condition = from > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"given that it fails between {from:0.0} and {until:0.0} years")
-            : string.Create(CultureInfo.InvariantCulture, $"given that it fails by {until:0.0} years");
+            ? string.Create(CultureInfo.InvariantCulture, $"of the failures we were called to between {from:0.0} and {until:0.0} years of age")
+            : string.Create(CultureInfo.InvariantCulture, $"of the failures we were called to up to {until:0.0} years of age");
         (IReadOnlyList<AgeCurvePoint> points, string? missing) = free is { Missing: null }
             ? (Free(key, condition, free, fit.Life), null)
             : Formed(key, condition, failures, fit, until);
@@ -87,12 +94,11 @@ internal static class LogOnlyCurve
     private static AgeCurveSummary Summary(
         CurveKey key, string? condition, IReadOnlyList<TruncatedAge> failures, IReadOnlyList<AgeCurvePoint> points, WeibullFit fit, string? missing)
     {
-        double? median = points.FirstOrDefault(p => p.ShareFailed >= 0.5)?.AgeYears;
         string? noFit = missing is not null && points.Count == 0 && fit.Failures == 0 ? missing : fit.Missing;
         return new AgeCurveSummary(
             key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.LogOnly, condition, failures.Count, failures.Count,
-            median, null, null, median is null ? missing ?? "not reached" : null, null, null,
-            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, fit.Scale.Value, fit.Scale.Lower, fit.Scale.Upper,
+            null, null, null, NoLife, null, null,
+            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, null, null, null,
             AgeCurveSummary.NatureOf(fit), noFit, null, null, missing);
     }
 }

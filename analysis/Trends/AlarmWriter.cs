@@ -1,11 +1,10 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.Statistics.Distributions;
-using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.Trends;
 
 /// <summary>Puts together what an alarm's reader needs.</summary>
-internal sealed class AlarmWriter(CallTable table, MonthView view, TrendOptions options)
+internal sealed class AlarmWriter(CallTable table, MonthView view, double askedFor, TrendOptions options)
 {
     private const int LongestRise = 12;
 
@@ -28,21 +27,21 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, TrendOptions 
     {
         SeriesKey key = test.Key;
         bool drift = kind == TrendAlarm.OfDrift;
-        double exposure = test.Expected * test.Baseline.Exposure / (test.Baseline.Events + PredictiveTail.PriorShape);
-        Estimate ratio = RateRatio.Exact(test.Observed, exposure, (long)test.Baseline.Events, test.Baseline.Exposure).Ratio;
+        long alarmCount = AlarmLimit.Of(test, askedFor, options);
+        long enough = drift ? options.Gate.Fewest(test.Expected) : Math.Min(test.Observed, Math.Max(alarmCount, options.Gate.Fewest(test.Expected)));
+        Estimate ratio = SelectedRatio.From(test, enough);
         Removal customer = LeaveOneOut.Without(table, key, cases, c => c.Customer, again, options.Gate);
         Removal technician = LeaveOneOut.Without(table, key, cases, c => c.Technician, again, options.Gate);
         Removal model = LeaveOneOut.Without(table, key, cases, c => c.Model, again, options.Gate);
         BuildWindow? built = Built(key, since, test.Month);
-        long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
         DateOnly month = TrendMonth.Day(test.Month);
         var alarm = new TrendAlarm(
             month, kind, key.ApplianceType, key.Component, key.ModelFamily,
             test.BaselineMonths, test.Baseline.Events, 100 * test.Baseline.Events / test.Baseline.Exposure,
             test.Expected, test.Observed, test.Ratio,
-            ratio.Lower is { } lower ? Math.Min(lower, test.Ratio) : null, ratio.Upper is { } upper ? Math.Max(upper, test.Ratio) : null,
+            ratio.Value!.Value, ratio.Lower, drift ? null : ratio.Upper,
             test.Completeness, drift ? null : test.P, q, drift ? options.DriftRunLength : null,
-            TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, 0).DetectableRatio(test.Expected),
+            TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, askedFor).DetectableRatio(test.Expected),
             customer.Cases, customer.Survives, technician.Largest, technician.Survives, model.Largest, model.Survives,
             built is null ? null : TrendMonth.Day(built.From), built is null ? null : TrendMonth.Day(built.To), built?.Cases, built?.Known,
             partOf is null ? null : $"{partOf.ApplianceType} / {partOf.Component} / {partOf.ModelFamily}", cases.Count);
@@ -78,6 +77,13 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, TrendOptions 
 /// <param name="Size">Chance of a false alarm in a month.</param>
 internal sealed record AlarmLimit(long Limit, double Size)
 {
+    /// <summary>The count that a series would have needed in its month, the effect gate included.</summary>
+    /// <param name="test">The series in its month.</param>
+    /// <param name="askedFor">Chance asked for among everything scanned (<see cref="MonthScan.AskedFor"/>).</param>
+    /// <param name="options">Settings.</param>
+    public static long Of(SeriesTest test, double askedFor, TrendOptions options) =>
+        Math.Max(options.Gate.Fewest(test.Expected), new PredictiveTail(test.Baseline, test.Exposure).AlarmCount(askedFor));
+
     /// <summary>The smallest multiple of a mean that reaches the limit with the chance asked for; null at a mean of 0.</summary>
     public double? DetectableRatio(double mean, double power = 0.8)
     {

@@ -15,6 +15,12 @@ internal sealed record MonthScan(
     MonthView View, IReadOnlyList<ScannedTest> Tests, IReadOnlyList<ScannedTest> Risen, IReadOnlyList<DriftTest> Drifts, int Summed)
 {
     /// <summary>
+    /// The chance at which one more series would have alarmed: Benjamini and Hochberg ask the r-th smallest of m chances to
+    /// be at most q r / m.
+    /// </summary>
+    public double AskedFor(TrendOptions options) => Math.Min(1, options.Gate.Q * (Risen.Count + 1) / Math.Max(1, Tests.Count));
+
+    /// <summary>
     /// Tests every series of a month; false discoveries held by Benjamini and Hochberg (1995) on mid-p over all of them,
     /// then the effect gate.
     /// </summary>

@@ -43,4 +43,16 @@ internal sealed class PredictiveTail
 
     /// <summary>Smallest count with P(Y >= count) at most alpha.</summary>
     public long Limit(double alpha) => _ahead.Quantile(1 - alpha) is var q && AtLeast(q) <= alpha ? q : q + 1;
+
+    /// <summary>Smallest count whose mid-p is at most alpha: the one that an alarm takes.</summary>
+    public long AlarmCount(double alpha)
+    {
+        long limit = Limit(alpha);
+        while (limit > 0 && MidP(limit - 1) <= alpha)
+        {
+            limit--;
+        }
+
+        return limit;
+    }
 }

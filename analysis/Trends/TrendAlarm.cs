@@ -12,15 +12,16 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Expected">Cases expected to be known by the end of the month (drift: since it began).</param>
 /// <param name="Observed">Cases known by then.</param>
 /// <param name="Ratio">Observed over expected.</param>
-/// <param name="RatioLower">Lower end of its exact interval.</param>
-/// <param name="RatioUpper">Upper end of its exact interval, or null if open.</param>
+/// <param name="LikelyRatio">The rise itself, given that only rises large enough to alarm are looked at (<see cref="SelectedRatio"/>).</param>
+/// <param name="LikelyLower">Lower end of its interval.</param>
+/// <param name="LikelyUpper">Upper end of its interval, or null if open; always null for drift, which is selected by a sum.</param>
 /// <param name="Completeness">Share of the month's cases known by its end.</param>
 /// <param name="P">Mid-p; null for drift.</param>
 /// <param name="Q">The same held against everything scanned; null for drift.</param>
 /// <param name="RunLength">Mean months between false drift alarms of one series; null for month.</param>
 /// <param name="Since">First day of the month since when.</param>
 /// <param name="SinceCertainty">Log Bayes factor of a change at all: above 3 is strong; null for drift.</param>
-/// <param name="AlarmCount">Smallest count that would have been unlikely enough by itself.</param>
+/// <param name="AlarmCount">Smallest count that would have alarmed among everything scanned that month.</param>
 /// <param name="DetectableRatio">Smallest rise that would have been found four times out of five.</param>
 /// <param name="LargestCustomerCases">Cases of the customer with most of them.</param>
 /// <param name="SurvivesCustomer">Still a rise without that customer.</param>
@@ -46,8 +47,9 @@ public sealed record TrendAlarm(
     double Expected,
     long Observed,
     double Ratio,
-    double? RatioLower,
-    double? RatioUpper,
+    double LikelyRatio,
+    double? LikelyLower,
+    double? LikelyUpper,
     double Completeness,
     double? P,
     double? Q,

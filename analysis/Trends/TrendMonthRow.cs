@@ -10,7 +10,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Completeness">Share of the month's cases known by now.</param>
 /// <param name="Nowcast">Cases there will be once all are known.</param>
 /// <param name="Expected">Cases the last baseline would have expected to be known.</param>
-/// <param name="AlarmCount">Smallest count that would have been unlikely by itself (0.5 %).</param>
+/// <param name="AlarmCount">Smallest count that would have alarmed in the last month's scan.</param>
 public sealed record TrendMonthRow(
     string ApplianceType,
     string Component,
@@ -23,10 +23,8 @@ public sealed record TrendMonthRow(
     double Expected,
     long AlarmCount)
 {
-    private const double Alpha = 0.005;
-
     /// <summary>All months of a series up to the one its test is of.</summary>
-    internal static IEnumerable<TrendMonthRow> From(CallTable table, SeriesTest test, MonthView view)
+    internal static IEnumerable<TrendMonthRow> From(CallTable table, SeriesTest test, double askedFor, MonthView view, TrendOptions options)
     {
         SeriesKey key = test.Key;
         SeriesCounts counts = table.Counts(key);
@@ -38,7 +36,7 @@ public sealed record TrendMonthRow(
             PredictiveTail? tail = exposure > 0 ? new PredictiveTail(test.Baseline, exposure) : null;
             yield return new TrendMonthRow(
                 key.ApplianceType, key.Component, key.ModelFamily, TrendMonth.Day(month), counts.Calls(month), known, completeness,
-                completeness > 0 ? known / completeness : null, tail?.Expected ?? 0, tail?.Limit(Alpha) ?? 1);
+                completeness > 0 ? known / completeness : null, tail?.Expected ?? 0, tail is null ? 1 : Math.Max(options.Gate.Fewest(tail.Expected), tail.AlarmCount(askedFor)));
         }
     }
 }

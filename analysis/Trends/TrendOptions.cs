@@ -34,7 +34,4 @@ public sealed record TrendOptions
 
     /// <summary>Mean months between false drift alarms of one series.</summary>
     public double DriftRunLength { get; init; } = 4000;
-
-    /// <summary>Chance of a false alarm at which detectable ratios are told.</summary>
-    public double DetectableAlpha { get; init; } = 0.005;
 }

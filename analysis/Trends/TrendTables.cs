@@ -10,7 +10,9 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="DriftAlarms">Slow rises that reached their limit in this month.</param>
 /// <param name="FalseShare">Largest mean share of false ones among the month alarms.</param>
 /// <param name="FalseDrifts">Slow rises that chance alone would give in a month.</param>
-public sealed record TrendScan(DateOnly Month, int SeriesTested, int MonthAlarms, int SeriesSummed, int DriftAlarms, double FalseShare, double FalseDrifts);
+/// <param name="FalsePerYear">Alarms to expect in a year in which nothing changes: every one of them is false then.</param>
+public sealed record TrendScan(
+    DateOnly Month, int SeriesTested, int MonthAlarms, int SeriesSummed, int DriftAlarms, double FalseShare, double FalseDrifts, double FalsePerYear);
 
 /// <summary>Share of a component's cases known so many months after the call, as of the last month.</summary>
 /// <param name="Component">A component with enough cases of its own, or all.</param>
@@ -53,7 +55,7 @@ public sealed record TrendTables(
         for (int month = table.First + options.FewestBaselineMonths + options.SkippedMonths; month <= table.Last; month++)
         {
             last = MonthScan.Create(table, MonthView.At(table, month, flagged, options), options);
-            var writer = new AlarmWriter(table, last.View, options);
+            var writer = new AlarmWriter(table, last.View, last.AskedFor(options), options);
             var explanation = new RootAlarm(table, last.View, options);
             SeriesTest[] risen = [.. last.Risen.Select(r => r.Test)];
             foreach ((TrendAlarm alarm, IReadOnlyList<TrendAlarmJob> behind) in last.Risen.Select(r => writer.OfMonth(r.Test, r.Q, explanation.Of(r.Test, risen)))
@@ -67,13 +69,13 @@ public sealed record TrendTables(
 
             scans.Add(new TrendScan(
                 TrendMonth.Day(month), last.Tests.Count, last.Risen.Count, last.Summed, last.Drifts.Count,
-                options.Gate.Q, last.Summed / options.DriftRunLength));
+                options.Gate.Q, last.Summed / options.DriftRunLength, 12 * (options.Gate.Q + last.Summed / options.DriftRunLength)));
         }
 
         return new TrendTables(
             alarms, jobs, scans,
-            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(table, t, last.View, options))],
-            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(table, t.Test, last.View))],
+            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(table, t, last.AskedFor(options), last.View, options))],
+            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(table, t.Test, last.AskedFor(options), last.View, options))],
             last is null ? [] : Delay(last.View.Delays));
     }
 

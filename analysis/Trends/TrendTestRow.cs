@@ -21,8 +21,6 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="AnnualUpper">Upper end of its 95 % interval.</param>
 /// <param name="TrendModel">poisson or negative_binomial; null without a trend.</param>
 /// <param name="TrendMissing">Why there is no trend.</param>
-/// <param name="PastYearsUpper">Largest usual count by comparison with past years (Farrington); null where too short.</param>
-/// <param name="PastYearsAlarm">True when the month is beyond it; null where too short.</param>
 public sealed record TrendTestRow(
     string ApplianceType,
     string Component,
@@ -41,16 +39,19 @@ public sealed record TrendTestRow(
     double? AnnualLower,
     double? AnnualUpper,
     string? TrendModel,
-    string? TrendMissing,
-    long? PastYearsUpper,
-    bool? PastYearsAlarm)
+    string? TrendMissing)
 {
     private const int FewestMonths = 24;
     private const double TooMuchScatter = 1.5;
     private static readonly double Z = NormalDistribution.Quantile(0.975);
 
     /// <summary>The row of one test.</summary>
-    internal static TrendTestRow From(CallTable table, ScannedTest scanned, MonthView view, TrendOptions options)
+    /// <param name="table">All calls.</param>
+    /// <param name="scanned">The test.</param>
+    /// <param name="askedFor">Chance that it would have had to reach among everything scanned.</param>
+    /// <param name="view">What was known then.</param>
+    /// <param name="options">Settings.</param>
+    internal static TrendTestRow From(CallTable table, ScannedTest scanned, double askedFor, MonthView view, TrendOptions options)
     {
         SeriesTest test = scanned.Test;
         SeriesKey key = test.Key;
@@ -59,15 +60,13 @@ public sealed record TrendTestRow(
         CountModel trend = Trend([.. months.Select(m => (m, counts.Known(m, view.AsOf), counts.Calls(m) * view.Delays.Completeness(key, view.AsOf - m)))]);
         double? slope = trend.Missing is null ? 12 * trend.Coefficients[1] : null;
         double error = trend.Missing is null ? 12 * trend.StandardErrors[1] * Math.Sqrt(trend.Theta is null ? Math.Max(1, trend.Dispersion ?? 1) : 1) : 0;
-        FarringtonResult past = FarringtonFlexible.Compare([.. Enumerable.Range(table.First, test.Month - table.First + 1).Select(m => (double)counts.Known(m, view.AsOf))]);
-        long alarmCount = Math.Max(options.Gate.Count, new PredictiveTail(test.Baseline, test.Exposure).Limit(options.DetectableAlpha));
+        long alarmCount = AlarmLimit.Of(test, askedFor, options);
         return new TrendTestRow(
             key.ApplianceType, key.Component, key.ModelFamily, TrendMonth.Day(test.Month),
             test.BaselineMonths, test.Baseline.Events, test.Baseline.Scatter, test.Completeness, test.Expected, test.Observed, test.P, scanned.Q,
-            new AlarmLimit(alarmCount, 0).DetectableRatio(test.Expected),
+            new AlarmLimit(alarmCount, askedFor).DetectableRatio(test.Expected),
             Bounded(slope), Bounded(slope - Z * error), Bounded(slope + Z * error),
-            trend.Missing is not null ? null : trend.Theta is null ? "poisson" : "negative_binomial", trend.Missing,
-            past.Upper, past.Missing is null ? past.Alarm : null);
+            trend.Missing is not null ? null : trend.Theta is null ? "poisson" : "negative_binomial", trend.Missing);
     }
 
     private static CountModel Trend(IReadOnlyList<(int Month, long Count, double Exposure)> months)

@@ -7,7 +7,8 @@ namespace PartsSignal.Reports.Charts;
 /// <param name="Band">Its name, for example <c>2-4</c>.</param>
 /// <param name="Rate">The rate with its interval, or why there is none.</param>
 /// <param name="Events">Events counted.</param>
-internal sealed record BandRate(string Band, Estimate Rate, long Events);
+/// <param name="Exposure">What they are divided by; 0: not known.</param>
+internal sealed record BandRate(string Band, Estimate Rate, long Events, double Exposure = 0);
 
 /// <summary>Rates by age band, each with its interval and its count.</summary>
 /// <param name="Text">Its words.</param>

@@ -48,35 +48,46 @@ internal static class AgeSection
             return null;
         }
 
+        RegisterMachines machines = RegisterMachines.Read(database);
         return new AgeFacts(
-            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, [.. g]))],
+            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, machines, [.. g]))],
             [.. database.Read<NotCurved>("queries/report/ages_not_drawn.sql")
                 .Select(n => new AgeRefusal($"{Format.Words(n.ApplianceType)} {Format.Words(n.Component)}", n.Failures, n.Reason ?? "not known"))]);
     }
 
-    private static AgeGroup Group(Database database, IReadOnlyList<Curved> curves)
+    private static AgeGroup Group(Database database, RegisterMachines machines, IReadOnlyList<Curved> curves)
     {
         Curved whole = curves.FirstOrDefault(c => c.IsWhole) ?? curves[0];
-        string title = $"{Format.Words(whole.ApplianceType)}, {Format.Words(whole.Component)}: share {(whole.IsRegister ? "still without a failure" : "of failures not yet come")}";
+        string title = $"{Format.Words(whole.ApplianceType)}, {Format.Words(whole.Component)}, {(whole.IsRegister ? machines.Name : machines.LogWhose == "household" ? "household machines" : "all machines")}: share {(whole.IsRegister ? "still without a failure" : "of the failures we were called to that came later")}";
         string method = whole.IsRegister
-            ? "Registered appliances, watched whether they fail or not; entry at the age they were first watched (Kaplan and Meier)."
-            : $"Job log alone, corrected for ages the log could not see, {whole.Condition}; how many fail at all is not in a log.";
+            ? $"Listed machines, watched whether they fail or not, from the age at which that began (Kaplan and Meier). {machines.Scope}"
+            : $"Job log alone, {whole.Condition}, corrected for the ages the log could not see. Earlier repairs that we never saw make the ages look too high; machines scrapped or repaired elsewhere make them look too low.";
+        IReadOnlyList<CurvePoint>[] points = [.. curves.Select(c => Points(database, c))];
+        CurvePoint? half = whole.IsRegister ? null : points[curves.Index().First(c => c.Item == whole).Index].FirstOrDefault(p => p.Value <= 50);
         return new AgeGroup(
-            Format.Capital(title), method, $"{Format.Count(whole.Units)} units, {Format.Count(whole.Failures)} first failures.", Conclusion(whole, curves),
-            whole.IsRegister ? "without failure, %" : "not failed yet, %",
-            [.. curves.Select(c => new Curve(c.IsWhole ? "all families" : $"family {c.ModelFamily}", Points(database, c), Steps: true))]);
+            Format.Capital(title), method, whole.IsRegister
+                ? $"{Format.Count(whole.Units)} units, {Format.Count(whole.Failures)} of them with a failure of this part."
+                : $"{Format.Count(whole.Failures)} failures.", Conclusion(whole, machines, curves, half?.X),
+            whole.IsRegister ? "without failure, %" : "came later, %",
+            [.. curves.Select((c, i) => new Curve(c.IsWhole ? "all families" : $"family {c.ModelFamily}", points[i], Steps: true))]);
     }
 
-    private static string Conclusion(Curved whole, IReadOnlyList<Curved> curves)
+    private static string Conclusion(Curved whole, RegisterMachines machines, IReadOnlyList<Curved> curves, double? halfCame)
     {
-        string half = whole.MedianYears.Value is { } median
-            ? $"Half {(whole.IsRegister ? "have failed" : $"of those {whole.Condition?.Replace("given that it fails", "that fail", StringComparison.Ordinal)} have failed")} by {Format.Number(median)} years{Range(whole.MedianYears)}."
-            : $"The age by which half have failed is not known ({whole.MedianYears.Missing}).";
+        string part = Format.Words(whole.Component);
+        string half = (whole.IsRegister, whole.MedianYears.Value, halfCame) switch
+        {
+            (true, _, _) when machines.IsMixed => machines.Scope,
+            (true, { } median, _) => $"Half of {machines.Name} had a {part} failure by {Format.Number(median)} years{Range(whole.MedianYears)}.",
+            (true, null, _) => $"The age by which half have failed is not known ({whole.MedianYears.Missing}).",
+            (false, _, { } age) => $"Of the {part} failures we were called to, half came before {Format.Number(age)} years. This does not say how many fail.",
+            _ => $"At which age half of the {part} failures came is not known.",
+        };
         string nature = whole.Nature switch
         {
-            "wear" => " The rate grows with age: wear.",
-            "early" => " The rate falls with age: early failures.",
-            "chance" => " The rate hardly changes with age: chance.",
+            "wear" => " Wears out with age.",
+            "early" => " Fails more when new.",
+            "chance" => " Fails about equally at any age.",
             _ => "",
         };
         return half + nature + string.Concat(curves.Where(c => !c.IsWhole && c.OthersRatio is not null)

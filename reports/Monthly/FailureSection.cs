@@ -11,7 +11,9 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Families">Families by calls in the period, most first.</param>
 /// <param name="Rates">Rates by age band of the components with most failures; empty if there is no register.</param>
 /// <param name="Period">The period the shares cover, in words.</param>
-internal sealed record FailureFacts(IReadOnlyList<ComponentShare> Components, IReadOnlyList<FamilyShare> Families, IReadOnlyList<BandSeries> Rates, string Period);
+/// <param name="Machines">Whose machines the rates speak of.</param>
+internal sealed record FailureFacts(
+    IReadOnlyList<ComponentShare> Components, IReadOnlyList<FamilyShare> Families, IReadOnlyList<BandSeries> Rates, string Period, RegisterMachines Machines);
 
 /// <summary>One component's share of the calls.</summary>
 /// <param name="Need">The component.</param>
@@ -51,7 +53,7 @@ internal static class FailureSection
 
     private sealed record Excess(string ModelFamily, string Component, double Ratio);
 
-    private sealed record Band(string ApplianceType, string Component, string AgeBand, long Events, Estimate Estimate, long Failures, double UnitYears);
+    private sealed record Band(string ApplianceType, string Component, string AgeBand, long Events, double Exposure, Estimate Estimate, long Failures, double UnitYears);
 
     /// <summary>Components and families of the month, and rates by age on the register; null if they were not computed.</summary>
     public static FailureFacts? Read(Database database, DateOnly month)
@@ -68,7 +70,7 @@ internal static class FailureSection
             database.Read<ComponentShare>("queries/report/month_needs.sql", ("month", month)),
             [.. database.Read<FamilyRow>("queries/report/month_families.sql", ("month", month)).Select(f =>
                 new FamilyShare(f.ModelFamily, f.ApplianceType, f.Brand, f.Calls, f.Share, f.TopComponent) { StandsOut = string.Join("; ", standsOut[f.ModelFamily].Distinct()) })],
-            Rates(database), $"Calls of {Format.Month(month)}");
+            Rates(database), $"Calls of {Format.Month(month)}", RegisterMachines.Read(database));
     }
 
     private static IReadOnlyList<BandSeries> Rates(Database database) => !database.Has("failure_rates") ? [] :
@@ -76,8 +78,8 @@ internal static class FailureSection
             .GroupBy(b => (b.ApplianceType, b.Component))
             .Select(g => new BandSeries(
                 $"{Format.Words(g.Key.ApplianceType)} {Format.Words(g.Key.Component)}",
-                $"Register: {Format.Count(g.First().Failures)} failures in {Format.Number(g.First().UnitYears)} unit-years, all months up to the day of the data.",
-                [.. g.Select(b => new BandRate(b.AgeBand, b.Estimate, b.Events))]))];
+                $"{Format.Count(g.First().Failures)} failures in {Format.Number(g.First().UnitYears)} machine-years on the register, all months up to the day of the data.",
+                [.. g.Select(b => new BandRate(b.AgeBand, b.Estimate, b.Events, b.Exposure))]))];
 
     /// <param name="facts">What is known, or null if rates were not computed.</param>
     public static Section Build(FailureFacts? facts) => new("failures", "What fails most", [.. Blocks(facts)]);
@@ -101,9 +103,14 @@ internal static class FailureSection
         {
             yield return new Missing("Failure rates by age are not shown: no register lists units whether they fail or not, so there are no unit-years to divide by. Shares of calls say what is repaired most, not what fails soonest.");
         }
+        else if (facts.Machines.IsMixed)
+        {
+            yield return new Missing($"Failure rates by age are not shown. {facts.Machines.Scope}");
+        }
         else
         {
-            yield return new SubHeading("Rates by age on the register");
+            yield return new SubHeading($"Failure rates by age: {facts.Machines.Name}");
+            yield return new Paragraph($"A failure is a case in which this part was at fault; callbacks count with the repair they belong to. Age counts from the build date. {facts.Machines.Scope}");
             yield return new SideBySide([.. facts.Rates.Select(Rate)]);
         }
     }
@@ -147,12 +154,8 @@ internal static class FailureSection
 
     private static BandRates Rate(BandSeries series, int i)
     {
-        BandRate? worst = series.Bands.Where(b => b.Rate.Value is not null).MaxBy(b => b.Rate.Value);
-        string conclusion = worst is null
-            ? "Too few unit-years at any age."
-            : $"Most failures per unit-year at {worst.Band} years: {Format.Estimate(worst.Rate)} per 100 unit-years.";
         return new BandRates(
-            new ChartText($"band-rates-{i + 1}", $"{Format.Capital(series.Name)} failures by age", conclusion, series.Basis,
+            new ChartText($"band-rates-{i + 1}", $"{Format.Capital(series.Name)} failures by age", AgePattern.Describe(series.Bands), series.Basis,
                 string.Join("; ", series.Bands.Select(b => $"{b.Band} years {Format.Estimate(b.Rate)}")) + "."),
             "age of the appliance, years", "failures per 100 unit-years", series.Bands);
     }

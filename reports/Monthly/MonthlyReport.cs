@@ -64,6 +64,8 @@ internal sealed record MonthlyFacts
 
     public RisingFacts? Rising { get; init; }
 
+    public BadBatchFacts? Batches { get; init; }
+
     public FailureFacts? Failures { get; init; }
 
     public AgeFacts? Ages { get; init; }
@@ -82,14 +84,16 @@ internal sealed record MonthlyFacts
     public static MonthlyFacts Read(Database database, MonthlyOptions options)
     {
         RisingFacts? rising = RisingReader.Read(database, options.Month);
+        BadBatchFacts? batches = BadBatchSection.Read(database, options.AsOf);
         ReturnFacts? returns = ReturnSection.Read(database, options);
         DataQualityFacts dataQuality = DataQualitySection.Read(database);
         return new MonthlyFacts
         {
             Shop = options.Shop,
             Currency = options.Currency,
-            Opening = OpeningSection.Read(database, options, rising, returns, dataQuality),
+            Opening = OpeningSection.Read(database, options, rising, returns, dataQuality, batches),
             Rising = rising,
+            Batches = batches,
             Failures = FailureSection.Read(database, options.Month),
             Ages = AgeSection.Read(database),
             Returns = returns,
@@ -105,6 +109,7 @@ internal sealed record MonthlyFacts
     [
         OpeningSection.Build(Opening),
         RisingSection.Build(Rising),
+        BadBatchSection.Build(Batches),
         FailureSection.Build(Failures),
         AgeSection.Build(Ages),
         ReturnSection.Build(Returns, Currency),

@@ -44,6 +44,9 @@ internal sealed record OpeningFacts(
     MonthFacts Now, MonthFacts? Before, MonthFacts? YearAgo, IReadOnlyList<string>? Rising,
     ReturnMonth? CameBack, int CallbackDays, long Rejected, long Read, DateOnly AsOf)
 {
+    /// <summary>Suspect batches, one short text each, clearest first.</summary>
+    public IReadOnlyList<string> Batches { get; init; } = [];
+
     /// <summary>Repairs of the month before that of <see cref="CameBack"/>, or null.</summary>
     public ReturnMonth? CameBackBefore { get; init; }
 
@@ -54,7 +57,7 @@ internal sealed record OpeningFacts(
 /// <summary>The month in five sentences, and its headline figures beside the month before and the year before.</summary>
 internal static class OpeningSection
 {
-    public static OpeningFacts Read(Database database, MonthlyOptions options, RisingFacts? rising, ReturnFacts? returns, DataQualityFacts dataQuality)
+    public static OpeningFacts Read(Database database, MonthlyOptions options, RisingFacts? rising, ReturnFacts? returns, DataQualityFacts dataQuality, BadBatchFacts? batches = null)
     {
         Dictionary<DateOnly, MonthFacts> months = database.Has("month_figures")
             ? database.Read<MonthFacts>("queries/report/month_figures.sql", ("month", options.Month)).ToDictionary(m => m.Month)
@@ -67,6 +70,7 @@ internal static class OpeningSection
             rising is null ? null : [.. rising.Alarms.Select(a => a.InShort)],
             watched, options.CallbackDays, dataQuality.Files.Sum(f => f.Rejected), dataQuality.Files.Sum(f => f.RowsRead), options.AsOf)
         {
+            Batches = batches is null ? [] : [.. batches.Batches.Where(b => b.Batch.SurvivesCustomer).Select(b => b.Batch.Name)],
             CameBackBefore = returns?.Months.FirstOrDefault(m => m.Month == watched?.Month.AddMonths(-1)),
             CameBackYearAgo = returns?.Months.FirstOrDefault(m => m.Month == watched?.Month.AddYears(-1)),
         };

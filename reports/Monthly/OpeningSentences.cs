@@ -69,7 +69,13 @@ internal static class OpeningSentences
             null => "how many repairs came back cannot be told",
             { } month => $"of {Counted(month.Repairs, "repair")} closed in {Format.Month(month.Month)}, {Format.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint, {Format.Share(month.Share)}{Beside(ShareOf(facts.CameBackBefore), ShareOf(facts.CameBackYearAgo))}",
         };
-        return $"{rising}; {back}.";
+        string batch = facts.Batches.Count switch
+        {
+            0 => "",
+            1 => $"; one batch looks bad: {facts.Batches[0]}",
+            var more => $"; {more} batches look bad, first {facts.Batches[0]}",
+        };
+        return $"{rising}{batch}; {back}.";
     }
 
     private static string NotKnown(OpeningFacts facts)

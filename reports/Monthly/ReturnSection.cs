@@ -37,9 +37,8 @@ internal static class ReturnSection
     private const int MonthsKept = 25;
     private const int MonthsShown = 13;
     private const int RowsDrawn = 12;
-    private const int FewestToStandOut = 3;
 
-    private sealed record Group(string GroupKind, string Member, long Repairs, long Callbacks, Estimate Share, long NotFollowed);
+    private sealed record Group(string GroupKind, string Member, long Repairs, long Callbacks, Estimate Share, long NotFollowed, bool StandsOut);
 
     /// <summary>Returns up to the month asked for; null if they were not computed.</summary>
     public static ReturnFacts? Read(Database database, MonthlyOptions options)
@@ -58,11 +57,11 @@ internal static class ReturnSection
         return new ReturnFacts(
             options.CallbackDays, [.. months.TakeLast(MonthsKept)],
             [.. groups.Where(g => g.GroupKind == "component" && g.Repairs > 0)
-                .Select(g => new ReturnRow(g.Member, g.Repairs, g.Callbacks, g.Share, all is not null && g.Share.Lower > all && g.Callbacks >= FewestToStandOut))],
+                .Select(g => new ReturnRow(g.Member, g.Repairs, g.Callbacks, g.Share, g.StandsOut))],
             database.Read<ReturnJob>("queries/report/callback_jobs.sql", ("month", options.Month)),
             months.Length == 0 ? null : months.TakeLast(12).Sum(m => m.CameBack) * options.SecondVisitCost,
             overall + "Repairs on units that cannot be followed are left out, and customers who called another shop leave no trace, so the shares are lower bounds. "
-            + "A component stands out when its whole interval lies above the share of all repairs.");
+            + "A part is named only if it comes back clearly more often than all other parts together, with the number of parts compared allowed for: of ten named, about one may be chance.");
     }
 
     /// <param name="facts">What is known, or null if returns were not computed.</param>
@@ -106,7 +105,7 @@ internal static class ReturnSection
         ReturnRow[] rows = [.. facts.Components.Take(RowsDrawn)];
         string[] loud = [.. rows.Where(r => r.StandsOut).Select(r => Format.Words(r.Name))];
         string conclusion = loud.Length == 0
-            ? "No component comes back clearly more often than the others: the differences may be chance."
+            ? "No part comes back clearly more often than the others: the differences may be chance."
             : $"Comes back more often than the rest: {string.Join(", ", loud)}.";
         return new IntervalDots(
             new ChartText("returns", $"Share of repairs that came back within {facts.Days} days", conclusion,

@@ -11,12 +11,12 @@ internal static class RisingReader
     private const string Drift = "drift";
     private const int MonthsBefore = 6;
 
-    private sealed record Scan(DateOnly Month, long SeriesTested, double FalseShare, double? FalseDrifts);
+    private sealed record Scan(DateOnly Month, long SeriesTested, double FalsePerYear);
 
     private sealed record Blind(double? Expected, double? DetectableRatio);
 
     private sealed record Alarm(
-        DateOnly Month, string Kind, string ApplianceType, string Component, string ModelFamily, long Observed, double Expected, Estimate Ratio, double? P, double? Q,
+        DateOnly Month, string Kind, string ApplianceType, string Component, string ModelFamily, long Observed, double Expected, Estimate LikelyRatio, double? P, double? Q,
         DateOnly? Since, long? LargestCustomerCases, bool? SurvivesCustomer, string? LargestTechnician, bool? SurvivesTechnician,
         string? LargestModel, bool? SurvivesModel, DateOnly? BuiltFrom, DateOnly? BuiltTo, long? BuiltCases, long? BuiltKnown, string? PartOf)
     {
@@ -35,7 +35,7 @@ internal static class RisingReader
 
         // Those least likely by chance first.
         Alarm[] alarms = [.. database.ReadTable<Alarm>("trend_alarms")
-            .OrderBy(a => a.Kind == Drift).ThenBy(a => a.Q ?? double.MaxValue).ThenByDescending(a => a.Ratio.Value)
+            .OrderBy(a => a.Kind == Drift).ThenBy(a => a.Q ?? double.MaxValue).ThenByDescending(a => a.LikelyRatio.Value)
             .ThenBy(a => a.ApplianceType, StringComparer.Ordinal).ThenBy(a => a.Component, StringComparer.Ordinal).ThenBy(a => a.ModelFamily, StringComparer.Ordinal)];
         return new RisingFacts(
             [.. alarms.Where(a => a.Month == month && a.PartOf is null).Select(a => Describe(database, month, a))],
@@ -47,7 +47,7 @@ internal static class RisingReader
                 .OrderByDescending(a => a.Month)
                 .Select(a => new EarlierAlarm(a.Month, a.Name, a.Observed, a.Expected, a.Since))],
             scan.SeriesTested,
-            $"Each series of the month (a component, a family, or both) is held against its own months before, as it could be told at the month's end. Of the alarms for one month about {Format.Percent(scan.FalseShare)} may be false; of slow rises chance alone would give {Format.Number(scan.FalseDrifts ?? 0)} a month.",
+            $"Each part, family, and part in one family is compared with its own earlier months. Even if nothing is wrong, expect about {Times(scan.FalsePerYear)} of these a year. Read the jobs behind each before you act.",
             NotSeen(database));
     }
 
@@ -56,7 +56,7 @@ internal static class RisingReader
         ReadOnlySpan<(string, object?)> series = [("type", alarm.ApplianceType), ("component", alarm.Component), ("family", alarm.ModelFamily), ("month", month)];
         IReadOnlyList<AlarmMonth> months = database.Has("trend_months") ? database.Read<AlarmMonth>("queries/report/alarm_months.sql", series) : [];
         return new RisingAlarm(
-            alarm.Name, alarm.Kind == Drift, alarm.Observed, alarm.Expected, alarm.Ratio, alarm.P, alarm.Since, Evidence(alarm),
+            alarm.Name, alarm.Kind == Drift, alarm.Observed, alarm.Expected, alarm.LikelyRatio, alarm.P, alarm.Since, Evidence(alarm),
             [.. months.Select(m => new SeriesMonth(m.Month, m.Known, m.Expected, m.AlarmCount, m.Alarm, m.Completeness >= 0.9))],
             database.Read<AlarmJob>("queries/report/alarm_jobs.sql", [.. series, ("kind", alarm.Kind)]));
     }
@@ -83,9 +83,11 @@ internal static class RisingReader
         }
     }
 
+    private static string Times(double perYear) => perYear < 1.5 ? "one" : Format.Count((long)Math.Round(perYear));
+
     private static string NotSeen(Database database) =>
         database.Has("trend_tests") && database.Single<Blind>("queries/report/trend_blind.sql") is { Expected: { } expected, DetectableRatio: { } ratio }
-            ? $"What a month cannot show: in the middle one of all family series ({Format.Number(expected)} calls expected) a rise is found four times in five only from {Format.Number(ratio)} times the usual on."
+            ? $"A typical part in one family is needed about {Format.Number(expected)} times a month. There a month shows only a jump to about {Format.Number(Math.Round(ratio))} times as many; anything smaller is likely to be missed."
             : "";
 }
 

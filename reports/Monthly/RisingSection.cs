@@ -19,7 +19,7 @@ internal sealed record RisingFacts(
 /// <param name="Slow">True for a slow rise, counted since it began; false for more calls in this month than expected.</param>
 /// <param name="Seen">Calls counted.</param>
 /// <param name="Expected">Calls expected from earlier months.</param>
-/// <param name="Ratio">Seen over expected.</param>
+/// <param name="Ratio">How large the rise is, given that it was large enough to be named.</param>
 /// <param name="PValue">Chance of so many or more if nothing changed, or null for a slow rise.</param>
 /// <param name="Since">First month of the rise, or null if it cannot be told.</param>
 /// <param name="Evidence">What speaks for and against one cause, a sentence each.</param>
@@ -61,8 +61,8 @@ internal static class RisingSection
         return
         [
             new Paragraph(facts.Alarms.Count == 0
-                ? $"Nothing rose beyond what chance explains. {Format.Count(facts.SeriesScanned)} series were looked at."
-                : $"{Format.Count(facts.Alarms.Count)} of {Format.Count(facts.SeriesScanned)} series rose beyond what chance explains."),
+                ? $"Nothing is clearly increasing. We checked {Format.Count(facts.SeriesScanned)} parts, families, and parts in one family."
+                : $"{Format.Count(facts.Alarms.Count)} of the {Format.Count(facts.SeriesScanned)} parts, families, and parts in one family that we checked rose more than chance explains."),
             new Paragraph(facts.Rule),
             .. facts.Blind.Length > 0 ? [new Paragraph(facts.Blind)] : Array.Empty<IBlock>(),
             .. facts.Alarms.Take(AlarmsDrawn).SelectMany((a, i) => Alarm(a, i + 1)),
@@ -72,7 +72,7 @@ internal static class RisingSection
 
     private static IEnumerable<IBlock> Alarm(RisingAlarm alarm, int number)
     {
-        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where {Format.Number(alarm.Expected)} were to be expected: {Format.Estimate(alarm.Ratio)} times the usual.{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
+        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where about {Format.Number(alarm.Expected)} were expected. That is likely a rise to {Format.Estimate(alarm.Ratio)} times the usual: a count that stands out by chance looks larger than the rise behind it, and this figure allows for that.{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
         yield return new SubHeading($"{number}. {alarm.Name}");
         yield return alarm.Months.Count == 0 ? new Paragraph(conclusion) : new MonthlySeries(
             new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
@@ -113,13 +113,13 @@ internal static class RisingSection
                 [new("What", p => p.Name), new("Calls", p => p.Seen, CellKind.Count), new("Expected", p => p.Expected, CellKind.Number), new("Explained by", p => p.PartOf)]);
         }
 
-        yield return TableView.Create("rising-before", "Rises told in the six months before", "Each as it could be told at its month's end.", facts.Before,
+        yield return TableView.Create("rising-before", "Flagged in the last six months", "Each as it could be told at its month's end.", facts.Before,
             [
                 new("Month", b => Format.Month(b.Month)), new("What", b => b.Name), new("Calls", b => b.Seen, CellKind.Count), new("Expected", b => b.Expected, CellKind.Number),
                 new("Since", b => Month(b.Since)),
             ]) with
         {
-            WhenEmpty = "No rise was told in the six months before.",
+            WhenEmpty = "Nothing was flagged in the last six months.",
         };
     }
 

@@ -1,4 +1,5 @@
--- One row per job and component fitted on a finished repair of a known appliance.
+-- One row per finished repair of a known unit and the component at fault in it, if it was fitted. What was fitted along with
+-- it, an accessory or a second part, did not fail and is left out.
 select
     job_id,
     component,
@@ -9,5 +10,5 @@ select
     appliance_type,
     model_family
 from int_fitted_parts
-where component is not null
+where is_cause
 group by job_id, component, unit_id, fitted_on, appliance_type, model_family

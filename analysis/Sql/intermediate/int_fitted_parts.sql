@@ -8,6 +8,7 @@ select
     p.part_number,
     p.fitted_number,
     p.supplier,
+    p.component = j.main_component as is_cause,
     j.closed_on as fitted_on,
     coalesce(j.appliance_type, 'unknown') as appliance_type,
     coalesce(j.model_family, 'unknown') as model_family

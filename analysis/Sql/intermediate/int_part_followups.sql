@@ -1,13 +1,15 @@
--- One row per component fitted on a finished repair of a known appliance: when the same component was fitted on it
--- again.
-with replaced_again as (
-    select f.job_id, f.component, min(n.fitted_on) as again_on
+-- One row per component at fault and fitted on a finished repair of a known unit: when the same component was at fault on
+-- it again. Fitting it once more along with another part is no failure.
+with failed_again as (
+    select f.job_id, f.component, min(j.opened_on) as again_on
     from int_fitted_components as f
-    join int_fitted_components as n
-        on f.unit_id = n.unit_id
-        and f.component = n.component
-        and f.job_id <> n.job_id
-        and n.fitted_on > f.fitted_on
+    cross join int_log_window as log
+    join jobs as j
+        on f.unit_id = j.unit_id
+        and j.main_component = f.component
+        and j.job_id <> f.job_id
+        and j.opened_on > f.fitted_on
+        and j.closed_on <= log.last_day
     group by f.job_id, f.component
 )
 select
@@ -22,7 +24,7 @@ select
     (a.again_on - f.fitted_on)::integer as again_days
 from int_fitted_components as f
 cross join int_log_window as log
-left join replaced_again as a
+left join failed_again as a
     on f.job_id = a.job_id and f.component = a.component
 left join units as u
     on f.unit_id = u.unit_id

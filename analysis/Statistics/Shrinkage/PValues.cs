@@ -45,6 +45,9 @@ internal static class PValues
 /// <param name="Count">Smallest count; default 3.</param>
 public sealed record EffectGate(double Q = 0.10, double Ratio = 1.5, long Count = 3)
 {
+    /// <summary>The smallest count that is large enough when so many are expected.</summary>
+    public long Fewest(double expected) => Math.Max(Count, (long)Math.Ceiling(Ratio * expected));
+
     /// <summary>True when all three hold.</summary>
     public bool Passes(double? q, double? ratio, long count) => q <= Q && ratio >= Ratio && count >= Count;
 }

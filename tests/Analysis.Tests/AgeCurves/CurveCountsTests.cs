@@ -71,7 +71,7 @@ public sealed class CurveCountsTests
         using Database database = Open(
             [Registered("a", installed)],
             [Call("1", "a", installed.AddDays(100), "drain_pump"), Call("2", "a", installed.AddDays(120), "drain_pump"), Call("3", "a", installed.AddDays(400), "drain_pump")]);
-        Assert.Equal([false, true, false], database.Query("from unit_failures", r => r.Flag(7)!.Value));
+        Assert.Equal([100, 400], database.Query("from unit_failures", r => r.Int(5)));
         Assert.Equal([100, 400], database.Query("from unit_repairs", r => r.GetFieldValue<List<int>>(5))[0]);
     }
 

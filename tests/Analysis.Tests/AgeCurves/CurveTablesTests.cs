@@ -40,7 +40,7 @@ public sealed class CurveTablesTests
     }
 
     [Fact]
-    public void AgeCurves_LogAlone_SaysGivenThatItFails()
+    public void AgeCurves_LogAlone_SpeaksOfFailuresCalledTo_NotOfALife()
     {
         JobRow[] calls = [.. Enumerable.Range(0, 120).Select(i => Call($"j{i}", $"u{i}", FirstDay.AddDays(10 + i * 14), "drain_pump"))];
         UnitRow[] units = [.. calls.Select((c, i) => Made(c.UnitId!, c.OpenedOn.AddDays(-(300 + (i * 37 % 2500)))))];
@@ -48,7 +48,9 @@ public sealed class CurveTablesTests
         AgeCurveTables tables = AgeCurveTables.Create(database);
         AgeCurveSummary all = tables.Summaries.Single(s => s.ModelFamily == "all");
         Assert.Equal((CurveBasis.LogOnly, 120), (all.Basis, all.Failures));
-        Assert.StartsWith("given that it fails by", all.Condition, StringComparison.Ordinal);
+        Assert.StartsWith("of the failures we were called to up to", all.Condition, StringComparison.Ordinal);
+        Assert.Equal((null, null, null), (all.MedianYears, all.ScaleYears, all.ScaleUpper));
+        Assert.All(tables.Summaries, s => Assert.NotNull(s.MedianMissing));
         Assert.Equal(1, tables.Points.Last(p => p.ModelFamily == "all").ShareFailed!.Value, tolerance: 1e-9);
     }
 

@@ -31,7 +31,7 @@ public sealed class FailingCheckTests : IDisposable
 
         public Task<long> RunAsync(RunContext context, CancellationToken cancellation)
         {
-            CallbackShare[] rows = [new(30, "technician", "T7", 20, 30, 1.5, 1, 2, 30, 0, null)];
+            CallbackShare[] rows = [new(30, "technician", "T7", 20, 30, 1.5, 1, 2, 30, 0, null, null, null, null, false)];
             context.AddResult("callback_shares", rows);
             return Task.FromResult(1L);
         }

@@ -12,7 +12,7 @@ public sealed class AgeSectionTests
         from (values
             ('drain_pump', 'all', 'register', null::varchar, 9.0::double, 'wear', null::double, null::double, null::varchar),
             ('drain_pump', 'K41', 'register', null, 6.0, null, 2.5, 0.01, null),
-            ('igniter', 'all', 'log', 'given that it fails by 12 years', null, 'chance', null, null, null),
+            ('igniter', 'all', 'log', 'of the failures we were called to up to 12.0 years of age', null, 'chance', null, null, null),
             ('door_seal', 'all', 'log', null, null, null, null, null, 'too few failures of known age')
         ) as t(component, model_family, basis, condition, median, nature, others_ratio, others_p, curve_missing)
         """;
@@ -36,10 +36,10 @@ public sealed class AgeSectionTests
     {
         using Database database = SectionCase.Session(Summary, Points);
         AgeFacts facts = AgeSection.Read(database)!;
-        Assert.Equal(["Washer, drain pump: share still without a failure", "Washer, igniter: share of failures not yet come"], facts.Groups.Select(g => g.Name));
+        Assert.Equal(["Washer, drain pump, the listed machines: share still without a failure", "Washer, igniter, all machines: share of the failures we were called to that came later"], facts.Groups.Select(g => g.Name));
         Assert.Equal(["all families", "family K41"], facts.Groups[0].Curves.Select(c => c.Name));
-        Assert.Equal("Half have failed by 9.00 years (from 8.00). The rate grows with age: wear. Family K41 failed 2.50 times as often as its type would at the same ages.", facts.Groups[0].Conclusion);
-        Assert.Equal("The age by which half have failed is not known (not reached). The rate hardly changes with age: chance.", facts.Groups[1].Conclusion);
+        Assert.Equal("Half of the listed machines had a drain pump failure by 9.00 years (from 8.00). Wears out with age. Family K41 failed 2.50 times as often as its type would at the same ages.", facts.Groups[0].Conclusion);
+        Assert.Equal("At which age half of the igniter failures came is not known. Fails about equally at any age.", facts.Groups[1].Conclusion);
     }
 
     [Fact]
@@ -54,5 +54,33 @@ public sealed class AgeSectionTests
     {
         using Database database = SectionCase.Session(Summary, Points);
         Assert.Equal(["washer door seal", 48L, "too few failures of known age"], SectionCase.Table(AgeSection.Build(AgeSection.Read(database)), "ages-not-drawn").Rows[0]);
+    }
+
+    [Fact]
+    public void Read_ContractAndHouseholdMachines_NeverShareAHeadline()
+    {
+        using Database database = SectionCase.Session(Summary, Points, "register_machines as select 300 as machines, 12 as type_unknown, 'mixed' as whose, 'household' as log_whose");
+        AgeFacts facts = AgeSection.Read(database)!;
+        Assert.DoesNotContain("Half of", facts.Groups[0].Conclusion, StringComparison.Ordinal);
+        Assert.Contains("mixes contract and household machines", facts.Groups[0].Conclusion, StringComparison.Ordinal);
+        Assert.Contains("12 are of unknown type", facts.Groups[0].Conclusion, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_ContractMachines_AreNamedAndNotForHouseholds()
+    {
+        using Database database = SectionCase.Session(Summary, Points, "register_machines as select 300 as machines, 0 as type_unknown, 'contract' as whose, 'household' as log_whose");
+        AgeFacts facts = AgeSection.Read(database)!;
+        Assert.Contains("the listed contract machines", facts.Groups[0].Name, StringComparison.Ordinal);
+        Assert.Contains("Do not use the figures for households.", facts.Groups[0].Method, StringComparison.Ordinal);
+        Assert.Contains("household machines", facts.Groups[1].Name, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_LogAlone_SaysWhenHalfOfTheFailuresCameAndNotHowManyFail()
+    {
+        using Database database = SectionCase.Session(Summary, Points.Replace("range(3)", "range(13)", StringComparison.Ordinal));
+        Assert.StartsWith(
+            "Of the igniter failures we were called to, half came before 10.0 years. This does not say how many fail.", AgeSection.Read(database)!.Groups[1].Conclusion, StringComparison.Ordinal);
     }
 }

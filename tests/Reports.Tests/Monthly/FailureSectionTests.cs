@@ -73,7 +73,7 @@ public sealed class FailureSectionTests
     [Fact]
     public void Build_TooFewCalls_DoesNotRank()
     {
-        var facts = new FailureFacts([new ComponentShare("door_seal", 1, 1, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024");
+        var facts = new FailureFacts([new ComponentShare("door_seal", 1, 1, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));
         Assert.Contains("Too few calls to rank components.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
     }
 }

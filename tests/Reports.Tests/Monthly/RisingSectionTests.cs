@@ -6,12 +6,12 @@ namespace PartsSignal.Reports.Tests.Monthly;
 
 public sealed class RisingSectionTests
 {
-    private const string Scans = "trend_scans as select date '2024-05-01' as month, 237 as series_tested, 237 as series_summed, 0.1::double as false_share, 0.06::double as false_drifts";
+    private const string Scans = "trend_scans as select date '2024-05-01' as month, 237 as series_tested, 237 as series_summed, 1.9::double as false_per_year";
     private const string AlarmJobs = "trend_alarm_jobs as select date '2024-05-01' as month, 'month' as kind, 'washer' as appliance_type, 'inlet_valve' as component, 'K41' as model_family, 'J1' as job_id";
 
     private const string Alarms = """
         trend_alarms as
-        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as ratio, 2.0::double as ratio_lower, 8.1::double as ratio_upper,
+        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as likely_ratio, 2.0::double as likely_lower, 8.1::double as likely_upper,
             p, q, since, 3 as largest_customer_cases, true as survives_customer, 'Tilly' as largest_technician, false as survives_technician,
             null::varchar as largest_model, null::boolean as survives_model, date '2023-01-01' as built_from, date '2023-03-01' as built_to, 8 as built_cases, 9 as built_known, part_of
         from (values
@@ -64,7 +64,7 @@ public sealed class RisingSectionTests
     {
         using Database database = Filled();
         string text = SectionCase.Text(RisingSection.Build(RisingReader.Read(database, SectionCase.Month)));
-        Assert.Contains("12 calls since it began where 2.10 were to be expected: 4.30 (2.00–8.10) times the usual. The rise began about February 2024.", text, StringComparison.Ordinal);
+        Assert.Contains("12 calls since it began where about 2.10 were expected. That is likely a rise to 4.30 (2.00–8.10) times the usual: a count that stands out by chance looks larger than the rise behind it, and this figure allows for that. The rise began about February 2024.", text, StringComparison.Ordinal);
         Assert.Contains("By chance alone so many would come in about 1 month in 2,500.", text, StringComparison.Ordinal);
     }
 
@@ -83,7 +83,7 @@ public sealed class RisingSectionTests
     {
         Assert.Contains("they need a baseline of earlier months", SectionCase.Text(RisingSection.Build(null)), StringComparison.Ordinal);
         string quiet = SectionCase.Text(RisingSection.Build(new RisingFacts([], [], [], 237, "", "")));
-        Assert.Contains("Nothing rose beyond what chance explains. 237 series were looked at.", quiet, StringComparison.Ordinal);
+        Assert.Contains("Nothing is clearly increasing. We checked 237 parts, families, and parts in one family.", quiet, StringComparison.Ordinal);
         Assert.Contains("No rise was told in the six months before.", quiet, StringComparison.Ordinal);
     }
 

@@ -80,5 +80,5 @@ internal static class SampleMonth
             new(Evil, 3, 310, Estimate.From(0.01, 0.003, 0.028), null, null),
         ],
         [new("K41", "washer", Evil, 52, Estimate.From(0.126, 0.098, 0.162), "inlet_valve") { StandsOut = "inlet valve 2.6 times (share of calls)" }, new("R7", "refrigerator", "Ostrava Blue", 12, Estimate.From(0.029, 0.017, 0.05), null)],
-        [new("drain pump", "Register of 212 units, 1,840 unit-years.", ChartGallery.Bands().Bands)], "Calls of May 2024");
+        [new("drain pump", "Register of 212 units, 1,840 unit-years.", ChartGallery.Bands().Bands)], "Calls of May 2024", new RegisterMachines(212, 0, "contract", "household"));
 }

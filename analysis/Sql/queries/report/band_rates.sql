@@ -14,7 +14,7 @@ most as (
     limit 4
 )
 select
-    r.appliance_type, r.component, r.age_band, r.events::bigint as events, r.estimate, r.lower, r.upper, r.missing,
+    r.appliance_type, r.component, r.age_band, r.events::bigint as events, r.exposure, r.estimate, r.lower, r.upper, r.missing,
     m.failures::bigint as failures, m.unit_years
 from rates as r
 join most as m using (appliance_type, component)

@@ -8,7 +8,7 @@ select
     count(*) as events
 from unit_failures as f
 join unit_ages as u using (unit_id)
-where u.left_out is null and not f.same_case
+where u.left_out is null
     and f.age_days > u.entry_days and f.age_days <= u.exit_days
 group by all
 order by u.basis, u.appliance_type, u.model_family, f.component, age_year

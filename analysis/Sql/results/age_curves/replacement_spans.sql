@@ -4,12 +4,9 @@ with log as (
     from int_log_window
 ),
 failed_again as (
-    select f.job_id, f.component, min(j.opened_on) as again_on
-    from int_fitted_components as f
-    join jobs as j
-        on f.unit_id = j.unit_id and j.main_component = f.component
-        and j.opened_on > f.fitted_on and j.job_id <> f.job_id and j.opened_on <= (select last_day from log)
-    group by all
+    select job_id, component, fitted_on + again_days as again_on
+    from int_part_followups
+    where again_days is not null
 ),
 superseded as (
     select f.job_id, f.component, min(s.effective_on) as superseded_on

@@ -12,12 +12,11 @@ select
     u.unit_id,
     u.appliance_type,
     u.model_family,
-    (
-        year(u.made_from + (u.made_to - u.made_from) // 2) * 12 + month(u.made_from + (u.made_to - u.made_from) // 2) - 1
-    )::integer as made_month,
+    (year(b.built_on) * 12 + month(b.built_on) - 1)::integer as made_month,
     u.registered
 from units as u
 cross join log
+cross join lateral (select u.made_from + ((u.made_to - u.made_from) // 2)::integer as built_on) as b
 anti join written_off as w using (unit_id)
 where u.appliance_type is not null
     and u.model_family is not null
