@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.Statistics.Distributions;
 
 namespace PartsSignal.Analysis.Trends;
@@ -29,7 +28,6 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, double askedF
         bool drift = kind == TrendAlarm.OfDrift;
         long alarmCount = AlarmLimit.Of(test, askedFor, options);
         long enough = drift ? options.Gate.Fewest(test.Expected) : Math.Min(test.Observed, Math.Max(alarmCount, options.Gate.Fewest(test.Expected)));
-        Estimate ratio = SelectedRatio.From(test, enough);
         Removal customer = LeaveOneOut.Without(table, key, cases, c => c.Customer, again, options.Gate);
         Removal technician = LeaveOneOut.Without(table, key, cases, c => c.Technician, again, options.Gate);
         Removal model = LeaveOneOut.Without(table, key, cases, c => c.Model, again, options.Gate);
@@ -39,7 +37,7 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, double askedF
             month, kind, key.ApplianceType, key.Component, key.ModelFamily,
             test.BaselineMonths, test.Baseline.Events, 100 * test.Baseline.Events / test.Baseline.Exposure,
             test.Expected, test.Observed, test.Ratio,
-            ratio.Value!.Value, ratio.Lower, drift ? null : ratio.Upper,
+            SelectedRatio.AtLeast(test, enough),
             test.Completeness, drift ? null : test.P, q, drift ? options.DriftRunLength : null,
             TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, askedFor).DetectableRatio(test.Expected),
             customer.Cases, customer.Survives, technician.Largest, technician.Survives, model.Largest, model.Survives,

@@ -1,6 +1,6 @@
 namespace PartsSignal.Analysis.Trends;
 
-/// <summary>A rise that passed, with all that is needed to judge it. Intervals 95 %.</summary>
+/// <summary>A rise that passed, with all that is needed to judge it.</summary>
 /// <param name="Month">First day of the month.</param>
 /// <param name="Kind">month: more than the month should have; drift: more than the year should have.</param>
 /// <param name="ApplianceType">For example washer.</param>
@@ -12,9 +12,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Expected">Cases expected to be known by the end of the month (drift: since it began).</param>
 /// <param name="Observed">Cases known by then.</param>
 /// <param name="Ratio">Observed over expected.</param>
-/// <param name="LikelyRatio">The rise itself, given that only rises large enough to alarm are looked at (<see cref="SelectedRatio"/>).</param>
-/// <param name="LikelyLower">Lower end of its interval.</param>
-/// <param name="LikelyUpper">Upper end of its interval, or null if open; always null for drift, which is selected by a sum.</param>
+/// <param name="LeastRatio">The rise is at least so many times the usual, given that only rises large enough to alarm are looked at (<see cref="SelectedRatio"/>); null: its size cannot be told.</param>
 /// <param name="Completeness">Share of the month's cases known by its end.</param>
 /// <param name="P">Mid-p; null for drift.</param>
 /// <param name="Q">The same held against everything scanned; null for drift.</param>
@@ -47,9 +45,7 @@ public sealed record TrendAlarm(
     double Expected,
     long Observed,
     double Ratio,
-    double LikelyRatio,
-    double? LikelyLower,
-    double? LikelyUpper,
+    double? LeastRatio,
     double Completeness,
     double? P,
     double? Q,

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
@@ -16,7 +15,7 @@ internal static class RisingReader
     private sealed record Blind(double? Expected, double? DetectableRatio);
 
     private sealed record Alarm(
-        DateOnly Month, string Kind, string ApplianceType, string Component, string ModelFamily, long Observed, double Expected, Estimate LikelyRatio, double? P, double? Q,
+        DateOnly Month, string Kind, string ApplianceType, string Component, string ModelFamily, long Observed, double Expected, double Ratio, double? LeastRatio, double? P, double? Q,
         DateOnly? Since, long? LargestCustomerCases, bool? SurvivesCustomer, string? LargestTechnician, bool? SurvivesTechnician,
         string? LargestModel, bool? SurvivesModel, DateOnly? BuiltFrom, DateOnly? BuiltTo, long? BuiltCases, long? BuiltKnown, string? PartOf)
     {
@@ -35,7 +34,7 @@ internal static class RisingReader
 
         // Those least likely by chance first.
         Alarm[] alarms = [.. database.ReadTable<Alarm>("trend_alarms")
-            .OrderBy(a => a.Kind == Drift).ThenBy(a => a.Q ?? double.MaxValue).ThenByDescending(a => a.LikelyRatio.Value)
+            .OrderBy(a => a.Kind == Drift).ThenBy(a => a.Q ?? double.MaxValue).ThenByDescending(a => a.Ratio)
             .ThenBy(a => a.ApplianceType, StringComparer.Ordinal).ThenBy(a => a.Component, StringComparer.Ordinal).ThenBy(a => a.ModelFamily, StringComparer.Ordinal)];
         return new RisingFacts(
             [.. alarms.Where(a => a.Month == month && a.PartOf is null).Select(a => Describe(database, month, a))],
@@ -56,7 +55,7 @@ internal static class RisingReader
         ReadOnlySpan<(string, object?)> series = [("type", alarm.ApplianceType), ("component", alarm.Component), ("family", alarm.ModelFamily), ("month", month)];
         IReadOnlyList<AlarmMonth> months = database.Has("trend_months") ? database.Read<AlarmMonth>("queries/report/alarm_months.sql", series) : [];
         return new RisingAlarm(
-            alarm.Name, alarm.Kind == Drift, alarm.Observed, alarm.Expected, alarm.LikelyRatio, alarm.P, alarm.Since, Evidence(alarm),
+            alarm.Name, alarm.Kind == Drift, alarm.Observed, alarm.Expected, alarm.LeastRatio, alarm.P, alarm.Since, Evidence(alarm),
             [.. months.Select(m => new SeriesMonth(m.Month, m.Known, m.Expected, m.AlarmCount, m.Alarm, m.Completeness >= 0.9))],
             database.Read<AlarmJob>("queries/report/alarm_jobs.sql", [.. series, ("kind", alarm.Kind)]));
     }

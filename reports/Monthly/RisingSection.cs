@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
@@ -19,14 +18,14 @@ internal sealed record RisingFacts(
 /// <param name="Slow">True for a slow rise, counted since it began; false for more calls in this month than expected.</param>
 /// <param name="Seen">Calls counted.</param>
 /// <param name="Expected">Calls expected from earlier months.</param>
-/// <param name="Ratio">How large the rise is, given that it was large enough to be named.</param>
+/// <param name="LeastRatio">How many times the usual it is at least, given that it was large enough to be named, or null if that cannot be told.</param>
 /// <param name="PValue">Chance of so many or more if nothing changed, or null for a slow rise.</param>
 /// <param name="Since">First month of the rise, or null if it cannot be told.</param>
 /// <param name="Evidence">What speaks for and against one cause, a sentence each.</param>
 /// <param name="Months">The series; empty if it was not kept.</param>
 /// <param name="Jobs">The jobs behind it.</param>
 internal sealed record RisingAlarm(
-    string Name, bool Slow, long Seen, double Expected, Estimate Ratio, double? PValue, DateOnly? Since, IReadOnlyList<string> Evidence,
+    string Name, bool Slow, long Seen, double Expected, double? LeastRatio, double? PValue, DateOnly? Since, IReadOnlyList<string> Evidence,
     IReadOnlyList<SeriesMonth> Months, IReadOnlyList<AlarmJob> Jobs)
 {
     /// <summary>The alarm in a few words.</summary>
@@ -72,7 +71,7 @@ internal static class RisingSection
 
     private static IEnumerable<IBlock> Alarm(RisingAlarm alarm, int number)
     {
-        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where about {Format.Number(alarm.Expected)} were expected. That is likely a rise to {Format.Estimate(alarm.Ratio)} times the usual: a count that stands out by chance looks larger than the rise behind it, and this figure allows for that.{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
+        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where about {Format.Number(alarm.Expected)} were expected. {Size(alarm.LeastRatio)}{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
         yield return new SubHeading($"{number}. {alarm.Name}");
         yield return alarm.Months.Count == 0 ? new Paragraph(conclusion) : new MonthlySeries(
             new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
@@ -103,7 +102,7 @@ internal static class RisingSection
             yield return TableView.Create("rising-more", "Further rises", "Those less clear than the ones above.", facts.Alarms.Skip(AlarmsDrawn),
                 [
                     new("What", a => a.Name), new("Calls", a => a.Seen, CellKind.Count), new("Expected", a => a.Expected, CellKind.Number),
-                    new("Times the usual (95 %)", a => a.Ratio, CellKind.Number), new("Since", a => Month(a.Since)),
+                    new("At least, times the usual", a => a.LeastRatio, CellKind.Number), new("Since", a => Month(a.Since)),
                 ]);
         }
 
@@ -124,6 +123,10 @@ internal static class RisingSection
     }
 
     private static string? Month(DateOnly? month) => month is { } known ? Format.Month(known) : null;
+
+    private static string Size(double? least) => least is { } times
+        ? $"The true rate is at least {Format.Number(times)} times the usual; this allows for our looking only at what stands out."
+        : "How large the rise is cannot be told yet: what stands out in one month often looks larger than it is.";
 
     private static string Chance(double? p) => p is not { } chance ? ""
         : $" By chance alone so many would come in {(chance < 0.0001 ? "fewer than 1 month in 10,000" : $"about 1 month in {Format.Count((long)Math.Round(1 / chance))}")}.";

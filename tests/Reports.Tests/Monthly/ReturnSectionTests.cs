@@ -7,13 +7,13 @@ public sealed class ReturnSectionTests
 {
     private const string Shares = """
         callback_shares as
-        select 30 as days, g as "grouping", member, repairs, callbacks, callbacks / repairs as share, lower, 0.2::double as upper, null::varchar as missing, still as not_followed
+        select 30 as days, g as "grouping", member, repairs, callbacks, callbacks / repairs as share, lower, 0.2::double as upper, null::varchar as missing, still as not_followed, member = 'control_board' as stands_out
         from (values
             ('all', 'all', 1000, 40, 0.03::double, 0), ('month', '2024-04-01', 100, 4, 0.01, 0), ('month', '2024-05-01', 100, 6, 0.02, 12), ('month', '2024-06-01', 10, 1, 0.0, 90),
             ('component', 'control_board', 210, 17, 0.051, 0), ('component', 'door_seal', 5, 2, 0.1, 0), ('component', 'drain_pump', 330, 11, 0.019, 0)
         ) as t(g, member, repairs, callbacks, lower, still)
         union all
-        select 60, 'all', 'all', 1000, 80, 0.08, 0.06, 0.1, null, 0
+        select 60, 'all', 'all', 1000, 80, 0.08, 0.06, 0.1, null, 0, false
         """;
 
     private const string Callbacks = """
@@ -41,7 +41,7 @@ public sealed class ReturnSectionTests
     }
 
     [Fact]
-    public void Read_Component_StandsOutOnlyAboveAllAndWithThreeReturns()
+    public void Read_Component_StandsOutWhereTheTableSaysSo()
     {
         using Database database = SectionCase.Session(Shares, Callbacks);
         Assert.Equal(["control_board"], ReturnSection.Read(database, SectionCase.Options)!.Components.Where(c => c.StandsOut).Select(c => c.Name));

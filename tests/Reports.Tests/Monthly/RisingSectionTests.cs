@@ -11,7 +11,7 @@ public sealed class RisingSectionTests
 
     private const string Alarms = """
         trend_alarms as
-        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as likely_ratio, 2.0::double as likely_lower, 8.1::double as likely_upper,
+        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as ratio, 2.0::double as least_ratio,
             p, q, since, 3 as largest_customer_cases, true as survives_customer, 'Tilly' as largest_technician, false as survives_technician,
             null::varchar as largest_model, null::boolean as survives_model, date '2023-01-01' as built_from, date '2023-03-01' as built_to, 8 as built_cases, 9 as built_known, part_of
         from (values
@@ -64,7 +64,7 @@ public sealed class RisingSectionTests
     {
         using Database database = Filled();
         string text = SectionCase.Text(RisingSection.Build(RisingReader.Read(database, SectionCase.Month)));
-        Assert.Contains("12 calls since it began where about 2.10 were expected. That is likely a rise to 4.30 (2.00–8.10) times the usual: a count that stands out by chance looks larger than the rise behind it, and this figure allows for that. The rise began about February 2024.", text, StringComparison.Ordinal);
+        Assert.Contains("12 calls since it began where about 2.10 were expected. The true rate is at least 2.00 times the usual; this allows for our looking only at what stands out. The rise began about February 2024.", text, StringComparison.Ordinal);
         Assert.Contains("By chance alone so many would come in about 1 month in 2,500.", text, StringComparison.Ordinal);
     }
 
@@ -84,7 +84,7 @@ public sealed class RisingSectionTests
         Assert.Contains("they need a baseline of earlier months", SectionCase.Text(RisingSection.Build(null)), StringComparison.Ordinal);
         string quiet = SectionCase.Text(RisingSection.Build(new RisingFacts([], [], [], 237, "", "")));
         Assert.Contains("Nothing is clearly increasing. We checked 237 parts, families, and parts in one family.", quiet, StringComparison.Ordinal);
-        Assert.Contains("No rise was told in the six months before.", quiet, StringComparison.Ordinal);
+        Assert.Contains("Nothing was flagged in the last six months.", quiet, StringComparison.Ordinal);
     }
 
     private static Database Filled()

@@ -70,7 +70,7 @@ internal static class SampleMonth
         month, calls, 41, 365, Estimate.From(first, first - 0.05, first + 0.05), 310, Estimate.From(0.28, 0.23, 0.33), "drain_pump", 34, Estimate.From(0.11, 0.08, 0.15), 33, 90, 4);
 
     private static RisingAlarm Alarm(string name) => new(
-        name, Slow: false, 9, 2.1, Estimate.From(4.3, 2.0, 8.1), 0.0004, new DateOnly(2024, 3, 1),
+        name, Slow: false, 9, 2.1, 2.0, 0.0004, new DateOnly(2024, 3, 1),
         ["8 of 9 appliances of known build month were built from January 2023 to March 2023: this points to a bad batch.", "It stays a rise without model K41-220 B."],
         ChartGallery.Series().Months, [new("J-2024-300", new DateOnly(2024, 5, 3), "K41-220 B", 1.2, "wont fill " + Evil, "PX-20011", "Norrad Supply")]);
 
