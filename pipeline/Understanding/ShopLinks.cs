@@ -1,5 +1,4 @@
 using System.Globalization;
-using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Words;
@@ -169,7 +168,7 @@ internal sealed class ShopLinks
     private void ReadCodes(int t)
     {
         HashSet<string> fields = [.. FieldCatalog.Of(_maps[t]!.Kind).Select(f => f.Name).Intersect(CodedFields)];
-        foreach (ColumnSample column in _tables[t].Sample.Columns.Where(IsCodes))
+        foreach (ColumnSample column in _tables[t].Sample.Columns.Where(CodeMeanings.IsCodes))
         {
             string? given = FieldOf(t, column);
             if (given is not null && !fields.Contains(given))
@@ -180,8 +179,8 @@ internal sealed class ShopLinks
             foreach (int list in Enumerable.Range(0, _tables.Count).Where(o => o != t && MayBeList(o)))
             {
                 if (Keys(list).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, list)) is { } key
-                    && Meaning(list, key) is { } meaning
-                    && (given ?? FieldByMeaning(t, column, list, meaning, fields)) is { } field)
+                    && CodeMeanings.Of(_tables[list].Sample, key) is { } meaning
+                    && (given ?? CodeMeanings.Field([.. fields.Where(f => !_maps[t]!.Columns.ContainsKey(f))], column, _tables[list].Sample, meaning, _words)) is { } field)
                 {
                     _maps[list] = null;
                     Give(t, field, column, new CodeList(_tables[list].Sample.File, _tables[list].Sample.Sheet, key.Name, meaning.Name), list, key);
@@ -219,35 +218,18 @@ internal sealed class ShopLinks
     // Pieces on hand may stand in a column for each van, which jobs name by its number or by who drives it.
     private void NameVans(int t)
     {
-        SourceMap map = _maps[t]!;
-        if (map.Kind != "van_counts" || map.Columns.ContainsKey("van"))
+        if (_maps[t]!.Kind != "van_counts" || _maps[t]!.Columns.ContainsKey("van"))
         {
             return;
         }
 
-        HashSet<string> vans = [.. Others(t).Where(o => _maps[o]!.Kind == "jobs").SelectMany(o => new[] { Column(o, "van"), Column(o, "technician") }).OfType<ColumnSample>().SelectMany(c => c.Texts)];
-        string? Van(string header) => vans.FirstOrDefault(v => v.Equals(header, StringComparison.OrdinalIgnoreCase))
-            ?? (HeaderText.Numbered(header) is { } numbered ? vans.FirstOrDefault(v => v == numbered.Number.ToString(CultureInfo.InvariantCulture)) : null);
-        string[] read = [.. map.Columns.GetValueOrDefault("on_hand", [])];
-        bool byNumber = read.Any(h => HeaderText.Numbered(h) is not null && Van(h) is { } van && !van.Equals(h, StringComparison.OrdinalIgnoreCase));
-        string? Said(string header) => Van(header) ?? (byNumber && HeaderText.Numbered(header) is { } numbered ? numbered.Number.ToString(CultureInfo.InvariantCulture) : null);
-        string[] headers = read.Length > 1 ? read
-            : [.. _tables[t].AllColumns.Where(c => (FieldOf(t, c) is null or "on_hand") && c.IsNumbers && Van(c.Name) is not null).Select(c => c.Name)];
-        if (headers.Length < 2)
+        IEnumerable<string> vans = Others(t).Where(o => _maps[o]!.Kind == "jobs").SelectMany(o => new[] { Column(o, "van"), Column(o, "technician") }).OfType<ColumnSample>().SelectMany(c => c.Texts);
+        string[] free = [.. _tables[t].AllColumns.Where(c => (FieldOf(t, c) is null or "on_hand") && c.IsNumbers).Select(c => c.Name)];
+        if (VanColumns.Complete(_maps[t]!, free, vans.ToHashSet()) is { } found)
         {
-            return;
+            _maps[t] = found.Map;
+            _notes[t].Add(found.Note);
         }
-
-        var columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns) { ["on_hand"] = headers };
-        var named = headers.Where(h => Said(h) is { } van && van != h).ToDictionary(h => h, h => Said(h)!);
-        var words = new Dictionary<string, IReadOnlyDictionary<string, string>>(map.Words);
-        if (named.Count > 0)
-        {
-            words["van"] = named;
-        }
-
-        _maps[t] = map with { Columns = columns, Words = words };
-        _notes[t].Add($"Vans in columns: {string.Join(", ", headers.Select(h => Said(h) is { } van && van != h ? $"'{h}' is van {van}" : $"'{h}'"))}; each is loaded as rows of its own.");
     }
 
     private void Give(int t, string field, ColumnSample column, CodeList? list, int other, ColumnSample key)
@@ -314,40 +296,6 @@ internal sealed class ShopLinks
     }
 
     private static bool IsGeneral(string word) => word is "code" or "number" or "nummer" or "num" or "key" or "ref" or "reference" or "list" or "liste" or "table" or "the" or "data" or "export";
-
-    private static bool IsName(string word) => word is "name" or "nombre" or "nom" or "naam" or "nome" or "nazwa" or "bezeichnung" or "description" or "beschreibung" or "descripcion" or "descrizione" or "omschrijving" or "opis" or "meaning" or "text";
-
-    private static bool IsCodes(ColumnSample column)
-    {
-        string[] texts = [.. column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(60)];
-        return texts.Length >= FewestValues && !column.IsDates && texts.Count(t => t.Length <= 10 && !t.Contains(' ')) * 10 >= texts.Length * 9;
-    }
-
-    private ColumnSample? Meaning(int list, ColumnSample key) => _tables[list].Sample.Columns
-        .Where(c => c != key && !c.IsDates && !c.IsNumbers && c.Filled * 10 >= key.Filled * 9 && c.Distinct * 2 > key.Distinct)
-        .OrderBy(c => PlainHeader.Words(c.Name).Any(IsName) ? 0 : 1)
-        .ThenByDescending(c => c.Texts.Sum(t => t.Count(char.IsLetter)) / (double)Math.Max(1, c.Filled))
-        .FirstOrDefault(c => c.Texts.Average(t => t.Length) > key.Texts.Average(t => t.Length) && c.Texts.Count(t => t.Any(char.IsLetter)) * 10 >= c.Filled * 9);
-
-    // What the words of the list are, then what the headers and the list's name say.
-    private string? FieldByMeaning(int t, ColumnSample column, int list, ColumnSample meaning, HashSet<string> fields)
-    {
-        string[] texts = [.. meaning.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(200)];
-        double Share(Func<string, bool> knows) => texts.Count(knows) / (double)Math.Max(1, texts.Length);
-        (string Field, double Share)[] said =
-        [
-            ("outcome", Share(w => _words.Outcomes.Find(w) is not null)),
-            ("appliance_type", Share(w => _words.Appliances.Find(w) is not null)),
-            ("complaint", Share(w => _words.Complaints.Kind(w, null) != Need.OtherComplaint)),
-        ];
-        bool IsFree(string field) => fields.Contains(field) && !_maps[t]!.Columns.ContainsKey(field);
-        string? byWords = said.Where(s => s.Share >= 0.6 && IsFree(s.Field)).OrderByDescending(s => s.Share).Select(s => s.Field).FirstOrDefault();
-        return byWords ?? new[] { column.Name, meaning.Name, Path.GetFileNameWithoutExtension(_tables[list].Sample.Sheet ?? _tables[list].Sample.File) }
-            .Select(h => (Header: h, Match: HeaderLexicon.Shipped.Match(h)))
-            .SelectMany(m => fields.Where(IsFree).Select(f => (Field: f, Score: ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(f) is var at and >= 0 ? m.Match[at] : 0)))
-            .Where(m => m.Score >= 0.6)
-            .OrderByDescending(m => m.Score).Select(m => m.Field).FirstOrDefault();
-    }
 
     private static string Letters(string text) => string.Concat(PlainHeader.Words(text).Where(w => !char.IsAsciiDigit(w[0])));
 }
