@@ -33,12 +33,12 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     /// <summary>Reads the row's appliance into the columns.</summary>
     /// <param name="row">The row.</param>
     /// <param name="at">Its place.</param>
-    /// <param name="named">Type that the complaint names; it counts where no column says one.</param>
-    public void Set(MappedRow row, int at, string? named = null)
+    /// <param name="said">The complaint; a type that it names counts where no column says one.</param>
+    public void Set(MappedRow row, int at, ComplaintText? said = null)
     {
         string? brand = _brand.Read(row);
         CodeText model = _model.Read(row);
-        Type = _type.Read(row) ?? named;
+        Type = _type.Read(row) ?? said?.ApplianceType;
         _types.Set(at, Type);
         _brands.Set(at, brand);
         _models.Set(at, model.Raw);

@@ -13,9 +13,14 @@ internal sealed class ComplaintText
     // As typed but for what is personal by its form: a misspelt word that is not stored still tells the kind.
     private readonly TextTokens _read;
 
+    private readonly string _typed;
+    private readonly ApplianceNames _appliances;
+    private string? _appliance;
+    private bool _knowsAppliance;
+
     private ComplaintText(string typed, ComplaintWordTable words, ApplianceNames appliances, FileWords file)
     {
-        ApplianceType = appliances.Named(typed);
+        (_typed, _appliances) = (typed, appliances);
         _words = words;
         Code = ErrorCodeText.Find(typed);
         var tokens = new TextTokens(typed);
@@ -30,8 +35,15 @@ internal sealed class ComplaintText
     /// <summary>Its words.</summary>
     public TextTokens Words { get; }
 
-    /// <summary>The only type of appliance that it names, or null.</summary>
-    public string? ApplianceType { get; }
+    /// <summary>The only type of appliance that it names, or null; most files say it in a column, so it is looked for on demand.</summary>
+    public string? ApplianceType
+    {
+        get
+        {
+            (_appliance, _knowsAppliance) = (_knowsAppliance ? _appliance : _appliances.Named(_typed), true);
+            return _appliance;
+        }
+    }
 
     /// <summary>A displayed code that it names, or null if none.</summary>
     public string? Code { get; }

@@ -72,7 +72,7 @@ internal sealed class JobsStager : TableStager
         ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(digest));
         _jobIds.Set(at, id);
         ComplaintText? said = _complaint.Read(row);
-        _appliance.Set(row, at, said?.ApplianceType);
+        _appliance.Set(row, at, said);
         _plain.SetOthers(row, at);
         _statuses.Set(at, _status.Read(row));
         SetComplaint(row, at, said);
