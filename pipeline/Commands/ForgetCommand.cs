@@ -3,7 +3,6 @@ using System.Globalization;
 using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.FullRun;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using Spectre.Console.Cli;
 
