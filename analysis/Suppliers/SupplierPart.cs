@@ -17,7 +17,7 @@ public sealed record SupplierPart
     /// <summary>Of them sent back.</summary>
     public required long PiecesReturned { get; init; }
 
-    /// <summary>Returned / received, or null if there are too few pieces.</summary>
+    /// <summary>Returned / received, or null if there are too few pieces, or if the supplier's orders record no return at all: then it is unknown, not 0.</summary>
     public double? ReturnShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -26,10 +26,13 @@ public sealed record SupplierPart
     /// <summary>Upper end.</summary>
     public double? ReturnUpper { get; init; }
 
+    /// <summary>Why there is no share of returns; null when there is one.</summary>
+    public string? ReturnMissing { get; init; }
+
     /// <summary>Parts fitted on known units and followed for 90 days.</summary>
     public required long Followed { get; init; }
 
-    /// <summary>Of them replaced again on the same unit within 90 days.</summary>
+    /// <summary>Of them at fault again on the same unit within 90 days.</summary>
     public required long Failed { get; init; }
 
     /// <summary>Failed / followed, or null if there are too few parts.</summary>

@@ -11,6 +11,8 @@ public static class SupplierQualityTable
     /// <summary>Fewest pieces or parts a share is given for.</summary>
     public const int Fewest = 10;
 
+    private const string NoReturns = "no return is recorded";
+
     private sealed record Others(long Followed, long Failed);
 
     /// <summary>All suppliers and components, in the order of the counts.</summary>
@@ -22,10 +24,12 @@ public static class SupplierQualityTable
         double[] expected = [.. counts.Select(c => c.Component is null
             ? counts.Where(o => o.Supplier == c.Supplier && o.Component is not null).Sum(o => Expected(o, totals))
             : Expected(c, totals))];
+        // Whether returns are written down at all cannot be told where none ever was: unknown, not 0.
+        HashSet<string> everReturned = [.. counts.Where(c => c.PiecesReturned > 0).Select(c => c.Supplier)];
         double?[] p = [.. counts.Select(c => Luck(c, totals))];
         Dictionary<int, double> q = Adjusted(p);
         Dictionary<int, Estimate> shrunk = Shrunk(counts, expected);
-        return [.. counts.Select((c, i) => Row(c, totals, expected[i], p[i], q.TryGetValue(i, out double a) ? a : null, shrunk.GetValueOrDefault(i), gate))];
+        return [.. counts.Select((c, i) => Row(c, totals, expected[i], everReturned, p[i], q.TryGetValue(i, out double a) ? a : null, shrunk.GetValueOrDefault(i), gate))];
     }
 
     private static double Expected(SupplierCount count, Dictionary<string, Others> totals)
@@ -62,9 +66,9 @@ public static class SupplierQualityTable
     }
 
     private static SupplierPart Row(
-        SupplierCount count, Dictionary<string, Others> totals, double expected, double? p, double? q, Estimate? shrunk, EffectGate gate)
+        SupplierCount count, Dictionary<string, Others> totals, double expected, HashSet<string> everReturned, double? p, double? q, Estimate? shrunk, EffectGate gate)
     {
-        Estimate returned = Share(count.PiecesReturned, count.Pieces, "pieces");
+        Estimate returned = everReturned.Contains(count.Supplier) ? Share(count.PiecesReturned, count.Pieces, "pieces") : Estimate.None(NoReturns);
         Estimate failed = Share(count.Failed, count.Followed, "parts");
         Others? all = count.Component is null ? null : totals[count.Component];
         Estimate? ratio = all is null ? null : RateRatio.Exact(count.Failed, count.Followed, all.Failed - count.Failed, all.Followed - count.Followed).Ratio;
@@ -77,6 +81,7 @@ public static class SupplierQualityTable
             ReturnShare = returned.Value,
             ReturnLower = returned.Lower,
             ReturnUpper = returned.Upper,
+            ReturnMissing = returned.Missing,
             Followed = count.Followed,
             Failed = count.Failed,
             FailedShare = failed.Value,

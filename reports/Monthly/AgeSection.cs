@@ -49,18 +49,19 @@ internal static class AgeSection
         }
 
         RegisterMachines machines = RegisterMachines.Read(database);
+        UntoldFailures untold = UntoldFailures.Read(database);
         return new AgeFacts(
-            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, machines, [.. g]))],
+            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, machines, untold, [.. g]))],
             [.. database.Read<NotCurved>("queries/report/ages_not_drawn.sql")
                 .Select(n => new AgeRefusal($"{Format.Words(n.ApplianceType)} {Format.Words(n.Component)}", n.Failures, n.Reason ?? "not known"))]);
     }
 
-    private static AgeGroup Group(Database database, RegisterMachines machines, IReadOnlyList<Curved> curves)
+    private static AgeGroup Group(Database database, RegisterMachines machines, UntoldFailures untold, IReadOnlyList<Curved> curves)
     {
         Curved whole = curves.FirstOrDefault(c => c.IsWhole) ?? curves[0];
         string title = $"{Format.Words(whole.ApplianceType)}, {Format.Words(whole.Component)}, {(whole.IsRegister ? machines.Name : machines.LogWhose == "household" ? "household machines" : "all machines")}: share {(whole.IsRegister ? "still without a failure" : "of the failures we were called to that came later")}";
         string method = whole.IsRegister
-            ? $"Listed machines, watched whether they fail or not, from the age at which that began (Kaplan and Meier). {machines.Scope}"
+            ? $"Listed machines, watched whether they fail or not, from the age at which that began (Kaplan and Meier). A callback counts with the repair it belongs to. Age counts from installation where the register tells it, else from the build date. {machines.Scope}{untold.Describe(whole.ApplianceType, whole.Component)}"
             : $"Job log alone, {whole.Condition}, corrected for the ages the log could not see. Earlier repairs that we never saw make the ages look too high; machines scrapped or repaired elsewhere make them look too low.";
         IReadOnlyList<CurvePoint>[] points = [.. curves.Select(c => Points(database, c))];
         CurvePoint? half = whole.IsRegister ? null : points[curves.Index().First(c => c.Item == whole).Index].FirstOrDefault(p => p.Value <= 50);
@@ -78,7 +79,7 @@ internal static class AgeSection
         string half = (whole.IsRegister, whole.MedianYears.Value, halfCame) switch
         {
             (true, _, _) when machines.IsMixed => machines.Scope,
-            (true, { } median, _) => $"Half of {machines.Name} had a {part} failure by {Format.Number(median)} years{Range(whole.MedianYears)}.",
+            (true, { } median, _) => $"Half of {machines.Name} had a failure of the {part} by {Format.Number(median)} years{Range(whole.MedianYears)}.",
             (true, null, _) => $"The age by which half have failed is not known ({whole.MedianYears.Missing}).",
             (false, _, { } age) => $"Of the {part} failures we were called to, half came before {Format.Number(age)} years. This does not say how many fail.",
             _ => $"At which age half of the {part} failures came is not known.",

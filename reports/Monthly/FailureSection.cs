@@ -73,13 +73,17 @@ internal static class FailureSection
             Rates(database), $"Calls of {Format.Month(month)}", RegisterMachines.Read(database));
     }
 
-    private static IReadOnlyList<BandSeries> Rates(Database database) => !database.Has("failure_rates") ? [] :
+    private static IReadOnlyList<BandSeries> Rates(Database database)
+    {
+        UntoldFailures untold = UntoldFailures.Read(database);
+        return !database.Has("failure_rates") ? [] :
         [.. database.Read<Band>("queries/report/band_rates.sql")
             .GroupBy(b => (b.ApplianceType, b.Component))
             .Select(g => new BandSeries(
                 $"{Format.Words(g.Key.ApplianceType)} {Format.Words(g.Key.Component)}",
-                $"{Format.Count(g.First().Failures)} failures in {Format.Number(g.First().UnitYears)} machine-years on the register, all months up to the day of the data.",
+                $"{Format.Count(g.First().Failures)} failures in {Format.Number(g.First().UnitYears)} machine-years on the register, all months up to the day of the data.{untold.Describe(g.Key.ApplianceType, g.Key.Component)}",
                 [.. g.Select(b => new BandRate(b.AgeBand, b.Estimate, b.Events, b.Exposure))]))];
+    }
 
     /// <param name="facts">What is known, or null if rates were not computed.</param>
     public static Section Build(FailureFacts? facts) => new("failures", "What fails most", [.. Blocks(facts)]);
@@ -110,7 +114,7 @@ internal static class FailureSection
         else
         {
             yield return new SubHeading($"Failure rates by age: {facts.Machines.Name}");
-            yield return new Paragraph($"A failure is a case in which this part was at fault; callbacks count with the repair they belong to. Age counts from the build date. {facts.Machines.Scope}");
+            yield return new Paragraph($"Every call that needed this part counts, callbacks included. Age counts from the build date. {facts.Machines.Scope}");
             yield return new SideBySide([.. facts.Rates.Select(Rate)]);
         }
     }

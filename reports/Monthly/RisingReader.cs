@@ -86,7 +86,7 @@ internal static class RisingReader
 
     private static string NotSeen(Database database) =>
         database.Has("trend_tests") && database.Single<Blind>("queries/report/trend_blind.sql") is { Expected: { } expected, DetectableRatio: { } ratio }
-            ? $"A typical part in one family is needed about {Format.Number(expected)} times a month. There a month shows only a jump to about {Format.Number(Math.Round(ratio))} times as many; anything smaller is likely to be missed."
+            ? $"A typical part in one family is needed {(expected < 1 ? "less than once" : $"about {Format.Count((long)Math.Round(expected))} times")} a month. There only a jump to about {Format.Count((long)Math.Round(ratio))} times as many shows in one month; anything smaller is likely to be missed."
             : "";
 }
 

@@ -1,5 +1,27 @@
 -- One row per appliance in the register, with its model and its identifier.
-with kept as (
+with family_types as (
+    select x.model_family, m.appliance_type
+    from int_model_numbers as m
+    join (select distinct brand_key, model_key, model_family from int_model_matches) as x using (brand_key, model_key)
+    where m.appliance_type is not null and x.model_family is not null
+    group by x.model_family, m.appliance_type
+    qualify row_number() over (partition by x.model_family order by sum(coalesce(m.jobs, 1)) desc, m.appliance_type) = 1
+),
+model_types as (
+    select model_key, min(appliance_type) as appliance_type
+    from int_model_numbers
+    where appliance_type is not null
+    group by model_key
+    having count(distinct appliance_type) = 1
+),
+brand_types as (
+    select brand_key, min(appliance_type) as appliance_type
+    from int_model_numbers
+    where appliance_type is not null and brand_key <> ''
+    group by brand_key
+    having count(distinct appliance_type) = 1
+),
+kept as (
     select u.*
     from staged_units as u
     anti join int_row_status as f using (source_order, source_line)
@@ -9,7 +31,8 @@ matched as (
         k.* exclude (brand, appliance_type),
         coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,
         x.model_family,
-        coalesce(f.appliance_type, k.appliance_type) as appliance_type,
+        -- a register without types must not lose the units that nobody called about: family, model and brand tell the type
+        coalesce(f.appliance_type, k.appliance_type, t.appliance_type, m.appliance_type, n.appliance_type) as appliance_type,
         coalesce(f.brand, b.brand, k.brand) as brand
     from kept as k
     left join int_brands as b on b.typed_key = compact_key(k.brand)
@@ -17,6 +40,9 @@ matched as (
     left join (
         select model_family, min(appliance_type) as appliance_type, min(brand) as brand from int_listed_models group by model_family
     ) as f using (model_family)
+    left join family_types as t using (model_family)
+    left join model_types as m on m.model_key = k.model_key
+    left join brand_types as n on n.brand_key = b.brand_key
 )
 select
     coalesce(

@@ -80,4 +80,12 @@ public class SupplierQualityTests
         Assert.Equal(4.5, time.MedianDays);
         Assert.Null(time.NinetyPercentDays);
     }
+
+    [Fact]
+    public void Create_NoReturnEverRecorded_IsUnknownNotZero()
+    {
+        SupplierPart part = Assert.Single(SupplierQualityTable.Create([new SupplierCount("A", null, 500, 0, 0, 0)], new EffectGate()));
+        Assert.Null(part.ReturnShare);
+        Assert.Equal("no return is recorded", part.ReturnMissing);
+    }
 }

@@ -150,6 +150,17 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["s1|WE1|2014-06-01|yes|2024-03-04", "s2|-|-|no|2024-03-01"], shop.Rows("from units select unit_id, model_number, installed_on, registered, seen_first"));
     }
 
+    // A unit that nobody called about counts as well: without a type it would be in no rate of its type.
+    [Fact]
+    public void Combine_RegisterWithoutTypes_TypeComesFromTheModelAsTypedOnJobs()
+    {
+        using var shop = new TransformShop();
+        shop.Add(new StagedUnit("s1") { ApplianceType = null, ModelRaw = "WE1" }, new StagedUnit("s2") { ApplianceType = null, ModelRaw = "WE1" })
+            .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", ModelRaw = "WE1" })
+            .Combine();
+        Assert.Equal(["s1|washer", "s2|washer"], shop.Rows("from units select unit_id, appliance_type order by 1"));
+    }
+
     [Fact]
     public void Combine_NoSerial_PlaceAndModelTellTheUnitUnlessThereAreTwo()
     {

@@ -71,6 +71,14 @@ public sealed class FailureSectionTests
     }
 
     [Fact]
+    public void Read_FailuresThatMayBeOnListedMachines_GiveTheRange()
+    {
+        using Database database = SectionCase.Session(Needs, Families, Rates, "register_untold as select 'washer' as appliance_type, 'drain_pump' as component, 6 as listed, 3 as untold");
+        Assert.Contains("3 more failures may be on listed machines", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
+        Assert.Contains("1.50 times as high", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Build_TooFewCalls_DoesNotRank()
     {
         var facts = new FailureFacts([new ComponentShare("door_seal", 1, 1, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));

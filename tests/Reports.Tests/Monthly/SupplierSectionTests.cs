@@ -9,7 +9,7 @@ public sealed class SupplierSectionTests
     private const string Quality = """
         supplier_quality as
         select supplier, component, followed, failed, failed / followed as failed_share, 0.01::double as failed_lower, 0.2::double as failed_upper, missing,
-            2 as others_failed, others as others_followed, out as stands_out, null::double as return_share, null::double as return_lower, null::double as return_upper, 0 as pieces
+            2 as others_failed, others as others_followed, out as stands_out, null::double as return_share, null::double as return_lower, null::double as return_upper, 'too few pieces' as return_missing, 0 as pieces
         from (values
             ('Hallam Spares', 'inlet_valve', 140, 4, null::varchar, 0, false), ('Norrad Supply', 'drain_pump', 180, 22, null, 100, true),
             ('unknown', 'drain_pump', 50, 2, null, 100, false), ('Norrad Supply', 'igniter', 0, 0, 'too few', 0, false), ('Norrad Supply', null, 180, 22, null, 0, false)

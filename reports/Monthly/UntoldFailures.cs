@@ -1,0 +1,25 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Reports.Components;
+
+namespace PartsSignal.Reports.Monthly;
+
+/// <summary>Failures that may or may not be on a listed machine, because the job does not tell which machine it was.</summary>
+internal sealed class UntoldFailures
+{
+    private readonly Dictionary<(string Type, string Component), Row> _rows;
+
+    private UntoldFailures(Dictionary<(string, string), Row> rows) => _rows = rows;
+
+    /// <summary>Reads them; nothing is said where they were not counted.</summary>
+    public static UntoldFailures Read(Database database) => new(
+        database.Has("register_untold") ? database.ReadTable<Row>("register_untold").ToDictionary(r => (r.ApplianceType, r.Component)) : []);
+
+    /// <summary>A sentence that says how much higher the figures could be, with a blank before it; empty if no job is untold.</summary>
+    public string Describe(string type, string component) => !_rows.TryGetValue((type, component), out Row? row) || row.Untold == 0
+        ? ""
+        : row.Listed == 0
+            ? $" {Format.Count(row.Untold)} failures may be on listed machines; their jobs do not tell which machine it was."
+            : $" {Format.Count(row.Untold)} more failures may be on listed machines; their jobs do not tell which machine it was. If all were, the true figures would be {Format.Number((row.Listed + row.Untold) / (double)row.Listed)} times as high; if none were, they are as shown.";
+
+    private sealed record Row(string ApplianceType, string Component, long Listed, long Untold);
+}

@@ -1,0 +1,31 @@
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Tests.Fixtures;
+
+namespace PartsSignal.Analysis.Tests.Rates;
+
+/// <summary>Jobs without a serial: what is counted on the register lies between none and all of them.</summary>
+public sealed class RegisterUntoldTests
+{
+    private static readonly DateOnly Start = new(2020, 1, 1);
+
+    [Fact]
+    public void Untold_JobsThatDoNotTellTheirUnit_AreTheRangeAroundTheTruth()
+    {
+        const int True = 300;
+        var random = new Random(5);
+        UnitRow[] units = [.. Enumerable.Range(0, 200).Select(i => new UnitRow($"u{i}") { InstalledOn = Start, MadeFrom = Start, MadeTo = Start, Registered = true })];
+        List<JobRow> jobs = [.. Enumerable.Range(0, True).Select(i => Job($"J{i}", random.NextDouble() < 0.3 ? null : $"u{i % 200}", 40 + i * 5, "contract"))];
+        jobs.Add(Job("house", null, 50, "household"));
+        jobs.Add(Job("other", "elsewhere", 60, "contract"));
+        jobs.Add(Job("last", null, 1800, "household"));
+        using Database database = new SmallShop { Units = [.. units], Jobs = jobs }.Build([.. ResultModels.Curves], Start.AddDays(1800));
+        (long listed, long untold) = database.Query("from register_untold select listed, untold", r => (r.GetInt64(0), r.GetInt64(1)))[0];
+        Assert.True(listed < True);
+        Assert.Equal(True, listed + untold);
+    }
+
+    private static JobRow Job(string id, string? unit, int day, string kind) => new(id, Start.AddDays(day))
+    {
+        ClosedOn = Start.AddDays(day), UnitId = unit, MainComponent = "drain_pump", ComplaintKind = "no_drain", CustomerKind = kind,
+    };
+}
