@@ -10,6 +10,7 @@ internal static class VanPrinter
 {
     private const int TextWidth = 20;
     private const int NarrowTextWidth = 16;
+    private const int LineWidth = 78;
 
     public static void Print(TextWriter writer, VanSettings settings, ShopPlan plan, string bookedNote, string currency)
     {
@@ -45,7 +46,7 @@ internal static class VanPrinter
     {
         if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
         {
-            writer.WriteLine($"Van {van.Van}: {van.Answer}.");
+            Wrap(writer, $"Van {van.Van}: {van.Answer}.");
             return;
         }
 
@@ -69,19 +70,36 @@ internal static class VanPrinter
         if (van.BookedJobs > 0)
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"  {van.BookedJobs} calls not visited yet: about {van.BookedFinished:0} should be finished at the first visit, with what is taken along for them"));
+                $"  {van.BookedJobs} {(van.BookedJobs == 1 ? "call" : "calls")} not visited yet: about {van.BookedFinished:0} should be finished at the first visit"));
         }
 
         if (van.WaitingJobs > 0)
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"  {van.WaitingJobs} jobs wait for an ordered part: set it aside for them; it is not part of this load"));
+                $"  {van.WaitingJobs} {(van.WaitingJobs == 1 ? "job waits" : "jobs wait")} for an ordered part: set it aside, it is not in this load"));
         }
     }
 
     private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
-        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $" (the best load for that money: {best:0 %})") : "")}")
+        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $"; best for that money: {best:0 %}") : "")}")
         : "  not counted: there is no stock count for this van";
+
+    private static void Wrap(TextWriter writer, string text)
+    {
+        var line = new System.Text.StringBuilder();
+        foreach (string word in text.Split(' '))
+        {
+            if (line.Length + word.Length > LineWidth)
+            {
+                writer.WriteLine(line.ToString().TrimEnd());
+                line.Clear().Append("  ");
+            }
+
+            line.Append(word).Append(' ');
+        }
+
+        writer.WriteLine(line.ToString().TrimEnd());
+    }
 
     private static string? Cut(string? text, int width = TextWidth) => text is null || text.Length <= width ? text : text[..(width - 1)] + "…";
 
@@ -115,13 +133,13 @@ internal static class VanPrinter
         new("van", "van", r => r.Van),
         new("job_id", "job", r => r.JobId),
         new("opened_on", "called", r => r.OpenedOn),
-        new("need", "may need", r => Cut(r.Need.Replace('_', ' '))),
+        new("need", "may need", r => Cut(r.Need.Replace('_', ' '), NarrowTextWidth)),
         new("part_number", "part", r => r.PartNumber),
         new("quantity", "n", r => r.Quantity),
         new("chance", "odds", r => r.Chance, "0 %"),
         new("planned", "planned", r => r.Planned),
         new("aboard", "aboard", r => r.Aboard),
-        new("take_along", "take along", r => r.TakeAlong),
+        new("take_along", "take", r => r.TakeAlong),
     ];
 
     private static readonly TableColumn<CurvePoint>[] Curve =
