@@ -137,8 +137,8 @@ internal static class VanPrinter
         new("part_number", "part", r => r.PartNumber),
         new("quantity", "n", r => r.Quantity),
         new("chance", "odds", r => r.Chance, "0 %"),
-        new("planned", "planned", r => r.Planned),
-        new("aboard", "aboard", r => r.Aboard),
+        new("planned", "plan", r => r.Planned),
+        new("aboard", "has", r => r.Aboard),
         new("take_along", "take", r => r.TakeAlong),
     ];
 
