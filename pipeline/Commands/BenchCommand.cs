@@ -12,7 +12,7 @@ namespace PartsSignal.Pipeline.Commands;
 internal sealed class BenchSettings : CommandSettings
 {
     [CommandOption("--port <N>")]
-    [Description("Port to listen on; 0 picks a free one")]
+    [Description("Port to listen on; a free one is used when it is taken, or for 0")]
     [DefaultValue(8720)]
     public int Port { get; init; } = 8720;
 
@@ -35,22 +35,57 @@ internal sealed class BenchCommand(ProgramIo io) : AsyncCommand<BenchSettings>
             throw new BadInputException($"--port {settings.Port.ToString(System.Globalization.CultureInfo.InvariantCulture)}: must be from 0 to 65535.");
         }
 
+        string home = settings.Home ?? KnownShops.DefaultHome;
+        var running = new OpenBench(home);
+        if (await running.FindAsync(cancellationToken).ConfigureAwait(false) is { } open)
+        {
+            await io.Out.WriteLineAsync($"PartsSignal is already open. Open {open}").ConfigureAwait(false);
+            Show(open, settings);
+            return ExitCode.Done;
+        }
+
         var token = new StartToken();
         using var work = new BenchWork(io.Clock);
-        await using WebApplication app = BenchServer.Build(settings.Port, token, new KnownShops(settings.Home ?? KnownShops.DefaultHome), work, io.Clock);
-        await app.StartAsync(cancellationToken).ConfigureAwait(false);
+        await using WebApplication app = await StartAsync(settings.Port, token, new KnownShops(home), work, cancellationToken).ConfigureAwait(false);
         string address = $"{app.Urls.First()}{BenchGuard.StartPath}?token={token.Text}";
+        running.Keep(address);
         await io.Out.WriteLineAsync($"Open {address}").ConfigureAwait(false);
         await io.Out.WriteLineAsync("Keep this window open while you work. Press Ctrl+C to stop.").ConfigureAwait(false);
+        Show(address, settings);
+        await app.WaitForShutdownAsync(cancellationToken).ConfigureAwait(false);
+        running.Remove();
+        work.Stop();
+        await work.WhenIdleAsync().ConfigureAwait(false);
+        return ExitCode.Done;
+    }
+
+    // Another program may have the port: any free one will do, since nobody types the address.
+    private async Task<WebApplication> StartAsync(int port, StartToken token, KnownShops shops, BenchWork work, CancellationToken cancellation)
+    {
+        WebApplication app = BenchServer.Build(port, token, shops, work, io.Clock);
+        try
+        {
+            await app.StartAsync(cancellation).ConfigureAwait(false);
+            return app;
+        }
+        catch (IOException) when (port != 0)
+        {
+            await app.DisposeAsync().ConfigureAwait(false);
+            return await StartAsync(0, token, shops, work, cancellation).ConfigureAwait(false);
+        }
+        catch
+        {
+            await app.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
+    }
+
+    private static void Show(string address, BenchSettings settings)
+    {
         if (!settings.NoBrowser)
         {
             OpenBrowser(address);
         }
-
-        await app.WaitForShutdownAsync(cancellationToken).ConfigureAwait(false);
-        work.Stop();
-        await work.WhenIdleAsync().ConfigureAwait(false);
-        return ExitCode.Done;
     }
 
     // The printed address does as well where no browser can be opened.
