@@ -172,6 +172,9 @@ internal enum Cleaner
     /// <summary>Whether the job is finished, by the table of status words.</summary>
     Status,
 
+    /// <summary>What a visit was for, by the table of reasons.</summary>
+    VisitReason,
+
     /// <summary>A type of appliance, by the table of appliance words.</summary>
     ApplianceType,
 

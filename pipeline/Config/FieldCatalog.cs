@@ -30,6 +30,7 @@ internal static class FieldCatalog
             .. PartLineFields(JobParts),
             new("warranty", Cleaner.Flag, "Whether the job was under warranty."),
             new("status", Cleaner.Status, "Whether the job is open, closed, waiting for a part or canceled.") { FoundByWords = true, Identity = false },
+            new("visit_reason", Cleaner.VisitReason, "What the visit was for: a failure, preventive work, an installation or an inspection.") { FoundByWords = true, Identity = false },
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
         [

@@ -68,6 +68,7 @@ internal sealed class PlainFields
             Cleaner.FreeText => Text((row, f) => personal.Text(row.Text(f))),
             Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances, personal)),
             Cleaner.Outcome => Text((row, f) => row.Outcome(f, words)),
+            Cleaner.VisitReason => Text((row, f) => row.Known(f, words.Reasons)),
             Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
             Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
             Cleaner.Code => Codes(ReadCode),

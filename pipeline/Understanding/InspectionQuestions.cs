@@ -75,6 +75,7 @@ internal static class InspectionQuestions
         {
             ("outcome", "Outcomes", w => words.Outcomes.Find(w) is not null || words.Statuses.FindWhole(w) is not null),
             ("status", "Statuses", w => words.Statuses.Find(w) is not null),
+            ("visit_reason", "Reasons for a visit", w => words.Reasons.Find(w) is not null),
         })
         {
             if (UnknownWords(field, isKnown) is { Length: > 0 } unknown)

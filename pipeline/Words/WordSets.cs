@@ -10,6 +10,7 @@ internal sealed record WordSets
     private const string ApplianceFile = "appliance-words.csv";
     private const string OutcomeFile = "outcome-words.csv";
     private const string StatusFile = "status-words.csv";
+    private const string ReasonFile = "reason-words.csv";
 
     /// <summary>Complaint text to kind.</summary>
     public required ComplaintWordTable Complaints { get; init; }
@@ -26,6 +27,9 @@ internal sealed record WordSets
     /// <summary>Status words to <c>closed</c>, <c>open</c>, <c>waiting_for_part</c> or <c>canceled</c>.</summary>
     public required SynonymTable Statuses { get; init; }
 
+    /// <summary>Words for what a visit was for to <c>failure</c>, <c>preventive</c>, <c>installation</c> or <c>inspection</c>.</summary>
+    public required SynonymTable Reasons { get; init; }
+
     /// <summary>Changes when any table changes; part of the key of staged files.</summary>
     public required string Fingerprint { get; init; }
 
@@ -33,6 +37,7 @@ internal sealed record WordSets
     public SynonymTable Of(string field) => field switch
     {
         "status" => Statuses,
+        "visit_reason" => Reasons,
         _ => throw new ArgumentException($"No table of words for '{field}'.", nameof(field)),
     };
 
@@ -70,6 +75,7 @@ internal sealed record WordSets
         texts.AddRange((appliances ?? []).Select(a => a.Name + '=' + a.Type));
         IReadOnlyList<KeywordRule> outcomes = Read(OutcomeFile, "outcome");
         IReadOnlyList<KeywordRule> statuses = Read(StatusFile, "status");
+        IReadOnlyList<KeywordRule> reasons = Read(ReasonFile, "visit_reason");
         return new WordSets
         {
             Complaints = new ComplaintWordTable(complaints),
@@ -77,6 +83,7 @@ internal sealed record WordSets
             Appliances = new ApplianceNames(named),
             Outcomes = new SynonymTable(outcomes),
             Statuses = new SynonymTable(statuses),
+            Reasons = new SynonymTable(reasons),
             Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],
         };
     }

@@ -13,7 +13,13 @@ internal sealed record DataQualityFacts(
 {
     /// <summary>Columns of the job log, and how many jobs tell them, most first.</summary>
     public IReadOnlyList<ToldColumn> Told { get; init; } = [];
+
+    /// <summary>Visits that are no failures, by their reason, most first.</summary>
+    public IReadOnlyList<OtherVisits> Others { get; init; } = [];
 }
+
+/// <summary>Visits of a reason other than a failure.</summary>
+internal sealed record OtherVisits(string VisitReason, long Jobs);
 
 /// <summary>A column of the job log.</summary>
 /// <param name="ColumnName">Its name.</param>
@@ -60,6 +66,7 @@ internal static class DataQualitySection
         [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)])
     {
         Told = database.Read<ToldColumn>("queries/report/told_columns.sql"),
+        Others = database.Read<OtherVisits>("queries/report/other_visits.sql"),
     };
 
     private static Gap Describe(Lack lack)
@@ -93,6 +100,8 @@ internal static class DataQualitySection
         return
         [
             new Paragraph(First(facts, read, rejected)),
+            .. facts.Others.Take(1).Select(_ => new Paragraph(
+                $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They count for no failure rate, age curve, trend, callback, prediction or van plan; the figures by month count them.")),
             TableView.Create("gaps", "What is missing on jobs", "All jobs in the store, worst first.", facts.Gaps,
                 [
                     new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),

@@ -4,7 +4,7 @@ with failed_again as (
     select f.job_id, f.component, min(j.opened_on) as again_on
     from int_fitted_components as f
     cross join int_log_window as log
-    join jobs as j
+    join int_failure_calls as j
         on f.unit_id = j.unit_id
         and j.main_component = f.component
         and j.job_id <> f.job_id

@@ -22,6 +22,7 @@ create table jobs (
     age_most_years    double,
     age_chance        double,                -- chance of the likeliest date the serial may mean, see build_dates; 1: nothing else is possible; null: basis unknown
     age_basis         varchar not null,      -- register, date code, purchase date, stated, several date codes (age_years is null), unknown
+    visit_reason      varchar,               -- failure, preventive, installation, inspection; null: not told, counts as a failure
     complaint_text    varchar,               -- as typed, scrubbed of personal data
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed
     error_code        varchar,

@@ -76,6 +76,7 @@ select
     age_most_years,
     age_chance,
     age_basis,
+    visit_reason,
     complaint_text,
     complaint_kind,
     error_code,

@@ -18,6 +18,15 @@ public sealed class WordFieldsTests
     public void Inspect_LogWithAStatusBesideItsOutcome_FindsIt(string header, string cells, string? expected) =>
         Assert.Equal(expected, Map(header, cells).Map.Columns.GetValueOrDefault("status")?[0]);
 
+    [Theory]
+    [InlineData("Art des Einsatzes", "Reparatur|Wartung|Reparatur|Installation", "Art des Einsatzes")]
+    [InlineData("Type of visit", "Repair|Preventive maintenance|Repair|Inspection", "Type of visit")]
+    [InlineData("Tipo", "Correctivo|Preventivo|Correctivo|Correctivo", "Tipo")]
+    [InlineData("Customer type", "Maintenance|Repair|Maintenance|Repair", null)]
+    [InlineData("Reason", "Leak|Noise|Heat|Smell", null)]
+    public void Inspect_LogThatTellsWhatVisitsWereFor_FindsIt(string header, string cells, string? expected) =>
+        Assert.Equal(expected, Map(header, cells).Map.Columns.GetValueOrDefault("visit_reason")?[0]);
+
     [Fact]
     public void Inspect_StatusOfWhichHardlyAWordIsKnown_IsAsked()
     {

@@ -6,7 +6,7 @@ with asked as (
         job_id, opened_on, closed_on, unit_id, main_component, appliance_type, brand, model_number, model_family, age_years,
         age_basis, complaint_text, complaint_kind, error_code, customer_kind
     from jobs
-    where case
+    where coalesce(visit_reason, 'failure') = 'failure' and case
         when $is_open::boolean then coalesce(closing_basis = 'open', closed_on is null)
         else closed_on is not null and main_component is not null and closed_on >= opened_on
     end

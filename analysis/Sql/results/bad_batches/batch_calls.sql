@@ -10,7 +10,7 @@ select
     (year(c.opened_on) * 12 + month(c.opened_on) - 1)::integer as month,
     (year(b.built_on) * 12 + month(b.built_on) - 1)::integer as made_month
 from cases as c
-join jobs as j using (job_id)
+join int_failure_calls as j using (job_id)
 cross join lateral (select j.made_from + ((j.made_to - j.made_from) // 2)::integer as built_on) as b
 where j.appliance_type is not null
     and j.model_family is not null

@@ -12,7 +12,7 @@ with fixes as (
         j.complaint_kind not in ('none', 'other') as complaint_told,
         coalesce(j.main_component, 'unknown') as component,
         least(log.last_day, u.removed_on) - j.closed_on as followed_days
-    from jobs as j
+    from int_failure_calls as j
     cross join int_log_window as log
     left join units as u using (unit_id)
     where j.unit_id is not null
@@ -27,7 +27,7 @@ later as (
         min_by(n.job_id, (n.opened_on, n.job_id)) filter (where n.complaint_kind = f.complaint_kind and f.complaint_told) as next_same_job,
         min(n.opened_on) filter (where n.complaint_kind = f.complaint_kind and f.complaint_told) as next_same_opened_on
     from fixes as f
-    join jobs as n
+    join int_failure_calls as n
         on f.unit_id = n.unit_id
         and f.job_id <> n.job_id
         and n.opened_on >= f.closed_on

@@ -13,7 +13,7 @@ calls as (
         j.closed_on,
         case when j.closed_on <= log.last_day then j.main_component end as component,
         b.job_id is not null as comes_back
-    from jobs as j
+    from int_failure_calls as j
     cross join log
     left join (select distinct job_id from callbacks) as b using (job_id)
     where j.opened_on <= log.last_day

@@ -3,7 +3,7 @@
 with fitted as (
     select distinct jobs.appliance_type, jobs.job_id, job_parts.component
     from job_parts
-    join jobs on jobs.job_id = job_parts.job_id
+    join int_failure_calls as jobs on jobs.job_id = job_parts.job_id
     where job_parts.component is not null and jobs.appliance_type is not null and jobs.closed_on is not null
 ),
 jobs_of_type as (

@@ -14,7 +14,7 @@ calls as (
         (j.age_years * 365.25)::integer as age_days,
         j.complaint_kind,
         j.main_component as component
-    from jobs as j
+    from int_failure_calls as j
     cross join log
     where j.opened_on between log.first_day and log.last_day
 ),

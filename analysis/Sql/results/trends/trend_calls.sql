@@ -13,7 +13,7 @@ select
     j.customer_id,
     j.model_number,
     case when j.made_to - j.made_from <= 92 then year(j.made_from) * 12 + month(j.made_from) - 1 end::integer as made_month
-from jobs as j
+from int_failure_calls as j
 cross join int_log_window as log
 where j.opened_on <= log.last_day
 order by j.opened_on, j.job_id
