@@ -12,6 +12,7 @@ internal sealed record JobRow(string JobId, DateOnly OpenedOn)
     public string? CustomerKind { get; init; }
 
     public bool? Warranty { get; init; }
+    public string? VisitReason { get; init; }
     public string? ApplianceType { get; init; } = "washer";
     public string? Brand { get; init; } = "Norvik";
     public string? ModelRaw { get; init; }
