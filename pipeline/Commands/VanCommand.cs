@@ -100,6 +100,11 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
             return ExitCode.Done;
         }
 
+        if (settings.Format == OutputFormat.Table && VanStandIn.Sentence(database) is { } standIn)
+        {
+            io.Out.WriteLine(standIn);
+        }
+
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
@@ -92,7 +93,7 @@ internal static class ShopLoad
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
             PartNames.Attach(database, tools.Words.Components);
             OwnComplaints.Attach(database);
-            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf }, clock, null, cancellation);
+            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, VansListed = settings.Vans.Count > 0 }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
             staged = await new UnknownJobs(database, output, settings.Limits, tools.Forgotten, new RejectAge(clock, settings.RejectsDays)).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
@@ -108,7 +109,7 @@ internal static class ShopLoad
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
-                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence, closing.Sentence }.OfType<string>()],
+                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Sentence(database) }.OfType<string>()],
                 Closing = closing,
             };
         }

@@ -6,6 +6,9 @@ internal sealed record TransformOptions
     /// <summary>Last day covered by the data, or null for the newest day in it.</summary>
     public DateOnly? AsOf { get; init; }
 
+    /// <summary>True when the shop's settings list its vans, so that nothing stands for them.</summary>
+    public bool VansListed { get; init; }
+
     /// <summary>Oldest plausible age in years; date codes that imply more are ignored.</summary>
     public int OldestYears { get; init; } = 40;
 

@@ -18,6 +18,9 @@ internal sealed record VanFacts(
 {
     /// <summary>Money tied up now and with the plans, in words; null: no van was counted.</summary>
     public string? Capital { get; init; }
+
+    /// <summary>What stands for vans where the shop names none, in one sentence; null: vans are named.</summary>
+    public string? StandIn { get; init; }
 }
 
 /// <summary>The plan of one van.</summary>
@@ -85,6 +88,7 @@ internal static class VanSection
             BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
             summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget))
         {
+            StandIn = database.Has("jobs") ? Analysis.VanPlan.VanStandIn.Sentence(database) : null,
             Capital = Capital(summaries, database.Has("van_dead_stock") ? database.ReadTable<Dead>("van_dead_stock") : [], currency),
         };
     }
@@ -188,8 +192,13 @@ internal static class VanSection
     {
         if (facts is null || facts.Vans.Count == 0)
         {
-            yield return new Missing("No van plan was made. It takes closed jobs with their part numbers, prices, and at least one van in shop.json or in the job log.");
+            yield return new Missing("No van plan was made. It takes closed jobs with their part numbers, and parts with prices.");
             yield break;
+        }
+
+        if (facts.StandIn is { } standIn)
+        {
+            yield return new Paragraph(standIn);
         }
 
         yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months: there are too few closed jobs with known parts.");

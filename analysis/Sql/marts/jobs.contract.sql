@@ -5,7 +5,8 @@ create table jobs (
     closed_on         date,                  -- null: still open or not told; the day of the call where only its end is told
     closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part in a log that does not tell the end), open, unknown
     technician        varchar,
-    van               varchar,
+    van               varchar,               -- as named, or what stands for it
+    van_basis         varchar,               -- named; technician (no van is named: the technician's jobs stand for one), one (one van for all jobs); null: no van
     unit_id           varchar,               -- keyed hash of the appliance (serial, else place and model); null: cannot be told
     customer_id       varchar,               -- keyed hash of the customer; null: unknown
     customer_kind     varchar,               -- household, contract, unknown

@@ -59,7 +59,8 @@ select
     closed_on,
     closing_basis,
     technician,
-    van,
+    case v.van_basis when 'named' then van when 'technician' then technician else 'shop' end as van,
+    case when v.van_basis = 'one' or (v.van_basis = 'technician' and technician is not null) or van is not null then v.van_basis end as van_basis,
     unit_id,
     place_key as customer_id,
     customer_kind,
@@ -97,4 +98,5 @@ select
     source_file,
     source_line
 from told
+cross join int_van_basis as v
 order by opened_on, job_id

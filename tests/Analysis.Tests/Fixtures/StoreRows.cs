@@ -7,6 +7,7 @@ internal sealed record JobRow(string JobId, DateOnly OpenedOn)
     public string ClosingBasis { get => field ?? (ClosedOn is null ? "open" : "closing day"); init; }
     public string? Technician { get; init; }
     public string? Van { get; init; }
+    public string? VanBasis { get => field ?? (Van is null ? null : "named"); init; }
     public string? UnitId { get; init; }
     public string? CustomerId { get; init; }
     public string? CustomerKind { get; init; }

@@ -4,10 +4,10 @@ with filled as (
         [
             'job_id', 'opened_on', 'closed_on', 'closing_basis', 'unit_id', 'customer_id', 'model_number', 'model_family', 'model_basis', 'made_from',
             'made_to', 'age_years', 'age_least_years', 'age_most_years', 'age_chance', 'age_basis', 'complaint_kind', 'main_component',
-            'first_visit_done', 'source_file', 'source_line'
+            'first_visit_done', 'van_basis', 'source_file', 'source_line'
         ], c
     ))::varchar
-    from jobs
+    from (select * replace (case when coalesce(van_basis, 'named') = 'named' then van end as van) from jobs)
 ),
 known as (
     select nullif(columns(*), 'unknown')
