@@ -34,5 +34,5 @@ select
     n.source_line
 from numbered as n
 left join parts as p on p.part_number = n.bought_number
-left join int_answered_components as w on w.description = lower(trim(n.description))
+left join int_worded_components as w on w.description = lower(trim(n.description))
 order by n.ordered_on, n.supplier, n.order_id, line

@@ -45,6 +45,21 @@ public sealed class VisitReasonTests
     }
 
     [Fact]
+    public async Task Results_VisitsThatAreNoFailures_AreInNoCaseAndNoCountOfWhatFailed()
+    {
+        using SmallShop shop = await Shop();
+        using Database database = shop.Open();
+        ResultRunner.Build(
+            database, [.. ResultModels.Callbacks, .. ResultModels.Curves, .. ResultModels.BadBatches, .. ResultModels.Months], TimeProvider.System, ("as_of", null), ("callback_days", 30), ("early_days", 90));
+        Assert.Equal(3, database.Query("select sum(calls)::bigint from cases", r => r.GetInt64(0)).Single());
+        Assert.Equal(
+            ["2 none 1 of 1", "3 drain_pump 1 of 1", "4 drain_pump 1 of 1"],
+            database.Query("select concat(month(month), ' ', need, ' ', calls, ' of ', cause_known) from month_need_counts order by 1", r => r.GetString(0)));
+        // The month itself still counts every visit.
+        Assert.Equal([1, 1, 2, 2], database.Query("select calls from month_counts order by month", r => r.GetInt64(0)));
+    }
+
+    [Fact]
     public async Task Queries_VisitsThatAreNoFailures_TeachNothingAndAskForNoPart()
     {
         using SmallShop shop = await Shop();

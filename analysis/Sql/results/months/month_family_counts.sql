@@ -1,7 +1,7 @@
--- One row per month of the call and model family: its calls, of those whose family is known, and what they needed most.
+-- One row per month of the call and model family: its failure calls, of those whose family is known, and what they needed most.
 with known as (
     select date_trunc('month', opened_on)::date as month, model_family, appliance_type, brand, main_component
-    from jobs
+    from int_failure_calls
     where model_family is not null and opened_on <= (select last_day from int_log_window)
 ),
 needs as (

@@ -1,7 +1,7 @@
--- One row per month of the call and need: calls that turned out to need it, of those whose cause is known.
+-- One row per month of the call and need: failure calls that turned out to need it, of those whose cause is known.
 with known as (
     select date_trunc('month', opened_on)::date as month, main_component as need
-    from jobs
+    from int_failure_calls
     where main_component is not null and opened_on <= (select last_day from int_log_window)
 )
 select
