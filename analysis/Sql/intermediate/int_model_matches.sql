@@ -63,10 +63,11 @@ own_families as (
     select
         m.brand_key,
         m.model_key,
-        case when count(*) over (partition by upper(m.model_raw)) > 1 then concat_ws(' ', b.brand, upper(m.model_raw)) else upper(m.model_raw) end as model_family
+        case when count(*) over (partition by upper(m.model_raw)) > 1 then concat_ws(' ', b.brand, upper(m.model_raw))
+            else upper(m.model_raw) end as model_family
     from int_model_numbers as m
     left join brand_names as b on b.brand_key = m.brand_key
-    where not m.listed and m.jobs >= 3 and length(m.model_key) >= 3 
+    where not m.listed and m.jobs >= 3 and length(m.model_key) >= 3
         and not exists (
             select 1 from listed as l where l.brand_key = m.brand_key and damerau_levenshtein(l.model_key, m.model_key) <= 1
         )

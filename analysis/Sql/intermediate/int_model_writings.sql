@@ -8,7 +8,12 @@ with typed as (
     group by all
 ),
 numbers as (
-    select brand_key, model_key, min(model_confusable) as model_confusable, sum(times)::bigint as times, arg_min(model_raw, (-times, model_raw)) as model_raw
+    select
+        brand_key,
+        model_key,
+        min(model_confusable) as model_confusable,
+        sum(times)::bigint as times,
+        arg_min(model_raw, (-times, model_raw)) as model_raw
     from typed
     group by brand_key, model_key
 )

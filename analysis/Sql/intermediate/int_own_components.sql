@@ -7,7 +7,11 @@ with lines as (
     anti join int_row_status as f using (source_order, source_line)
     where o.description is not null
 )
-select n.own_component as component, min(n.role) as role, count(*) as times, arg_min(l.description, (-length(l.description), l.description)) as example
+select
+    n.own_component as component,
+    min(n.role) as role,
+    count(*) as times,
+    arg_min(l.description, (-length(l.description), l.description)) as example
 from lines as l
 join part_names as n using (description)
 where l.component is null

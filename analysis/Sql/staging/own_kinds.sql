@@ -1,4 +1,4 @@
--- The kinds that the shop's own frequent phrases became are among those that an answer may name.
+-- One row per kind that the shop's own frequent phrases became, added to the kinds that an answer may name.
 insert into complaint_kinds by name
 select distinct complaint_kind
 from own_phrases

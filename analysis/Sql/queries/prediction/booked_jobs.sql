@@ -10,7 +10,9 @@ select
     jobs.job_id,
     jobs.van,
     jobs.outcome,
-    coalesce(jobs.visits, 0) > 0 or coalesce(jobs.labour_minutes, 0) > 0 or exists (from job_parts where job_parts.job_id = jobs.job_id) as is_visited,
+    coalesce(jobs.visits, 0) > 0
+        or coalesce(jobs.labour_minutes, 0) > 0
+        or exists (from job_parts where job_parts.job_id = jobs.job_id) as is_visited,
     ordered.part_ordered_on
 from jobs
 left join ordered on ordered.job_id = jobs.job_id
