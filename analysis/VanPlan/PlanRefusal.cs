@@ -23,11 +23,11 @@ internal static class PlanRefusal
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"no plan: by this log, {empty * 100:0} in 100 jobs need no part, which is hardly true. Check that the column with the parts used is mapped, and that its part numbers are known");
+                $"no plan: by this log, {empty * 100:0} in 100 jobs need no part, which is unlikely. Check that the column of parts used was recognized, and that its part numbers are known");
         }
 
         return planned.View.Parts.Count > 0 && planned.View.Parts.All(p => !p.PriceKnown)
-            ? "no plan: no price of any part is known, so no budget can be kept. Add a price list, or orders with prices"
+            ? "no plan: no prices are known for the parts, so we cannot plan to a budget. Add a price list, or orders with prices"
             : null;
     }
 }

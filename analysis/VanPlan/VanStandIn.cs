@@ -9,8 +9,8 @@ public static class VanStandIn
     /// <param name="database">A session over the store.</param>
     public static string? Sentence(Database database) => database.Read<string>("queries/van_plan/van_stand_in.sql") switch
     {
-        ["technician"] => "No van is named in the files, so each technician's jobs stand for a van.",
-        ["one"] => "No van and no technician is named in the files, so one van, 'shop', stands for all jobs.",
+        ["technician"] => "Your files name no vans, so each technician is treated as one van.",
+        ["one"] => "Your files name no vans and no technicians, so all jobs are treated as one van, 'shop'.",
         _ => null,
     };
 }

@@ -53,7 +53,7 @@ internal sealed class ForgetCommand(ProgramIo io) : AsyncCommand<ForgetSettings>
         if (ShopFolder.With(input) is { } shop)
         {
             new ShopHistory(shop, io.Clock).Clear();
-            io.Out.WriteLine("Earlier updates of the shop, and files set aside, held the customer too: they were removed.");
+            io.Out.WriteLine("Earlier updates and set-aside files were deleted too, because they may contain the customer.");
         }
 
         io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Forgotten: {Counted.Of(found.Rows, "row")} of {Counted.Of(found.Files, "file")}. The jobs stay, without the customer. Later loads leave the customer out as well. Your own files still hold the rows."));

@@ -76,7 +76,7 @@ internal static class VanPrinter
         if (van.WaitingJobs > 0)
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"  {van.WaitingJobs} {(van.WaitingJobs == 1 ? "job waits" : "jobs wait")} for an ordered part: set it aside, it is not in this load"));
+                $"  {van.WaitingJobs} {(van.WaitingJobs == 1 ? "job waits" : "jobs wait")} for an ordered part: set it aside; it is not in this load"));
         }
     }
 

@@ -54,8 +54,8 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
 
     private static string? Note(string? typed, (KnownModel Model, string Basis)? found) => found switch
     {
-        { Basis: "base" } or { Basis: "beginning", Model.ModelNumber: "" } => $"Model {typed} is in no list: answered from its base, family {found.Value.Model.ModelFamily}.",
-        { Basis: "look-alike" } => $"Model {typed} was read as {found.Value.Model.ModelNumber}, which looks alike.",
+        { Basis: "base" } or { Basis: "beginning", Model.ModelNumber: "" } => $"Model {typed} is not in your lists. The answer is for family {found.Value.Model.ModelFamily}, whose model numbers start the same way.",
+        { Basis: "look-alike" } => $"Model {typed} is not in your lists. It was read as {found.Value.Model.ModelNumber}, which looks almost the same.",
         _ => null,
     };
 

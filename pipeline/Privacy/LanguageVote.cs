@@ -17,14 +17,22 @@ internal sealed class LanguageVote
 
     private readonly Dictionary<ulong, int> _seen = [];
 
-    /// <summary>The language with most words, and those with at least a tenth as many that it does not have; English where nothing tells.</summary>
+    /// <summary>
+    /// The language with most words, then each with at least a tenth as many words that those before it do not have; in the
+    /// order of <see cref="PersonalWords.Languages"/>. English where nothing tells.
+    /// </summary>
     public IReadOnlyList<string> Languages
     {
         get
         {
-            int[] votes = [.. PersonalWords.Languages.Select((_, l) => Own(l, 0).Sum(w => w.Value))];
-            int most = votes.Max(), leader = Array.IndexOf(votes, most);
-            return most == 0 ? ["en"] : [.. PersonalWords.Languages.Where((_, l) => l == leader || IsBeside(l, 1 << leader, most))];
+            int most = Enumerable.Range(0, PersonalWords.Languages.Count).Max(l => Own(l, 0).Votes);
+            int spoken = 0;
+            while (most > 0 && Next(spoken, most) is { } next)
+            {
+                spoken |= 1 << next;
+            }
+
+            return spoken == 0 ? ["en"] : [.. PersonalWords.Languages.Where((_, l) => (spoken >> l & 1) == 1)];
         }
     }
 
@@ -38,12 +46,24 @@ internal sealed class LanguageVote
         }
     }
 
-    private bool IsBeside(int language, int leader, int most)
-    {
-        KeyValuePair<ulong, int>[] own = [.. Own(language, leader)];
-        return own.Length >= FewestWords && own.Sum(w => w.Value) * LeastShare >= most;
-    }
+    // The language with most words of its own beside those that are spoken, or null if none has enough.
+    private int? Next(int spoken, int most) => Enumerable.Range(0, PersonalWords.Languages.Count)
+        .Where(l => (spoken >> l & 1) == 0)
+        .Select(l => (Language: l, Own: Own(l, spoken)))
+        .Where(l => l.Own.Votes * LeastShare >= most && (spoken == 0 || l.Own.Words >= FewestWords))
+        .OrderByDescending(l => l.Own.Votes).Select(l => (int?)l.Language).FirstOrDefault();
 
-    private IEnumerable<KeyValuePair<ulong, int>> Own(int language, int without) =>
-        _seen.Where(w => (Having[w.Key] >> language & 1) == 1 && (Having[w.Key] & without) == 0);
+    private (int Votes, int Words) Own(int language, int without)
+    {
+        (int votes, int words) = (0, 0);
+        foreach ((ulong word, int times) in _seen)
+        {
+            if ((Having[word] >> language & 1) == 1 && (Having[word] & without) == 0)
+            {
+                (votes, words) = (votes + times, words + 1);
+            }
+        }
+
+        return (votes, words);
+    }
 }

@@ -18,10 +18,10 @@ internal sealed record AssumedClosing(long ByStatus, long ByOutcome, long ByRow,
     {
         get
         {
-            string[] ways = [.. new[] { (ByStatus, "their status says so"), (ByOutcome, "their outcome says so"), (ByRow, "their row names a part and the log does not say which jobs are finished") }
+            string[] ways = [.. new[] { (ByStatus, "the status says so"), (ByOutcome, "the outcome says so"), (ByRow, "the row names a part and the log does not say which jobs are finished") }
                 .Where(w => w.Item1 > 0).Select(w => $"{Jobs(w.Item1)} because {w.Item2}")];
-            string finished = ways.Length == 0 ? "" : $"Without a closing day, counted as finished on the day of the call: {string.Join(", ", ways)}.";
-            string open = NotTold == 0 ? "" : $"Whether {Jobs(NotTold)} {(NotTold == 1 ? "is" : "are")} finished is not told.";
+            string finished = ways.Length == 0 ? "" : $"These have no closing day and are counted as finished on the day of the call: {string.Join(", ", ways)}.";
+            string open = NotTold == 0 ? "" : $"For {Jobs(NotTold)}, the log does not say whether {(NotTold == 1 ? "it is" : "they are")} finished.";
             return finished.Length + open.Length == 0 ? null : string.Join(' ', new[] { finished, open }.Where(s => s.Length > 0));
         }
     }

@@ -94,8 +94,8 @@ internal static class WordFields
         ColumnSample[] columns = [.. candidates.Select(c => c.Column).Take(4)];
         return new ReadingQuestion(
             $"{reading.Key}/field/{field.Name}", table.File, table.Sheet, columns[0].Name, field.Name,
-            $"Which column of '{where}' says this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
-            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column says it")],
+            $"Which column of '{where}' shows {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "none of them")],
             [.. columns[0].Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(MostExamples).Select(t => MaskedCells.Show(columns[0], t))],
             taken is null ? "Until you answer, no column is used for this." : $"Until you answer, column '{taken.Column.Name}' is used for this.",
             taken?.Column.Name ?? ReadingAnswers.Nothing,

@@ -55,7 +55,7 @@ internal static class BadBatchSection
         [
             new Paragraph(facts.Batches.Count == 0
                 ? $"No build months of any family stand out. We compared the build months of {Format.Count(facts.Scanned)} combinations of family and part, up to {Format.Day(facts.AsOf)}."
-                : $"Up to {Format.Day(facts.AsOf)} we compared the build months of {Format.Count(facts.Scanned)} combinations of family and part. Even if no batch is bad, such a list names one in at most 1 report in 10. Read the jobs before you act."),
+                : $"Up to {Format.Day(facts.AsOf)} we compared the build months of {Format.Count(facts.Scanned)} combinations of family and part. Even if no batch is bad, up to 1 report in 10 would still name one. Read the jobs before you act."),
             .. facts.Batches.Take(Drawn).SelectMany((b, i) => Batch(b.Batch, b.Jobs, i + 1)),
         ];
     }
@@ -83,7 +83,7 @@ internal static class BadBatchSection
         string age = batch.UnderYears is { } years ? $" under {years} years of age" : "";
         var lines = new List<string>
         {
-            $"Of {Format.Count(batch.Calls)} calls about these machines{age}, {Format.Count(batch.Cases)} needed the {part}. If they were like the rest of the family at the same ages, it would be about {Format.Count((long)Math.Round(batch.Expected))}.",
+            $"Of {Format.Count(batch.Calls)} calls about these machines{age}, {Format.Count(batch.Cases)} needed the {part}. At the rate of the rest of the family at the same ages, it would have been about {Format.Count((long)Math.Round(batch.Expected))}.",
             $"Of the family's other {Format.Count(batch.OtherCalls)} calls{age}, {Format.Count(batch.OtherCases)} did.",
         };
         if (!batch.SurvivesCustomer)
@@ -109,6 +109,6 @@ internal static class BadBatchSection
             { } left when batch.UnitsListed > 0 => $"You know of {Format.Count(left)} more of these machines that have not had it yet, {Format.Count(batch.UnitsListed ?? 0)} of them on your register: consider telling their owners.",
             { } left => $"You know of {Format.Count(left)} more of these machines that have not had it yet, all from earlier jobs. There may be others.",
         };
-        return $"What to do: check the {part} whenever you are at one of these machines, and carry one. {units} Ask the maker or your supplier about a known fault, and keep the old parts: they are your proof for a claim.";
+        return $"What to do: check the {part} whenever you are at one of these machines, and carry one. {units} Ask the manufacturer or your supplier about a known fault, and keep the old parts as evidence for a claim.";
     }
 }

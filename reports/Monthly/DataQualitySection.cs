@@ -101,7 +101,7 @@ internal static class DataQualitySection
         [
             new Paragraph(First(facts, read, rejected)),
             .. facts.Others.Take(1).Select(_ => new Paragraph(
-                $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They count for no failure rate, age curve, trend, callback, prediction or van plan; the figures by month count them.")),
+                $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They are left out of failure rates, age curves, trends, callbacks, predictions and the van plan. The monthly figures include them.")),
             TableView.Create("gaps", "What is missing on jobs", "All jobs in the store, worst first.", facts.Gaps,
                 [
                     new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),

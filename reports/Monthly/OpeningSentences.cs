@@ -72,8 +72,8 @@ internal static class OpeningSentences
         string batch = facts.Batches.Count switch
         {
             0 => "",
-            1 => $"; one batch looks bad: {facts.Batches[0]}",
-            var more => $"; {more} batches look bad, first {facts.Batches[0]}",
+            1 => $"; one possible bad batch: {facts.Batches[0]}",
+            var more => $"; {more} possible bad batches, the clearest: {facts.Batches[0]}",
         };
         return $"{rising}{batch}; {back}.";
     }

@@ -19,11 +19,11 @@ internal sealed record RegisterMachines(long Machines, long TypeUnknown, string 
     /// <summary>A sentence that says for whom the figures hold and what is left out.</summary>
     public string Scope => Whose switch
     {
-        "contract" => "These are machines of contract customers, which are used harder. Do not use the figures for households.",
-        "household" => "These are household machines.",
+        "contract" => "As far as your log shows, these machines belong to contract customers and get heavier use. Do not use the figures for households.",
+        "household" => "As far as your log shows, these are household machines.",
         "mixed" => "The register mixes contract and household machines, which are used differently, so no figure is given for them together.",
         _ => "Whose machines these are is unknown: your log does not tell contract customers from households.",
-    } + (TypeUnknown > 0 ? $" Of {Format.Count(Machines)} listed machines {Format.Count(TypeUnknown)} are of unknown type and are in none of these rates." : "");
+    } + (TypeUnknown > 0 ? $" Of {Format.Count(Machines)} machines on the register, {Format.Count(TypeUnknown)} are of unknown type and are left out of these figures." : "");
 
     /// <summary>Reads whose machines they are; unknown where that was not computed.</summary>
     public static RegisterMachines Read(Database database) =>

@@ -61,7 +61,7 @@ internal static class ReturnSection
             database.Read<ReturnJob>("queries/report/callback_jobs.sql", ("month", options.Month)),
             months.Length == 0 ? null : months.TakeLast(12).Sum(m => m.CameBack) * options.SecondVisitCost,
             overall + "Repairs on units that cannot be followed are left out, and customers who called another shop leave no trace, so the shares are lower bounds. "
-            + "A part is named only if it comes back clearly more often than all other parts together, with the number of parts compared allowed for: of ten named, about one may be chance.");
+            + "A part is named only if it comes back clearly more often than all other parts together. We allow for how many parts are compared, but about one in ten named may still be chance.");
     }
 
     /// <param name="facts">What is known, or null if returns were not computed.</param>

@@ -46,7 +46,7 @@ internal static class RisingReader
                 .OrderByDescending(a => a.Month)
                 .Select(a => new EarlierAlarm(a.Month, a.Name, a.Observed, a.Expected, a.Since))],
             scan.SeriesTested,
-            $"Each part, family, and part in one family is compared with its own earlier months. Even if nothing is wrong, expect about {Times(scan.FalsePerYear)} of these a year. Read the jobs behind each before you act.",
+            $"Each count is compared with its own earlier months. Even if nothing is wrong, there will be false alarms: about {Times(scan.FalsePerYear)} a year. Read the jobs behind a rise before you act.",
             NotSeen(database));
     }
 
@@ -86,7 +86,7 @@ internal static class RisingReader
 
     private static string NotSeen(Database database) =>
         database.Has("trend_tests") && database.Single<Blind>("queries/report/trend_blind.sql") is { Expected: { } expected, DetectableRatio: { } ratio }
-            ? $"A typical part in one family is needed {(expected < 1 ? "less than once" : $"about {Format.Count((long)Math.Round(expected))} times")} a month. There only a jump to about {Format.Count((long)Math.Round(ratio))} times as many shows in one month; anything smaller is likely to be missed."
+            ? $"A typical part in one family is needed {(expected < 1 ? "less than once" : $"about {Format.Count((long)Math.Round(expected))} times")} a month. At that rate, only a jump to about {Format.Count((long)Math.Round(ratio))} times as many will usually show in one month; a smaller rise may be missed."
             : "";
 }
 

@@ -60,8 +60,8 @@ internal static class RisingSection
         return
         [
             new Paragraph(facts.Alarms.Count == 0
-                ? $"Nothing is clearly increasing. We checked {Format.Count(facts.SeriesScanned)} parts, families, and parts in one family."
-                : $"{Format.Count(facts.Alarms.Count)} of the {Format.Count(facts.SeriesScanned)} parts, families, and parts in one family that we checked rose more than chance explains."),
+                ? $"Nothing is clearly increasing. We checked {Format.Count(facts.SeriesScanned)} call counts: by part, by family, and by part within a family."
+                : $"We checked {Format.Count(facts.SeriesScanned)} call counts: by part, by family, and by part within a family. {Format.Count(facts.Alarms.Count)} rose more than chance usually explains."),
             new Paragraph(facts.Rule),
             .. facts.Blind.Length > 0 ? [new Paragraph(facts.Blind)] : Array.Empty<IBlock>(),
             .. facts.Alarms.Take(AlarmsDrawn).SelectMany((a, i) => Alarm(a, i + 1)),
@@ -125,7 +125,7 @@ internal static class RisingSection
     private static string? Month(DateOnly? month) => month is { } known ? Format.Month(known) : null;
 
     private static string Size(double? least) => least is { } times
-        ? $"The true rate is at least {Format.Number(times)} times the usual; this allows for our looking only at what stands out."
+        ? $"The true rate is very likely at least {Format.Number(times)} times the usual, even allowing for the fact that only the biggest rises are listed."
         : "How large the rise is cannot be told yet: what stands out in one month often looks larger than it is.";
 
     private static string Chance(double? p) => p is not { } chance ? ""

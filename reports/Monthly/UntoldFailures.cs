@@ -19,7 +19,7 @@ internal sealed class UntoldFailures
         ? ""
         : row.Listed == 0
             ? $" {Format.Count(row.Untold)} failures may be on listed machines; their jobs do not tell which machine it was."
-            : $" {Format.Count(row.Untold)} more failures may be on listed machines; their jobs do not tell which machine it was. If all were, the true figures would be {Format.Number((row.Listed + row.Untold) / (double)row.Listed)} times as high; if none were, they are as shown.";
+            : $" {Format.Count(row.Untold)} more {(row.Untold == 1 ? "failure" : "failures")} may belong to machines on the register; the job does not say which machine it was. If all of them do, the figures would be {Format.Number((row.Listed + row.Untold) / (double)row.Listed)} times as high; if none do, they stay as shown.";
 
     private sealed record Row(string ApplianceType, string Component, long Listed, long Untold);
 }

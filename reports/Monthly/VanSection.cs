@@ -111,7 +111,7 @@ internal static class VanSection
 
         Dead oldest = dead.OrderByDescending(d => d.DaysUnused ?? int.MaxValue).ThenBy(d => d.PartNumber, StringComparer.Ordinal).First();
         string age = oldest.DaysUnused is { } days ? $"unused for {Format.Number(days / 365.25)} years" : "never used or bought in your files";
-        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} have not been used for a year or more; the oldest, {oldest.PartNumber} on van {oldest.Van}, is {age}.";
+        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on van {oldest.Van}, {age}.";
     }
 
     private static string Describe(Summary van, string currency)
@@ -122,7 +122,7 @@ internal static class VanSection
         }
 
         string waiting = van.WaitingJobs is > 0 and { } wait
-            ? $" {Format.Count(wait)} open jobs wait for an ordered part: set it aside for them. It is not part of this load."
+            ? $" {Format.Count(wait)} open {(wait == 1 ? "job is" : "jobs are")} waiting for an ordered part. Set that part aside for the job; it is not in this load."
             : "";
         string load = $"{Format.Count(van.Parts)} parts, {Format.Count(van.Pieces)} pieces, for {Format.Money(van.MoneyUsed ?? 0, currency)} of {Format.Money(van.Budget ?? 0, currency)} and {Format.Number(van.SpaceUsed ?? 0)} of {Format.Number(van.Space ?? 0)} space units.";
         string tied = van.MoneyCounted is { } money ? $" ties up {Format.Money(money, currency)} and" : "";
@@ -141,7 +141,7 @@ internal static class VanSection
     {
         string[] quarters = [.. evidence.Select(r => r.Quarter).Where(q => q != All).Distinct().Order(StringComparer.Ordinal)];
         return quarters.Length == 0 ? null
-            : $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {quarters[0]} to {quarters[^1]}.{Lead(evidence.FirstOrDefault(r => r.Quarter == All && r.Van == All && r.Policy == "plan"))} What could only be known afterwards is the ceiling.";
+            : $"Each plan was made from what was known before a quarter and then tried on the jobs of that quarter, in order of call, {quarters[0]} to {quarters[^1]}.{Lead(evidence.FirstOrDefault(r => r.Quarter == All && r.Van == All && r.Policy == "plan"))} \"Best possible with hindsight\" is the limit: no plan can know the jobs in advance.";
     }
 
     /// <summary>What the plan gains over the best simple rule for the same money, or that it gains nothing.</summary>
@@ -155,11 +155,11 @@ internal static class VanSection
         string range = $"(very likely between {InHundred(lower)} and {InHundred(upper)})";
         string all = lower > 0 ? $" Of 100 jobs it finished {InHundred(lead)} more {range} than the best simple rule for the same money, {Way(rule)}."
             : upper < 0 ? $" The best simple rule, {Way(rule)}, did better for the same money: the plan finished {InHundred(-lead)} jobs in 100 fewer. Until that changes, use the simple rule."
-            : $" It gained nothing certain over the best simple rule for the same money, {Way(rule)}: {InHundred(lead)} jobs in 100 {range}.";
+            : $" It was not clearly better or worse than the best simple rule for the same money ({Way(rule)}): the difference was {InHundred(lead)} jobs in 100 {range}.";
         return all + (plan is { SetJobs: >= LeastSetJobs, SetLead: { } sets, SetLeadLower: { } setLower, SetLeadUpper: { } setUpper }
             ? setLower > 0 ? $" On jobs that needed two or more different parts it finished {InHundred(sets)} in 100 more."
-            : setUpper < 0 ? $" On jobs that needed two or more different parts it finished {InHundred(-sets)} in 100 fewer: the money does more elsewhere."
-            : " On jobs that needed two or more different parts it gained nothing certain."
+            : setUpper < 0 ? $" On jobs that needed two or more different parts it finished {InHundred(-sets)} fewer in 100."
+            : " On jobs that needed two or more different parts it was not clearly better or worse."
             : "");
     }
 
@@ -177,9 +177,9 @@ internal static class VanSection
     {
         "plan" => "the plan",
         "most_used" => "most used parts first",
-        "most_used_per_cost" => "most used per money first",
-        "poisson_greedy" => "likeliest to be asked for per money first",
-        "hindsight" => "known only afterwards",
+        "most_used_per_cost" => "parts most used for their price first",
+        "poisson_greedy" => "parts most likely to be needed for their price first",
+        "hindsight" => "best possible with hindsight",
         "counted" => "as counted",
         _ => Format.Words(policy),
     };

@@ -33,10 +33,10 @@ internal static class MovedBy
                 .Where(f => f.Shift >= LeastShift).OrderByDescending(f => f.Shift).Take(2).Select(f => f.Name),
         ];
         return evidence.Jobs < FewJobs
-            ? $"{evidence.Jobs} similar jobs are few: the odds also lean on like complaints and related models{(facts.Length > 0 ? $", and weigh {string.Join(" and ", facts)}" : "")}."
+            ? $"Only {evidence.Jobs} similar {(evidence.Jobs == 1 ? "job" : "jobs")}, so the odds also draw on similar complaints and related models{(facts.Length > 0 ? $", and on {string.Join(" and ", facts)}" : "")}."
             : facts.Length > 0
-            ? $"Where the odds differ from the counts of jobs, they also weigh {string.Join(" and ", facts)}."
-            : "Where the odds differ from the counts of jobs, they also lean on like complaints and related models.";
+            ? $"Where the odds differ from the counts of jobs, it is because they also take into account {string.Join(" and ", facts)}."
+            : "Where the odds differ from the counts of jobs, they also draw on similar complaints and related models.";
 
         double[] Odds(Call asked)
         {

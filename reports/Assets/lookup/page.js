@@ -73,7 +73,7 @@
   const type = () => (question.picked && question.picked.type) || el("type").value || "unknown";
 
   function listModels() {
-    const label = m => [m.brand, m.number || "family " + m.family, m.number ? "(" + m.family + ")" : "", m.base ? "(base of " + el("model").value.trim() + ")" : "", m.type].filter(Boolean).join(" ");
+    const label = m => [m.brand, m.number || "family " + m.family, m.number ? "(" + m.family + ")" : "", m.base ? "(starts like " + el("model").value.trim() + ")" : "", m.type].filter(Boolean).join(" ");
     const listed = findModels(el("model").value);
     choices("model-list", question.picked ? [question.picked] : listed.length > 0 ? listed : findBase(el("model").value), label, m => m === question.picked, m => {
       question.picked = question.picked === m ? null : m;
@@ -204,7 +204,7 @@
     const about = [picked && picked.brand, picked ? picked.number || "family " + picked.family : "", q.type, q.age === null ? "age unknown" : Math.round(q.age * 10) / 10 + " years",
       words(q.kind), q.code ? "code " + q.code : ""];
     out.append(make("p", about.filter(Boolean).join(", ") + ".", "basis"));
-    if (picked && picked.base) out.append(make("p", "This model is in no list: answered from its base, family " + picked.family + ".", "basis"));
+    if (picked && picked.base) out.append(make("p", "This model is not in your lists. The answer is for family " + picked.family + ", whose model numbers start the same way.", "basis"));
     if (q.kind === "other") out.append(make("p", "These words are in no table: the odds rest on the words and on the appliance. Picking a complaint sharpens them.", "basis"));
     if (!data.weights) out.append(make("p", "Odds of the usual call of this family; the shop's own computer also weighs age, words and earlier visits.", "basis"));
     out.append(make("p", "Before opening the cabinet: disconnect power and water, and prove it dead.", "caution"));

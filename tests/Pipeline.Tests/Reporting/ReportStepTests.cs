@@ -17,7 +17,7 @@ public sealed class ReportStepTests : IDisposable
     {
         string page = await RunAsync([]);
         Assert.Contains("No call of September 2024 is in the files", page, StringComparison.Ordinal);
-        Assert.Equal(9, System.Text.RegularExpressions.Regex.Count(page, "<section "));
+        Assert.Equal(10, System.Text.RegularExpressions.Regex.Count(page, "<section "));
         Assert.Contains("No file was read.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
     }

@@ -51,7 +51,7 @@ public sealed class ClosingTests
             shop.Rows("from jobs select closing_basis, count(*), count(closed_on) group by 1 order by 1"));
         Assert.Equal(["J11|inlet_valve"], shop.Rows("from jobs select job_id, main_component where closing_basis = 'row'"));
         Assert.Equal(
-            "Without a closing day, counted as finished on the day of the call: 1 job because their row names a part and the log does not say which jobs are finished. Whether 9 jobs are finished is not told.",
+            "These have no closing day and are counted as finished on the day of the call: 1 job because the row names a part and the log does not say which jobs are finished. For 9 jobs, the log does not say whether they are finished.",
             AssumedClosing.Read(shop.Database).Sentence);
     }
 

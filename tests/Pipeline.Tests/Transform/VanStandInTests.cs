@@ -12,7 +12,7 @@ public sealed class VanStandInTests
         using var shop = new TransformShop();
         shop.Add(new StagedJob("J1") { Technician = "T1" }, new StagedJob("J2") { Technician = "T2" }, new StagedJob("J3")).Combine();
         Assert.Equal(["J1|T1|technician", "J2|T2|technician", "J3|-|-"], shop.Rows("from jobs select job_id, van, van_basis order by 1"));
-        Assert.Equal("No van is named in the files, so each technician's jobs stand for a van.", VanStandIn.Sentence(shop.Database));
+        Assert.Equal("Your files name no vans, so each technician is treated as one van.", VanStandIn.Sentence(shop.Database));
     }
 
     [Fact]
@@ -21,7 +21,7 @@ public sealed class VanStandInTests
         using var shop = new TransformShop();
         shop.Add(new StagedJob("J1"), new StagedJob("J2")).Combine();
         Assert.Equal(["shop|one|2"], shop.Rows("from jobs select van, van_basis, count(*) group by all"));
-        Assert.Equal("No van and no technician is named in the files, so one van, 'shop', stands for all jobs.", VanStandIn.Sentence(shop.Database));
+        Assert.Equal("Your files name no vans and no technicians, so all jobs are treated as one van, 'shop'.", VanStandIn.Sentence(shop.Database));
     }
 
     [Theory]

@@ -51,7 +51,7 @@ internal static class ChartGallery
         [
             new("plan", [new(0, 31), new(250, 55), new(500, 66), new(1000, 75), new(1500, 79.5), new(2000, 82)]),
             new("most used parts first", [new(0, 31), new(250, 44), new(500, 57), new(1000, 68), new(1500, 74), new(2000, 78)]),
-            new("known only afterwards", [new(0, 31), new(250, 61), new(500, 72), new(1000, 81), new(1500, 85), new(2000, 88)]),
+            new("best possible with hindsight", [new(0, 31), new(250, 61), new(500, 72), new(1000, 81), new(1500, 85), new(2000, 88)]),
         ],
         MarkAt: 1500, MarkName: "budget", YTop: 100);
 

@@ -36,7 +36,7 @@ public sealed class AgeSectionTests
     {
         using Database database = SectionCase.Session(Summary, Points);
         AgeFacts facts = AgeSection.Read(database)!;
-        Assert.Equal(["Washer, drain pump, the listed machines: share still without a failure", "Washer, igniter, all machines: share of the failures we were called to that came later"], facts.Groups.Select(g => g.Name));
+        Assert.Equal(["Washer, drain pump, the listed machines: share still without a failure", "Washer, igniter, all machines: share of the failures we were called to that came after each age"], facts.Groups.Select(g => g.Name));
         Assert.Equal(["all families", "family K41"], facts.Groups[0].Curves.Select(c => c.Name));
         Assert.Equal("Half of the listed machines had a failure of the drain pump by 9.00 years (from 8.00). Wears out with age. Family K41 failed 2.50 times as often as its type would at the same ages.", facts.Groups[0].Conclusion);
         Assert.Equal("At which age half of the igniter failures came is not known. Fails about equally at any age.", facts.Groups[1].Conclusion);

@@ -74,7 +74,7 @@ public sealed class FailureSectionTests
     public void Read_FailuresThatMayBeOnListedMachines_GiveTheRange()
     {
         using Database database = SectionCase.Session(Needs, Families, Rates, "register_untold as select 'washer' as appliance_type, 'drain_pump' as component, 6 as listed, 3 as untold");
-        Assert.Contains("3 more failures may be on listed machines", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
+        Assert.Contains("3 more failures may belong to machines on the register", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
         Assert.Contains("1.50 times as high", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
     }
 

@@ -64,7 +64,7 @@ public sealed class RisingSectionTests
     {
         using Database database = Filled();
         string text = SectionCase.Text(RisingSection.Build(RisingReader.Read(database, SectionCase.Month)));
-        Assert.Contains("12 calls since it began where about 2.10 were expected. The true rate is at least 2.00 times the usual; this allows for our looking only at what stands out. The rise began about February 2024.", text, StringComparison.Ordinal);
+        Assert.Contains("12 calls since it began where about 2.10 were expected. The true rate is very likely at least 2.00 times the usual, even allowing for the fact that only the biggest rises are listed. The rise began about February 2024.", text, StringComparison.Ordinal);
         Assert.Contains("By chance alone so many would come in about 1 month in 2,500.", text, StringComparison.Ordinal);
     }
 
@@ -83,7 +83,7 @@ public sealed class RisingSectionTests
     {
         Assert.Contains("they need a baseline of earlier months", SectionCase.Text(RisingSection.Build(null)), StringComparison.Ordinal);
         string quiet = SectionCase.Text(RisingSection.Build(new RisingFacts([], [], [], 237, "", "")));
-        Assert.Contains("Nothing is clearly increasing. We checked 237 parts, families, and parts in one family.", quiet, StringComparison.Ordinal);
+        Assert.Contains("Nothing is clearly increasing. We checked 237 call counts: by part, by family, and by part within a family.", quiet, StringComparison.Ordinal);
         Assert.Contains("Nothing was flagged in the last six months.", quiet, StringComparison.Ordinal);
     }
 

@@ -51,7 +51,7 @@ public sealed class VanSectionTests
         string[] summaries = [.. facts.Vans.Select(v => v.Summary.Replace('\u00A0', ' '))];
         Assert.Equal(
             "42 parts, 50 pieces, for 1,482 EUR of 1,500 EUR and 61.0 of 150 space units. Of about 800 settled jobs a year, 64.0 % should be finished at the first visit; "
-            + "no other load for this money can be expected to be more than 0.1 % better. What was counted aboard ties up 4,100 EUR and should finish 62.0 %; the best load for that money would finish 71.0 %. Of 3 calls not visited yet, about 2 should be finished at the first visit, with what is taken along for them. 2 open jobs wait for an ordered part: set it aside for them. It is not part of this load.",
+            + "no other load for this money can be expected to be more than 0.1 % better. What was counted aboard ties up 4,100 EUR and should finish 62.0 %; the best load for that money would finish 71.0 %. Of 3 calls not visited yet, about 2 should be finished at the first visit, with what is taken along for them. 2 open jobs are waiting for an ordered part. Set that part aside for the job; it is not in this load.",
             summaries[0]);
         Assert.EndsWith("Note: no prices known.", summaries[1], StringComparison.Ordinal);
         Assert.DoesNotContain("aboard", summaries[1], StringComparison.Ordinal);
@@ -59,7 +59,7 @@ public sealed class VanSectionTests
 
     [Fact]
     public void Read_Evidence_ComparesWithTheBestSimpleRule() => Assert.Contains(
-        "Of 100 jobs it finished 2.1 more (very likely between 0.4 and 3.8) than the best simple rule for the same money, likeliest to be asked for per money first. "
+        "Of 100 jobs it finished 2.1 more (very likely between 0.4 and 3.8) than the best simple rule for the same money, parts most likely to be needed for their price first. "
         + "On jobs that needed two or more different parts it finished 5.0 in 100 more.",
         Filled().Replay, StringComparison.Ordinal);
 
@@ -80,7 +80,7 @@ public sealed class VanSectionTests
     {
         VanFacts facts = Filled();
         Assert.Contains("in order of call, 2023Q4 to 2024Q1.", facts.Replay, StringComparison.Ordinal);
-        Assert.Equal(["the plan", "known only afterwards"], facts.ReplayRows.Select(r => r.Way));
+        Assert.Equal(["the plan", "best possible with hindsight"], facts.ReplayRows.Select(r => r.Way));
         Assert.Equal([3, 3], facts.Curves.Select(c => c.Points.Count));
     }
 

@@ -3,8 +3,11 @@
 with fitted as (
     select distinct jobs.appliance_type, jobs.job_id, job_parts.component
     from job_parts
-    join int_failure_calls as jobs on jobs.job_id = job_parts.job_id
-    where job_parts.component is not null and jobs.appliance_type is not null and jobs.closed_on is not null
+    join jobs on jobs.job_id = job_parts.job_id
+    where coalesce(jobs.visit_reason, 'failure') = 'failure'
+        and job_parts.component is not null
+        and jobs.appliance_type is not null
+        and jobs.closed_on is not null
 ),
 jobs_of_type as (
     select appliance_type, count(distinct job_id) as jobs
