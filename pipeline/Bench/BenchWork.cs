@@ -67,10 +67,8 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     public WorkState Now { get; private set; } = WorkState.Idle;
 
     /// <summary>Starts a run.</summary>
-    /// <param name="shop">The shop.</param>
-    /// <param name="dropBefore">True to drop the store before and the updates kept, because they hold a customer who is to be forgotten.</param>
     /// <returns>False when one runs already.</returns>
-    public bool Start(ShopFolder shop, bool dropBefore = false)
+    public bool Start(ShopFolder shop)
     {
         lock (_lock)
         {
@@ -82,7 +80,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
             _stop?.Dispose();
             _stop = new CancellationTokenSource();
             Now = new WorkState(WorkOutcome.Running, shop.Folder, 0, Titles["load"], []);
-            _running = Task.Run(() => RunAsync(shop, dropBefore, _stop.Token));
+            _running = Task.Run(() => RunAsync(shop, _stop.Token));
             return true;
         }
     }
@@ -102,7 +100,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _stop?.Dispose();
 
-    private async Task RunAsync(ShopFolder shop, bool dropBefore, CancellationToken cancellation)
+    private async Task RunAsync(ShopFolder shop, CancellationToken cancellation)
     {
         try
         {
@@ -112,10 +110,10 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
                 StepBegins = step => Show(step.Index == 0 ? 0 : ReadingPercent + ((100 - ReadingPercent) * step.Index / step.Count), Titles.GetValueOrDefault(step.Name, step.Name)),
             }.RunAsync(cancellation).ConfigureAwait(false);
             var history = new ShopHistory(shop, clock);
-            if (dropBefore)
+            if (history.IsForgetting)
             {
                 await CustomerRemoval.DropPreviousAsync(shop.Output, clock, cancellation).ConfigureAwait(false);
-                history.Clear();
+                history.EndForgetting();
             }
 
             bool kept = history.Keep(result.Load.Total.Rows.Read);

@@ -32,7 +32,7 @@ internal static class SettingsPages
                 return Show(context, shop, bad.Faults);
             }
         });
-        app.MapPost("/settings/forget", async (HttpContext context, KnownShops shops, BenchWork work) =>
+        app.MapPost("/settings/forget", async (HttpContext context, KnownShops shops, BenchWork work, TimeProvider clock) =>
         {
             if (shops.Open is not { } shop)
             {
@@ -48,7 +48,12 @@ internal static class SettingsPages
                 }
 
                 CustomerRemoval.Mark(shop.Files, shop.Output, form["customer"], context.RequestAborted);
-                work.Start(shop, dropBefore: true);
+                new ShopHistory(shop, clock).Clear();
+                if (!work.Start(shop))
+                {
+                    throw new BadInputException("The customer is marked to be forgotten. Update the figures once more when the update that runs now is done.");
+                }
+
                 return BenchEndpoints.SeeOther("/run");
             }
             catch (BadInputException bad)

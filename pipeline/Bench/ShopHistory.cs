@@ -47,6 +47,14 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     /// <summary>Where a shop's updates are kept.</summary>
     public static string FolderOf(ShopFolder shop) => Path.Combine(shop.Folder, "history");
 
+    private string Pending => Path.Combine(shop.Folder, "forget-pending.txt");
+
+    /// <summary>True while a customer who is to be forgotten may still stand in the store before the next one.</summary>
+    public bool IsForgetting => File.Exists(Pending);
+
+    /// <summary>Says that the store before is gone.</summary>
+    public void EndForgetting() => File.Delete(Pending);
+
     /// <summary>The entries, newest first.</summary>
     public IReadOnlyList<HistoryEntry> Entries => !Directory.Exists(_folder) ? [] :
         [.. Directory.EnumerateFiles(_folder, "*.json").Select(f => JsonSerializer.Deserialize<HistoryEntry>(File.ReadAllText(f), Format)!).OrderByDescending(e => e.Number)];
@@ -114,9 +122,13 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
         Directory.Move(fresh, shop.Files);
     }
 
-    /// <summary>Removes all updates and the files set aside: they hold customers as typed, also one who is to be forgotten.</summary>
+    /// <summary>
+    /// Removes all updates and the files set aside: they hold customers as typed, also one who is to be forgotten. Until the
+    /// next update is done, <see cref="IsForgetting"/> says that the store before it must go too.
+    /// </summary>
     public void Clear()
     {
+        File.WriteAllText(Pending, "The next update drops the store before it.");
         foreach (string folder in new[] { _folder, shop.Removed }.Where(Directory.Exists))
         {
             Directory.Delete(folder, recursive: true);

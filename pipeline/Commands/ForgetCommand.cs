@@ -52,7 +52,9 @@ internal sealed class ForgetCommand(ProgramIo io) : AsyncCommand<ForgetSettings>
         await CustomerRemoval.DropPreviousAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
         if (ShopFolder.With(input) is { } shop)
         {
-            new ShopHistory(shop, io.Clock).Clear();
+            var history = new ShopHistory(shop, io.Clock);
+            history.Clear();
+            history.EndForgetting();
             io.Out.WriteLine("Earlier updates and set-aside files were deleted too, because they may contain the customer.");
         }
 

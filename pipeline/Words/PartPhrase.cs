@@ -1,10 +1,12 @@
+using System.Text.RegularExpressions;
+
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
 /// The words of a part's description that say what it is: <c>Pump, drain 30 W with clamp</c> is a drain pump. Numbers,
 /// sizes, sides and colors tell nothing; what follows <c>with</c> or <c>for</c> tells only what it goes with.
 /// </summary>
-internal sealed class PartPhrase
+internal sealed partial class PartPhrase
 {
     private const int MostWords = 4;
     private const int ShortestWord = 3;
@@ -43,6 +45,8 @@ internal sealed class PartPhrase
     /// <summary>Cuts a description into its words.</summary>
     public static PartPhrase Parse(string description)
     {
+        // What was cut out of the text, such as [phone], is no word of the part.
+        description = Marks().Replace(description, " ");
         int end = Cut(description);
         string[] all = [.. Tokenizer.Folded(description)];
         List<string> head = Tokenizer.Folded(description.AsSpan(0, end));
@@ -75,4 +79,7 @@ internal sealed class PartPhrase
         .Select(l => l.Split(','))
         .GroupBy(c => c[0], StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.SelectMany(c => c[2].Split('|')).SelectMany(w => Tokenizer.Folded(w)).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
+
+    [GeneratedRegex(@"\[[^\]]*\]", RegexOptions.CultureInvariant)]
+    private static partial Regex Marks();
 }

@@ -83,7 +83,8 @@ internal sealed record WordSets
             Appliances = new ApplianceNames(named),
             Outcomes = new SynonymTable(outcomes),
             Statuses = new SynonymTable(statuses),
-            Reasons = new SynonymTable(reasons),
+            // "Maintenance - repair": what failed counts.
+            Reasons = new SynonymTable(reasons, first: "failure"),
             Fingerprint = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Join('\0', texts))))[..16],
         };
     }

@@ -107,7 +107,9 @@ internal sealed class SynonymTable
     private readonly List<(int[] Ids, KeywordRule Phrase)> _phrases = [];
 
     /// <summary>Prepares a table.</summary>
-    public SynonymTable(IReadOnlyList<KeywordRule> phrases)
+    /// <param name="phrases">The words.</param>
+    /// <param name="first">The meaning that wins where a cell has words of several, each of one word; null: the longest word wins.</param>
+    public SynonymTable(IReadOnlyList<KeywordRule> phrases, string? first = null)
     {
         foreach (KeywordRule phrase in phrases)
         {
@@ -117,6 +119,7 @@ internal sealed class SynonymTable
 
         _phrases.AddRange(phrases
             .OrderByDescending(p => p.Stems.Count)
+            .ThenByDescending(p => p.Meaning == first)
             .ThenByDescending(p => p.Stems.Sum(s => s.Length))
             .ThenBy(p => p.Order)
             .Select(p => (p.Stems.Select(_known.Id).ToArray(), p)));

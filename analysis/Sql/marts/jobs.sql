@@ -11,8 +11,9 @@ judged as (
             when j.closed_on is not null then 'closing day'
             when j.status in ('closed', 'canceled') then 'status'
             when j.status in ('open', 'waiting_for_part') or j.outcome = 'part_ordered' then 'open'
-            when c.tells_closing then 'open'
+            when c.tells_day then 'open'
             when j.outcome <> 'unknown' then 'outcome'
+            when c.tells_closing then 'open'
             when l.lines > 0 then 'row'
             else 'unknown'
         end as closing_basis,

@@ -136,7 +136,8 @@ internal sealed class JobsStager : TableStager
             else if (!EmptyMark.Is(part))
             {
                 PartCell cell = PartCellReader.Read(row, _partsList, part, Target.Personal, _components);
-                _lines.Add(new PartLine(cell.Code, cell.Words, quantity, null, null));
+                PartWords words = cell.Words.Text is { } text ? cell.Words with { Text = Target.Personal.Customer.Without(row, new TextTokens(text)) } : cell.Words;
+                _lines.Add(new PartLine(cell.Code, words, quantity, null, null));
             }
         }
     }

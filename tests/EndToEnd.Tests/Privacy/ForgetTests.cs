@@ -79,11 +79,16 @@ public sealed class ForgetTests
         Assert.Throws<BadInputException>(() => CustomerRemoval.Mark(shop.Files, shop.Output, "Nobody Atall", CancellationToken.None));
         Assert.Equal(3, CustomerRemoval.Mark(shop.Files, shop.Output, "Ottilie Farnsworth", CancellationToken.None).Rows);
         File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), string.Concat(Jobs.Split('\n').Where(l => !l.Contains("Farnsworth", StringComparison.Ordinal)).Select(l => l + "\n")));
-        Assert.True(work.Start(shop, dropBefore: true));
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Clear();
+        Assert.Empty(history.Entries);
+        Assert.True(history.IsForgetting);
+        Assert.True(work.Start(shop));
         await work.WhenIdleAsync();
         Assert.Equal(WorkOutcome.Done, work.Now.Outcome);
         Assert.All(Directory.EnumerateFiles(shop.Folder, "*", SearchOption.AllDirectories), f => Assert.DoesNotContain("Farnsworth", File.ReadAllText(f), StringComparison.OrdinalIgnoreCase));
-        Assert.Single(new ShopHistory(shop, TimeProvider.System).Entries);
+        Assert.Single(history.Entries);
+        Assert.False(history.IsForgetting);
     }
 
     [Fact]
