@@ -50,8 +50,10 @@ public sealed class InspectAndLoadTests
         Assert.Equal((0, ""), (inspect.ExitCode, inspect.Error));
         Partssignal load = await Partssignal.RunAsync("load", "--input", folder.Sub("shop"), "--out", folder.Sub("out"), "--format", "json");
         Assert.Equal(problem.Length == 0 ? 0 : 2, load.ExitCode);
-        Assert.Equal(problem.Length == 0, load.Error.Length == 0);
         Assert.Contains(problem, load.Error, StringComparison.Ordinal);
+
+        // Where nothing is wrong, what was assumed is all that is said.
+        Assert.True(problem.Length > 0 || load.Error.Length == 0 || load.Error.StartsWith("Your files name no vans", StringComparison.Ordinal), load.Error);
         JsonArray books = JsonNode.Parse(load.Out)!.AsArray();
         JsonNode file = Assert.Single(books, b => (string)b!["file"]! == Path.GetFileName(path))!;
         Assert.Equal((long)file["read"]!, new[] { "loaded", "duplicate", "replaced", "rejected" }.Sum(w => (long)file[w]!));

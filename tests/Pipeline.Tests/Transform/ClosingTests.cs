@@ -40,6 +40,15 @@ public sealed class ClosingTests
         Assert.Null(AssumedClosing.Read(shop.Database).Sentence);
     }
 
+    // No closing day in the log, and a word of status on most rows only: the others are finished where an outcome says so.
+    [Fact]
+    public void Jobs_LogOfStatusWordsAndOutcomes_AnOutcomeFinishesAJobToo()
+    {
+        using var shop = new TransformShop();
+        shop.Add([.. Old(12, 0).Select((j, i) => i < 8 ? j with { Status = "closed" } : i < 11 ? j with { Outcome = "no_fault_found" } : j)]).Combine();
+        Assert.Equal(["open|1", "outcome|3", "status|8"], shop.Rows("from jobs select closing_basis, count(*) group by 1 order by 1"));
+    }
+
     // A handful of closing days among a dozen rows: the column is not kept, and blank says nothing.
     [Fact]
     public void Jobs_LogWithoutClosingDays_RowThatNamesAPartIsFinished_TheRestIsNeither()

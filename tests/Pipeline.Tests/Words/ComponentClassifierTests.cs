@@ -21,6 +21,8 @@ public sealed class ComponentClassifierTests
     [InlineData("Gasket, door", "door_seal")]
     [InlineData("Washer drain pump 40W", "drain_pump")]
     [InlineData("Motor 230 V left", "motor")]
+    [InlineData("Motor [phone]", "motor")]
+    [InlineData("[...] inlet valve [number]", "inlet_valve")]
     public void Component_Description_OfItsLongestPhrase(string description, string? component) => Assert.Equal(component, English.Component(description));
 
     [Theory]
