@@ -7,7 +7,7 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="Quantity">Pieces, 1 or more.</param>
 /// <param name="Money">Their price.</param>
 /// <param name="PriceKnown">False: the price is the median of its component.</param>
-/// <param name="LastUsedOn">Day of the last call that used one, or null: never in the log.</param>
+/// <param name="LastUsedOn">Day of the last visit that used one, or null: never in the log.</param>
 /// <param name="LastBoughtOn">Day one was last ordered, or null if not known.</param>
 /// <param name="DaysUnused">Days since the later of the two: how long it has been lying for sure; null: neither is known.</param>
 public sealed record DeadStock(
@@ -19,8 +19,7 @@ public sealed record DeadStock(
     /// <summary>All of it, by van, the most money first. A part bought within the year is not dead yet.</summary>
     public static IReadOnlyList<DeadStock> Find(ShopData data, StockPartFacts facts, VanPlanOptions options)
     {
-        var used = data.Jobs.SelectMany(j => j.Lines.Where(l => l.PartNumber is not null).Select(l => (Part: l.PartNumber!, j.OpenedOn)))
-            .Where(u => u.OpenedOn <= data.AsOf).GroupBy(u => u.Part, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(u => u.OpenedOn), StringComparer.Ordinal);
+        var used = data.LastUses.ToDictionary(u => u.PartNumber, u => u.LastUsedOn, StringComparer.Ordinal);
         var bought = data.Orders.Where(o => o.OrderedOn <= data.AsOf)
             .GroupBy(o => o.PartNumber, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(o => o.OrderedOn), StringComparer.Ordinal);
         DateOnly since = data.AsOf.AddDays(-UnusedDays);

@@ -11,6 +11,9 @@ public sealed record ShopData
     /// <summary>Jobs in the order they came.</summary>
     public IReadOnlyList<ShopJob> Jobs { get; init; } = [];
 
+    /// <summary>When each part was last fitted. Unlike <see cref="Jobs"/>, from all visits of all vans.</summary>
+    public IReadOnlyList<ShopLastUse> LastUses { get; init; } = [];
+
     /// <summary>Catalogue numbers.</summary>
     public IReadOnlyList<ShopPart> Parts { get; init; } = [];
 

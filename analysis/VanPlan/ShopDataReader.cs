@@ -22,6 +22,7 @@ public static class ShopDataReader
         {
             AsOf = day,
             Jobs = Jobs(database, group),
+            LastUses = database.Read<ShopLastUse>("queries/van_plan/shop_last_uses.sql", ("last_day", day)),
             Parts = database.Read<ShopPart>("queries/van_plan/shop_parts.sql"),
             Orders = database.Read<ShopOrder>("queries/van_plan/shop_orders.sql"),
             Counts = Counts(database, group),

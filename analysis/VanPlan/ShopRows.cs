@@ -21,6 +21,11 @@ public sealed record ShopJob(
 /// <param name="Quantity">Pieces.</param>
 public sealed record ShopPartLine(string? PartNumber, string? FittedNumber, int Quantity);
 
+/// <summary>When a part was last fitted, on any visit of any van.</summary>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="LastUsedOn">Day of the visit.</param>
+public sealed record ShopLastUse(string PartNumber, DateOnly LastUsedOn);
+
 /// <summary>A catalogue number.</summary>
 /// <param name="Number">The number.</param>
 /// <param name="CurrentNumber">What replaces it today; itself when nothing does.</param>

@@ -1,12 +1,21 @@
 -- One row per job with part lines: how many there are, and the component the job was about.
-with ranked as (
+with roles as (
+    select component, role from int_component_roles
+    union all
+    -- a component that counts apart on another type of appliance keeps the role of the one it is named after
+    select f.appliance_type || '_' || f.component, c.role
+    from int_foreign_components as f
+    join component_roles as c using (component)
+    where f.appliance_type || '_' || f.component not in (select component from int_component_roles)
+),
+ranked as (
     select
         p.job_id,
         p.component,
         -- a main component comes before what usually goes with it; then the order on the job sheet counts
         case when p.component is not null then (coalesce(r.role, 'main') = 'accessory')::bigint << 32 | p.line end as rank
     from job_parts as p
-    left join int_component_roles as r using (component)
+    left join roles as r using (component)
 ),
 counted as (
     select job_id, count(*) as lines, min(rank) as rank

@@ -14,12 +14,22 @@ model_types as (
     group by model_key
     having count(distinct appliance_type) = 1
 ),
+brand_witnesses as (
+    select b.brand_key, j.appliance_type, nullif(j.model_key, '') as model_key, 1 as jobs
+    from int_job_rows as j
+    join int_brands as b on b.typed_key = compact_key(j.brand)
+    where j.appliance_type is not null and b.brand_key <> ''
+    union all
+    select brand_key, appliance_type, null, 0
+    from int_model_numbers
+    where listed and appliance_type is not null and brand_key <> ''
+),
+-- a few calls do not tell that a brand makes nothing else
 brand_types as (
     select brand_key, min(appliance_type) as appliance_type
-    from int_model_numbers
-    where appliance_type is not null and brand_key <> ''
+    from brand_witnesses
     group by brand_key
-    having count(distinct appliance_type) = 1
+    having count(distinct appliance_type) = 1 and count(distinct model_key) >= 3 and sum(jobs) >= 20
 ),
 kept as (
     select u.*

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Tests.Fixtures;
 using PartsSignal.Analysis.VanPlan;
 
 namespace PartsSignal.Analysis.Tests.VanPlan;
@@ -20,6 +21,24 @@ public sealed class ShopDataReaderTests
         database.Execute("insert into van_counts values ('1', 'A', 'A', 'A', 3, date '2025-01-01', 'f', 1), ('1', 'B', 'B', 'OLD-B', 2, date '2026-01-01', 'f', 2), ('1', 'B', 'B', 'OLD-B', 1, date '2026-01-01', 'f', 3)");
         ShopCount count = Assert.Single(ShopDataReader.Read(database, new DateOnly(2026, 2, 1))!.Counts);
         Assert.Equal(("B", "OLD-B", 3), (count.PartNumber, count.FittedNumber, count.OnHand));
+    }
+
+    [Fact]
+    public void Read_LastUses_CountEveryVisitUpToTheDay()
+    {
+        static DateOnly Day(int month) => new(2026, month, 1);
+        using Database database = new SmallShop
+        {
+            Jobs =
+            [
+                new("J1", Day(1)) { Van = "1" }, new("J2", Day(3)) { Van = "2", VisitReason = "preventive" },
+                new("J3", Day(9)) { Van = "1" }, new("J4", Day(2)) { Van = "1", VisitReason = "failure" },
+            ],
+            Parts = [new("J1", 1, "P1", "pump"), new("J2", 1, "P1", "pump"), new("J3", 1, "P1", "pump"), new("J4", 1, null, "pump")],
+        }.Open();
+        ShopData data = ShopDataReader.Read(database, Day(6))!;
+        Assert.Equal([new ShopLastUse("P1", Day(3))], data.LastUses);
+        Assert.DoesNotContain(data.Jobs, j => j.JobId == "J2");
     }
 
     [Fact]

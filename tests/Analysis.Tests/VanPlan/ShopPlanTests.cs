@@ -213,14 +213,14 @@ public sealed class ShopPlanTests
     public void Find_PartNobodyUsedOrBoughtForAYear_IsDeadStockWithItsAge()
     {
         ShopData data = TinyShop.Make(13);
-        ShopJob old = data.Jobs[0] with { JobId = "OLD", Outcome = Outcome.FixedWithPart, OpenedOn = data.AsOf.AddDays(-500), ClosedOn = data.AsOf.AddDays(-499), Lines = [new("D1", "D1", 1)] };
         ShopPart Part(string number) => data.Parts[0] with { Number = number, CurrentNumber = number, Price = 20 };
         ShopCount Count(string number) => new("1", number, number, 3, data.AsOf);
         data = data with
         {
-            Jobs = [old, .. data.Jobs],
-            Parts = [.. data.Parts, Part("D1"), Part("D2"), Part("D3")],
-            Counts = [Count("D1"), Count("D2"), Count("D3"), Count("P02")],
+            // D4 was used by a visit that no plan counts: a preventive one, or one of another group's van.
+            LastUses = [.. data.LastUses, new("D1", data.AsOf.AddDays(-500)), new("D4", data.AsOf.AddDays(-10))],
+            Parts = [.. data.Parts, Part("D1"), Part("D2"), Part("D3"), Part("D4")],
+            Counts = [Count("D1"), Count("D2"), Count("D3"), Count("D4"), Count("P02")],
             Orders = [.. data.Orders.Where(o => o.PartNumber != "D1"), new ShopOrder("S", data.AsOf.AddDays(-30), null, "D3", 1, 20, null)],
         };
         IReadOnlyList<DeadStock> dead = Plan(data, TinyShop.Options).Dead;

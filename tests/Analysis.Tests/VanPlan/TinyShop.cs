@@ -26,6 +26,7 @@ internal static class TinyShop
         {
             AsOf = AsOf,
             Jobs = all,
+            LastUses = [.. all.SelectMany(j => j.Lines.Select(l => (Part: l.PartNumber!, j.OpenedOn))).GroupBy(u => u.Part).Select(g => new ShopLastUse(g.Key, g.Max(u => u.OpenedOn)))],
             Parts = [.. Numbers().Select((n, i) => new ShopPart(
                 n, n == "P03" ? "Q03" : n, $"part {n}", i % 3 == 0 ? "pump" : "valve", n == "Q03" ? 29 : 8 + (7 * i), i == 11 ? "bulky" : "small", i == 11 ? 25 : 1, 60, "First"))],
             Orders = [.. Enumerable.Range(0, 60).Select(i => new ShopOrder(

@@ -1,4 +1,6 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
@@ -56,6 +58,31 @@ public sealed class JobFactsTests
             ["J0|2024-03-01", "J1|2024-03-01", "J2|2024-03-02", "J3|2024-03-02", "J4|2024-03-03"],
             shop.Rows("from jobs select job_id, opened_on"));
         Assert.Equal(spans, shop.Database.Read("queries/session/job_spans.sql", r => r.GetFieldValue<DateOnly>(0), ("jobs", spanJobs)).Count);
+    }
+
+    [Fact]
+    public void Combine_AccessoryOfAnotherType_StaysAnAccessory()
+    {
+        using var shop = new TransformShop();
+        ResultTable.Write(shop.Database, "component_roles", [new ComponentRole("idler_pulley", "accessory", "dryer"), new ComponentRole("inlet_valve", "main", "washer")]);
+        shop.Add([.. Enumerable.Range(0, 3).Select(i => new StagedJob($"J{i}"))])
+            .Add([.. Enumerable.Range(0, 3).SelectMany(i => new[] { "idler_pulley", "inlet_valve" }.Select(c =>
+                new StagedJobPart($"J{i}", c) { SourceOrder = 2, WithJobRow = false, Component = c }))])
+            .Combine();
+        Assert.Equal(["inlet_valve", "washer_idler_pulley"], shop.Rows("from job_parts select distinct component order by 1"));
+        Assert.Equal(["inlet_valve|3"], shop.Rows("from jobs select main_component, count(*) group by 1"));
+    }
+
+    [Fact]
+    public void Combine_OrderOfAnOwnComponent_IsNamedAsOnJobs()
+    {
+        using var shop = new TransformShop();
+        shop.Add([.. Enumerable.Range(0, 3).Select(i => new StagedJob($"J{i}"))])
+            .Add([.. Enumerable.Range(0, 3).Select(i => new StagedJobPart($"J{i}", "D1") { SourceOrder = 2, WithJobRow = false, Description = "drain motor" })])
+            .Add(new StagedOrder("O1", "Kettwell", "D1") { SourceOrder = 3, Description = "Drain motor" })
+            .Combine();
+        Assert.Equal(["drain_motor"], shop.Rows("from job_parts select distinct component"));
+        Assert.Equal(["drain_motor"], shop.Rows("from part_orders select component"));
     }
 
     [Fact]

@@ -161,6 +161,26 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["s1|washer", "s2|washer"], shop.Rows("from units select unit_id, appliance_type order by 1"));
     }
 
+    [Theory]
+    [InlineData(20, 3, null, "washer")]
+    [InlineData(19, 3, null, "-")]
+    [InlineData(20, 2, null, "-")]
+    [InlineData(20, 3, "dryer", "-")]
+    public void Combine_RegisterWithoutTypes_BrandTellsTheTypeOnlyWithEnoughJobsAndModelsOfOneType(int jobs, int models, string? otherType, string expected)
+    {
+        string[] typed = ["WE100", "KQ200", "TD300"];
+        using var shop = new TransformShop();
+        shop.Add(new StagedUnit("s1") { ApplianceType = null, ModelRaw = "ZZ9" })
+            .Add([.. Enumerable.Range(0, jobs).Select(i => new StagedJob($"J{i}") { SourceOrder = 2, ModelRaw = typed[i % models] })]);
+        if (otherType is not null)
+        {
+            shop.Add(new StagedJob("X1") { SourceOrder = 2, ApplianceType = otherType, ModelRaw = "RR4" });
+        }
+
+        shop.Combine();
+        Assert.Equal([expected], shop.Rows("from units select appliance_type where unit_id = 's1'"));
+    }
+
     [Fact]
     public void Combine_NoSerial_PlaceAndModelTellTheUnitUnlessThereAreTwo()
     {
