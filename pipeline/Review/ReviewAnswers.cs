@@ -14,6 +14,7 @@ namespace PartsSignal.Pipeline.Review;
 internal sealed class ReviewAnswers
 {
     private static readonly string[] Monthly = ["yyyy-MM", "MM/yyyy", "yyyy/MM"];
+    private static readonly string[] ApplianceTypes = [.. ApplianceType.Named, ApplianceType.Other];
     private readonly Dictionary<string, IReadOnlyList<ReviewRow>> _lists;
     private readonly IReadOnlyList<string> _complaintKinds;
 
@@ -31,9 +32,9 @@ internal sealed class ReviewAnswers
     /// <summary>Answered rows of one list, in file order.</summary>
     public IReadOnlyList<ReviewRow> Rows(string list) => _lists[list];
 
-    /// <summary>Names of appliances that the owner assigned to a type of the tables; they are read like words of the tables.</summary>
+    /// <summary>Names of appliances that the owner assigned to a type of the tables, or to <c>other</c>; they are read like words of the tables.</summary>
     public IReadOnlyList<(string Name, string Type)> Appliances =>
-        [.. Rows(ReviewNames.Appliances).Select(r => (r["appliance_type"].Replace('_', ' '), Plain(r.Answer))).Where(r => ApplianceType.Named.Contains(r.Item2))];
+        [.. Rows(ReviewNames.Appliances).Select(r => (r["appliance_type"].Replace('_', ' '), Plain(r.Answer))).Where(r => ApplianceTypes.Contains(r.Item2))];
 
     /// <summary>Loads the answers into the tables that the transform SQL reads.</summary>
     public void Attach(Database database)
@@ -49,7 +50,7 @@ internal sealed class ReviewAnswers
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
-        ResultTable.Write(database, "known_appliance_types", ApplianceType.Named.Append(ApplianceType.Other).Select(t => new TypeRow(t)));
+        ResultTable.Write(database, "known_appliance_types", ApplianceTypes.Select(t => new TypeRow(t)));
         ResultTable.Write(database, "answers_read", _complaintKinds.Select(k => new KindRow(k)));
         database.Execute("insert into complaint_kinds by name from answers_read");
     }

@@ -82,6 +82,16 @@ public sealed class OwnComponentsTests : IDisposable
     }
 
     [Fact]
+    public async Task Load_OwnTypeAnsweredWithOther_CountsAsOther()
+    {
+        Jobs(("Drum dryer", "motor", 5), ("Clothes dryer", "motor", 2));
+        await _shop.Load();
+        _shop.Answer((ReviewNames.Appliances, "drum_dryer,", "other"));
+        await _shop.Load();
+        Assert.Equal(["dryer|2", "other|5"], _shop.Rows("from jobs select appliance_type, count(*) group by all order by 1"));
+    }
+
+    [Fact]
     public async Task Load_TypeNamedInTheComplaint_CountsWhereNoColumnSaysIt()
     {
         _shop.Write("jobs.csv", "Job,In,Out,Type,Says,Result,Part\nJ1,2024-03-04,2024-03-05,,the dishwasher does not drain,done,drain pump\nJ2,2024-03-04,2024-03-05,,does not drain,done,drain pump\n");
