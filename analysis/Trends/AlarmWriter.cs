@@ -3,31 +3,32 @@ using PartsSignal.Analysis.Statistics.Distributions;
 namespace PartsSignal.Analysis.Trends;
 
 /// <summary>Puts together what an alarm's reader needs.</summary>
-internal sealed class AlarmWriter(CallTable table, MonthView view, double askedFor, TrendOptions options)
+internal sealed class AlarmWriter(CallTable table, MonthScan scan, TrendOptions options)
 {
     private const int LongestRise = 12;
+    private readonly MonthView _view = scan.View;
 
     /// <summary>The record of a month that rose, and the jobs behind it.</summary>
     public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfMonth(SeriesTest test, double q, SeriesKey? partOf)
     {
         (int since, double certainty) = Since(test);
         return Write(
-            TrendAlarm.OfMonth, test, q, since, certainty, table.Cases(test.Key, test.Month, test.Month, view.AsOf),
-            left => SeriesTest.Create(test.Key, left, test.Month, view, options), partOf);
+            TrendAlarm.OfMonth, test, q, since, certainty, table.Cases(test.Key, test.Month, test.Month, _view.AsOf),
+            left => SeriesTest.Create(test.Key, left, test.Month, _view, options), partOf);
     }
 
     /// <summary>The record of a slow rise, and the jobs behind it.</summary>
     public (TrendAlarm Alarm, IReadOnlyList<TrendAlarmJob> Jobs) OfDrift(DriftTest drift, SeriesKey? partOf) => Write(
-        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, table.Cases(drift.Key, drift.Since, drift.Month, view.AsOf),
-        left => DriftTest.TotalSince(drift.Key, left, drift.Since, drift.Month, view, options), partOf);
+        TrendAlarm.OfDrift, drift.Total, null, drift.Since, null, table.Cases(drift.Key, drift.Since, drift.Month, _view.AsOf),
+        left => DriftTest.TotalSince(drift.Key, left, drift.Since, drift.Month, _view, options), partOf);
 
     private (TrendAlarm, IReadOnlyList<TrendAlarmJob>) Write(
         string kind, SeriesTest test, double? q, int since, double? certainty, IReadOnlyList<TrendCall> cases, Func<SeriesCounts, SeriesTest?> again, SeriesKey? partOf)
     {
         SeriesKey key = test.Key;
         bool drift = kind == TrendAlarm.OfDrift;
+        double askedFor = scan.AskedFor(key, options);
         long alarmCount = AlarmLimit.Of(test, askedFor, options);
-        long enough = drift ? options.Gate.Fewest(test.Expected) : Math.Min(test.Observed, Math.Max(alarmCount, options.Gate.Fewest(test.Expected)));
         Removal customer = LeaveOneOut.Without(table, key, cases, c => c.Customer, again, options.Gate);
         Removal technician = LeaveOneOut.Without(table, key, cases, c => c.Technician, again, options.Gate);
         Removal model = LeaveOneOut.Without(table, key, cases, c => c.Model, again, options.Gate);
@@ -37,7 +38,8 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, double askedF
             month, kind, key.ApplianceType, key.Component, key.ModelFamily,
             test.BaselineMonths, test.Baseline.Events, 100 * test.Baseline.Events / test.Baseline.Exposure,
             test.Expected, test.Observed, test.Ratio,
-            SelectedRatio.AtLeast(test, enough),
+            // A slow rise starts where the data show it best; the bound does not allow for that choice.
+            drift ? null : SelectedRatio.AtLeast(test, alarmCount),
             test.Completeness, drift ? null : test.P, q, drift ? options.DriftRunLength : null,
             TrendMonth.Day(since), certainty, alarmCount, new AlarmLimit(alarmCount, askedFor).DetectableRatio(test.Expected),
             customer.Cases, customer.Survives, technician.Largest, technician.Survives, model.Largest, model.Survives,
@@ -52,7 +54,7 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, double askedF
         (int Month, double Count, double Exposure)[] months =
             [.. Enumerable.Range(counts.First, test.Month - counts.First + 1)
                 .Where(m => m > test.Month - options.BaselineMonths - options.SkippedMonths)
-                .Select(m => (m, (double)counts.Known(m, view.AsOf), view.Exposure(test.Key, counts, m)))
+                .Select(m => (m, (double)counts.Known(m, _view.AsOf), _view.Exposure(test.Key, counts, m)))
                 .Where(m => m.Item3 > 0)];
         double mean = months.Sum(m => m.Exposure) / months.Length;
         ChangePoint? change = ChangePoint.Find([.. months.Select(m => (m.Count, m.Exposure / mean))]);
@@ -62,7 +64,7 @@ internal sealed class AlarmWriter(CallTable table, MonthView view, double askedF
     private BuildWindow? Built(SeriesKey key, int since, int month)
     {
         int from = Math.Max(since, month - LongestRise + 1);
-        IReadOnlyList<TrendCall> cases = table.Cases(key, from, month, view.AsOf);
+        IReadOnlyList<TrendCall> cases = table.Cases(key, from, month, _view.AsOf);
         HashSet<string> own = [.. cases.Select(c => c.JobId)];
         return BuildWindow.Find(
             [.. cases.Where(c => c.MadeMonth is not null).Select(c => c.MadeMonth!.Value)],

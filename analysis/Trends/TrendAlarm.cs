@@ -12,7 +12,7 @@ namespace PartsSignal.Analysis.Trends;
 /// <param name="Expected">Cases expected to be known by the end of the month (drift: since it began).</param>
 /// <param name="Observed">Cases known by then.</param>
 /// <param name="Ratio">Observed over expected.</param>
-/// <param name="LeastRatio">The rise is at least so many times the usual, given that only rises large enough to alarm are looked at (<see cref="SelectedRatio"/>); null: its size cannot be told.</param>
+/// <param name="LeastRatio">The rise is at least so many times the usual, given that only rises large enough to alarm are looked at (<see cref="SelectedRatio"/>); null for drift, and where its size cannot be told.</param>
 /// <param name="Completeness">Share of the month's cases known by its end.</param>
 /// <param name="P">Mid-p; null for drift.</param>
 /// <param name="Q">The same held against everything scanned; null for drift.</param>

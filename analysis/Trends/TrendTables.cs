@@ -55,7 +55,7 @@ public sealed record TrendTables(
         for (int month = table.First + options.FewestBaselineMonths + options.SkippedMonths; month <= table.Last; month++)
         {
             last = MonthScan.Create(table, MonthView.At(table, month, flagged, options), options);
-            var writer = new AlarmWriter(table, last.View, last.AskedFor(options), options);
+            var writer = new AlarmWriter(table, last, options);
             var explanation = new RootAlarm(table, last.View, options);
             SeriesTest[] risen = [.. last.Risen.Select(r => r.Test)];
             foreach ((TrendAlarm alarm, IReadOnlyList<TrendAlarmJob> behind) in last.Risen.Select(r => writer.OfMonth(r.Test, r.Q, explanation.Of(r.Test, risen)))
@@ -74,8 +74,8 @@ public sealed record TrendTables(
 
         return new TrendTables(
             alarms, jobs, scans,
-            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(table, t, last.AskedFor(options), last.View, options))],
-            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(table, t.Test, last.AskedFor(options), last.View, options))],
+            last is null ? [] : [.. last.Tests.Select(t => TrendTestRow.From(table, t, last.AskedFor(t.Test.Key, options), last.View, options))],
+            last is null ? [] : [.. last.Tests.SelectMany(t => TrendMonthRow.From(table, t.Test, last.AskedFor(t.Test.Key, options), last.View, options))],
             last is null ? [] : Delay(last.View.Delays));
     }
 

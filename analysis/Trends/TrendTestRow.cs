@@ -48,7 +48,7 @@ public sealed record TrendTestRow(
     /// <summary>The row of one test.</summary>
     /// <param name="table">All calls.</param>
     /// <param name="scanned">The test.</param>
-    /// <param name="askedFor">Chance that it would have had to reach among everything scanned.</param>
+    /// <param name="askedFor">Chance that it had to reach among everything scanned.</param>
     /// <param name="view">What was known then.</param>
     /// <param name="options">Settings.</param>
     internal static TrendTestRow From(CallTable table, ScannedTest scanned, double askedFor, MonthView view, TrendOptions options)

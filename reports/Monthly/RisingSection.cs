@@ -18,7 +18,7 @@ internal sealed record RisingFacts(
 /// <param name="Slow">True for a slow rise, counted since it began; false for more calls in this month than expected.</param>
 /// <param name="Seen">Calls counted.</param>
 /// <param name="Expected">Calls expected from earlier months.</param>
-/// <param name="LeastRatio">How many times the usual it is at least, given that it was large enough to be named, or null if that cannot be told.</param>
+/// <param name="LeastRatio">How many times the usual it is at least, given that it was large enough to be named, or null for a slow rise or if that cannot be told.</param>
 /// <param name="PValue">Chance of so many or more if nothing changed, or null for a slow rise.</param>
 /// <param name="Since">First month of the rise, or null if it cannot be told.</param>
 /// <param name="Evidence">What speaks for and against one cause, a sentence each.</param>
@@ -71,7 +71,7 @@ internal static class RisingSection
 
     private static IEnumerable<IBlock> Alarm(RisingAlarm alarm, int number)
     {
-        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where about {Format.Number(alarm.Expected)} were expected. {Size(alarm.LeastRatio)}{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
+        string conclusion = $"{Format.Count(alarm.Seen)} calls {(alarm.Slow ? "since it began" : "in the month")} where about {Format.Number(alarm.Expected)} were expected. {Size(alarm)}{Chance(alarm.PValue)}{(alarm.Since is { } since ? $" The rise began about {Format.Month(since)}." : "")}";
         yield return new SubHeading($"{number}. {alarm.Name}");
         yield return alarm.Months.Count == 0 ? new Paragraph(conclusion) : new MonthlySeries(
             new ChartText($"rising-{number}", $"Calls by month: {alarm.Name}", conclusion,
@@ -102,7 +102,7 @@ internal static class RisingSection
             yield return TableView.Create("rising-more", "Further rises", "Those less clear than the ones above.", facts.Alarms.Skip(AlarmsDrawn),
                 [
                     new("What", a => a.Name), new("Calls", a => a.Seen, CellKind.Count), new("Expected", a => a.Expected, CellKind.Number),
-                    new("At least, times the usual", a => a.LeastRatio, CellKind.Number), new("Since", a => Month(a.Since)),
+                    new("At least, times the usual", a => a.Slow ? null : a.LeastRatio, CellKind.Number), new("Since", a => Month(a.Since)),
                 ]);
         }
 
@@ -124,7 +124,9 @@ internal static class RisingSection
 
     private static string? Month(DateOnly? month) => month is { } known ? Format.Month(known) : null;
 
-    private static string Size(double? least) => least is { } times
+    private static string Size(RisingAlarm alarm) => alarm.Slow
+        ? "How large the rise is cannot be told: its first month was chosen because the rise looks clearest from there."
+        : alarm.LeastRatio is { } times
         ? $"The true rate is very likely at least {Format.Number(times)} times the usual, even allowing for the fact that only the biggest rises are listed."
         : "How large the rise is cannot be told yet: what stands out in one month often looks larger than it is.";
 

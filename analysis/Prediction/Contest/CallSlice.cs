@@ -25,7 +25,18 @@ internal sealed record CallSlice(string Name, string What, Func<Call, Call> Hide
         return [.. calls.Where((_, i) => i % step == 0).Select(c => c with { Call = Hide(c.Call) })];
     }
 
-    private static Call NoType(Call call) => call with { ApplianceType = Call.Unknown, Brand = null, ModelFamily = null, ModelNumber = null };
+    // Age and earlier visits are known by the unit; a caller who cannot say what it is cannot give them.
+    private static Call NoType(Call call) => call with
+    {
+        ApplianceType = Call.Unknown,
+        Brand = null,
+        ModelFamily = null,
+        ModelNumber = null,
+        AgeYears = null,
+        AgeBasis = Call.Unknown,
+        MadeOn = null,
+        Earlier = [],
+    };
 
     private static Call Unreadable(Call call) => call with { ComplaintKind = Vocabulary.Need.OtherComplaint, ComplaintText = null };
 }

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Statistics.Shrinkage;
 using PartsSignal.Analysis.Trends;
 
 namespace PartsSignal.Analysis.Tests.Trends;
@@ -111,6 +112,33 @@ public sealed class TrendScanTests
         }
 
         Assert.True(compared > once.Tests.Count / 2);
+    }
+
+    // A rejected series that is too small a rise to be an alarm still counts among the rejections.
+    [Fact]
+    public void AskedFor_RejectionsBesideTheAlarms_PartsTheRejectedFromTheOthers()
+    {
+        TrendOptions strict = Options with { Gate = new EffectGate(Ratio: 50) };
+        CallTable table = new TrendWorld(3) { Rise = Batch with { PerMonth = [20] } }.Book();
+        MonthScan[] scans = [.. Enumerable.Range(TrendWorld.First + 40, 12).Select(m => MonthScan.Create(table, MonthView.At(table, m, new HashSet<(SeriesKey, int)>(), strict), strict))];
+        Assert.Contains(scans, s => s.Rejected.Count > s.Risen.Count);
+        Assert.All(scans.SelectMany(s => s.Tests.Select(t => (s, t))), x =>
+        {
+            double asked = x.s.AskedFor(x.t.Test.Key, strict);
+            Assert.Equal(x.t.Q <= strict.Gate.Q, x.t.Test.P <= asked);
+            Assert.Equal(strict.Gate.Q * (x.s.Rejected.Count + (x.t.Q <= strict.Gate.Q ? 0 : 1)) / x.s.Tests.Count, asked, 12);
+        });
+    }
+
+    [Fact]
+    public void Scan_BadBatch_AlarmsReachTheirOwnLimitAndSlowRisesTellNoSize()
+    {
+        double[] slow = [.. Enumerable.Range(0, 20).Select(i => 0.25 * (i + 1))];
+        TrendTables found = TrendTables.Create(new TrendWorld(2) { Rise = new Rise("F2", "motor", 40, slow) }.Book(), Options);
+        Assert.All(found.Alarms.Where(a => a.Kind == TrendAlarm.OfMonth), a => Assert.True(a.Observed >= a.AlarmCount));
+        TrendAlarm[] drifts = [.. found.Alarms.Where(a => a.Kind == TrendAlarm.OfDrift)];
+        Assert.NotEmpty(drifts);
+        Assert.All(drifts, d => Assert.Null(d.LeastRatio));
     }
 
     [Fact]

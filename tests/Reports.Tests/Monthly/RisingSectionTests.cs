@@ -11,7 +11,7 @@ public sealed class RisingSectionTests
 
     private const string Alarms = """
         trend_alarms as
-        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as ratio, 2.0::double as least_ratio,
+        select month, kind, appliance_type, component, model_family, observed, 2.1::double as expected, 4.3::double as ratio, case kind when 'month' then 2.0::double end as least_ratio,
             p, q, since, 3 as largest_customer_cases, true as survives_customer, 'Tilly' as largest_technician, false as survives_technician,
             null::varchar as largest_model, null::boolean as survives_model, date '2023-01-01' as built_from, date '2023-03-01' as built_to, 8 as built_cases, 9 as built_known, part_of
         from (values
@@ -64,7 +64,8 @@ public sealed class RisingSectionTests
     {
         using Database database = Filled();
         string text = SectionCase.Text(RisingSection.Build(RisingReader.Read(database, SectionCase.Month)));
-        Assert.Contains("12 calls since it began where about 2.10 were expected. The true rate is very likely at least 2.00 times the usual, even allowing for the fact that only the biggest rises are listed. The rise began about February 2024.", text, StringComparison.Ordinal);
+        Assert.Contains("12 calls since it began where about 2.10 were expected. How large the rise is cannot be told: its first month was chosen because the rise looks clearest from there. The rise began about February 2024.", text, StringComparison.Ordinal);
+        Assert.Contains("The true rate is very likely at least 2.00 times the usual, even allowing for the fact that only the biggest rises are listed. By chance", text, StringComparison.Ordinal);
         Assert.Contains("By chance alone so many would come in about 1 month in 2,500.", text, StringComparison.Ordinal);
     }
 

@@ -46,6 +46,19 @@ public sealed class TypeReaderTests
         Assert.True(TypeReader.Learn(Learned)!.Of(new Call { ComplaintText = "dryer no start", ComplaintKind = "no_start" })[0] is { Type: "dryer", Odds: > 0.95 });
 
     [Fact]
+    public void Hide_NoType_LeavesOnlyWhatACallerTellsWithoutTheUnit()
+    {
+        var call = new Call
+        {
+            ApplianceType = "washer", Brand = "Velquora", ModelNumber = "WX1", ModelFamily = "WX", AgeYears = 3, AgeBasis = "register", MadeOn = Start,
+            ComplaintText = "leaks", ComplaintKind = "leak", ErrorCode = "E20", CustomerKind = "household", Month = 5, Earlier = [new EarlierVisit(20, "drain_pump", "leak")],
+        };
+        var told = new Call { ComplaintText = "leaks", ComplaintKind = "leak", ErrorCode = "E20", CustomerKind = "household", Month = 5 };
+        Assert.Equal(told, Hidden(call, words: true) with { Earlier = told.Earlier });
+        Assert.Empty(Hidden(call, words: true).Earlier);
+    }
+
+    [Fact]
     public void Learn_OneTypeOrNone_HasNothingToRead() =>
         Assert.Null(TypeReader.Learn([.. Learned.Where(j => j.Call.ApplianceType == "washer")]));
 
@@ -61,6 +74,9 @@ public sealed class TypeReaderTests
 
     private static double Loss(IPredictor predictor, IReadOnlyList<ClosedCall> calls) => Scores.From(Forecasting.Run(predictor, calls)).LogLoss!.Value;
 
-    private static Call Hidden(Call call, bool words) =>
-        call with { ApplianceType = Call.Unknown, Brand = null, ModelFamily = null, ModelNumber = null, ComplaintText = words ? call.ComplaintText : null };
+    private static Call Hidden(Call call, bool words)
+    {
+        Call told = CallSlice.All.Single(s => s.Name == "no_type").Hide(call);
+        return words ? told : told with { ComplaintText = null };
+    }
 }
