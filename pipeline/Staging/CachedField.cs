@@ -38,9 +38,9 @@ internal sealed class CachedField<T>(MappedField field, Func<MappedRow, MappedFi
 
     private T ReadAnew(MappedRow row, ReadOnlySpan<char> cell)
     {
-        long skipped = row.Unread.Cells;
+        (long skipped, long checks) = (row.Unread.Cells, row.CustomerChecks);
         T value = read(row, field);
-        if (row.Fault is not null || row.Unread.Cells != skipped)
+        if (row.Fault is not null || row.Unread.Cells != skipped || row.CustomerChecks != checks)
         {
             return value;
         }

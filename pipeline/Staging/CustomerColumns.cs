@@ -48,13 +48,22 @@ internal sealed class CustomerColumns
             return false;
         }
 
+        row.CheckCustomer();
         Set(row);
         return _cells.IsIn(new TextTokens(value));
     }
 
     /// <summary>True when a value holds the digits of the row's own phone.</summary>
-    public bool IsPhone(MappedRow row, ReadOnlySpan<char> value) =>
-        _phone.IsMapped && PlaceText.Digest(value, [], []) is { } digest && PlaceText.Digest(row.Raw(_phone), [], []) == digest;
+    public bool IsPhone(MappedRow row, ReadOnlySpan<char> value)
+    {
+        if (!_phone.IsMapped || PlaceText.Digest(value, [], []) is not { } digest)
+        {
+            return false;
+        }
+
+        row.CheckCustomer();
+        return PlaceText.Digest(row.Raw(_phone), [], []) == digest;
+    }
 
     /// <summary>True when the row's customer is on a list.</summary>
     public bool IsOn(ForgottenCustomers list, MappedRow row) => IsAny && list.Holds(row.Raw(_phone), row.Raw(_address), row.Raw(_name));

@@ -29,6 +29,12 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
     /// <summary>Cells that could not be read and count as unknown.</summary>
     public UnreadTally Unread { get; } = new();
 
+    /// <summary>How often a value was held against its row's customer: what came of it holds for that row alone.</summary>
+    public long CustomerChecks { get; private set; }
+
+    /// <summary>Counts a value that is held against the row's customer.</summary>
+    public void CheckCustomer() => CustomerChecks++;
+
     /// <summary>Name of the current row's cell in a column, for people.</summary>
     public string Place(int column) => place(column, Line);
 

@@ -46,6 +46,23 @@ public sealed class RepeatedCellsTests
             StagingRig.Rows(file, "staged_jobs", "job_id, complaint_text, complaint_kind"));
     }
 
+    // In a short file a name nobody knows stays in a column of words, but not where the row's own customer is called so.
+    // One phone makes them one household: two of them would make the word a common one.
+    [Theory]
+    [InlineData("brand", "brand", "Quibblex", "Quibblex", null)]
+    [InlineData("technician", "technician", "Quibblex", "Quibblex", null)]
+    [InlineData("appliance_type", "appliance_type", "Quibblex", "quibblex", "other")]
+    public async Task StageAsync_SameWordOfOthers_EachByItsOwnCustomer(string field, string column, string cell, string kept, string? cut)
+    {
+        const string Phone = "0117 496 0463";
+        using var rig = new StagingRig();
+        SourceMap map = Jobs with { Columns = new Dictionary<string, IReadOnlyList<string>> { ["job_id"] = ["Job"], ["opened_on"] = ["Opened"], [field] = ["Word"], ["customer_name"] = ["Who"], ["phone"] = ["Tel"] } };
+        StagedFile file = await rig.StageAsync(
+            "jobs.csv", $"Job,Opened,Word,Who,Tel\nJ1,2026-08-03,{cell},Ben Wu,{Phone}\nJ2,2026-08-03,{cell},Ada {cell},{Phone}\nJ3,2026-08-03,{cell},Ben Wu,{Phone}\n", map);
+        Assert.Equal([$"J1|{kept}", $"J2|{cut ?? "-"}", $"J3|{kept}"], StagingRig.Rows(file, "staged_jobs", $"job_id, {column}"));
+        Assert.Equal([new UnreadCells(field, "personal", 1, 3)], file.UnreadCells);
+    }
+
     [Fact]
     public async Task StageAsync_EmptyThenFilledThenEmpty_AsTheCellsSay()
     {
