@@ -1,5 +1,5 @@
-using PhoneNumbers;
 using PartsSignal.Pipeline.Words;
+using PhoneNumbers;
 
 namespace PartsSignal.Pipeline.Privacy;
 

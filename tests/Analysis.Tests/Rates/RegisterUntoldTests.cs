@@ -26,6 +26,10 @@ public sealed class RegisterUntoldTests
 
     private static JobRow Job(string id, string? unit, int day, string kind) => new(id, Start.AddDays(day))
     {
-        ClosedOn = Start.AddDays(day), UnitId = unit, MainComponent = "drain_pump", ComplaintKind = "no_drain", CustomerKind = kind,
+        ClosedOn = Start.AddDays(day),
+        UnitId = unit,
+        MainComponent = "drain_pump",
+        ComplaintKind = "no_drain",
+        CustomerKind = kind,
     };
 }

@@ -50,8 +50,19 @@ public sealed class TypeReaderTests
     {
         var call = new Call
         {
-            ApplianceType = "washer", Brand = "Velquora", ModelNumber = "WX1", ModelFamily = "WX", AgeYears = 3, AgeBasis = "register", MadeOn = Start,
-            ComplaintText = "leaks", ComplaintKind = "leak", ErrorCode = "E20", CustomerKind = "household", Month = 5, Earlier = [new EarlierVisit(20, "drain_pump", "leak")],
+            ApplianceType = "washer",
+            Brand = "Velquora",
+            ModelNumber = "WX1",
+            ModelFamily = "WX",
+            AgeYears = 3,
+            AgeBasis = "register",
+            MadeOn = Start,
+            ComplaintText = "leaks",
+            ComplaintKind = "leak",
+            ErrorCode = "E20",
+            CustomerKind = "household",
+            Month = 5,
+            Earlier = [new EarlierVisit(20, "drain_pump", "leak")],
         };
         var told = new Call { ComplaintText = "leaks", ComplaintKind = "leak", ErrorCode = "E20", CustomerKind = "household", Month = 5 };
         Assert.Equal(told, Hidden(call, words: true) with { Earlier = told.Earlier });
