@@ -32,6 +32,9 @@ internal enum WorkOutcome
 /// <param name="Messages">Faults, or what was assumed; one sentence each.</param>
 internal sealed record WorkState(WorkOutcome Outcome, string? Folder, int Percent, string Step, IReadOnlyList<string> Messages)
 {
+    /// <summary>What to fix first in the data, or null if nothing single would bring a job back.</summary>
+    public string? FixFirst { get; init; }
+
     /// <summary>Nothing was started yet.</summary>
     public static readonly WorkState Idle = new(WorkOutcome.None, null, 0, "", []);
 }
@@ -118,7 +121,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
 
             bool kept = history.Keep(result.Load.Total.Rows.Read);
             string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
-            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()]);
+            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()], result.FixFirst);
         }
         catch (OperationCanceledException)
         {
@@ -142,11 +145,11 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
         }
     }
 
-    private void End(WorkOutcome outcome, int percent, string step, IReadOnlyList<string> messages)
+    private void End(WorkOutcome outcome, int percent, string step, IReadOnlyList<string> messages, string? fixFirst = null)
     {
         lock (_lock)
         {
-            Now = Now with { Outcome = outcome, Percent = percent, Step = step, Messages = messages };
+            Now = Now with { Outcome = outcome, Percent = percent, Step = step, Messages = messages, FixFirst = fixFirst };
         }
     }
 

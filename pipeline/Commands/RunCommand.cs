@@ -46,6 +46,11 @@ internal sealed class RunCommand(ProgramIo io) : AsyncCommand<RunSettings>
         }
 
         await io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
+        if (result.FixFirst is { } fix)
+        {
+            await io.Out.WriteLineAsync(fix).ConfigureAwait(false);
+        }
+
         int code = FileErrors.Tell(result.Load, io, result.Assumed, io.Out);
         if (result.Lacking is { } lacking)
         {

@@ -7,7 +7,7 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Files">The reconciliation of each file.</param>
 /// <param name="Reasons">Rejects by reason, most first.</param>
 /// <param name="Faults">Contradictions found in the data, by kind.</param>
-/// <param name="Gaps">What is missing on jobs, and what it costs the answers, worst first.</param>
+/// <param name="Gaps">What is missing on jobs, what brings back most answers first.</param>
 internal sealed record DataQualityFacts(
     IReadOnlyList<FileBooks> Files, IReadOnlyList<RejectReason> Reasons, IReadOnlyList<FaultKind> Faults, IReadOnlyList<Gap> Gaps)
 {
@@ -41,13 +41,6 @@ internal sealed record RejectReason(string Code, string? Field, long Rows, strin
 /// <summary>Contradictions of one kind.</summary>
 internal sealed record FaultKind(string Kind, long Faults, string Example);
 
-/// <summary>Something missing on jobs.</summary>
-/// <param name="What">What is missing.</param>
-/// <param name="Jobs">Jobs that miss it.</param>
-/// <param name="Of">Jobs in all.</param>
-/// <param name="Costs">What cannot be answered, or is answered worse, without it.</param>
-internal sealed record Gap(string What, long Jobs, long Of, string Costs);
-
 /// <summary>Data quality: what to fix first and what it would improve.</summary>
 internal static class DataQualitySection
 {
@@ -55,39 +48,19 @@ internal static class DataQualitySection
 
     private sealed record Fault(string FaultKind, long Faults, string Example);
 
-    private sealed record Lack(string Gap, long Missing, long Expected);
-
     /// <summary>The reconciliation of the files, the rejects, and what is missing on jobs.</summary>
     public static DataQualityFacts Read(Database database) => new(
         [.. database.ReadTable<FileBooks>("loads").OrderBy(f => f.SourceFile, StringComparer.Ordinal).ThenBy(f => f.Kind, StringComparer.Ordinal)],
         [.. database.Read<Reason>("queries/report/reject_reasons.sql")
             .Select(r => new RejectReason(r.ReasonCode, r.Field, r.Rejects, $"{r.FirstFile}, line {Format.Count(r.FirstLine)}", r.Mend))],
         [.. database.Read<Fault>("queries/report/fault_kinds.sql").Select(f => new FaultKind(f.FaultKind, f.Faults, f.Example))],
-        [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)])
+        Gap.Read(database))
     {
         Told = database.Read<ToldColumn>("queries/report/told_columns.sql"),
         Others = database.Read<OtherVisits>("queries/report/other_visits.sql"),
     };
 
-    private static Gap Describe(Lack lack)
-    {
-        (string what, string costs) = lack.Gap switch
-        {
-            "unit" => ("a unit that can be followed", "Its returns and repeat failures cannot be seen. Write down the serial number, or customer and model."),
-            "family" => ("a known model family", "It is answered from the type of appliance. Add the model to the model list, or correct the model number."),
-            "age" => ("the age of the appliance", "It counts for no age curve or age band. Write down the serial number or the year bought."),
-            "complaint_missing" => ("a complaint", "Nothing can be predicted from it. Type what the customer said."),
-            "complaint_other" => ("a complaint in the table of words", "It is lumped with all other odd complaints. Add the customer's words to the table of complaint words."),
-            "cause" => ("a known cause on a closed job", "Nothing can be learned from it. Write down the part fitted, or that none was needed."),
-            "visits" => ("the number of visits on a closed job", "It cannot count for or against the first visit. Write down the visits, or the day of each."),
-            "van" => ("the van", "It counts for no van's plan. Write down the van or the technician."),
-            "part" => ("a part number that is known", "Its part counts for no van plan. See the review list for likely numbers."),
-            _ => (Format.Words(lack.Gap), ""),
-        };
-        return new Gap(what, lack.Missing, lack.Expected, costs);
-    }
-
-    public static Section Build(DataQualityFacts facts) => new("data", "The data, and what to mend first", [.. Blocks(facts)]);
+    public static Section Build(DataQualityFacts facts) => new("data", "The data, and what to fix first", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(DataQualityFacts facts)
     {
@@ -102,10 +75,12 @@ internal static class DataQualitySection
             new Paragraph(First(facts, read, rejected)),
             .. facts.Others.Take(1).Select(_ => new Paragraph(
                 $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They are left out of failure rates, age curves, trends, callbacks, predictions and the van plan. The monthly figures include them.")),
-            TableView.Create("gaps", "What is missing on jobs", "All jobs in the store, worst first.", facts.Gaps,
+            TableView.Create("gaps", "What is missing on jobs",
+                "Failure calls that are not still open. What brings back most comes first. A job that lacks two things for an answer is brought back by neither alone. If a file already holds what is missing, say which column it is.", facts.Gaps,
                 [
                     new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),
-                    new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("What it costs", g => g.Costs),
+                    new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("Jobs it would bring back", g => g.BroughtBack, CellKind.Count),
+                    new("For which answers", g => g.Answers), new("How to fix it", g => g.Fix),
                 ]) with { WhenEmpty = "Nothing that the answers use is missing." },
             .. facts.Told.Where(t => t.Expected > 0).Take(1).Select(_ => TableView.Create(
                 "told", "What the job log tells", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,
@@ -117,7 +92,7 @@ internal static class DataQualitySection
                 $"{Format.Count(rejected)} of {Format.Count(read)} rows, all files; each row is listed in the rejects folder.", facts.Reasons,
                 [
                     new("Reason", r => Format.Words(r.Code)), new("Field", r => r.Field), new("Rows", r => r.Rows, CellKind.Count), new("First at", r => r.Example),
-                    new("How to mend", r => r.Fix),
+                    new("How to fix it", r => r.Fix),
                 ]) with { WhenEmpty = "Every row could be read." },
             TableView.Create("faults", "Contradictions in the data", "Found when the files were put together.", facts.Faults,
                 [new("Kind", f => Format.Words(f.Kind)), new("Count", f => f.Faults, CellKind.Count), new("For example", f => f.Example)]) with
@@ -137,8 +112,6 @@ internal static class DataQualitySection
         string rows = rejected == 0
             ? $"All {Format.Count(read)} rows could be read."
             : $"{Format.Count(rejected)} of {Format.Count(read)} rows could not be read; most often: {Format.Words(facts.Reasons.FirstOrDefault()?.Code)} ({Format.Count(facts.Reasons.FirstOrDefault()?.Rows ?? 0)} rows).";
-        return facts.Gaps.FirstOrDefault() is { Jobs: > 0 } gap
-            ? $"{rows} Mend first: {gap.What}, missing on {Format.Count(gap.Jobs)} of {Format.Count(gap.Of)} jobs. {gap.Costs}"
-            : rows;
+        return Gap.First(facts.Gaps) is { } first ? $"{rows} {first}" : rows;
     }
 }

@@ -42,6 +42,9 @@ public sealed class MonthlyReport
     /// <summary>Reads the result tables of a session. A section whose tables are not there says what is missing.</summary>
     public static MonthlyReport Read(Database database, MonthlyOptions options) => MonthlyFacts.Read(database, options).Report();
 
+    /// <summary>What is missing on most jobs, how many would count again with it, and how to fix it; or null if nothing single would bring a job back.</summary>
+    public static string? FixFirst(Database database) => Gap.First(Gap.Read(database));
+
     /// <summary>The page, one self-contained document.</summary>
     public string Page() => MonthlyPage.Render(this);
 

@@ -22,14 +22,14 @@ public sealed class DataQualitySectionTests
         Assert.Equal(["jobs-2023.csv", "orders.csv"], facts.Files.Select(f => f.SourceFile));
         Assert.Equal(new RejectReason("date_unreadable", "opened_on", 2, "jobs-2023.csv, line 1,077", "Write days as 2024-02-29."), facts.Reasons[0]);
         Assert.Equal(new FaultKind("supersession_cycle", 1, "PX-1 to PX-2 to PX-1"), Assert.Single(facts.Faults));
-        Assert.Contains(facts.Gaps, g => g is { What: "the age of the appliance", Jobs: 1, Of: 2 });
+        Assert.Contains(facts.Gaps, g => g is { What: "the age of the appliance", Jobs: 1, Of: 2, BroughtBack: 1 });
     }
 
     [Fact]
-    public void Build_RejectsAndGaps_NameTheFirstThingToMend()
+    public void Build_RejectsAndGaps_NameTheFirstThingToFix()
     {
         Section section = DataQualitySection.Build(Filled());
-        Assert.Contains("3 of 60 rows could not be read; most often: date unreadable (2 rows). Mend first: ", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.Contains("3 of 60 rows could not be read; most often: date unreadable (2 rows). Fix first: ", SectionCase.Text(section), StringComparison.Ordinal);
         Assert.Equal(["orders.csv", "part orders", 20L, 19L, 0L, 0L, 1L], SectionCase.Table(section, "files").Rows[1]);
     }
 
@@ -52,7 +52,7 @@ public sealed class DataQualitySectionTests
             values ('jobs-2023.csv', 1077, 'opened_on', 'date_unreadable', 'no day', 'Write days as 2024-02-29.'), ('jobs-2023.csv', 1090, 'opened_on', 'date_unreadable', 'no day', null), ('orders.csv', 3, null, 'empty_row', 'nothing in it', null)
             """);
         database.Execute("insert into data_faults (fault_kind, subject, message) values ('supersession_cycle', 'PX-1', 'PX-1 to PX-2 to PX-1')");
-        database.Execute("insert into jobs (job_id, age_years, complaint_kind) values ('J1', 4.5, 'no_fill'), ('J2', null, 'no_fill')");
+        database.Execute("insert into jobs (job_id, age_years, complaint_kind, closed_on, closing_basis, outcome, main_component) values ('J1', 4.5, 'no_fill', '2024-05-02', 'closing day', 'fixed_without_part', 'none'), ('J2', null, 'no_fill', '2024-05-03', 'closing day', 'fixed_without_part', 'none')");
         return DataQualitySection.Read(database);
     }
 }

@@ -46,7 +46,7 @@ internal static class SampleMonth
             [new("jobs-2023.csv", "jobs", 4000, 3900, 60, 30, 10), new("orders <b>.csv", "part_orders", 2000, 1990, 0, 0, 10)],
             [new("date_unreadable", "opened_on", 12, "jobs-2023.csv, line 77", "Write days as 2024-02-29.")],
             [new("supersession_cycle", 1, "PX-1 to PX-2 to PX-1")],
-            [new("age of the appliance", 5200, 20000, "Without it no answer by age; record serial numbers.")]),
+            [new("the age of the appliance", 5200, 20000, 5000, "5,000 for rates by age", "Write down the serial number or the year of purchase.")]),
     };
 
     public static MonthlyFacts Bare(MonthFacts now) => new()
