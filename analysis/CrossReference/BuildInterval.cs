@@ -47,6 +47,42 @@ public sealed record BuildInterval(DateOnly From, DateOnly To)
         return new BuildInterval(first, week >= 52 ? new DateOnly(year, 12, 31) : first.AddDays(6));
     }
 
+    /// <summary>
+    /// The days of a week whether it is counted as <see cref="IsoWeek"/> or as <see cref="WeekSinceJanuary"/>; null where
+    /// neither has such a week.
+    /// </summary>
+    public static BuildInterval? EitherWeek(int year, int week) => (IsoWeek(year, week), WeekSinceJanuary(year, week)) switch
+    {
+        ({ } iso, { } january) => new BuildInterval(iso.From < january.From ? iso.From : january.From, iso.To > january.To ? iso.To : january.To),
+        var (iso, january) => iso ?? january,
+    };
+
+    /// <summary>
+    /// The days of a calendar year whose ISO 8601 week has this number. Makers who write such a week beside the calendar year
+    /// give days around New Year the number of the other year's week, so there may be two intervals. Empty for 0, 54 and more.
+    /// </summary>
+    public static IReadOnlyList<BuildInterval> CalendarWeek(int year, int week)
+    {
+        var found = new List<BuildInterval>();
+        for (var day = new DateOnly(year, 1, 1); day.Year == year && week is >= 1 and <= 53; day = day.AddDays(1))
+        {
+            if (ISOWeek.GetWeekOfYear(day.ToDateTime(default)) == week)
+            {
+                int last = found.Count - 1;
+                if (last >= 0 && found[last].To.AddDays(1) == day)
+                {
+                    found[last] = found[last] with { To = day };
+                }
+                else
+                {
+                    found.Add(new BuildInterval(day, day));
+                }
+            }
+        }
+
+        return found;
+    }
+
     /// <summary>Several intervals as one text, <c>from/to;from/to</c> with ISO days; null for none.</summary>
     public static string? Write(IReadOnlyList<BuildInterval> intervals) =>
         intervals.Count == 0 ? null : string.Join(';', intervals.Select(i => i.ToString()));

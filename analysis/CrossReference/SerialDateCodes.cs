@@ -8,8 +8,8 @@ namespace PartsSignal.Analysis.CrossReference;
 /// <param name="months">One symbol a month, from January; empty: the month is written in digits.</param>
 /// <param name="firstYear">First year the code was used; no candidate lies before it.</param>
 /// <param name="cycleYears">The letters start again after so many years; digits repeat after 10 or 100, four of them never.</param>
-/// <param name="weeksSinceJanuary">True: weeks are seven days each from 1 January; false: ISO 8601.</param>
-internal sealed class SerialDateCodes(string years, string months, int firstYear, int cycleYears, bool weeksSinceJanuary)
+/// <param name="weeks">How weeks are counted.</param>
+internal sealed class SerialDateCodes(string years, string months, int firstYear, int cycleYears, WeekCount weeks)
 {
     private const int MostKept = 20_000;
     private const int LongestKept = 24;
@@ -65,10 +65,7 @@ internal sealed class SerialDateCodes(string years, string months, int firstYear
         var candidates = new List<BuildInterval>();
         for (int year = firstYear + offset; year <= notAfter.Year; year += cycle)
         {
-            if (Within(year, code) is { } built && built.From <= notAfter)
-            {
-                candidates.Add(built);
-            }
+            candidates.AddRange(Within(year, code).Where(built => built.From <= notAfter));
 
             if (cycle == 0)
             {
@@ -82,22 +79,28 @@ internal sealed class SerialDateCodes(string years, string months, int firstYear
             : SerialDateReading.Broken($"date code '{code.Year}{code.Week}{code.Month}' names no week, month or year before {notAfter:yyyy-MM-dd}");
     }
 
-    private BuildInterval? Within(int year, SerialDateCode code)
+    private IReadOnlyList<BuildInterval> Within(int year, SerialDateCode code)
     {
         if (code.HasWeek)
         {
-            return Number(code.Week) is not { } w ? null
-                : weeksSinceJanuary ? BuildInterval.WeekSinceJanuary(year, w)
-                : BuildInterval.IsoWeek(year, w);
+            return Number(code.Week) is not { } week ? [] : weeks switch
+            {
+                WeekCount.January => List(BuildInterval.WeekSinceJanuary(year, week)),
+                WeekCount.Either => List(BuildInterval.EitherWeek(year, week)),
+                WeekCount.Calendar => BuildInterval.CalendarWeek(year, week),
+                _ => List(BuildInterval.IsoWeek(year, week)),
+            };
         }
 
         if (code.HasMonth)
         {
             int? m = months.Length > 0 ? months.AsSpan().IndexOf(code.Month) + 1 : Number(code.Month);
-            return m is >= 1 and <= 12 ? BuildInterval.Month(year, m.Value) : null;
+            return m is >= 1 and <= 12 ? [BuildInterval.Month(year, m.Value)] : [];
         }
 
-        return BuildInterval.Year(year);
+        return [BuildInterval.Year(year)];
+
+        static IReadOnlyList<BuildInterval> List(BuildInterval? interval) => interval is null ? [] : [interval];
     }
 
     private (int Offset, int Cycle) YearOffset(ReadOnlySpan<char> symbol)
@@ -115,6 +118,22 @@ internal sealed class SerialDateCodes(string years, string months, int firstYear
         int cycle = symbol.Length >= 4 ? 0 : (int)Math.Pow(10, symbol.Length);
         return cycle == 0 ? (value - firstYear, 0) : (((value - firstYear) % cycle + cycle) % cycle, cycle);
     }
+}
+
+/// <summary>How a maker counts weeks.</summary>
+internal enum WeekCount
+{
+    /// <summary>ISO 8601: Monday to Sunday, of the week's own year.</summary>
+    Iso,
+
+    /// <summary>Seven days each from 1 January.</summary>
+    January,
+
+    /// <summary>One of these two, it is not known which: the days of both.</summary>
+    Either,
+
+    /// <summary>ISO 8601 weeks beside the calendar year.</summary>
+    Calendar,
 }
 
 /// <summary>The parts of a date code in a serial.</summary>

@@ -18,7 +18,7 @@ public sealed record SerialDateRule
         Brand = CompactKey.From(text.Brand);
         _pattern = pattern;
         _fixed = FixedPattern.Parse(text.Pattern!);
-        _codes = new SerialDateCodes(Symbols(text.YearLetters), Symbols(text.MonthLetters), firstYear, cycleYears, IsJanuary(text.Weeks));
+        _codes = new SerialDateCodes(Symbols(text.YearLetters), Symbols(text.MonthLetters), firstYear, cycleYears, Weeks(text.Weeks) ?? WeekCount.Iso);
     }
 
     /// <summary>Compact key of the brand; empty: any brand.</summary>
@@ -40,7 +40,7 @@ public sealed record SerialDateRule
         AddIf(years.Distinct().Count() != years.Length, "year_letters: a letter stands twice", found);
         AddIf(months.Length is not (0 or 12) || months.Distinct().Count() != months.Length, "month_letters: needs twelve different letters, or none for digits", found);
         AddIf(cycle < years.Length, "cycle_years: fewer than the letters of year_letters", found);
-        AddIf(!string.IsNullOrWhiteSpace(text.Weeks) && !IsJanuary(text.Weeks) && !Is(text.Weeks, "iso"), "weeks: write iso or january", found);
+        AddIf(Weeks(text.Weeks) is null, "weeks: write iso, january, either or calendar", found);
         faults = found;
         return found.Count > 0 ? null : new SerialDateRule(text, pattern!, firstYear!.Value, cycle ?? years.Length);
     }
@@ -118,9 +118,14 @@ public sealed record SerialDateRule
         return value;
     }
 
-    private static bool IsJanuary(string? weeks) => Is(weeks, "january");
-
-    private static bool Is(string? text, string word) => string.Equals(text?.Trim(), word, StringComparison.OrdinalIgnoreCase);
+    private static WeekCount? Weeks(string? text) => text?.Trim().ToLowerInvariant() switch
+    {
+        null or "" or "iso" => WeekCount.Iso,
+        "january" => WeekCount.January,
+        "either" => WeekCount.Either,
+        "calendar" => WeekCount.Calendar,
+        _ => null,
+    };
 
     private static string Symbols(string? text) => CompactKey.From(text);
 
@@ -143,7 +148,7 @@ public sealed record SerialDateRule
 /// <param name="YearOfFirst">Year of the first letter, or first year in which digits were used; empty, for digits: 1970.</param>
 /// <param name="CycleYears">The letters start again after so many years; empty: the length of the alphabet. Digits need none.</param>
 /// <param name="MonthLetters">Twelve symbols; empty: digits.</param>
-/// <param name="Weeks">How weeks are counted: iso (ISO 8601, Monday to Sunday) or january (seven days each from 1 January); empty: iso.</param>
+/// <param name="Weeks">How weeks are counted: iso (ISO 8601, Monday to Sunday), january (seven days each from 1 January), either (not known which of the two), or calendar (ISO weeks beside the calendar year); empty: iso.</param>
 public sealed record SerialDateRuleText(
     string? Brand, string? Pattern, string? YearLetters, string? YearOfFirst, string? CycleYears, string? MonthLetters, string? Weeks = null);
 

@@ -39,6 +39,9 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>True when a column that gives it is known by the words in its cells; no weights are fitted for it.</summary>
     public bool FoundByWords { get; init; }
 
+    /// <summary>True when a column that gives it is known by its header and checked by its cells; no weights are fitted for it.</summary>
+    public bool FoundByHeader { get; init; }
+
     /// <summary>What a blank count means, or null if unknown.</summary>
     public int? Blank { get; init; }
 
@@ -148,7 +151,7 @@ internal enum Cleaner
     /// <summary>A whole number, 0 or more.</summary>
     Count,
 
-    /// <summary>A number of years, 0 to 100.</summary>
+    /// <summary>An age in the field's unit, 0 to 100 years.</summary>
     Years,
 
     /// <summary>A working time; without a unit, hours or minutes as the file votes.</summary>

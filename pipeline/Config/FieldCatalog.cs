@@ -31,6 +31,8 @@ internal static class FieldCatalog
             new("warranty", Cleaner.Flag, "Whether the job was under warranty."),
             new("status", Cleaner.Status, "Whether the job is open, closed, waiting for a part or canceled.") { FoundByWords = true, Identity = false },
             new("visit_reason", Cleaner.VisitReason, "What the visit was for: a failure, preventive work, an installation or an inspection.") { FoundByWords = true, Identity = false },
+            new("age_months", Cleaner.Years, "Age of the appliance in months, as told by the customer.") { Unit = "months", FoundByHeader = true, Staged = [new("age_stated_months", ColumnType.Double)], Identity = false },
+            new("age_days", Cleaner.Years, "Age of the appliance in days, as told by the customer.") { Unit = "days", FoundByHeader = true, Staged = [new("age_stated_days", ColumnType.Double)], Identity = false },
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
         [
@@ -100,6 +102,10 @@ internal static class FieldCatalog
             .. Appliance(identity: true),
             new("installed_on", Cleaner.Day, "Day it went into service.") { Content = ContentClass.Year },
             new("removed_on", Cleaner.Day, "Day it was taken out of service.") { Content = ContentClass.Year },
+            new("purchased_on", Cleaner.Day, "Day the appliance was bought.") { FoundByHeader = true, RefusesRow = false },
+            new("age_years", Cleaner.Years, "Age of the appliance on the day of the list.") { Unit = "years", FoundByHeader = true },
+            new("age_months", Cleaner.Years, "Age of the appliance in months on the day of the list.") { Unit = "months", FoundByHeader = true },
+            new("listed_on", Cleaner.Day, "Day of the list, from which its ages count back; without it, the last day of the data.") { FoundByHeader = true, RefusesRow = false },
         ]),
         ["van_counts"] = Kind("van_counts", repeats: false,
         [

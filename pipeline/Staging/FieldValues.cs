@@ -8,8 +8,6 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>The fields of a row read as days, amounts, counts and flags.</summary>
 internal static class FieldValues
 {
-    private const double MostYears = 100;
-
     /// <summary>A day. A cell that is no day refuses the row, or counts as unknown where the field is a lesser one.</summary>
     public static DateOnly? Day(this MappedRow row, MappedField field, bool lesser = false)
     {
@@ -89,8 +87,8 @@ internal static class FieldValues
             : EmptyMark.Is(text) ? null : Unusable<bool>(row, field, true, ReasonCode.BadNumber, "", "");
     }
 
-    /// <summary>Years, 0 to 100; another cell counts as unknown.</summary>
-    public static double? Years(this MappedRow row, MappedField field)
+    /// <summary>An age from 0 to a limit, in the field's unit; another cell counts as unknown.</summary>
+    public static double? Age(this MappedRow row, MappedField field, double most)
     {
         ReadOnlySpan<char> text = row.Span(field);
         if (EmptyMark.Is(text))
@@ -98,12 +96,12 @@ internal static class FieldValues
             return null;
         }
 
-        if (!NumberText.TryRead(text, row.Style.Numbers, out decimal years))
+        if (!NumberText.TryRead(text, row.Style.Numbers, out decimal age))
         {
             return Unusable<double>(row, field, true, ReasonCode.BadNumber, "", "");
         }
 
-        return (double)years is >= 0 and <= MostYears ? (double)years : Unusable<double>(row, field, true, ReasonCode.OutOfRange, "", "");
+        return age >= 0 && (double)age <= most ? (double)age : Unusable<double>(row, field, true, ReasonCode.OutOfRange, "", "");
     }
 
     /// <summary>Working time in minutes; another cell counts as unknown.</summary>

@@ -10,6 +10,10 @@ internal sealed class PlainFields
     private const string UnknownSupplier = "unknown";
     private const string OtherAppliance = "other";
 
+    private const double MostYears = 100;
+    private const double MonthsPerYear = 12;
+    private const double DaysPerYear = 365.25;
+
     // Words of people and places are more varied than others.
     private const int WordBits = 14;
     private readonly PlainField[] _refusing;
@@ -59,6 +63,7 @@ internal sealed class PlainFields
         ComponentClassifier components = words.Components.For(personal.Words.Languages);
         bool lesser = !field.RefusesRow, needed = field.Essential;
         string name = field.Staged[0].Name;
+        double most = MostYears * (field.Unit switch { "months" => MonthsPerYear, "days" => DaysPerYear, _ => 1 });
         return field.Cleaner switch
         {
             Cleaner.Word => Text((row, f) => NeededText(row, f, personal.Word(row, f, row.Word(f)))),
@@ -83,7 +88,7 @@ internal sealed class PlainFields
             Cleaner.Time => Value<DateTime>(static (row, f) => row.Time(f)),
             Cleaner.Money => Value<decimal>(static (row, f) => row.Money(f)),
             Cleaner.Count => Value((row, f) => Count(row, f, lesser, field)),
-            Cleaner.Years => Value<double>(static (row, f) => row.Years(f)),
+            Cleaner.Years => Value<double>((row, f) => row.Age(f, most)),
             Cleaner.Duration => Value<double>(static (row, f) => row.Duration(f)),
             Cleaner.Flag => Value<bool>(static (row, f) => row.Flag(f)),
             _ => throw new InvalidOperationException($"{field.Kind}.{field.Name} is read with other fields; its stager must claim it."),

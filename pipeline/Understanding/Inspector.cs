@@ -59,8 +59,9 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         {
             if (maps[i] is { } map && (standard[i] is null || readings[i].IsAnswered))
             {
-                (maps[i], IReadOnlyList<ReadingQuestion> asked) = WordFields.Complete(readings[i], map, _answers, words);
-                wordQuestions.AddRange(asked);
+                (map, IReadOnlyList<ReadingQuestion> asked) = WordFields.Complete(readings[i], map, _answers, words);
+                (maps[i], IReadOnlyList<ReadingQuestion> ages) = AgeFields.Complete(readings[i], map, _answers);
+                wordQuestions.AddRange([.. asked, .. ages]);
             }
         }
 

@@ -9,7 +9,7 @@ select
     j.purchased_on,
     j.made_on_from,
     j.made_on_to,
-    j.opened_on - (j.age_stated_years * 365.25)::integer as stated_on
+    j.opened_on - coalesce(j.age_stated_years * 365.25, j.age_stated_months * 365.25 / 12, j.age_stated_days)::integer as stated_on
 from int_job_rows as j
 join int_resolved_models as m
     on m.typed_brand is not distinct from j.brand

@@ -32,13 +32,26 @@ brand_types as (
     having count(distinct appliance_type) = 1 and count(distinct model_key) >= 3 and sum(jobs) >= 20
 ),
 kept as (
-    select u.*
+    select
+        u.*,
+        coalesce(u.listed_on, a.as_of) as aged_on,
+        (coalesce(u.age_years, u.age_months / 12) * 365.25)::integer as age_days,
+        -- an age is rounded to its unit, one way or the other
+        case when u.age_years is not null then 366 else 31 end as unit_days
     from staged_units as u
+    cross join int_as_of as a
     anti join int_row_status as f using (source_order, source_line)
 ),
 matched as (
     select
-        k.* exclude (brand, appliance_type),
+        k.* exclude (brand, appliance_type, made_on_from, made_on_to, installed_on, aged_on, age_days, unit_days),
+        coalesce(k.made_on_from, k.aged_on - age_days - unit_days) as made_on_from,
+        case
+            when k.made_on_from is not null then k.made_on_to
+            else least(k.aged_on - age_days + unit_days, k.aged_on, k.purchased_on, k.installed_on)
+        end as made_on_to,
+        -- what was bought is in service
+        coalesce(k.installed_on, k.purchased_on) as installed_on,
         coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,
         x.model_family,
         -- a register without types must not lose the units that nobody called about: family, model and brand tell the type

@@ -150,6 +150,39 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["s1|WE1|2014-06-01|yes|2024-03-04", "s2|-|-|no|2024-03-01"], shop.Rows("from units select unit_id, model_number, installed_on, registered, seen_first"));
     }
 
+    [Fact]
+    public void Combine_RegisterWithAges_CountsThemBackFromTheDayOfTheList()
+    {
+        using var shop = new TransformShop();
+        shop.Add(
+                new StagedUnit("s1") { AgeMonths = 24, ListedOn = new(2023, 1, 1) },
+                new StagedUnit("s2") { AgeYears = 6, PurchasedOn = new(2018, 2, 1), ListedOn = new(2024, 1, 1) })
+            .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1" }, new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
+            .Combine();
+        Assert.Equal(["2020-12-01|2021-02-01|3.17|register", "2016-12-30|2018-02-01|6.631|register"], shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
+        Assert.Equal(["-", "2018-02-01"], shop.Rows("from units select installed_on order by unit_id"));
+    }
+
+    [Fact]
+    public void Combine_RegisterWithAPurchaseDate_ChoosesAmongDateCodesAndTellsAnAge()
+    {
+        using var shop = new TransformShop();
+        shop.Add(new StagedUnit("s1") { PurchasedOn = new(2015, 6, 1) }, new StagedUnit("s2") { PurchasedOn = new(2020, 6, 1) })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", SerialCandidates = "2003-02-10/2003-02-16;2015-02-10/2015-02-16" },
+                new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
+            .Combine();
+        Assert.Equal(["2015-02-10|2015-02-16|date code", "2019-06-02|2020-06-01|purchase date"], shop.Rows("from jobs select made_from, made_to, age_basis order by job_id"));
+    }
+
+    [Fact]
+    public void Combine_AgesInMonthsAndDays_AreYearsInTheStore()
+    {
+        using var shop = new TransformShop();
+        shop.Add(new StagedJob("J1") { AgeStatedMonths = 60 }, new StagedJob("J2") { AgeStatedDays = 1461 }, new StagedJob("J3") { AgeStatedYears = 3 }).Combine();
+        Assert.Equal(["J1|5|stated", "J2|4|stated", "J3|3|stated"], shop.Rows("from jobs select job_id, round(age_years, 1), age_basis order by job_id"));
+    }
+
     // A unit that nobody called about counts as well: without a type it would be in no rate of its type.
     [Fact]
     public void Combine_RegisterWithoutTypes_TypeComesFromTheModelAsTypedOnJobs()

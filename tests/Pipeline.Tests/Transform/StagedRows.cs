@@ -54,6 +54,10 @@ internal sealed record StagedJob(string JobId) : StagedRow
 
     public double? AgeStatedYears { get; init; }
 
+    public double? AgeStatedMonths { get; init; }
+
+    public double? AgeStatedDays { get; init; }
+
     public string? ComplaintText { get; init; }
 
     public string ComplaintKind { get; init; } = "no_fill";
@@ -196,6 +200,14 @@ internal sealed record StagedUnit(string? SerialKey) : StagedRow
     public DateOnly? InstalledOn { get; init; }
 
     public DateOnly? RemovedOn { get; init; }
+
+    public DateOnly? PurchasedOn { get; init; }
+
+    public double? AgeYears { get; init; }
+
+    public double? AgeMonths { get; init; }
+
+    public DateOnly? ListedOn { get; init; }
 }
 
 internal sealed record StagedFitment(string PartRaw) : StagedRow
