@@ -24,6 +24,12 @@ internal static class FilePages
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            if (form.Files is [var only] && Path.GetFileName(UploadedFiles.NameOf(only.FileName)) is { } name && name.StartsWith("review-", StringComparison.OrdinalIgnoreCase) && name.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
+            {
+                // The answers of a workbook belong to the page of words, wherever they are dropped.
+                return await WordPages.ReadAsync(context, shop, only).ConfigureAwait(false);
+            }
+
             try
             {
                 await UploadedFiles.SaveAsync(form.Files, shop.Files, context.RequestAborted).ConfigureAwait(false);

@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Review;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -48,7 +49,7 @@ internal sealed record BookLine(string File, string Kind, long Read, long Loaded
 internal sealed record MendView(string File, RefusedRows Rows);
 
 /// <summary>Words and numbers the program asks about.</summary>
-internal sealed record WordsView(IReadOnlyList<WordList> Lists, WordList? Open);
+internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList? Open);
 
 /// <summary>What the last run gave.</summary>
 internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt);

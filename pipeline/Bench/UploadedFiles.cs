@@ -51,6 +51,32 @@ internal static class UploadedFiles
         return chosen.Length;
     }
 
+    /// <summary>Lets something read a file that a person chose, from a copy that is deleted afterwards.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="read">Receives the path of the copy and the file's name.</param>
+    /// <param name="cancellation">Cancels the copying.</param>
+    /// <exception cref="BadInputException">It is of a kind that holds no table.</exception>
+    public static async Task WithCopyAsync(IFormFile file, Action<string, string> read, CancellationToken cancellation)
+    {
+        string name = NameOf(file.FileName) ?? throw new BadInputException($"{Shown(file.FileName)}: this kind of file holds no table. Choose spreadsheets or CSV files.");
+        string folder = Directory.CreateTempSubdirectory("partssignal-").FullName;
+        try
+        {
+            string path = Path.Combine(folder, name);
+            FileStream copy = File.Create(path);
+            await using (copy.ConfigureAwait(false))
+            {
+                await file.CopyToAsync(copy, cancellation).ConfigureAwait(false);
+            }
+
+            read(path, name);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     /// <summary>The name under which a file is kept, or null for a kind that holds no table.</summary>
     /// <param name="given">The name a browser sent; any path in it is dropped.</param>
     public static string? NameOf(string given)

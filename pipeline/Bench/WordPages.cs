@@ -1,38 +1,93 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Review;
 
 namespace PartsSignal.Pipeline.Bench;
 
 /// <summary>Words and numbers the program asks about.</summary>
 internal static class WordPages
 {
+    /// <summary>Most questions shown at once.</summary>
+    public const int MostShown = 40;
+
     private const string AnswerField = "answer";
+    private const string WorkbookKind = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
     public static void Map(WebApplication app)
     {
-        app.MapGet("/words", (HttpContext context, KnownShops shops, string? list, string? saved) =>
+        app.MapGet("/words", (HttpContext context, KnownShops shops, string? list, string? saved) => shops.Open is { } shop
+            ? Show(context, shop, list, notice: saved is null ? null : "Saved. Update the figures to use your answers.")
+            : BenchEndpoints.NoShop());
+        app.MapGet("/words/workbook", (KnownShops shops) =>
         {
             if (shops.Open is not { } shop)
             {
                 return BenchEndpoints.NoShop();
             }
 
-            IReadOnlyList<WordList> lists = WordList.All(shop.Output.Review, shop.Files);
-            return BenchEndpoints.Page<WordsPage>(context, new WordsView(lists, lists.FirstOrDefault(l => l.File == list)), notice: saved is null ? null : "Saved. Update the figures to use your answers.");
+            var stream = new MemoryStream();
+            ReviewWorkbook.Write(stream, Lists(shop));
+            stream.Position = 0;
+            return Results.File(stream, WorkbookKind, ReviewWorkbook.FileName);
+        });
+        app.MapPost("/words/workbook", async (HttpContext context, KnownShops shops) =>
+        {
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            return await ReadAsync(context, shop, form.Files.Count > 0 ? form.Files[0] : null).ConfigureAwait(false);
         });
         app.MapPost("/words/{list}", async (HttpContext context, KnownShops shops, string list) =>
         {
-            if (shops.Open is not { } shop || WordList.All(shop.Output.Review, shop.Files).FirstOrDefault(l => l.File == list) is not { } found)
+            if (shops.Open is not { } shop || Lists(shop).FirstOrDefault(l => l.File == list) is not { } found)
             {
                 return Results.Redirect("/words");
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-            found.Save(shop.Output.Review, shop.Files, form
+            IReadOnlyList<string> unknown = found.Save(shop.Output.Review, shop.Files, form
                 .Where(f => f.Key.StartsWith(AnswerField, StringComparison.Ordinal) && int.TryParse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture, out _))
                 .ToDictionary(f => int.Parse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture), f => f.Value.ToString()));
-            return BenchEndpoints.SeeOther($"/words?list={Uri.EscapeDataString(list)}&saved=1");
+            return unknown.Count > 0 ? Show(context, shop, list, unknown) : BenchEndpoints.SeeOther($"/words?list={Uri.EscapeDataString(list)}&saved=1");
         });
+    }
+
+    /// <summary>Reads the answers of a workbook that a person chose, and shows what became of them.</summary>
+    public static async Task<IResult> ReadAsync(HttpContext context, ShopFolder shop, IFormFile? file)
+    {
+        try
+        {
+            if (file is null || file.Length == 0)
+            {
+                throw new BadInputException("Choose the workbook with your answers.");
+            }
+
+            IReadOnlyList<string> faults = [];
+            int count = 0;
+            await UploadedFiles.WithCopyAsync(file, (path, name) =>
+            {
+                WorkbookAnswers answers = ReviewWorkbook.Read(path, name, Lists(shop));
+                (count, faults) = (answers.Count, answers.Save(shop.Output.Review, shop.Files));
+            }, context.RequestAborted).ConfigureAwait(false);
+            string read = count.ToString("N0", CultureInfo.InvariantCulture) + (count == 1 ? " answer" : " answers");
+            return Show(context, shop, null, faults, count == 0 ? "The workbook has no answers yet. Fill in its yellow columns and save it." : $"{read} read. Update the figures to use them.");
+        }
+        catch (BadInputException bad)
+        {
+            return Show(context, shop, null, bad.Faults);
+        }
+    }
+
+    private static IReadOnlyList<QuestionList> Lists(ShopFolder shop) => QuestionList.All(shop.Output.Review, shop.Files);
+
+    private static IResult Show(HttpContext context, ShopFolder shop, string? list, IReadOnlyList<string>? faults = null, string? notice = null)
+    {
+        IReadOnlyList<QuestionList> lists = Lists(shop);
+        return BenchEndpoints.Page<WordsPage>(context, new WordsView(lists, lists.FirstOrDefault(l => l.File == list)), faults, notice);
     }
 }

@@ -26,6 +26,8 @@ internal static class VerbList
             "run", "Does everything, from the shop's files to the report. Also runs if no command is given.", "--input", "data-sample", "--out", "out"),
         Verb.Create<InspectCommand, InspectSettings>("inspect", "Shows how files will be read, and asks about anything unclear.", "shop/jobs.csv", "--write"),
         Verb.Create<LoadCommand, LoadSettings>("load", "Reads the shop's files into the store.", "--input", "data-sample", "--out", "out"),
+        Verb.Create<ReviewCommand, ReviewSettings>(
+            "review", "Asks about unknown words and numbers in one workbook, and reads your answers.", "--write", "review-questions.xlsx"),
         Verb.Create<RatesCommand, RatesSettings>("rates", "Shows how often parts fail, with ranges.", "--component", "inlet_valve"),
         Verb.Create<LookupCommand, LookupSettings>(
             "lookup", "Shows what a call will probably need, and what to check first.", "--model", "QU-LT", "--complaint", "does not fill", "--age", "6"),

@@ -1,9 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
-using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Review;
 
@@ -14,27 +12,25 @@ namespace PartsSignal.Pipeline.Review;
 internal sealed class ReviewAnswers
 {
     private static readonly string[] Monthly = ["yyyy-MM", "MM/yyyy", "yyyy/MM"];
-    private static readonly string[] ApplianceTypes = [.. ApplianceType.Named, ApplianceType.Other];
     private readonly Dictionary<string, IReadOnlyList<ReviewRow>> _lists;
-    private readonly IReadOnlyList<string> _complaintKinds;
+    private readonly PlainAnswers _names;
 
-    private ReviewAnswers(Dictionary<string, IReadOnlyList<ReviewRow>> lists, IReadOnlyList<string> complaintKinds) =>
-        (_lists, _complaintKinds) = (lists, complaintKinds);
+    private ReviewAnswers(Dictionary<string, IReadOnlyList<ReviewRow>> lists, PlainAnswers names) => (_lists, _names) = (lists, names);
 
     /// <summary>Reads the lists.</summary>
     /// <exception cref="BadInputException">A list lacks its answer column.</exception>
     public static ReviewAnswers Load(string input)
     {
         var lists = ReviewNames.All.ToDictionary(n => n, n => (IReadOnlyList<ReviewRow>)[.. ReviewFile.Read(input, n).Where(r => r.Answer.Length > 0)]);
-        return new ReviewAnswers(lists, WordSets.ComplaintKinds(input));
+        return new ReviewAnswers(lists, new PlainAnswers(input));
     }
 
     /// <summary>Answered rows of one list, in file order.</summary>
     public IReadOnlyList<ReviewRow> Rows(string list) => _lists[list];
 
-    /// <summary>Names of appliances that the owner assigned to a type of the tables, or to <c>other</c>; they are read like words of the tables.</summary>
+    /// <summary>Names of appliances that the owner assigned to a type: of the tables, of the shop's own, or <c>other</c>. They are read like words of the tables.</summary>
     public IReadOnlyList<(string Name, string Type)> Appliances =>
-        [.. Rows(ReviewNames.Appliances).Select(r => (r["appliance_type"].Replace('_', ' '), Plain(r.Answer))).Where(r => ApplianceTypes.Contains(r.Item2))];
+        [.. Rows(ReviewNames.Appliances).Where(r => !Is(r.Answer, PlainAnswers.Ignore)).Select(r => (r["appliance_type"].Replace('_', ' '), _names.Name(ReviewNames.Appliances, r.Answer)!)).Where(r => r.Item2 is not null)];
 
     /// <summary>Loads the answers into the tables that the transform SQL reads.</summary>
     public void Attach(Database database)
@@ -45,19 +41,19 @@ internal sealed class ReviewAnswers
         Put(database, "review_collisions", ReviewNames.Collisions, "number", r => new CollisionAnswer(
             r["fault_kind"], r["number"], CompactKey.From(r["number"]), r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
-        Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Plain(r.Answer), r.File, r.Line));
-        Put(database, "review_appliances", ReviewNames.Appliances, "appliance_type", r => new ApplianceAnswer(Plain(r["appliance_type"]), Plain(r.Answer), r.File, r.Line));
-        Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Plain(r.Answer), r.File, r.Line));
+        Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Named(ReviewNames.Components, r.Answer), r.File, r.Line));
+        Put(database, "review_appliances", ReviewNames.Appliances, "appliance_type", r => new ApplianceAnswer(Plain(r["appliance_type"]), Named(ReviewNames.Appliances, r.Answer), r.File, r.Line));
+        Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Named(ReviewNames.Complaints, r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
-        ResultTable.Write(database, "known_appliance_types", ApplianceTypes.Select(t => new TypeRow(t)));
-        ResultTable.Write(database, "answers_read", _complaintKinds.Select(k => new KindRow(k)));
+        ResultTable.Write(database, "known_appliance_types", _names.Choices(ReviewNames.Appliances).Concat(Appliances.Select(a => a.Type)).Distinct(StringComparer.Ordinal).Select(t => new TypeRow(t)));
+        ResultTable.Write(database, "answers_read", _names.Choices(ReviewNames.Complaints).Select(k => new KindRow(k)));
         database.Execute("insert into complaint_kinds by name from answers_read");
     }
 
     private void Put<T>(Database database, string table, string list, string subject, Func<ReviewRow, T> row)
     {
-        ResultTable.Write(database, "answers_read", _lists[list].Where(r => r[subject].Length > 0 && !Is(r.Answer, "ignore")).Select(row));
+        ResultTable.Write(database, "answers_read", _lists[list].Where(r => r[subject].Length > 0 && !Is(r.Answer, PlainAnswers.Ignore)).Select(row));
         database.Execute($"insert into {Database.Quote(table)} by name from answers_read");
     }
 
@@ -70,6 +66,9 @@ internal sealed class ReviewAnswers
 
         return int.TryParse(answer, NumberStyles.None, CultureInfo.InvariantCulture, out int year) && year is > 1900 and < 2100 ? BuildInterval.Year(year) : null;
     }
+
+    // An answer that means no name stays as typed, so that its note can quote it.
+    private string Named(string list, string answer) => _names.Name(list, answer) ?? Plain(answer);
 
     private static string Plain(string text) => text.Trim().ToLowerInvariant();
 

@@ -26,16 +26,50 @@ internal static class SheetXml
         foreach (IReadOnlyList<WorkbookCell> row in sheet.Rows)
         {
             writer.WriteStartElement("row", Main);
-            foreach (WorkbookCell cell in row)
+            for (int i = 0; i < row.Count; i++)
             {
-                Cell(writer, cell);
+                Cell(writer, row[i], FormStyle(sheet, i));
             }
 
             writer.WriteEndElement();
         }
 
         writer.WriteEndElement();
+        DropDown(writer, sheet);
         writer.WriteEndElement();
+    }
+
+    private static int? FormStyle(WorkbookSheet sheet, int column) => sheet.Form is not { } form ? null : column == form.AnswerColumn ? CellStyles.FormAnswer : CellStyles.FormText;
+
+    // Offers the choices and takes any other text.
+    private static void DropDown(XmlWriter writer, WorkbookSheet sheet)
+    {
+        if (sheet.Form is not { Choices: { } choices } form || sheet.Rows.Count == 0)
+        {
+            return;
+        }
+
+        string column = Letters(form.AnswerColumn);
+        writer.WriteStartElement("dataValidations", Main);
+        writer.WriteAttributeString("count", "1");
+        writer.WriteStartElement("dataValidation", Main);
+        writer.WriteAttributeString("type", "list");
+        writer.WriteAttributeString("allowBlank", "1");
+        writer.WriteAttributeString("sqref", $"{column}2:{column}{XmlConvert.ToString(sheet.Rows.Count + 1)}");
+        writer.WriteElementString("formula1", Main, choices);
+        writer.WriteEndElement();
+        writer.WriteEndElement();
+    }
+
+    private static string Letters(int column)
+    {
+        string letters = "";
+        for (int n = column + 1; n > 0; n = (n - 1) / 26)
+        {
+            letters = (char)('A' + ((n - 1) % 26)) + letters;
+        }
+
+        return letters;
     }
 
     private static void Widths(XmlWriter writer, WorkbookSheet sheet)
@@ -49,22 +83,37 @@ internal static class SheetXml
             writer.WriteAttributeString("max", XmlConvert.ToString(i + 1));
             writer.WriteAttributeString("width", XmlConvert.ToString(Math.Clamp(longest + 2, 8, 60)));
             writer.WriteAttributeString("customWidth", "1");
+            if (FormStyle(sheet, i) is { } style)
+            {
+                // Cells below the last row are text as well.
+                writer.WriteAttributeString("style", XmlConvert.ToString(style));
+            }
+
             writer.WriteEndElement();
         }
 
         writer.WriteEndElement();
     }
 
-    private static void Cell(XmlWriter writer, WorkbookCell cell)
+    private static void Cell(XmlWriter writer, WorkbookCell cell, int? style)
     {
         switch (cell.Value)
         {
+            case null or "" when style is { } empty: Empty(writer, empty); break;
             case null: writer.WriteElementString("c", Main, null); break;
+            case string text when style is { } own: Text(writer, text, own); break;
             case string text: Text(writer, text, text.Length > 0 && "=+-@\t\r\n".Contains(text[0], StringComparison.Ordinal) ? CellStyles.FormulaLike : 0); break;
             case DateOnly day: Number(writer, day.DayNumber - DayZero.DayNumber, CellStyles.Index(CellKind.Day)); break;
             case IFormattable number: Number(writer, number, CellStyles.Index(cell.Kind)); break;
             default: throw new ArgumentException($"A cell of type {cell.Value.GetType().Name} cannot be written.", nameof(cell));
         }
+    }
+
+    private static void Empty(XmlWriter writer, int style)
+    {
+        writer.WriteStartElement("c", Main);
+        writer.WriteAttributeString("s", XmlConvert.ToString(style));
+        writer.WriteEndElement();
     }
 
     private static void Number(XmlWriter writer, IFormattable value, int style)

@@ -26,10 +26,10 @@ public static class WorkbookWriter
         using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
         Part(zip, "[Content_Types].xml", w => ContentTypes(w, sheets.Count));
         Part(zip, "_rels/.rels", w => Links(w, [("rId1", "officeDocument", "xl/workbook.xml")]));
-        Part(zip, "xl/workbook.xml", w => Book(w, names));
+        Part(zip, "xl/workbook.xml", w => Book(w, names, sheets));
         Part(zip, "xl/_rels/workbook.xml.rels", w => Links(w,
             [.. sheets.Select((_, i) => ($"rId{i + 1}", "worksheet", $"worksheets/sheet{i + 1}.xml")), ($"rId{sheets.Count + 1}", "styles", "styles.xml")]));
-        Part(zip, "xl/styles.xml", CellStyles.Write);
+        Part(zip, "xl/styles.xml", w => CellStyles.Write(w, sheets.Any(s => s.Form is not null)));
         for (int i = 0; i < sheets.Count; i++)
         {
             WorkbookSheet sheet = sheets[i];
@@ -90,7 +90,7 @@ public static class WorkbookWriter
         writer.WriteEndElement();
     }
 
-    private static void Book(XmlWriter writer, IReadOnlyList<string> names)
+    private static void Book(XmlWriter writer, IReadOnlyList<string> names, IReadOnlyList<WorkbookSheet> sheets)
     {
         writer.WriteStartElement("workbook", Main);
         writer.WriteStartElement("sheets", Main);
@@ -99,6 +99,11 @@ public static class WorkbookWriter
             writer.WriteStartElement("sheet", Main);
             writer.WriteAttributeString("name", names[i]);
             writer.WriteAttributeString("sheetId", XmlConvert.ToString(i + 1));
+            if (sheets[i].IsHidden)
+            {
+                writer.WriteAttributeString("state", "hidden");
+            }
+
             writer.WriteAttributeString("r", "id", Relations, $"rId{i + 1}");
             writer.WriteEndElement();
         }

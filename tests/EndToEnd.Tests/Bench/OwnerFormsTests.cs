@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Bench;
+using PartsSignal.Pipeline.Review;
 
 namespace PartsSignal.EndToEnd.Tests.Bench;
 
@@ -50,7 +51,7 @@ public sealed class OwnerFormsTests : IDisposable
     public async Task Save_AnswersGivenOneAfterTheOther_AreAllKeptAndCanBeTakenBack()
     {
         await LoadAsync();
-        WordList list = Complaints();
+        QuestionList list = Complaints();
         Assert.Equal(["it grumbles at night"], list.Questions.Select(q => q.Text.ToLowerInvariant()));
         list.Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "noise" });
         Assert.Equal("noise", Complaints().Questions.Single().Answer);
@@ -62,7 +63,7 @@ public sealed class OwnerFormsTests : IDisposable
         Assert.Equal("", Complaints().Questions.Single().Answer);
     }
 
-    private WordList Complaints() => WordList.All(_shop.Output.Review, _shop.Files).Single(l => l.Title == "Complaints");
+    private QuestionList Complaints() => QuestionList.All(_shop.Output.Review, _shop.Files).Single(l => l.Title == "Complaints");
 
     private Task<Partssignal> LoadAsync(params string[] more) => Partssignal.RunAsync(["load", "--input", _shop.Files, "--out", _shop.Output.Root, .. more]);
 }

@@ -92,6 +92,27 @@ public sealed class OwnComponentsTests : IDisposable
     }
 
     [Fact]
+    public async Task Load_OwnTypeAnsweredWithAnotherOfTheShop_CountsAsThatOneAndIsAskedNoMore()
+    {
+        Jobs(("Drum dryer", "motor", 5), ("Ice maker box", "motor", 2));
+        await _shop.Load();
+        _shop.Answer((ReviewNames.Appliances, "drum_dryer,", "Ice maker box"));
+        await _shop.Load();
+        Assert.Equal(["ice_maker_box|7"], _shop.Rows("from jobs select appliance_type, count(*) group by all order by 1"));
+        Assert.DoesNotContain(_shop.List(ReviewNames.Appliances), l => l.Contains("answer not understood", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Load_AnswersInPlainWords_CountAsTheNamesTheyMean()
+    {
+        Jobs(("Washer", "thingummy left", 5));
+        await _shop.Load();
+        _shop.Answer((ReviewNames.Components, "thingummy left", "Circulation pump"));
+        await _shop.Load();
+        Assert.Equal(["circulation_pump"], _shop.Rows("from job_parts select distinct component"));
+    }
+
+    [Fact]
     public async Task Load_TypeNamedInTheComplaint_CountsWhereNoColumnSaysIt()
     {
         _shop.Write("jobs.csv", "Job,In,Out,Type,Says,Result,Part\nJ1,2024-03-04,2024-03-05,,the dishwasher does not drain,done,drain pump\nJ2,2024-03-04,2024-03-05,,does not drain,done,drain pump\n");

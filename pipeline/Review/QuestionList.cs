@@ -1,37 +1,39 @@
-using PartsSignal.Analysis.Vocabulary;
-using PartsSignal.Pipeline.Review;
-using PartsSignal.Pipeline.Words;
+using System.Security.Cryptography;
+using System.Text;
 
-namespace PartsSignal.Pipeline.Bench;
+namespace PartsSignal.Pipeline.Review;
 
 /// <summary>One thing the program asks about.</summary>
 /// <param name="Index">Its place in the list, from 0.</param>
+/// <param name="Code">Nine letters that tell it from every other question, whatever a spreadsheet does to the row.</param>
 /// <param name="Text">What was typed.</param>
 /// <param name="About">More that helps to answer, such as the appliance type or an example job.</param>
 /// <param name="Times">How many jobs or lines wait for the answer, or null where the list does not count.</param>
 /// <param name="Suggestions">Likely answers.</param>
 /// <param name="Answer">The answer given, or empty.</param>
 /// <param name="Note">Why an earlier answer could not be used, or empty.</param>
-internal sealed record WordQuestion(int Index, string Text, string About, string? Times, IReadOnlyList<string> Suggestions, string Answer, string Note);
+internal sealed record ReviewQuestion(int Index, string Code, string Text, string About, string? Times, IReadOnlyList<string> Suggestions, string Answer, string Note);
 
-/// <summary>A review list as a form.</summary>
+/// <summary>A review list as questions to answer.</summary>
 /// <param name="File">Name of the list.</param>
 /// <param name="Title">Its name for people.</param>
 /// <param name="Help">What to answer.</param>
 /// <param name="Choices">All answers to choose from; empty: any text.</param>
 /// <param name="Questions">Its rows, those that most jobs wait for first.</param>
-internal sealed record WordList(string File, string Title, string Help, IReadOnlyList<string> Choices, IReadOnlyList<WordQuestion> Questions)
+internal sealed record QuestionList(string File, string Title, string Help, IReadOnlyList<string> Choices, IReadOnlyList<ReviewQuestion> Questions)
 {
-    /// <summary>Most rows shown at once.</summary>
-    public const int MostShown = 40;
+    private const int CodeLetters = 9;
+
+    // No vowels: a code is no word that a spreadsheet would correct, and no number or date.
+    private const string CodeAlphabet = "bcdfghjkmpqrstvwxz";
 
     // The list, its title, what to answer, the column that was typed, and those that help.
     private static readonly (string File, string Title, string Help, string Typed, string[] About)[] Shapes =
     [
         (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["counted_as", "appliance_type", "example"]),
         (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
-        (ReviewNames.Components, "Part names", "Choose which component it is; leave it open to count it as its own.", "description", ["counted_as", "role", "example"]),
-        (ReviewNames.Appliances, "Appliance types", "Choose the type that it is another name for; leave it open to keep it apart.", "appliance_type", ["example"]),
+        (ReviewNames.Components, "Part names", "Choose which component it is. Leave it open to count it as its own.", "description", ["counted_as", "role", "example"]),
+        (ReviewNames.Appliances, "Appliance types", "Choose the type that it is another name for, or “other”. Repeat the name to keep it as a type of its own.", "appliance_type", ["example"]),
         (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["counted_as", "brand", "appliance_type", "example"]),
         (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
         (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),
@@ -44,20 +46,32 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
     /// <summary>All lists of a run that ask something, with the answers given since.</summary>
     /// <param name="review">Folder of the lists.</param>
     /// <param name="input">Folder of the shop's files.</param>
-    public static IReadOnlyList<WordList> All(string review, string input) => [.. Shapes.Select(s => Read(review, input, s)).Where(l => l.Questions.Count > 0)];
+    public static IReadOnlyList<QuestionList> All(string review, string input)
+    {
+        var plain = new PlainAnswers(input);
+        return [.. Shapes.Select(s => Read(review, input, s, plain)).Where(l => l.Questions.Count > 0)];
+    }
 
     /// <summary>Saves answers beside the shop's files, where the next run reads them.</summary>
     /// <param name="review">Folder of the lists.</param>
     /// <param name="input">Folder of the shop's files.</param>
     /// <param name="answers">Index of a row to its answer; an empty one takes an earlier answer back.</param>
-    public void Save(string review, string input, IReadOnlyDictionary<int, string> answers)
+    /// <returns>A sentence for each answer that means nothing here; those are kept, so that they can be corrected.</returns>
+    public IReadOnlyList<string> Save(string review, string input, IReadOnlyDictionary<int, string> answers)
     {
         ReviewRow[] asked = [.. Rows(review)];
         ReviewRow[] earlier = [.. ReviewFile.Read(input, File)];
         Dictionary<string, string> given = earlier.GroupBy(Name).ToDictionary(g => g.Key, g => g.Last().Answer, StringComparer.Ordinal);
+        var plain = new PlainAnswers(input);
+        var unknown = new List<string>();
         foreach ((int index, string answer) in answers.Where(a => a.Key < asked.Length))
         {
-            given[Name(asked[index])] = Code(answer.Trim());
+            string? name = string.IsNullOrWhiteSpace(answer) ? "" : plain.Name(File, answer, Choices);
+            given[Name(asked[index])] = name ?? answer.Trim();
+            if (name is null)
+            {
+                unknown.Add($"{Title}: “{answer.Trim()}” is none of the names to choose from. Choose one, or type “{PlainAnswers.Ignore}”.");
+            }
         }
 
         string[] columns = [.. asked[0].Cells.Keys];
@@ -67,23 +81,28 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
             .Where(r => r.Answer.Length > 0)
             .Select(r => (IReadOnlyList<string?>)[.. columns.Select(c => c == ReviewFile.AnswerColumn ? r.Answer : c == ReviewFile.NoteColumn ? "" : r.Row[c])]));
         System.IO.File.Move(path + ".part", path, overwrite: true);
+        return [.. unknown.Distinct(StringComparer.Ordinal)];
     }
 
-    // People write a choice as they say it: "no fill" for no_fill.
-    private string Code(string answer) => Choices.FirstOrDefault(c => c.Replace('_', ' ').Equals(answer.Replace('_', ' '), StringComparison.OrdinalIgnoreCase)) ?? answer;
+    /// <summary>A stored name as people say it: "drain pump" for <c>drain_pump</c>. Numbers and models stay as they are.</summary>
+    public string Said(string name) => Choices.Count > 0 ? name.Replace('_', ' ') : name;
 
     private IReadOnlyList<ReviewRow> Rows(string review) => System.IO.File.Exists(Path.Combine(review, File)) ? ReviewFile.Read(review, File) : [];
 
     private string Name(ReviewRow row) => ReviewList.All.Single(l => l.File == File).Name(c => row[c]);
 
-    private static WordList Read(string review, string input, (string File, string Title, string Help, string Typed, string[] About) shape)
+    private static QuestionList Read(string review, string input, (string File, string Title, string Help, string Typed, string[] About) shape, PlainAnswers plain)
     {
-        var list = new WordList(shape.File, shape.Title, shape.Help, ChoicesOf(shape.File, input), []);
+        var list = new QuestionList(shape.File, shape.Title, shape.Help, plain.Choices(shape.File), []);
+        IReadOnlyList<ReviewRow> rows = list.Rows(review);
         var given = ReviewFile.Read(input, shape.File).GroupBy(list.Name).ToDictionary(g => g.Key, g => g.Last().Answer, StringComparer.Ordinal);
         return list with
         {
-            Questions = [.. list.Rows(review).Select((r, i) => new WordQuestion(
+            // A complaint, component or type of the shop's own is an answer too.
+            Choices = list.Choices.Count == 0 ? [] : [.. list.Choices.Concat(rows.Select(r => r[shape.File == ReviewNames.Appliances ? shape.Typed : "counted_as"]).Where(c => c.Length > 0).Order(StringComparer.Ordinal)).Distinct(StringComparer.Ordinal)],
+            Questions = [.. rows.Select((r, i) => new ReviewQuestion(
                 i,
+                CodeOf(shape.File, list.Name(r)),
                 r[shape.Typed].Length > 0 ? r[shape.Typed] : r["job_id"],
                 string.Join(" \u00b7 ", shape.About.Select(a => r[a]).Where(a => a.Length > 0)),
                 r.Cells.ContainsKey("times") ? r["times"] : null,
@@ -93,11 +112,9 @@ internal sealed record WordList(string File, string Title, string Help, IReadOnl
         };
     }
 
-    private static IReadOnlyList<string> ChoicesOf(string file, string input) => file switch
+    private static string CodeOf(string list, string name)
     {
-        ReviewNames.Complaints => [.. WordSets.ComplaintKinds(input).Order(StringComparer.Ordinal)],
-        ReviewNames.Components => [.. ComponentRole.Load(input).Select(c => c.Component).Order(StringComparer.Ordinal)],
-        ReviewNames.Appliances => ApplianceType.Named,
-        _ => [],
-    };
+        byte[] hash = SHA256.HashData(Encoding.UTF8.GetBytes(list + "\n" + name));
+        return string.Concat(hash.Take(CodeLetters).Select(b => CodeAlphabet[b % CodeAlphabet.Length]));
+    }
 }
