@@ -49,7 +49,7 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
             return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: the predictor has learned from days after the plan's");
         }
 
-        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"{calls.Length} {(calls.Length == 1 ? "call" : "calls")} not visited yet: the list 'booked' says what to take along");
+        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"In the whole shop, {(calls.Length == 1 ? "1 call is" : $"{calls.Length} calls are")} not visited yet: see the list 'booked'");
     }
 
     /// <summary>Those of some vans, or null for all of them.</summary>

@@ -12,8 +12,9 @@ namespace PartsSignal.Pipeline.Bench;
 /// <param name="Suggestion">What to do.</param>
 /// <param name="Cells">Its cells.</param>
 /// <param name="IsNotData">True for a title, a total or a repeated header, which is kept but needs no mending.</param>
+/// <param name="Raw">The row as typed; empty for a customer who was forgotten.</param>
 /// <param name="Key">Tells it from every other row, without holding what it says.</param>
-internal sealed record RefusedRow(int Index, string Line, string? FaultyColumn, string Message, string Suggestion, IReadOnlyList<string> Cells, bool IsNotData, string Key);
+internal sealed record RefusedRow(int Index, string Line, string? FaultyColumn, string Message, string Suggestion, IReadOnlyList<string> Cells, bool IsNotData, string Raw, string Key);
 
 /// <summary>A reject file as a table to edit.</summary>
 /// <param name="Header">The source's own columns.</param>
@@ -36,7 +37,7 @@ internal sealed record RefusedRows(IReadOnlyList<string> Header, IReadOnlyList<R
             string[] cells = [.. Enumerable.Range(0, all.Length).Select(csv.GetString)];
             string message = cells[width + 3];
             string? faulty = all.Take(width).Where(h => h.Length > 0 && message.Contains(h, StringComparison.Ordinal)).MaxBy(h => h.Length);
-            rows.Add(new RefusedRow(rows.Count, cells[width], faulty, message, cells[width + 4], cells[..width], cells[width + 2] == ReasonCode.NotData, SettledRows.KeyOf(Path.GetFileName(path), cells[^1])));
+            rows.Add(new RefusedRow(rows.Count, cells[width], faulty, message, cells[width + 4], cells[..width], cells[width + 2] == ReasonCode.NotData, cells[^1], SettledRows.KeyOf(Path.GetFileName(path), cells[^1])));
         }
 
         return new RefusedRows(all[..width], rows);
@@ -53,7 +54,7 @@ internal sealed record RefusedRows(IReadOnlyList<string> Header, IReadOnlyList<R
         string path = Path.Combine(input, RejectFile.MendedFolder, rejectFile);
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         string text = File.Exists(path) ? File.ReadAllText(path) : Line([.. Header, .. RejectFile.OwnColumns]);
-        text += string.Concat(rows.Select(r => Line([.. r.Cells, r.Row.Line, "", "", "", "", ""])));
+        text += string.Concat(rows.Select(r => Line([.. r.Cells, r.Row.Line, "", "", "", "", r.Row.Raw])));
         File.WriteAllText(path + ".part", text);
         File.Move(path + ".part", path, overwrite: true);
     }

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Text.RegularExpressions;
 using PartsSignal.Pipeline.Core;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -6,7 +7,7 @@ using Spectre.Console.Cli;
 namespace PartsSignal.Pipeline.Commands;
 
 /// <summary>Runs a command line and turns failures into messages and exit codes.</summary>
-internal static class CommandHost
+internal static partial class CommandHost
 {
     private const string Unread = "Failed to convert '";
     private const string Choices = "Valid values are ";
@@ -46,7 +47,7 @@ internal static class CommandHost
         }
         catch (CommandAppException bad)
         {
-            await error.WriteLineAsync($"{Plain(bad.Message)} Try --help.").ConfigureAwait(false);
+            await error.WriteLineAsync($"{Plain(bad.Message, args)} Try --help.").ConfigureAwait(false);
             return ExitCode.BadInput;
         }
         catch (OperationCanceledException)
@@ -66,8 +67,13 @@ internal static class CommandHost
     }
 
     // The library's message names a .NET type; say instead what to type.
-    private static string Plain(string message)
+    private static string Plain(string message, string[] args)
     {
+        if (message.StartsWith("Invalid ", StringComparison.Ordinal) && Array.Find(args, IsNoOption) is { } bad)
+        {
+            return $"'{bad}' is not an option. Options are written like --month 2026-09.";
+        }
+
         if (!message.StartsWith(Unread, StringComparison.Ordinal) || message.IndexOf("' to ", StringComparison.Ordinal) is not (> 0 and int end))
         {
             return message;
@@ -79,6 +85,11 @@ internal static class CommandHost
             ? $"'{value}' must be a plain number, for example 1800."
             : $"'{value}' must be one of {message[(choices + Choices.Length)..].Replace("'", "", StringComparison.Ordinal).ToLowerInvariant().TrimEnd('.')}.";
     }
+
+    private static bool IsNoOption(string arg) => arg.StartsWith('-') && arg.Length > 1 && !OptionName().IsMatch(arg);
+
+    [GeneratedRegex("^(--[A-Za-z][A-Za-z-]*|-[A-Za-z])([=:].*)?$")]
+    private static partial Regex OptionName();
 
     private static void Configure(IConfigurator config)
     {

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using System.IO.Enumeration;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
@@ -105,7 +106,7 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
             try
             {
                 string folder = Directory.Exists(path) ? Path.GetFullPath(path) : Path.GetDirectoryName(Path.GetFullPath(path))!;
-                IReadOnlyList<InputFile> files = Directory.Exists(path) ? TablesIn(path) : InputFiles.Single(path, ShopFile.Load(folder).Limits);
+                IReadOnlyList<InputFile> files = Directory.Exists(path) ? TablesIn(path) : IsPattern(path) ? Matching(path, folder) : InputFiles.Single(path, ShopFile.Load(folder).Limits);
                 found[folder] = [.. found.GetValueOrDefault(folder, []).Concat(files).DistinctBy(f => f.Name)];
             }
             catch (BadInputException bad)
@@ -117,7 +118,21 @@ internal sealed class InspectCommand(ProgramIo io) : Command<InspectSettings>
         return faults.Count == 0 ? found : throw new BadInputException(faults);
     }
 
-    private static IReadOnlyList<InputFile> TablesIn(string folder) => ShopTables.In(folder, ShopFile.Load(folder).Limits);
+    private static IReadOnlyList<InputFile> TablesIn(string folder) => ShopTables.In(folder, ShopFile.Load(folder).Limits) is { Count: > 0 } tables ? tables : throw ShopTables.None(folder);
+
+    // Windows shells hand patterns over as they were typed.
+    private static bool IsPattern(string path) => !File.Exists(path) && Path.GetFileName(path).AsSpan().ContainsAny('*', '?');
+
+    private static IReadOnlyList<InputFile> Matching(string path, string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new BadInputException($"{path}: there is no folder {folder}. Check the path.");
+        }
+
+        InputFile[] files = [.. TablesIn(folder).Where(f => FileSystemName.MatchesSimpleExpression(Path.GetFileName(path), f.Name))];
+        return files.Length > 0 ? files : throw new BadInputException($"{path}: no spreadsheet or CSV file has such a name.");
+    }
 
     private void Print(IReadOnlyList<ShopInspection> shops, OutputFormat format)
     {

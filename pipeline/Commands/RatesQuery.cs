@@ -2,6 +2,7 @@ using System.Globalization;
 using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Commands;
 
@@ -19,8 +20,8 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
 
     private const string ByComplaint = "complaint";
 
-    // Components and complaint kinds are fewer; a shop may have hundreds of families.
-    private const int MostNamed = 100;
+    // As many names as a person reads in one line.
+    private const int MostNamed = 6;
 
     /// <summary>What rates can be split by.</summary>
     public static readonly IReadOnlyList<string> Splits = ["type", "family", "brand", "age", ByComplaint, BySupplier, .. RateCut.Properties];
@@ -141,16 +142,16 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
     private void RequireKnown(IReadOnlyList<FailureRate> all)
     {
         var faults = new List<string>();
-        Require(faults, "--component", Component, all.Where(r => r.SubjectKind == RateSubject.Component).Select(r => r.Subject));
-        Require(faults, "--complaint", Complaint, all.Where(r => r.SubjectKind == RateSubject.Complaint).Select(r => r.Subject));
-        Require(faults, "--family", Family, all.Select(r => r.ModelFamily).OfType<string>());
+        Require(faults, "--component", Component, all.Where(r => r.SubjectKind == RateSubject.Component).Select(r => r.Subject), "partssignal rates");
+        Require(faults, "--complaint", Complaint, all.Where(r => r.SubjectKind == RateSubject.Complaint).Select(r => r.Subject), "partssignal rates --by complaint");
+        Require(faults, "--family", Family, all.Select(r => r.ModelFamily).OfType<string>(), "partssignal rates --by family");
         if (faults.Count > 0)
         {
             throw new BadInputException(faults);
         }
     }
 
-    private static void Require(List<string> faults, string option, string? value, IEnumerable<string> known)
+    private static void Require(List<string> faults, string option, string? value, IEnumerable<string> known, string all)
     {
         if (value is null)
         {
@@ -160,10 +161,12 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
         string[] names = [.. known.Distinct().Order(StringComparer.Ordinal)];
         if (!names.Contains(value))
         {
-            string there = names.Length == 0 ? "there are none to choose from"
-                : names.Length <= MostNamed ? "choose from " + string.Join(", ", names)
-                : string.Create(CultureInfo.InvariantCulture, $"'partssignal rates --by family' lists all {names.Length:N0}");
-            faults.Add($"{option} {value}: no such calls; {there}.");
+            IReadOnlyList<string> near = NameSuggestions.Find(value, names, MostNamed);
+            string there = names.Length == 0 ? "There are none to choose from."
+                : names.Length <= MostNamed ? $"Choose from {string.Join(", ", names)}."
+                : near.Count > 0 ? $"Similar names: {string.Join(", ", near)}."
+                : $"See all names with '{all}'.";
+            faults.Add($"{option} {value}: your log has no such calls. {there}");
         }
     }
 }

@@ -82,6 +82,7 @@ internal static class ShopLoad
         var tools = StagingTools.For(output, input, answers.Appliances);
         var stager = new Stager(output, settings, tools, TableStagers.Make, progress, clock);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
+        staged = MendedRows.Mark(sources, staged);
         ReleaseMemory();
         ResourceUsage staging = meter.Next("stage");
         string session = SessionFile(output);

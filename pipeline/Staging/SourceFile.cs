@@ -68,7 +68,7 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
 
         if (settings.Sources.Count == 0)
         {
-            faults.Add($"{folder}: no sources are mapped. Run inspect --write on the shop's files first.");
+            faults.Add($"{folder}: none of its files looks like a job log, an order list or a price list. Run 'partssignal inspect' on the folder to see why.");
         }
 
         if (faults.Count > 0)

@@ -41,6 +41,9 @@ internal sealed record StagedFile
     /// <summary>Rows that could not be used. The others stand in the first table, a row each.</summary>
     public required long Rejected { get; init; }
 
+    /// <summary>Lines of rejected rows that a mended file stands for: they count as replaced.</summary>
+    public IReadOnlyList<int> MendedLines { get; init; } = [];
+
     /// <summary>Recognised footer lines (totals, free text below the data), not counted as rows.</summary>
     public required long Footers { get; init; }
 

@@ -35,6 +35,8 @@ internal static class StagedViews
         {
             database.Execute("insert into rejected_rows by name " + SqlText.Fill("statements/refused_rows.sql", ("source_file", Database.Literal(source.SourceFile)), ("rows", Parquet(source.Rejects!))));
         }
+
+        ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, s.SourceFile, l))));
     }
 
     private static string Rows(StagedFile source, string file) =>
@@ -43,6 +45,8 @@ internal static class StagedViews
             ("source_file", Database.Literal(source.SourceFile)), ("source_order", source.SourceOrder.ToString(CultureInfo.InvariantCulture)), ("rows", Parquet(file)));
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
+
+    private sealed record MendedRow(int SourceOrder, string SourceFile, int SourceLine);
 
     private sealed record LanguageRow(int SourceOrder, string? Languages);
 

@@ -98,7 +98,11 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             [.. table.Profiles.Select(c => new ProposedColumn(c.Name, FieldOf(map, c.Name), ReasonOf(map, c)))],
             map is null ? [] : [.. InspectionQuestions.Find(map, table.Profiles, words)],
             map is null ? [notes.Count > 0 ? notes[0] : LeftOut(reading)] : [.. InspectionQuestions.Notes(map, table.Profiles), .. notes])
-        { Sheet = table.Sample.Sheet, Refusal = table.Refusal };
+        {
+            Sheet = table.Sample.Sheet,
+            Refusal = table.Refusal,
+            Preview = new Lazy<IReadOnlyList<IReadOnlyList<string>>>(() => TablePreview.Of(reading, map)),
+        };
     }
 
     private static string LeftOut(TableReading reading) =>

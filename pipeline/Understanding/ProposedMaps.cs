@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.IO.Enumeration;
 using PartsSignal.Pipeline.Config;
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Words;
 
@@ -48,6 +49,7 @@ internal static class ProposedMaps
     /// <param name="folder">Folder of the shop.</param>
     /// <param name="settings">What its <c>shop.json</c> says.</param>
     /// <param name="cancellation">Stops.</param>
+    /// <exception cref="BadInputException">Nobody has mapped the folder, and it holds no table.</exception>
     public static (ShopSettings Settings, string? Assumed) Complete(string folder, ShopSettings settings, CancellationToken cancellation)
     {
         IReadOnlyList<InputFile> files = ShopTables.In(folder, settings.Limits);
@@ -60,7 +62,7 @@ internal static class ProposedMaps
 
         if (files.Count == 0)
         {
-            return (settings, null);
+            throw ShopTables.None(folder);
         }
 
         ShopInspection inspection = new Inspector(settings.Limits, WordSets.Load(folder), settings.Answers).Inspect(files, cancellation);

@@ -9,6 +9,9 @@ internal sealed record SampledTable(TableSample Sample, long BadRows, IReadOnlyL
     /// <summary>The same columns, looked at in more rows, for what else a person should know.</summary>
     public IReadOnlyList<ColumnProfile> Profiles { get; init; } = [];
 
+    /// <summary>The first rows with content, cells as typed; no more than <see cref="TablePreview.Rows"/>.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> FirstRows { get; init; } = [];
+
     /// <summary>Line of the header; 0: none.</summary>
     public int HeaderLine { get; init; }
 

@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
 namespace PartsSignal.Pipeline.Understanding;
@@ -14,6 +15,10 @@ internal static class ShopTables
     /// <summary>The files, by name.</summary>
     public static IReadOnlyList<InputFile> In(string folder, ReadingLimits limits) =>
         [.. new InputFiles(folder, limits).All.Where(f => (!f.Name.Contains('/') || f.Entry is not null) && IsTable(Path.GetFileName(f.Name)))];
+
+    /// <summary>Says that a folder holds none, and what to do.</summary>
+    public static BadInputException None(string folder) =>
+        new($"{folder}: there is no spreadsheet or CSV file in this folder. Put your job log, parts orders and price lists there, as they are.");
 
     private static bool IsTable(string name) =>
         Endings.Contains(Path.GetExtension(name), StringComparer.OrdinalIgnoreCase)

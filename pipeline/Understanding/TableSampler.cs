@@ -58,6 +58,7 @@ internal static class TableSampler
         ValueSet[] values = [.. Enumerable.Range(0, width).Select(_ => new ValueSet())];
         ColumnProfile[] profiles = [.. names.All.Take(width).Select((n, i) => new ColumnProfile(n, i))];
         var rows = new RowSample(MostRows);
+        var first = new List<string[]>();
         long all = 0, bad = 0;
         while (table.Reader.Read())
         {
@@ -88,6 +89,11 @@ internal static class TableSampler
                 }
             }
 
+            if (first.Count < TablePreview.Rows)
+            {
+                first.Add([.. Enumerable.Range(0, width).Select(i => row[i].Trim().ToString())]);
+            }
+
             if (rows.WantsNext)
             {
                 rows.Keep([.. Enumerable.Range(0, width).Select(i => EmptyMark.Is(row[i]) ? "" : row[i].Trim().ToString())]);
@@ -99,7 +105,7 @@ internal static class TableSampler
         }
 
         ColumnSample[] columns = [.. Enumerable.Range(0, width).Select(i => new ColumnSample(names.All[i], i, [.. rows.Rows.Select(r => r[i])]) { Values = values[i] })];
-        return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns) { Profiles = profiles };
+        return new SampledTable(new TableSample(file.Name, sheet, all, RepeatedColumns.Collapse(columns)), bad, columns) { Profiles = profiles, FirstRows = first };
     }
 
     // Plain numbers count days where the header speaks of a day before anything else.

@@ -30,6 +30,13 @@ statuses as (
 ),
 lost as (
     select source_order, count(*) as lost from int_orphan_part_lines group by source_order
+),
+-- a mended row stands for the refused one
+mended as (
+    select m.source_order, count(*) as mended
+    from mended_rows as m
+    semi join rejected_rows as r on r.source_file = m.source_file and r.source_line = m.source_line
+    group by m.source_order
 )
 select
     s.source_file,
@@ -38,12 +45,13 @@ select
     s.rows_read,
     coalesce(r.staged, 0) - coalesce(f.duplicate, 0) - coalesce(f.replaced, 0) - coalesce(l.lost, 0) as loaded,
     coalesce(f.duplicate, 0) as duplicate,
-    coalesce(f.replaced, 0) as replaced,
-    s.rejected + coalesce(l.lost, 0) as rejected,
+    coalesce(f.replaced, 0) + coalesce(m.mended, 0) as replaced,
+    s.rejected + coalesce(l.lost, 0) - coalesce(m.mended, 0) as rejected,
     g.languages
 from source_files as s
 left join staged as r using (source_order)
 left join statuses as f using (source_order)
 left join lost as l using (source_order)
+left join mended as m using (source_order)
 left join file_languages as g using (source_order)
 order by s.source_order

@@ -24,7 +24,7 @@ public sealed class BookedJobsTests
         double[] odds = model.Odds(NoFill);
         Assert.Equal(odds[model.Needs.ToList().IndexOf("inlet_valve")], part.Chance, 12);
         Assert.Equal(odds[model.Needs.ToList().IndexOf("none")], need.NoPart, 12);
-        Assert.Equal("1 call not visited yet: the list 'booked' says what to take along", booked.Note);
+        Assert.Equal("In the whole shop, 1 call is not visited yet: see the list 'booked'", booked.Note);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
             await page.ClickAsync("text=Add >> nth=-1");
             await page.SetInputFilesAsync("#files", [.. Directory.EnumerateFiles(folder).Where(f => Pipeline.Bench.UploadedFiles.NameOf(f) is not null)]);
             await page.ClickAsync("button:has-text('Add files')");
-            await page.WaitForSelectorAsync("h2:has-text('What each file is taken for')");
+            await page.WaitForSelectorAsync("h2:has-text('How each file is read')");
             await opened.ShootAsync(name + "-files");
             await page.ClickAsync("button:has-text('Update the figures')");
             await page.WaitForSelectorAsync("p.note[role=status]", new PageWaitForSelectorOptions { Timeout = UpdateMilliseconds });

@@ -42,9 +42,31 @@ public sealed class OwnerFormsTests : IDisposable
         Assert.Matches("mended/jobs.csv.rejects.csv,jobs,1,1,0,0,0", loaded);
         Assert.Equal(Log, await File.ReadAllTextAsync(Path.Combine(_shop.Files, "jobs.csv")));
 
-        // The row in the file is still refused, and known to be settled by what it says.
+        // The mended row stands for the refused one, and the row in the file is known to be settled by what it says.
+        Assert.Contains("\njobs.csv,jobs,3,2,0,1,0,", loaded, StringComparison.Ordinal);
         new SettledRows(_shop.Folder).Add([row.Key]);
         Assert.Contains(RefusedRows.Read(file).Rows.Single().Key, new SettledRows(_shop.Folder).Keys);
+    }
+
+    [Fact]
+    public async Task Mend_WronglyAndThenInTheFileItself_CountsEachRowOnceAndNeverDoublesColumns()
+    {
+        await LoadAsync();
+        var rows = RefusedRows.Read(Path.Combine(_shop.Output.Rejects, "jobs.csv.rejects.csv"));
+        rows.Mend(_shop.Files, "jobs.csv.rejects.csv", [(rows.Rows[0], [.. rows.Rows[0].Cells.Select(c => c == "2026-13-04" ? "2026-14-04" : c)])]);
+        string loaded = (await LoadAsync("--format", "csv")).Out;
+        Assert.Contains("\njobs.csv,jobs,3,2,0,1,0,", loaded, StringComparison.Ordinal);
+        Assert.Contains("\nmended/jobs.csv.rejects.csv,jobs,1,0,0,0,1,", loaded, StringComparison.Ordinal);
+        var again = RefusedRows.Read(Path.Combine(_shop.Output.Rejects, "jobs.csv.again.rejects.csv"));
+        Assert.Equal(rows.Header, again.Header);
+        again.Mend(_shop.Files, "jobs.csv.again.rejects.csv", [(again.Rows[0], [.. again.Rows[0].Cells.Select(c => c == "2026-14-04" ? "2026-08-04" : c)])]);
+        Assert.Contains("\nall files,,5,3,0,2,0,", (await LoadAsync("--format", "csv")).Out, StringComparison.Ordinal);
+
+        // Correcting the file itself works as well, and the job still counts once.
+        await File.WriteAllTextAsync(Path.Combine(_shop.Files, "jobs.csv"), Log.Replace("2026-13-04", "2026-08-04", StringComparison.Ordinal));
+        string corrected = (await LoadAsync("--format", "csv")).Out;
+        Assert.Contains("\njobs.csv,jobs,3,", corrected, StringComparison.Ordinal);
+        Assert.Matches("\nall files,,5,3,[01],[12],0,", corrected);
     }
 
     [Fact]

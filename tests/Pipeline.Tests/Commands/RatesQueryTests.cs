@@ -82,17 +82,18 @@ public class RatesQueryTests
     {
         var bad = Assert.Throws<BadInputException>(() => Ask(component: "flux_coil", family: "XX").Select(Table));
         Assert.Equal(
-            ["--component flux_coil: no such calls; choose from inlet_valve, timer.", "--family XX: no such calls; choose from NW100, NW200."],
+            ["--component flux_coil: your log has no such calls. Choose from inlet_valve, timer.", "--family XX: your log has no such calls. Choose from NW100, NW200."],
             bad.Faults);
     }
 
     [Fact]
-    public void Select_NameNotInALongLog_NamesEveryComponentAndSaysWhereFamiliesAreListed()
+    public void Select_NameNotInALongLog_NamesSimilarOnesOrWhereAllAreListed()
     {
-        FailureRate[] many = [.. Enumerable.Range(0, 101).Select(i => Rate("family", $"part_{i % 60:00}", 1) with { ModelFamily = $"F{i}" })];
-        IReadOnlyList<string> faults = Assert.Throws<BadInputException>(() => Ask(component: "flux_coil", family: "XX").Select(many)).Faults;
-        Assert.All(Enumerable.Range(0, 60), i => Assert.Contains($"part_{i:00}", faults[0], StringComparison.Ordinal));
-        Assert.Equal("--family XX: no such calls; 'partssignal rates --by family' lists all 101.", faults[1]);
+        FailureRate[] many = [.. Enumerable.Range(0, 101).Select(i => Rate("family", i < 3 ? $"inlet_part_{i}" : $"part_{i % 60:00}", 1) with { ModelFamily = $"F{i}" })];
+        IReadOnlyList<string> faults = Assert.Throws<BadInputException>(() => Ask(component: "inlet flap", family: "XX").Select(many)).Faults;
+        Assert.Equal(
+            ["--component inlet flap: your log has no such calls. Similar names: inlet_part_0, inlet_part_1, inlet_part_2.", "--family XX: your log has no such calls. See all names with 'partssignal rates --by family'."],
+            faults);
     }
 
     private static RatesQuery Ask(string? component = null, string? family = null, string? age = null, string? complaint = null, string? by = null) =>
