@@ -15,6 +15,8 @@ internal sealed class BenchGuard(StartToken token, IAntiforgery forms)
 
     private const string OwnPages = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+    private const string TooLarge = "These files are larger than 1 GB together. Go back and add them a few at a time.";
+
     // Reports and answers carry their style inside and allow it by its hash.
     private static readonly string[] StyledInside = ["/reports", "/lookup.html", "/ask", "/answer"];
     private static readonly string[] OwnNames = ["127.0.0.1", "localhost"];
@@ -30,6 +32,10 @@ internal sealed class BenchGuard(StartToken token, IAntiforgery forms)
         else if (request.Path != StartPath && !BenchAssets.Has(request.Path) && !token.IsIn(request))
         {
             await RefuseAsync(context, StatusCodes.Status403Forbidden, "Open PartsSignal with the address it printed when it started.").ConfigureAwait(false);
+        }
+        else if (request.ContentLength > UploadedFiles.MostBytes)
+        {
+            await RefuseAsync(context, StatusCodes.Status413PayloadTooLarge, TooLarge).ConfigureAwait(false);
         }
         else if (HttpMethods.IsPost(request.Method) && !await IsOwnFormAsync(context).ConfigureAwait(false))
         {

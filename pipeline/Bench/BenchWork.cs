@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Data.Common;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.FullRun;
+using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -43,6 +44,9 @@ internal sealed record WorkState(WorkOutcome Outcome, string? Folder, int Percen
 /// <param name="clock">Times the steps.</param>
 internal sealed class BenchWork(TimeProvider clock) : IDisposable
 {
+    /// <summary>Said when another program writes to the shop.</summary>
+    public const string Busy = "Another program is updating this shop, for example the command line. Try again when it is done.";
+
     private const int ReadingPercent = 40;
 
     private static readonly Dictionary<string, string> Titles = new(StringComparer.Ordinal)
@@ -107,6 +111,11 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     {
         try
         {
+            if (StoreLock.IsHeldAt(shop.Output.Root))
+            {
+                Show(0, "Waiting: another program is updating this shop");
+            }
+
             ShopRunResult result = await new ShopRun(shop.Files, shop.Output, clock)
             {
                 Progress = new Reading(this),
@@ -130,6 +139,10 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
         catch (BadInputException bad)
         {
             End(WorkOutcome.Failed, 0, "It could not be finished. Nothing was changed.", bad.Faults);
+        }
+        catch (StoreBusyException)
+        {
+            End(WorkOutcome.Failed, 0, "It could not be started. Nothing was changed.", [Busy]);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)
         {

@@ -22,7 +22,7 @@ internal static class HistoryPages
             var history = new ShopHistory(shop, clock);
             try
             {
-                history.GoBack(number);
+                await history.GoBackAsync(number, context.RequestAborted).ConfigureAwait(false);
             }
             catch (BadInputException bad)
             {

@@ -52,10 +52,24 @@ internal sealed record MendView(string File, RefusedRows Rows);
 internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList? Open);
 
 /// <summary>What the last run gave.</summary>
-internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt);
+/// <param name="Months">Months with a report, newest first.</param>
+/// <param name="HasPhonePage">True when there is a phone page.</param>
+/// <param name="Vans">The van lists.</param>
+/// <param name="RunAt">When the last update ended, or null if there is none.</param>
+/// <param name="StandIn">What stands for vans where the files name none, or null.</param>
+internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, string? StandIn);
+
+/// <summary>What to take along for jobs that wait for a first visit.</summary>
+internal sealed record DayView(IReadOnlyList<DaySheet> Sheets, string? StandIn);
+
+/// <summary>Two months side by side.</summary>
+/// <param name="Months">All months, newest first.</param>
+/// <param name="First">The one on the left, or null if there are not two.</param>
+/// <param name="Second">The one on the right, or null likewise.</param>
+internal sealed record CompareView(IReadOnlyList<string> Months, MonthFigures? First, MonthFigures? Second);
 
 /// <summary>Settings as a form.</summary>
-internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans);
+internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, string? StandIn);
 
 /// <summary>The last updates, newest first.</summary>
 internal sealed record HistoryView(IReadOnlyList<HistoryEntry> Entries);

@@ -24,6 +24,16 @@ internal sealed record RefusedRows(IReadOnlyList<string> Header, IReadOnlyList<R
     /// <summary>Most rows shown at once.</summary>
     public const int MostShown = 50;
 
+    /// <summary>Name of a reject file for people: that of the shop's file, and what is special about its rows.</summary>
+    public static string Title(string rejectFile)
+    {
+        string name = rejectFile[..^RejectFile.Ending.Length];
+        const string Again = ".again", Unknown = ".unknown-jobs";
+        return name.EndsWith(Unknown, StringComparison.Ordinal) ? name[..^Unknown.Length] + ", parts whose job is in no job log"
+            : name.EndsWith(Again, StringComparison.Ordinal) ? name[..^Again.Length] + ", corrected rows that were refused again"
+            : name;
+    }
+
     /// <summary>Reads a reject file.</summary>
     public static RefusedRows Read(string path)
     {

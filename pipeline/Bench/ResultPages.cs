@@ -13,6 +13,8 @@ internal static class ResultPages
         var answers = new OpenAnswers();
         app.MapGet("/results", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<ResultsPage>(context, View(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, View(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/day", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<DayPage>(context, new DayView(DaySheet.All(shop.Output.Results), VanWords.StandIn(shop))) : BenchEndpoints.NoShop());
+        app.MapGet("/compare", (HttpContext context, KnownShops shops, string? first, string? second) => shops.Open is { } shop ? BenchEndpoints.Page<ComparePage>(context, Compared(shop, first, second)) : BenchEndpoints.NoShop());
         app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
         app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(null, "index.html") : BenchEndpoints.NoShop());
         app.MapGet("/reports/{month}/{file}", (KnownShops shops, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(month, file) : BenchEndpoints.NoShop());
@@ -26,7 +28,17 @@ internal static class ResultPages
         new ServedFiles(shop.Output).Months(),
         File.Exists(shop.Output.LookupPage),
         VanList.All(shop.Output.Van),
-        File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null);
+        File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null,
+        VanWords.StandIn(shop));
+
+    // Without a choice: the newest month beside the one before.
+    private static CompareView Compared(ShopFolder shop, string? first, string? second)
+    {
+        MonthFigures[] months = [.. MonthFigures.All(shop.Output.Results).OrderByDescending(m => m.Month, StringComparer.Ordinal)];
+        return months.Length < 2
+            ? new CompareView([.. months.Select(m => m.Month)], null, null)
+            : new CompareView([.. months.Select(m => m.Month)], Array.Find(months, m => m.Month == first) ?? months[1], Array.Find(months, m => m.Month == second) ?? months[0]);
+    }
 
     // The predictor of the open shop, read once and again when another shop is opened.
     private sealed class OpenAnswers

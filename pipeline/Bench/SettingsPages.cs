@@ -68,11 +68,11 @@ internal static class SettingsPages
         try
         {
             ShopSettings settings = ShopFile.Load(shop.Files);
-            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)]), faults, notice);
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], VanWords.StandIn(shop)), faults, notice);
         }
         catch (BadInputException bad)
         {
-            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(new ShopSettings(), []), [.. faults ?? [], .. bad.Faults]);
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(new ShopSettings(), [], null), [.. faults ?? [], .. bad.Faults]);
         }
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text.Json;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -98,8 +99,24 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     }
 
     /// <summary>Puts the files back as they were. What is there now was kept at its own update, or goes to <c>removed-files</c>.</summary>
-    /// <exception cref="BadInputException">There is no such entry.</exception>
-    public void GoBack(int number)
+    /// <exception cref="BadInputException">There is no such entry, or another program is updating the shop.</exception>
+    public async Task GoBackAsync(int number, CancellationToken cancellation)
+    {
+        try
+        {
+            // A load must not find half of the files.
+            using (await StoreLock.TakeAsync(shop.Output.Root, TimeSpan.Zero, clock, cancellation).ConfigureAwait(false))
+            {
+                GoBack(number);
+            }
+        }
+        catch (StoreBusyException)
+        {
+            throw new BadInputException(BenchWork.Busy);
+        }
+    }
+
+    private void GoBack(int number)
     {
         HistoryEntry entry = Entries.FirstOrDefault(e => e.Number == number) ?? throw new BadInputException($"There is no update {number.ToString(CultureInfo.InvariantCulture)} to go back to.");
         string fresh = shop.Files + ".new";

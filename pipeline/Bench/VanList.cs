@@ -8,7 +8,8 @@ namespace PartsSignal.Pipeline.Bench;
 /// <param name="Description">Its name.</param>
 /// <param name="Quantity">How many.</param>
 /// <param name="Supplier">Who sells it, or empty.</param>
-internal sealed record VanLine(string Action, string PartNumber, string Description, string Quantity, string Supplier);
+/// <param name="OtherVan">The van it goes to or comes from, or empty.</param>
+internal sealed record VanLine(string Action, string PartNumber, string Description, string Quantity, string Supplier, string OtherVan);
 
 /// <summary>What to do with one van, to print and tick off.</summary>
 internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines)
@@ -27,7 +28,7 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines)
         var lines = new List<VanLine>();
         while (csv.Read())
         {
-            lines.Add(new VanLine(csv.GetString("action"), csv.GetString("part_number"), csv.GetString("description"), csv.GetString("quantity"), csv.GetString("supplier")));
+            lines.Add(new VanLine(csv.GetString("action"), csv.GetString("part_number"), csv.GetString("description"), csv.GetString("quantity"), csv.GetString("supplier"), csv.GetString("other_van")));
         }
 
         return lines;

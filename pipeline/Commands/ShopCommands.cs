@@ -35,16 +35,16 @@ internal sealed class UndoSettings : BenchShopSettings
 }
 
 /// <summary>Lists the last updates of a shop, or goes back to one.</summary>
-internal sealed class UndoCommand(ProgramIo io) : Command<UndoSettings>
+internal sealed class UndoCommand(ProgramIo io) : AsyncCommand<UndoSettings>
 {
-    public override int Execute(CommandContext context, UndoSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, UndoSettings settings, CancellationToken cancellationToken)
     {
         ShopFolder shop = settings.Found();
         var history = new ShopHistory(shop, io.Clock);
         io.Out.WriteLine($"Shop: {shop.Name}");
         if (settings.To is { } number)
         {
-            history.GoBack(number);
+            await history.GoBackAsync(number, cancellationToken).ConfigureAwait(false);
             io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The files are as they were at update {number}. Next: run --input \"{shop.Files}\" --out \"{shop.Output.Root}\""));
             return ExitCode.Done;
         }

@@ -2,6 +2,9 @@ using System.Globalization;
 
 namespace PartsSignal.Pipeline.Publishing;
 
+/// <summary>Another program writes to the output folder.</summary>
+internal sealed class StoreBusyException(string message) : IOException(message);
+
 /// <summary>
 /// Allows one writer at a time per output folder. The system releases the lock when the process ends, even if killed.
 /// </summary>
@@ -18,7 +21,7 @@ internal sealed class StoreLock : IDisposable
     /// <param name="wait">Longest wait; zero for no wait.</param>
     /// <param name="clock">The clock.</param>
     /// <param name="cancellation">Cancels the wait.</param>
-    /// <exception cref="IOException">The other writer did not finish in time; the message names its process and start time.</exception>
+    /// <exception cref="StoreBusyException">The other writer did not finish in time; the message names its process and start time.</exception>
     public static async Task<StoreLock> TakeAsync(string root, TimeSpan wait, TimeProvider clock, CancellationToken cancellation)
     {
         Directory.CreateDirectory(root);
@@ -37,11 +40,25 @@ internal sealed class StoreLock : IDisposable
             if (clock.GetElapsedTime(start) >= wait)
             {
                 string who = File.Exists(holder) ? await File.ReadAllTextAsync(holder, cancellation).ConfigureAwait(false) : "another process";
-                throw new IOException($"{root}: the store is being written by {who}. Wait for it to end, or choose another --out.");
+                throw new StoreBusyException($"{root}: the store is being written by {who}. Wait for it to end, or choose another --out.");
             }
 
             await Task.Delay(Pause, clock, cancellation).ConfigureAwait(false);
         }
+    }
+
+    /// <summary>True while another process, or another part of this one, writes to an output folder.</summary>
+    /// <param name="root">The output folder; it may be missing.</param>
+    public static bool IsHeldAt(string root)
+    {
+        string path = Path.Combine(root, "store.lock");
+        if (!File.Exists(path))
+        {
+            return false;
+        }
+
+        using FileStream? free = TryOpen(path);
+        return free is null;
     }
 
     /// <inheritdoc/>

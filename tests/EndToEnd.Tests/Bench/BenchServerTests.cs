@@ -1,6 +1,9 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using PartsSignal.Pipeline.Bench;
+using PartsSignal.Pipeline.Review;
+using PartsSignal.Reports.Components;
+using PartsSignal.Reports.Workbook;
 
 namespace PartsSignal.EndToEnd.Tests.Bench;
 
@@ -86,6 +89,70 @@ public sealed partial class BenchServerTests
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains("page.html: this kind of file holds no table.", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Empty(Directory.EnumerateFileSystemEntries(shop.Files));
+    }
+
+    [Fact]
+    public async Task Post_MarkupInNamesAndCells_IsShownAsTextEverywhere()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("<b>Millrace</b>");
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        const string Markup = "<script>window.ran=1</script>";
+        string rows = string.Concat(Enumerable.Range(1, 30).Select(i => $"J{i},2026-08-{(i % 27) + 1:00},WE100,{Markup} does not heat,\"<img src=x onerror=run()>\"\n"));
+        using var form = new MultipartFormDataContent
+        {
+            { new StringContent(await FormTokenAsync(client)), "__RequestVerificationToken" },
+            { new StringContent($"Job number,Call date,Model,Complaint,{Markup}\n{rows}"), "files", "jobs <i>2026</i>.csv" },
+        };
+        Assert.Equal(HttpStatusCode.SeeOther, (await client.PostAsync("/files/add", form)).StatusCode);
+        Assert.Equal(["i.csv"], FilePages.FileNames(shop));
+        string page = await client.GetStringAsync("/files");
+        Assert.DoesNotContain(Markup, page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>Millrace", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_MoreThanAGigabyte_IsRefusedBeforeItIsRead()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        bench.Shops.Add("Millrace");
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/files/add") { Content = new StreamContent(new MemoryStream([1])) };
+        request.Content.Headers.ContentType = new("multipart/form-data") { Parameters = { new("boundary", "x") } };
+        request.Content.Headers.ContentLength = UploadedFiles.MostBytes + 1;
+        request.Headers.ExpectContinue = true;
+        HttpResponseMessage answer = await client.SendAsync(request);
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+        Assert.Contains("larger than 1 GB", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Equal("nosniff", answer.Headers.GetValues("X-Content-Type-Options").Single());
+    }
+
+    [Fact]
+    public async Task Post_WorkbookOfQuestions_IsReadWhereverItIsDropped()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        ReviewFile.Write(Path.Combine(Directory.CreateDirectory(shop.Output.Review).FullName, ReviewNames.Complaints), ["words", "times", "counted_as", "appliance_type", "example", "note", "answer"], [["it sulks", "3", "", "washer", "J1", "", ""]]);
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        byte[] empty = await client.GetByteArrayAsync("/words/workbook");
+        Assert.Contains("has no answers yet", await SendAsync("/words/workbook", empty), StringComparison.Ordinal);
+        using var filled = new MemoryStream();
+        WorkbookWriter.Write(filled, [new WorkbookSheet("Complaints", ["Typed in your files", "Your answer"], [[new("it sulks", CellKind.Text), new("makes a noise", CellKind.Text)]])]);
+        Assert.Contains("1 answer read.", await SendAsync("/files/add", filled.ToArray()), StringComparison.Ordinal);
+        Assert.Equal("noise", QuestionList.All(shop.Output.Review, shop.Files).Single().Questions.Single().Answer);
+        Assert.Contains("is not the workbook of questions", WebUtility.HtmlDecode(await SendAsync("/words/workbook", [1, 2, 3], "other.csv")), StringComparison.Ordinal);
+
+        async Task<string> SendAsync(string address, byte[] bytes, string name = "review-questions (1).xlsx")
+        {
+            using var form = new MultipartFormDataContent
+            {
+                { new StringContent(await FormTokenAsync(client)), "__RequestVerificationToken" },
+                { new ByteArrayContent(bytes), "files", name },
+            };
+            return await (await client.PostAsync(address, form)).Content.ReadAsStringAsync();
+        }
     }
 
     [Fact]

@@ -97,6 +97,11 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         await page.WaitForSelectorAsync("text=Saved.");
         await ShowAsync("7-words");
 
+        IDownload workbook = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("text=Save the workbook"));
+        await page.SetInputFilesAsync("#workbook", await workbook.PathAsync() is { } saved ? Renamed(saved) : "");
+        await page.ClickAsync("button:has-text('Read the answers')");
+        await page.WaitForSelectorAsync("text=answers read.");
+
         await page.ClickAsync("nav >> text=Settings");
         await page.FillAsync("#callbackDays", "45");
         await page.ClickAsync("button:has-text('Save')");
@@ -109,14 +114,29 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         Assert.True(await page.Locator("table.pick tbody tr").CountAsync() > 0, "the van list is empty");
         await ShowAsync("10-vans");
         await page.ClickAsync("nav >> text=Results");
+        await page.ClickAsync("text=Day sheet");
+        await ShowAsync("11-day");
+        await page.ClickAsync("nav >> text=Results");
+        await page.ClickAsync("text=Two months compared");
+        await page.ClickAsync("button:has-text('Compare')");
+        await ShowAsync("12-compare");
+        await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Ask about a call");
         await page.FillAsync("#complaint", "does not fill");
         await page.ClickAsync("button:has-text('Answer')");
         await page.WaitForURLAsync("**/answer?*");
+        await opened.ShootAsync($"{picture}-13-answer");
         await page.GotoAsync(bench.Address + "/results");
         await page.ClickAsync("text=Report of");
         await page.WaitForURLAsync("**/reports/*/index.html");
         Assert.Contains("Millrace Repairs", await page.InnerTextAsync("body"), StringComparison.Ordinal);
+
+        string Renamed(string path)
+        {
+            string named = folder.Sub("review-questions.xlsx");
+            File.Copy(path, named);
+            return named;
+        }
 
         async Task ShowAsync(string name)
         {

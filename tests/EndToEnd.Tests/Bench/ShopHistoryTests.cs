@@ -1,12 +1,15 @@
 using System.IO.Compression;
 using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.EndToEnd.Tests.Bench;
 
 public sealed class ShopHistoryTests : IDisposable
 {
     private readonly ScratchFolder _folder = new();
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     private KnownShops Shops => new(_folder.Sub("home"));
 
@@ -30,7 +33,7 @@ public sealed class ShopHistoryTests : IDisposable
     }
 
     [Fact]
-    public void GoBack_ThenForward_GivesTheSameFiles()
+    public async Task GoBack_ThenForward_GivesTheSameFiles()
     {
         ShopFolder shop = Shops.Add("Millrace");
         var history = new ShopHistory(shop, TimeProvider.System);
@@ -39,12 +42,18 @@ public sealed class ShopHistoryTests : IDisposable
         Write(shop, "jobs.csv", "second");
         Write(shop, "shop.json", "{}");
         history.Keep(1);
-        history.GoBack(1);
+        await history.GoBackAsync(1, Stop);
         Assert.Equal(["jobs.csv=first"], Read(shop));
         history.Keep(1);
-        history.GoBack(2);
+        await history.GoBackAsync(2, Stop);
         Assert.Equal(["jobs.csv=second", "shop.json={}"], Read(shop));
-        Assert.Throws<BadInputException>(() => history.GoBack(99));
+        await Assert.ThrowsAsync<BadInputException>(() => history.GoBackAsync(99, Stop));
+        using (await StoreLock.TakeAsync(shop.Output.Root, TimeSpan.Zero, TimeProvider.System, Stop))
+        {
+            Assert.Equal(BenchWork.Busy, (await Assert.ThrowsAsync<BadInputException>(() => history.GoBackAsync(1, Stop))).Message);
+        }
+
+        Assert.Equal(["jobs.csv=second", "shop.json={}"], Read(shop));
     }
 
     [Fact]
