@@ -38,7 +38,6 @@ internal static class ModelCard
         ["version"] = ShippedModel.Version,
         ["shipped"] = learned.Model.Contender,
         ["note"] = learned.Note,
-        ["absent"] = new JsonArray([.. learned.Absent.Select(a => JsonValue.Create(a))]),
         ["learned_from"] = LearnedFrom(learned, calls),
         ["cannot_know"] = new JsonArray([.. CannotKnow.Select(c => JsonValue.Create(c))]),
         ["known_at_booking"] = "complaint text and kind, error code, model, family, brand, appliance type, age and its basis, month, customer kind, earlier closed visits to the unit",

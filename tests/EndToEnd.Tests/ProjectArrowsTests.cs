@@ -26,7 +26,7 @@ public sealed partial class ProjectArrowsTests
         [
             "Statistics.Numerics", "Statistics", "Statistics.Distributions", "Statistics.Intervals", "Statistics.Shrinkage", "Vocabulary", "Sql",
             "CheckOrder", "CrossReference", "Months", "Rates", "Callbacks", "AgeCurves", "Suppliers", "Trends", "BadBatches",
-            "Prediction", "Prediction.LogOdds", "Prediction.MachineLearning", "Prediction.ModelFiles", "Prediction.Contest", "Prediction.Answers",
+            "Prediction", "Prediction.LogOdds", "Prediction.ModelFiles", "Prediction.OddsPipeline", "Prediction.Contest", "Prediction.Answers",
             "VanPlan.Loads", "VanPlan", "VanPlan.Replay",
         ]),
         ["pipeline"] = ("PartsSignal.Pipeline",

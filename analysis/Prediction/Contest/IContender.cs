@@ -14,9 +14,6 @@ public interface IContender
     /// <summary>Place among the contenders by simplicity, from 0; of two that cannot be told apart the simpler ships.</summary>
     int Complexity { get; }
 
-    /// <summary>Why it cannot take part on this machine, for people, or null if it can.</summary>
-    string? Missing => null;
-
     /// <summary>Learns from jobs. The same jobs give the same predictor.</summary>
     /// <param name="calls">Closed jobs.</param>
     /// <param name="earlier">What the same contender learned at an earlier cut-off, to start from, or null to start afresh.</param>

@@ -9,28 +9,17 @@ namespace PartsSignal.Analysis.Prediction.Contest;
 /// <param name="Entries">The contest; empty where there was none.</param>
 /// <param name="Answers">Test months, as answered; null where there were none.</param>
 /// <param name="Note">Why there was no contest, or null if there was one.</param>
-public sealed record LearningResult(ShippedModel Model, TimeSplit? TimeSplit, IReadOnlyList<ContestEntry> Entries, TestAnswers? Answers, string? Note)
-{
-    /// <summary>Contenders that could not take part on this machine, each with its reason.</summary>
-    public IReadOnlyList<string> Absent { get; init; } = [];
-}
+public sealed record LearningResult(ShippedModel Model, TimeSplit? TimeSplit, IReadOnlyList<ContestEntry> Entries, TestAnswers? Answers, string? Note);
 
 /// <summary>Chooses a contender, judges it on later months, and trains it on everything known.</summary>
 public static class PartLearner
 {
     /// <summary>The contenders of every contest, simplest first.</summary>
-    public static IReadOnlyList<IContender> Contenders(int seed) =>
-        [new ComplaintOnlyContender(), new ComplaintOnTypeContender(), new BackOffContender(), new LogOddsContender(), new TextContender(seed), new TreesContender(seed)];
+    public static readonly IReadOnlyList<IContender> Contenders = [new ComplaintOnlyContender(), new ComplaintOnTypeContender(), new BackOffContender(), new LogOddsContender()];
 
     /// <summary>Learns from closed jobs, ordered by day of the call. No jobs give a model that knows no need.</summary>
-    public static LearningResult Learn(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender>? contenders = null)
-    {
-        contenders ??= Contenders(options.Seed);
-        return Contest(calls, options, [.. contenders.Where(c => c.Missing is null)]) with
-        {
-            Absent = [.. contenders.Where(c => c.Missing is not null).Select(c => $"{c.Name}: {c.Missing}")],
-        };
-    }
+    public static LearningResult Learn(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender>? contenders = null) =>
+        Contest(calls, options, contenders ?? Contenders);
 
     private static LearningResult Contest(IReadOnlyList<ClosedCall> calls, ContestOptions options, IReadOnlyList<IContender> contenders)
     {

@@ -1,6 +1,5 @@
 using System.Text;
 using PartsSignal.Analysis.Prediction.LogOdds;
-using PartsSignal.Analysis.Prediction.MachineLearning;
 
 namespace PartsSignal.Analysis.Prediction.ModelFiles;
 
@@ -98,10 +97,6 @@ public static class ModelFile
                 writer.Write((byte)PredictorKind.LogOdds);
                 LogOddsPart.Write(writer, sums);
                 break;
-            case LearnedPredictor learned:
-                writer.Write((byte)PredictorKind.Learned);
-                LearnedPart.Write(writer, learned);
-                break;
             case BackOffModel same when ReferenceEquals(same, counts):
                 writer.Write((byte)PredictorKind.Counts);
                 break;
@@ -126,7 +121,7 @@ public static class ModelFile
     private static IPredictor ReadPredictor(BinaryReader reader, BackOffModel counts) => (PredictorKind)reader.ReadByte() switch
     {
         PredictorKind.LogOdds => LogOddsPart.Read(reader),
-        PredictorKind.Learned => LearnedPart.Read(reader),
+        PredictorKind.Retired => throw new InvalidDataException("The model file holds a kind of predictor that is no longer in use. Run 'run' again."),
         PredictorKind.Counts => counts,
         PredictorKind.OtherCounts => CountsPart.Read(reader),
         PredictorKind.Stack => ReadStack(reader, counts),
@@ -142,7 +137,7 @@ public static class ModelFile
     private enum PredictorKind : byte
     {
         LogOdds = 1,
-        Learned = 2,
+        Retired = 2,
         Counts = 3,
         OtherCounts = 4,
         Stack = 5,

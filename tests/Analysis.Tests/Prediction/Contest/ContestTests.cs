@@ -44,18 +44,6 @@ public sealed class ContestTests
     }
 
     [Fact]
-    public void Learn_ContenderWithoutItsLibrary_IsLeftOutAndNamed()
-    {
-        LearningResult learned = PartLearner.Learn(Calls(2_000, 3), new ContestOptions(), [.. Own, new TreesContender(1, hasLibrary: _ => false)]);
-        Assert.StartsWith("trees: its native library", Assert.Single(learned.Absent), StringComparison.Ordinal);
-        Assert.DoesNotContain(learned.Entries, e => e.Name == "trees");
-        Assert.Contains(learned.Entries, e => e.Ships);
-    }
-
-    [Fact]
-    public void Missing_TreesWhereTheirLibraryCame_Nothing() => Assert.Null(new TreesContender(1).Missing);
-
-    [Fact]
     public void Learn_ThreeHundredJobs_IsNoWorseThanTheBackOff()
     {
         ClosedCall[] all = Calls(2_300, 0.8);

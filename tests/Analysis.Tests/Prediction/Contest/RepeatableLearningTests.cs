@@ -12,20 +12,19 @@ public sealed class RepeatableLearningTests
     public async Task Learn_OneThreadAndTwo_GivesTheSameContestAndTheSameModelBytes()
     {
         LearningResult one = await On(1), two = await On(2);
-        Assert.Equal(7, one.Entries.Count);
+        Assert.Equal(5, one.Entries.Count);
         Assert.Equal(one.Entries.Select(Text), two.Entries.Select(Text));
         Assert.Equal(Bytes(one.Model), Bytes(two.Model));
     }
 
     [Theory]
+    [InlineData("back_off")]
     [InlineData("log_odds")]
-    [InlineData("text")]
-    [InlineData("trees")]
     public async Task Train_OneThreadAndTwo_GivesTheSameOddsToTheLastDigit(string name)
     {
         async Task<double[][]> Odds(int threads) => await Run(threads, () =>
         {
-            var predictor = PartLearner.Contenders(3).Single(c => c.Name == name).Train(Calls);
+            var predictor = PartLearner.Contenders.Single(c => c.Name == name).Train(Calls);
             return Calls.Take(100).Select(c => predictor.Odds(c.Call)).ToArray();
         });
         Assert.Equal(await Odds(1), await Odds(2));

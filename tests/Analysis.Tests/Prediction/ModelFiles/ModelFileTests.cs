@@ -9,7 +9,7 @@ public sealed class ModelFileTests
 {
     private static readonly ClosedCall[] Calls = [.. new TestShop(9).Jobs(600, new DateOnly(2022, 1, 1)).Select(j => j.Call)];
 
-    public static readonly TheoryData<string> Names = ["complaint_only", "back_off", "log_odds", "text", "trees", "stack"];
+    public static readonly TheoryData<string> Names = ["complaint_only", "back_off", "log_odds", "stack"];
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -43,7 +43,7 @@ public sealed class ModelFileTests
 
     private static ShippedModel Model(string name)
     {
-        IContender contender = new IContender[] { new ComplaintOnlyContender(), new BackOffContender(), new LogOddsContender(), new TextContender(1), new TreesContender(1), new StackedContender([new BackOffContender(), new LogOddsContender()], [0.2, 0.9]) }.Single(c => c.Name == name);
+        IContender contender = new IContender[] { new ComplaintOnlyContender(), new BackOffContender(), new LogOddsContender(), new StackedContender([new BackOffContender(), new LogOddsContender()], [0.2, 0.9]) }.Single(c => c.Name == name);
         IPredictor predictor = contender.Train(Calls);
         return new ShippedModel
         {
