@@ -44,7 +44,7 @@ public sealed record Call
     /// <summary>household, contract or unknown.</summary>
     public string CustomerKind { get; init; } = Unknown;
 
-    /// <summary>Month of the call, 1 to 12.</summary>
+    /// <summary>Month of the call, 1 to 12; 0 if it is not known.</summary>
     public int Month { get; init; } = 1;
 
     /// <summary>Jobs on this unit that were closed before the call, the latest first; empty: none known.</summary>

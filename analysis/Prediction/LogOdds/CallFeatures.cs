@@ -25,9 +25,14 @@ public static class CallFeatures
     private const int MostVisits = 6;
 
     /// <summary>All facts of a call. Words nobody typed before are left out.</summary>
-    public static IEnumerable<Feature> From(Call booked, LearnedComplaintReader kinds)
+    public static IEnumerable<Feature> From(Call booked, LearnedComplaintReader kinds) =>
+        From(booked with { ComplaintKind = kinds.KindOf(booked) }, kinds.Words.Meant(booked.ComplaintText));
+
+    /// <summary>All facts of a call whose complaint has been read.</summary>
+    /// <param name="call">The call with the kind its complaint was read as.</param>
+    /// <param name="stems">Stems of the known words of its complaint.</param>
+    public static IEnumerable<Feature> From(Call call, IReadOnlyList<string> stems)
     {
-        Call call = booked with { ComplaintKind = kinds.KindOf(booked) };
         string type = call.ApplianceType, kind = call.ComplaintKind;
         yield return new(FeatureGroup.Type, $"type:{type}");
         yield return new(FeatureGroup.Kind, $"kind:{kind}");
@@ -59,7 +64,7 @@ public static class CallFeatures
         }
 
         bool unread = kind is Need.OtherComplaint or Need.NoComplaint;
-        foreach (string word in kinds.Words.Meant(call.ComplaintText))
+        foreach (string word in stems)
         {
             yield return unread ? new(FeatureGroup.UnreadWord, $"unread:{word}/{type}") : new(FeatureGroup.Word, $"word:{word}");
         }
@@ -84,6 +89,11 @@ public static class CallFeatures
         }
 
         yield return new(FeatureGroup.AgeBand, $"age:{AgeBand.FromYears(call.AgeYears)?.ToString() ?? AgeBand.UnknownText}/{type}");
+        if (call.Month == 0)
+        {
+            yield break;
+        }
+
         double turn = 2 * Math.PI * (call.Month - 0.5) / 12;
         yield return new(FeatureGroup.Season, "summer", -Math.Cos(turn));
         yield return new(FeatureGroup.Season, "spring", Math.Sin(turn));

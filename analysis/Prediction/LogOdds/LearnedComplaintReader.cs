@@ -41,6 +41,12 @@ public sealed class LearnedComplaintReader
     /// <summary>Per stem, jobs of each kind.</summary>
     public IReadOnlyDictionary<string, int[]> Counts { get; }
 
+    /// <summary>Log of each kind's share of the jobs.</summary>
+    internal IReadOnlyList<double> Prior => _prior;
+
+    /// <summary>Per stem, log of the share of each kind's complaints that hold it.</summary>
+    internal IReadOnlyDictionary<string, double[]> Logs => _logs;
+
     /// <summary>Learns from how complaints of each kind were worded.</summary>
     public static LearnedComplaintReader Learn(IReadOnlyList<ClosedCall> calls, WordList words)
     {
@@ -86,8 +92,16 @@ public sealed class LearnedComplaintReader
             }
         }
 
+        return Clearest(Kinds, scores) ?? call.ComplaintKind;
+    }
+
+    /// <summary>The kind with the highest score, or null if its odds are below 0.8.</summary>
+    /// <param name="kinds">The kinds, at least one.</param>
+    /// <param name="scores">Log odds of each, up to a constant.</param>
+    internal static string? Clearest(IReadOnlyList<string> kinds, double[] scores)
+    {
         int best = Array.IndexOf(scores, scores.Max());
         double sure = 1 / scores.Sum(s => Math.Exp(s - scores[best]));
-        return sure >= LeastSure ? Kinds[best] : call.ComplaintKind;
+        return sure >= LeastSure ? kinds[best] : null;
     }
 }

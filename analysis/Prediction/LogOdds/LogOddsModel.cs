@@ -74,20 +74,25 @@ public sealed class LogOddsModel : IPredictor
             }
         }
 
-        double[] possible = [.. allowed.Select(k => odds[k])];
+        Normalize(odds, allowed, Background);
+        return odds;
+    }
+
+    /// <summary>Turns sums of weights into odds, in place: the possible needs share 1, then every need gets its part of the overall shares.</summary>
+    internal static void Normalize(double[] sums, int[] allowed, IReadOnlyList<double> background)
+    {
+        double[] possible = [.. allowed.Select(k => sums[k])];
         SoftMax.Apply(possible, -1);
-        Array.Clear(odds);
+        Array.Clear(sums);
         for (int a = 0; a < allowed.Length; a++)
         {
-            odds[allowed[a]] = possible[a];
+            sums[allowed[a]] = possible[a];
         }
 
-        for (int k = 0; k < odds.Length; k++)
+        for (int k = 0; k < sums.Length; k++)
         {
-            odds[k] = (1 - BackgroundShare) * odds[k] + BackgroundShare * Background[k];
+            sums[k] = (1 - BackgroundShare) * sums[k] + BackgroundShare * background[k];
         }
-
-        return odds;
     }
 
     private void AddSingle(double[] odds, int fact, Feature feature, string only)

@@ -8,7 +8,9 @@ internal sealed class TypeReader
 {
     // Jobs without a type whose own record counts as much as the sum over types.
     private const double LeanJobs = 200;
-    private const double LeastOdds = 0.001;
+
+    /// <summary>Types less likely than this are left out of the sum.</summary>
+    internal const double LeastOdds = 0.001;
 
     /// <summary>Puts a reader together.</summary>
     /// <param name="types">Odds of the types; its needs are the types.</param>
@@ -46,7 +48,7 @@ internal sealed class TypeReader
     public static IPredictor Over(IPredictor predictor, TypeReader? reader) => reader is null ? predictor : new OverTypes(predictor, reader);
 
     /// <summary>What a call tells besides the appliance: age and earlier visits belong to an appliance that is known.</summary>
-    private static Call Blind(Call call) => new()
+    internal static Call Blind(Call call) => new()
     {
         ComplaintText = call.ComplaintText,
         ComplaintKind = call.ComplaintKind,
@@ -55,6 +57,32 @@ internal sealed class TypeReader
         Brand = call.Brand,
         Month = call.Month,
     };
+
+    /// <summary>Odds of a call without a type.</summary>
+    /// <param name="own">Odds for the call as it stands.</param>
+    /// <param name="untyped">Jobs learned from that tell no type: the more, the more the odds for the call as it stands count.</param>
+    /// <param name="types">Odds of each likely type, and the odds for the call if it is of that type.</param>
+    internal static double[] Sum(double[] own, double untyped, IEnumerable<(double Odds, double[] Given)> types)
+    {
+        double direct = untyped / (untyped + LeanJobs);
+        var sum = new double[own.Length];
+        double told = 0;
+        foreach ((double odds, double[] given) in types)
+        {
+            told += odds;
+            for (int k = 0; k < sum.Length; k++)
+            {
+                sum[k] += odds * given[k];
+            }
+        }
+
+        for (int k = 0; k < sum.Length; k++)
+        {
+            sum[k] = direct * own[k] + (1 - direct) * sum[k] / told;
+        }
+
+        return sum;
+    }
 
     private sealed class OverTypes(IPredictor predictor, TypeReader reader) : IPredictor
     {
@@ -68,25 +96,7 @@ internal sealed class TypeReader
                 return own;
             }
 
-            double direct = reader.Untyped / (reader.Untyped + LeanJobs);
-            var sum = new double[own.Length];
-            double told = 0;
-            foreach ((string type, double odds) in reader.Of(call).Where(t => t.Odds >= LeastOdds))
-            {
-                told += odds;
-                double[] given = predictor.Odds(call with { ApplianceType = type });
-                for (int k = 0; k < sum.Length; k++)
-                {
-                    sum[k] += odds * given[k];
-                }
-            }
-
-            for (int k = 0; k < sum.Length; k++)
-            {
-                sum[k] = direct * own[k] + (1 - direct) * sum[k] / told;
-            }
-
-            return sum;
+            return Sum(own, reader.Untyped, reader.Of(call).Where(t => t.Odds >= LeastOdds).Select(t => (t.Odds, predictor.Odds(call with { ApplianceType = t.Type }))));
         }
     }
 }
