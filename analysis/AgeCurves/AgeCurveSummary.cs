@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Statistics;
+
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>One curve in figures. Ages in years; intervals 95 %.</summary>
@@ -14,12 +16,9 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <param name="MedianMissing">Why there is no median.</param>
 /// <param name="MeanYears">Mean working life within the horizon.</param>
 /// <param name="MeanHorizon">The horizon: last age with five at risk.</param>
-/// <param name="Shape">Weibull shape: below 1 early failures, above 1 wear.</param>
+/// <param name="Shape">Weibull shape: below 1 early failures, above 1 wear. Register: by the part's own time in service, one shape for the families of a type (<see cref="PartLife"/>); log_only: by the age at the first failure that the shop was called to.</param>
 /// <param name="ShapeLower">Its lower end.</param>
 /// <param name="ShapeUpper">Its upper end.</param>
-/// <param name="ScaleYears">Weibull scale: age by which 63 % have failed; always null for log_only.</param>
-/// <param name="ScaleLower">Its lower end.</param>
-/// <param name="ScaleUpper">Its upper end.</param>
 /// <param name="Nature">early, chance, wear or unclear, by the shape's interval; null without a fit.</param>
 /// <param name="FitMissing">Why there is no fit.</param>
 /// <param name="OthersP">Chance of so large a difference from the type's other families if all failed alike (log-rank); null where not compared.</param>
@@ -42,9 +41,6 @@ public sealed record AgeCurveSummary(
     double? Shape,
     double? ShapeLower,
     double? ShapeUpper,
-    double? ScaleYears,
-    double? ScaleLower,
-    double? ScaleUpper,
     string? Nature,
     string? FitMissing,
     double? OthersP,
@@ -52,11 +48,11 @@ public sealed record AgeCurveSummary(
     string? CurveMissing)
 {
     /// <summary>What a shape's interval says of a failure's nature.</summary>
-    public static string? NatureOf(WeibullFit fit) =>
-        fit.Life is null ? null
-        : fit.Shape.Upper < 1 ? "early"
-        : fit.Shape.Lower > 1 ? "wear"
-        : fit.Shape is { Lower: > 0.7, Upper: < 1.4 } ? "chance"
+    internal static string? NatureOf(Estimate shape) =>
+        shape.Value is null ? null
+        : shape.Upper < 1 ? "early"
+        : shape.Lower > 1 ? "wear"
+        : shape is { Lower: > 0.7, Upper: < 1.4 } ? "chance"
         : "unclear";
 }
 

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -9,7 +10,7 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 {
     private const double DaysPerYear = 365.25;
 
-    /// <summary>Estimates every curve from the counts gathered by SQL (age_ledger, truncated_ages).</summary>
+    /// <summary>Estimates every curve from the counts gathered by SQL (age_ledger, part_ledger, truncated_ages).</summary>
     public static AgeCurveTables Create(Database database, LogOnlyOptions? options = null)
     {
         var summaries = new List<AgeCurveSummary>();
@@ -24,13 +25,18 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
         Dictionary<CurveKey, AgeLedger> ledgers = database.ReadTable<LedgerDay>("age_ledger")
             .GroupBy(r => r.Key, r => new AgeLedgerRow(r.AgeDays / DaysPerYear, r.Entries, r.Exits, r.Failures))
             .ToDictionary(g => g.Key, g => AgeLedger.FromCounts([.. g]));
+        Dictionary<(string, string), Estimate> shapes = database.ReadTable<ServiceDay>("part_ledger")
+            .GroupBy(r => (r.ApplianceType, r.Component))
+            .ToDictionary(g => g.Key, g => PartLife.Shape([.. g.GroupBy(r => r.ModelFamily)
+                .Select(f => new PartService([.. f.Select(r => new ServiceEnd(r.Days / DaysPerYear, r.Parts, r.Failures))]))]));
         foreach ((CurveKey key, AgeLedger ledger) in ledgers.OrderBy(l => l.Key.ApplianceType, StringComparer.Ordinal)
             .ThenBy(l => l.Key.Component, StringComparer.Ordinal).ThenBy(l => l.Key.ModelFamily, StringComparer.Ordinal))
         {
             AgeLedger? others = key.ModelFamily == CurveKey.AllFamilies || ledger.Failures < WeibullFit.FewestFailures
                 ? null
                 : ledgers[key with { ModelFamily = CurveKey.AllFamilies }].Without(ledger);
-            (AgeCurveSummary summary, IReadOnlyList<AgeCurvePoint> curve) = RegisterCurve.Fit(key, ledger, others);
+            (AgeCurveSummary summary, IReadOnlyList<AgeCurvePoint> curve) = RegisterCurve.Fit(
+                key, ledger, others, shapes.GetValueOrDefault((key.ApplianceType, key.Component)) ?? PartLife.Shape([]));
             summaries.Add(summary);
             points.AddRange(curve);
         }
@@ -55,6 +61,8 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
     {
         public CurveKey Key => new(ApplianceType, Component, ModelFamily);
     }
+
+    private readonly record struct ServiceDay(string ApplianceType, string Component, string ModelFamily, int Days, long Parts, long Failures);
 
     private readonly record struct TruncatedDays(string ApplianceType, string Component, string ModelFamily, int AgeDays, int EarliestDays, int LatestDays)
     {

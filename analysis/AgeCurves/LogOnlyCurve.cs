@@ -98,8 +98,7 @@ internal static class LogOnlyCurve
         return new AgeCurveSummary(
             key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.LogOnly, condition, failures.Count, failures.Count,
             null, null, null, NoLife, null, null,
-            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, null, null, null,
-            AgeCurveSummary.NatureOf(fit), noFit, null, null, missing);
+            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, AgeCurveSummary.NatureOf(fit.Shape), noFit, null, null, missing);
     }
 }
 

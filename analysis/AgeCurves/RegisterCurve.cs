@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartsSignal.Analysis.Statistics;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -11,12 +12,12 @@ internal static class RegisterCurve
     /// <param name="key">Which curve.</param>
     /// <param name="ledger">Its counts, ages in years.</param>
     /// <param name="others">Counts of the type's other families, or null if not compared.</param>
-    public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Fit(CurveKey key, AgeLedger ledger, AgeLedger? others)
+    /// <param name="shape">Shape of the component's life in this type, by its own time in service (<see cref="PartLife"/>).</param>
+    public static (AgeCurveSummary Summary, IReadOnlyList<AgeCurvePoint> Points) Fit(CurveKey key, AgeLedger ledger, AgeLedger? others, Estimate shape)
     {
         double? start = ConditionalStart.Find(ledger);
         string? condition = start is { } s ? string.Create(CultureInfo.InvariantCulture, $"given that it reached {s:0.00} years") : null;
         KaplanMeier curve = KaplanMeier.Estimate(ledger, start);
-        WeibullFit fit = WeibullFit.FromLedger(ledger);
         LifeQuantile median = LifeQuantile.Median(curve);
         double? horizon = RestrictedMeanLife.LastSteadyAge(ledger) is { } h && h > (start ?? 0) ? h : null;
         LogRankTest? test = others is null ? null : LogRank.Compare([ledger, others]);
@@ -24,11 +25,10 @@ internal static class RegisterCurve
             key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.Register, condition, ledger.Units, ledger.Failures,
             median.Age, median.Lower, median.Upper, median.Missing,
             horizon is { } end ? RestrictedMeanLife.From(curve, end).Value : null, horizon,
-            fit.Shape.Value, fit.Shape.Lower, fit.Shape.Upper, fit.Scale.Value, fit.Scale.Lower, fit.Scale.Upper,
-            AgeCurveSummary.NatureOf(fit), fit.Missing,
+            shape.Value, shape.Lower, shape.Upper, AgeCurveSummary.NatureOf(shape), shape.Missing,
             test?.P, test is { P: not null } t && t.Expected[0] > 0 ? t.Observed[0] / t.Expected[0] : null,
             curve.Points.Count == 0 ? "nothing has failed at an age with enough at risk" : null);
-        return (summary, Points(key, condition, curve, fit.Life));
+        return (summary, Points(key, condition, curve, WeibullFit.FromLedger(ledger).Life));
     }
 
     private static List<AgeCurvePoint> Points(CurveKey key, string? condition, KaplanMeier curve, WeibullLife? life)

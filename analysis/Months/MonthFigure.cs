@@ -31,7 +31,10 @@ public sealed record MonthFigure
     /// <summary>Jobs whose cause is known.</summary>
     public required long CauseKnown { get; init; }
 
-    /// <summary>Share of those that needed no part, or null if there were none.</summary>
+    /// <summary>
+    /// Share of those that needed no part, or null if there were none, or if no job of any month is known to have needed
+    /// none: then the log does not record it, and the share is unknown, not 0.
+    /// </summary>
     public double? NoPartShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -50,17 +53,21 @@ public sealed record MonthFigure
     public required long ComplaintUnknown { get; init; }
 
     /// <summary>All months of a session in which the month tables were built.</summary>
-    public static IReadOnlyList<MonthFigure> Table(Database database) =>
-        [.. database.ReadTable<MonthCount>("month_counts").Select(From)];
+    public static IReadOnlyList<MonthFigure> Table(Database database)
+    {
+        IReadOnlyList<MonthCount> counts = database.ReadTable<MonthCount>("month_counts");
+        bool recorded = counts.Any(c => c.NoPart > 0);
+        return [.. counts.Select(c => From(c, recorded))];
+    }
 
     private sealed record MonthCount(
         DateOnly Month, long Calls, long StillOpen, long VisitsKnown, long FirstVisitDone, long CauseKnown, long NoPart,
         long FamilyUnknown, long AgeUnknown, long ComplaintUnknown);
 
-    private static MonthFigure From(MonthCount c)
+    private static MonthFigure From(MonthCount c, bool noPartRecorded)
     {
         Estimate first = Proportion.Wilson(c.FirstVisitDone, c.VisitsKnown);
-        Estimate noPart = Proportion.Wilson(c.NoPart, c.CauseKnown);
+        Estimate noPart = noPartRecorded ? Proportion.Wilson(c.NoPart, c.CauseKnown) : Estimate.None("not recorded");
         return new MonthFigure
         {
             Month = c.Month,

@@ -4,8 +4,9 @@ using PartsSignal.Analysis.Statistics.Shrinkage;
 namespace PartsSignal.Analysis.Rates;
 
 /// <summary>
-/// Shrinks the figures of sibling groups (families of one type, say) towards each other: shares of components as a whole
-/// by a Dirichlet prior, rates one subject at a time by a gamma prior.
+/// Shrinks the figures of sibling groups (families of one type, say) towards each other, one subject at a time: shares by a
+/// beta prior (<see cref="BetaBinomialShrinkage"/>), rates by a gamma prior (<see cref="GammaPoissonShrinkage"/>). The
+/// intervals carry that the prior is an estimate.
 /// </summary>
 internal static class RateShrinkage
 {
@@ -18,49 +19,22 @@ internal static class RateShrinkage
             .GroupBy(g => g.Group.Siblings);
         foreach (IGrouping<RateGroup, GroupSize> siblings in families)
         {
-            foreach (IGrouping<string, RateSubject> subjects in counts.Subjects(siblings.Key).GroupBy(s => s.Kind))
-            {
-                if (siblings.Key.Basis == RateBasis.ShareOfCalls)
-                {
-                    Shares(counts, [.. siblings], [.. subjects], options, shrunk);
-                }
-                else
-                {
-                    Rates(counts, [.. siblings], [.. subjects], options, shrunk);
-                }
-            }
+            Shrink(counts, [.. siblings], [.. counts.Subjects(siblings.Key)], options, shrunk);
         }
 
         return shrunk;
     }
 
-    private static void Shares(
-        RateCounts counts, GroupSize[] siblings, RateSubject[] subjects, RateOptions options, Dictionary<(RateGroup, RateSubject), Estimate> shrunk)
-    {
-        long[][] table = [.. siblings.Select(g => subjects.Select(s => counts.Events(g.Group, s)).ToArray())];
-        if (DirichletMultinomial.Fit(table) is not { } fit)
-        {
-            return;
-        }
-
-        for (int i = 0; i < siblings.Length; i++)
-        {
-            long calls = table[i].Sum();
-            for (int k = 0; k < subjects.Length; k++)
-            {
-                shrunk[(siblings[i].Group, subjects[k])] = fit.Share(k, table[i][k], calls, options.Confidence);
-            }
-        }
-    }
-
-    private static void Rates(
+    private static void Shrink(
         RateCounts counts, GroupSize[] siblings, RateSubject[] subjects, RateOptions options, Dictionary<(RateGroup, RateSubject), Estimate> shrunk)
     {
         foreach (RateSubject subject in subjects)
         {
-            CountGroup[] groups = [.. siblings.Select(g => new CountGroup(
-                counts.Events(g.Group, subject), RawRate.Exposure(g, subject) / 100))];
-            IReadOnlyList<Estimate> estimates = GammaPoissonShrinkage.Shrink(groups, options.Confidence);
+            IReadOnlyList<Estimate> estimates = siblings[0].Group.Basis == RateBasis.ShareOfCalls
+                ? BetaBinomialShrinkage.Shrink(
+                    [.. siblings.Select(g => new ShareGroup(counts.Events(g.Group, subject), (long)RawRate.Exposure(g, subject)))], options.Confidence)
+                : GammaPoissonShrinkage.Shrink(
+                    [.. siblings.Select(g => new CountGroup(counts.Events(g.Group, subject), RawRate.Exposure(g, subject) / 100))], options.Confidence);
             for (int i = 0; i < siblings.Length; i++)
             {
                 shrunk[(siblings[i].Group, subject)] = estimates[i];

@@ -26,38 +26,39 @@ public sealed record ShopPlan(
     /// <summary>Plans all vans from what is known at the end of the data.</summary>
     public static ShopPlan Create(ShopData data, ShopViews views, VanPlanOptions options, double serviceTarget, BookedJobs booked)
     {
+        ShopData free = Reservations.SetAside(data, booked.Waiting);
+        int[]? FreeAboard(PlannedVan planned) => data.Counts.Any(c => c.Van == planned.Van.Van) ? Aboard(free, planned) : null;
         ShopView view = views.Before(data.AsOf.AddDays(1), booked.Needs.SelectMany(n => n.Parts).Select(p => p.PartNumber));
         IReadOnlyList<PlannedVan> all = VanPlanner.Plan(view, options, LoadEffort.Thorough, booked.Needs);
         IReadOnlyList<PlannedVan> plans = [.. all.Where(p => PlanRefusal.Reason(p) is null)];
-        IReadOnlyList<VanChange> changes = ChangePlanner.Changes(data, plans);
-        IReadOnlyList<BookedRow> calls = BookedRow.From(booked, plans, p => Aboard(data, p));
+        IReadOnlyList<VanChange> changes = ChangePlanner.Changes(free, plans);
+        IReadOnlyList<BookedRow> calls = BookedRow.From(booked, plans, FreeAboard);
         return new ShopPlan(
             plans,
             PlanTotals.From(plans),
-            [.. all.Select(p => VanSummary.From(p, Aboard(data, p), calls, booked.Waiting.Count(c => c.Van == p.Van.Van), options))],
+            [.. all.Select(p => VanSummary.From(p, FreeAboard(p), calls, booked.Waiting.Count(c => c.Van == p.Van.Van), options))],
             [.. plans.SelectMany(p => PlanRow.From(p, options, serviceTarget))],
             changes,
             OrderLine.From(changes, data),
             [.. plans.AsParallel().AsOrdered().SelectMany(p => NextPart.Find(p, NextParts))],
-            [.. all.Index().Where(p => plans.Contains(p.Item)).AsParallel().AsOrdered().SelectMany(p => BudgetCurve.Create(p.Item, p.Index, options, Aboard(data, p.Item)))],
+            [.. all.Index().Where(p => plans.Contains(p.Item)).AsParallel().AsOrdered().SelectMany(p => BudgetCurve.Create(p.Item, p.Index, options, FreeAboard(p.Item)))],
             ShelfPlanner.Levels(plans, options),
             calls)
         {
-            Dead = DeadStock.Find(data, views.Facts, options),
+            Dead = DeadStock.Find(free, views.Facts, options),
         };
     }
 
-    private static int[]? Aboard(ShopData data, PlannedVan planned)
+    private static int[] Aboard(ShopData data, PlannedVan planned)
     {
-        ShopCount[] counts = [.. data.Counts.Where(c => c.Van == planned.Van.Van)];
         int[] aboard = new int[planned.View.Parts.Count];
-        foreach (ShopCount count in counts)
+        foreach (ShopCount count in data.Counts.Where(c => c.Van == planned.Van.Van))
         {
             int part = planned.View.IndexOf(count.PartNumber);
             aboard[part < 0 ? 0 : part] += part < 0 ? 0 : count.OnHand;
         }
 
-        return counts.Length == 0 ? null : aboard;
+        return aboard;
     }
 }
 

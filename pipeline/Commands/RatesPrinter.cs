@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Rates;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -25,6 +26,11 @@ internal static class RatesPrinter
         {
             writer.WriteLine(Heading(basis.First()));
             writer.WriteLine("The true rate very likely lies between from and to.");
+            if (basis.Any(r => r.AgeBand is not null))
+            {
+                writer.WriteLine(MachineAge.Words);
+            }
+
             TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
             if (basis.Any(r => r.Missing is not null))
             {

@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
@@ -61,7 +62,7 @@ internal static class AgeSection
         Curved whole = curves.FirstOrDefault(c => c.IsWhole) ?? curves[0];
         string title = $"{Format.Words(whole.ApplianceType)}, {Format.Words(whole.Component)}, {(whole.IsRegister ? machines.Name : machines.LogWhose == "household" ? "household machines" : "all machines")}: share {(whole.IsRegister ? "still without a failure" : "of the failures we were called to that came after each age")}";
         string method = whole.IsRegister
-            ? $"Machines on the register, followed whether or not they fail, each from the age at which we began to follow it (Kaplan-Meier). A callback counts as part of the repair before it. Age runs from installation where the register gives it, otherwise from the build date. {machines.Scope}{untold.Describe(whole.ApplianceType, whole.Component)}"
+            ? $"Machines on the register, followed whether or not they fail, each from the age at which we began to follow it (Kaplan-Meier). A callback counts as part of the repair before it. {MachineAge.Words} {machines.Scope}{untold.Describe(whole.ApplianceType, whole.Component)}"
             : $"Job log alone, {whole.Condition}, corrected for the ages the log could not see. Earlier repairs that we never saw make the ages look too high; machines scrapped or repaired elsewhere make them look too low.";
         IReadOnlyList<CurvePoint>[] points = [.. curves.Select(c => Points(database, c))];
         CurvePoint? half = whole.IsRegister ? null : points[curves.Index().First(c => c.Item == whole).Index].FirstOrDefault(p => p.Value <= 50);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
@@ -114,7 +115,7 @@ internal static class FailureSection
         else
         {
             yield return new SubHeading($"Failure rates by age: {facts.Machines.Name}");
-            yield return new Paragraph($"Every call that needed this part counts, callbacks included. Age counts from the build date. {facts.Machines.Scope}");
+            yield return new Paragraph($"A failure is a repair with the callbacks that belong to it, counted once. {MachineAge.Words} {facts.Machines.Scope}");
             yield return new SideBySide([.. facts.Rates.Select(Rate)]);
         }
     }

@@ -51,7 +51,10 @@ internal static class OpeningSentences
         string top = facts.Now.TopComponent is { } component
             ? $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}"
             : "no part was named as the cause";
-        return $"Of {Counted(facts.Now.CauseKnown, "call")} whose cause is known, {top}; {Format.Share(facts.Now.NoPartShare)} needed no part{Beside(facts, m => m.NoPartShare.Value is { } v ? Format.Percent(v) : null)}.";
+        string noPart = facts.Now.NoPartShare.Value is null
+            ? $"how many needed no part cannot be told ({facts.Now.NoPartShare.Missing})"
+            : $"{Format.Share(facts.Now.NoPartShare)} needed no part{Beside(facts, m => m.NoPartShare.Value is { } v ? Format.Percent(v) : null)}";
+        return $"Of {Counted(facts.Now.CauseKnown, "call")} whose cause is known, {top}; {noPart}.";
     }
 
     private static string RisingAndReturns(OpeningFacts facts)

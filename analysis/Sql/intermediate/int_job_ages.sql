@@ -19,9 +19,9 @@ with coded as (
     group by place
 ),
 registered as (
-    select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to
+    select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to, min(installed_on) as installed_on
     from int_register_units
-    where made_on_from is not null
+    where coalesce(made_on_from, installed_on) is not null
     group by unit_id
 ),
 ways as (
@@ -37,6 +37,7 @@ ways as (
         e.model_basis,
         r.made_from as register_from,
         coalesce(r.made_to, r.made_from) as register_to,
+        r.installed_on,
         c.made_from as code_from,
         c.made_to as code_to,
         c.candidates,
@@ -59,6 +60,7 @@ chosen as (
             when register_from <= opened_on then 'register'
             when candidates = 1 or weight >= 0.9 then 'date code'
             when bought_to <= opened_on then 'purchase date'
+            when installed_on <= opened_on then 'installation date'
             when stated_from <= opened_on then 'stated'
             when candidates > 1 then 'several'
             else 'unknown'
@@ -86,12 +88,14 @@ intervals as (
             when 'register' then register_from
             when 'date code' then likely_from
             when 'purchase date' then least(bought_from, bought_to)
+            when 'installation date' then installed_on
             when 'stated' then stated_from
         end as age_from,
         case way
             when 'register' then register_to
             when 'date code' then likely_to
             when 'purchase date' then bought_to
+            when 'installation date' then installed_on
             when 'stated' then stated_to
         end as age_to
     from chosen
@@ -109,8 +113,8 @@ select
     made_from,
     made_to,
     case when age_from is not null then greatest(0, round(((opened_on - age_from) + (opened_on - age_to)) / 2 / 365.25, 3)) end as age_years,
-    greatest(0, round((opened_on - made_to) / 365.25, 3)) as age_least_years,
-    greatest(0, round((opened_on - made_from) / 365.25, 3)) as age_most_years,
+    case when made_to is not null then greatest(0, round((opened_on - made_to) / 365.25, 3)) end as age_least_years,
+    case when made_from is not null then greatest(0, round((opened_on - made_from) / 365.25, 3)) end as age_most_years,
     case when way in ('date code', 'several') then round(weight, 6) when way <> 'unknown' then 1.0 end as age_chance,
     case when way = 'several' then 'several date codes' else way end as age_basis
 from intervals

@@ -69,11 +69,12 @@ internal sealed class SeenWorld
         {
             Shop.Jobs.Add(new JobRow($"J{Shop.Jobs.Count:00000}", First.AddDays(day))
             {
+                ClosedOn = First.AddDays(day),
                 ApplianceType = "dishwasher",
                 UnitId = id,
                 ModelFamily = family,
                 MainComponent = component,
-                ComplaintKind = "no_heat",
+                ComplaintKind = "other",
             });
         }
 

@@ -94,12 +94,14 @@ internal sealed class ShopWorld
     {
         for (double age = after + Gap(perDay); age < before; age += Gap(perDay))
         {
-            Shop.Jobs.Add(new JobRow($"W{Shop.Jobs.Count:00000}", built.AddDays((int)age))
+            DateOnly day = built.AddDays((int)age);
+            Shop.Jobs.Add(new JobRow($"W{Shop.Jobs.Count:00000}", day)
             {
+                ClosedOn = day,
                 UnitId = unit,
                 ModelFamily = family,
                 MainComponent = component,
-                ComplaintKind = "no_fill",
+                ComplaintKind = component == "timer" ? "not_starting" : "no_fill",
             });
         }
     }
@@ -123,8 +125,10 @@ internal sealed class ShopWorld
                 u -= draws[need++];
             }
 
-            Shop.Jobs.Add(new JobRow($"D{Shop.Jobs.Count:00000}", First.AddDays(_random.Next(1826)))
+            DateOnly day = First.AddDays(_random.Next(1826));
+            Shop.Jobs.Add(new JobRow($"D{Shop.Jobs.Count:00000}", day)
             {
+                ClosedOn = day,
                 ApplianceType = "dryer",
                 ModelFamily = family,
                 MainComponent = Needs[need],

@@ -38,6 +38,23 @@ public sealed class MonthFigureTests
         Assert.Equal(("NW100", 4L, 4L, "drain_pump"), (family.ModelFamily, family.Calls, family.FamilyKnown, family.TopComponent));
     }
 
+    // What the log has no column for is unknown, not 0 percent.
+    [Fact]
+    public void Table_LogThatNamesPartsOnlyAndNoVisits_SharesAreUnknown()
+    {
+        var shop = new SmallShop
+        {
+            Jobs =
+            [
+                new JobRow("J1", January) { ClosedOn = January, MainComponent = "drain_pump" },
+                new JobRow("J2", January) { ClosedOn = January, MainComponent = "timer", Outcome = "part_ordered", FirstVisitDone = false },
+            ],
+        };
+        using Database database = shop.Build(ResultModels.Months);
+        MonthFigure month = Assert.Single(MonthFigure.Table(database));
+        Assert.Equal((2L, null, 0L, null), (month.CauseKnown, month.NoPartShare, month.VisitsKnown, month.FirstVisitShare));
+    }
+
     [Fact]
     public void Table_NoJobs_HasNoMonth()
     {
@@ -58,5 +75,5 @@ public sealed class MonthFigureTests
     };
 
     private static JobRow Done(string id, DateOnly day, string need, bool first) =>
-        new(id, day) { ClosedOn = day.AddDays(2), MainComponent = need, FirstVisitDone = first, AgeYears = 4 };
+        new(id, day) { ClosedOn = day.AddDays(2), MainComponent = need, Visits = first ? 1 : 2, FirstVisitDone = first, AgeYears = 4 };
 }

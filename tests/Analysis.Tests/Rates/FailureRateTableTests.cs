@@ -86,7 +86,7 @@ public class FailureRateTableTests
     {
         SmallShop shop = Register();
         shop.Units.RemoveAt(1);
-        shop.Units[0] = shop.Units[0] with { MadeFrom = new(2021, 1, 1), MadeTo = new(2021, 1, 1) };
+        shop.Units[0] = shop.Units[0] with { MadeFrom = new(2021, 1, 1), MadeTo = new(2021, 1, 1), InstalledOn = new(2021, 1, 1) };
         using Database database = shop.Build(ResultModels.Rates, new DateOnly(2023, 12, 31));
         IReadOnlyList<GroupSize> groups = RateCounts.Read(database).Groups;
         long Days(string band) => groups.Single(g => g.Group is { Basis: RateBasis.RegisterUnitYears, Grouping: "age" } && g.Group.AgeBand == band).UnitDays;
@@ -153,7 +153,7 @@ public class FailureRateTableTests
         ],
     };
 
-    private static JobRow Job(string id, DateOnly opened, string? component) => new(id, opened) { MainComponent = component };
+    private static JobRow Job(string id, DateOnly opened, string? component) => new(id, opened) { ClosedOn = component is null ? null : opened, MainComponent = component };
 
     private static FailureRate Single(Database database, string basis, string grouping, string subject, Func<FailureRate, bool>? also = null) =>
         FailureRateTable.Create(RateCounts.Read(database), Small)

@@ -95,6 +95,24 @@ public sealed class ShopPlanTests
         Assert.Equal(1 + 0.6 + 0.91, booked.Summaries[0].BookedFinished, 9);
     }
 
+    // Two pieces were counted; one of them came in for a job that waits for it, so another call can be given one.
+    [Fact]
+    public void Create_PieceReceivedForAWaitingJob_IsNotCountedAsAboard()
+    {
+        ShopData data = TinyShop.Make(12);
+        ShopData counted = data with
+        {
+            Counts = [new ShopCount("1", "P02", "P02", 2, data.AsOf), new ShopCount("2", "P02", "P02", 2, data.AsOf)],
+            Orders = [.. data.Orders, new ShopOrder("First", data.AsOf.AddDays(-6), data.AsOf.AddDays(-2), "P02", 1, 22, "W1")],
+        };
+        BookedJobs waits = BookedJobs.None with { Waiting = [new BookedCall("W1", data.AsOf.AddDays(-8), "1", Outcome.PartOrdered, new Call())] };
+        ShopPlan plan = ShopPlan.Create(counted, new ShopViews(counted, TinyShop.Options), TinyShop.Options, 0.9, waits);
+        Assert.Equal([1, 2], plan.Summaries.Select(s => s.PiecesCounted));
+        Assert.Equal(1, plan.Changes.Where(c => c is { Van: "1", PartNumber: "P02" } && c.Action != ChangeAction.Add).Sum(c => c.Quantity));
+        ShopData later = counted with { Orders = [.. data.Orders, new ShopOrder("First", data.AsOf.AddDays(-6), null, "P02", 1, 22, "W1")] };
+        Assert.Equal([2, 2], ShopPlan.Create(later, new ShopViews(later, TinyShop.Options), TinyShop.Options, 0.9, waits).Summaries.Select(s => s.PiecesCounted));
+    }
+
     [Theory]
     [InlineData(21)]
     [InlineData(22)]

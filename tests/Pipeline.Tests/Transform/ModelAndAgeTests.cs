@@ -231,4 +231,33 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["J1|s1", "J2|s1", "J3|s1"], shop.Rows("from jobs select job_id, unit_id where job_id <= 'J3' order by 1"));
         Assert.Equal(["J4|no", "J7|yes"], shop.Rows("from jobs select job_id, unit_id is null where job_id in ('J4', 'J7') order by 1"));
     }
+
+    // A register's machine is found by customer and model where that is one machine; where it is one of two, neither is taken.
+    [Fact]
+    public void Combine_NoSerial_CustomerAndModelTellTheListedMachineUnlessThereAreTwo()
+    {
+        using var shop = new TransformShop();
+        shop.Add(
+                new StagedUnit("s1") { PlaceKey = "p1", ModelRaw = "WE1" }, new StagedUnit("s2") { PlaceKey = "p1", ModelRaw = "WE2" },
+                new StagedUnit("s3") { PlaceKey = "p2", ModelRaw = "WE1" }, new StagedUnit("s4") { PlaceKey = "p2", ModelRaw = "WE1" })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 2, PlaceKey = "p1", ModelRaw = "we-1" },
+                new StagedJob("J2") { SourceOrder = 2, PlaceKey = "p1" },
+                new StagedJob("J3") { SourceOrder = 2, PlaceKey = "p2", ModelRaw = "WE1" })
+            .Combine();
+        Assert.Equal(["J1|s1", "J2|-", "J3|-"], shop.Rows("from jobs select job_id, unit_id order by 1"));
+    }
+
+    // Where only the installation is told, the age counts from it; what is not told is no age of 0.
+    [Fact]
+    public void Combine_RegisterWithInstallationOnly_AgeCountsFromItAndUnknownIsNotNew()
+    {
+        using var shop = new TransformShop();
+        shop.Add(new StagedUnit("s1") { InstalledOn = new(2022, 3, 4) })
+            .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", OpenedOn = new(2024, 3, 4) }, new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
+            .Combine();
+        Assert.Equal(
+            ["J1|2.001|installation date|-|-", "J2|-|unknown|-|-"],
+            shop.Rows("from jobs select job_id, age_years, age_basis, age_least_years, made_from order by 1"));
+    }
 }

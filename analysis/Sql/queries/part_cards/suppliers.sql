@@ -1,4 +1,8 @@
--- One row per supplier who sold the part: lines, pieces, price range, days from order to delivery, pieces sent back.
+-- One row per supplier who sold the part: lines, pieces, price range, days from order to delivery, pieces sent back, and
+-- whether the supplier's orders record any return of anything.
+with record_returns as (
+    select distinct supplier from part_orders where returned_quantity > 0
+)
 select
     supplier,
     count(*) as lines,
@@ -11,7 +15,8 @@ select
     count(*) filter (received_on >= ordered_on) as delivered,
     quantile_cont(received_on - ordered_on, 0.5) filter (received_on >= ordered_on) as median_days,
     quantile_cont(received_on - ordered_on, 0.9) filter (received_on >= ordered_on) as days_90,
-    sum(least(returned_quantity, quantity))::bigint as returned
+    sum(least(returned_quantity, quantity))::bigint as returned,
+    supplier in (from record_returns) as records_returns
 from part_orders
 where part_number = $number
 group by supplier

@@ -11,5 +11,4 @@ union all
 select 'interval without its figure', appliance_type, component, model_family, basis
 from age_curve_summary
 where not coalesce(shape >= shape_lower, true) or not coalesce(shape <= shape_upper, true)
-    or not coalesce(scale_years >= scale_lower, true) or not coalesce(scale_years <= scale_upper, true)
     or failures > units

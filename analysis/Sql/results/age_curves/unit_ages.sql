@@ -1,5 +1,5 @@
--- One row per appliance the shop knows: its birthday, and the ages in days between which it was watched. Days count
--- from installation where that is known, else from the middle of the build interval.
+-- One row per appliance the shop knows: the day its age counts from (int_unit_births), and the ages in days between which
+-- it was watched.
 with log as (
     from int_log_window
 ),
@@ -14,22 +14,24 @@ calls as (
 ),
 births as (
     select
-        unit_id,
-        coalesce(appliance_type, 'unknown') as appliance_type,
-        coalesce(model_family, 'unknown') as model_family,
-        registered,
-        case when registered then 'register' else 'units_seen' end as basis,
-        coalesce(installed_on, made_from + ((made_to - made_from) // 2)::integer, made_from, made_to) as born_on,
-        case when installed_on is not null then 'installed' else 'built' end as birthday,
-        case when installed_on is not null then 0 else coalesce(made_to - made_from, 0) end as spread_days,
-        removed_on
-    from units
+        u.unit_id,
+        coalesce(u.appliance_type, 'unknown') as appliance_type,
+        coalesce(u.model_family, 'unknown') as model_family,
+        u.registered,
+        case when u.registered then 'register' else 'units_seen' end as basis,
+        b.born_on,
+        b.born_basis,
+        b.spread_too_wide,
+        b.used_from,
+        u.removed_on
+    from units as u
+    join int_unit_births as b using (unit_id)
 ),
 watched as (
     select
         b.*,
         -- The call that made an unlisted unit known is not counted as a failure: the unit is watched from that call on.
-        case when b.registered then greatest(0, l.first_day - 1 - b.born_on) else c.first_call - b.born_on end as entry_days,
+        case when b.registered then greatest(b.used_from, l.first_day - 1, b.born_on) else c.first_call end - b.born_on as entry_days,
         least(l.last_day, b.removed_on, case when not b.registered then c.written_off_on end) - b.born_on as exit_days,
         greatest(0, l.first_day - 1 - b.born_on) as log_entry_days,
         l.last_day - b.born_on as log_exit_days,
@@ -44,7 +46,7 @@ select
     appliance_type,
     model_family,
     basis,
-    birthday,
+    born_basis,
     born_on,
     entry_days::integer as entry_days,
     exit_days::integer as exit_days,
@@ -52,8 +54,8 @@ select
     log_exit_days::integer as log_exit_days,
     written_off_on,
     case
+        when born_on is null and spread_too_wide then 'built within more than a year, too wide to tell an age'
         when born_on is null then 'age not known'
-        when spread_days > 366 then 'built within more than a year, too wide to tell an age'
         when entry_days < 0 then 'called before it was built'
         when entry_days >= exit_days then 'never watched: gone, or built, outside the time of the log'
     end as left_out

@@ -1,4 +1,5 @@
--- One row per basis and call that counts for it: every call for its share; a call on a watched unit for its rate.
+-- One row per basis and event that counts for it: every failure call for its share of calls; for a rate every case (a
+-- repair with the calls that came back to it) on a watched unit, on the day of its first call.
 with log as (
     from observation
 ),
@@ -11,11 +12,12 @@ calls as (
         coalesce(j.appliance_type, 'unknown') as appliance_type,
         coalesce(j.brand, 'unknown') as brand,
         coalesce(j.model_family, 'unknown') as model_family,
-        (j.age_years * 365.25)::integer as age_days,
+        coalesce(j.opened_on - b.born_on, (j.age_years * 365.25)::integer) as age_days,
         j.complaint_kind,
         j.main_component as component
     from int_failure_calls as j
     cross join log
+    left join int_unit_births as b using (unit_id)
     where j.opened_on between log.first_day and log.last_day
 ),
 shares as (
@@ -26,8 +28,9 @@ shares as (
 rates as (
     select
         w.basis, c.job_id, c.month, w.appliance_type, w.brand, w.model_family,
-        (c.opened_on - w.born_on)::integer as age_days, c.complaint_kind, c.component
+        (c.opened_on - w.born_on)::integer as age_days, c.complaint_kind, cases.component
     from calls as c
+    join cases using (job_id)
     join unit_windows as w
         on c.unit_id = w.unit_id and c.opened_on >= w.starts_on and c.opened_on < w.ends_before
 )

@@ -15,15 +15,16 @@ watched as (
         coalesce(units.appliance_type, 'unknown') as appliance_type,
         coalesce(units.brand, 'unknown') as brand,
         coalesce(units.model_family, 'unknown') as model_family,
-        coalesce(units.made_from + ((units.made_to - units.made_from) // 2)::integer, units.made_from, units.made_to, units.installed_on) as born_on,
+        births.born_on,
         -- The call that made an unlisted unit known is not counted as an event: the unit is watched from the day after.
         case
-            when units.registered then greatest(log.log_first_day, coalesce(units.installed_on, units.made_to, units.made_from))
+            when units.registered then greatest(log.log_first_day, births.used_from)
             else first_calls.first_call + 1
         end as starts_on,
         least(log.log_last_day + 1, units.removed_on) as ends_before,
-        units.registered and coalesce(units.installed_on, units.made_to, units.made_from) is null as no_start
+        units.registered and births.used_from is null as no_start
     from units
+    join int_unit_births as births using (unit_id)
     cross join log
     left join first_calls using (unit_id)
     where units.registered or first_calls.first_call is not null

@@ -64,26 +64,6 @@ public class ShrinkageTests
         Assert.True(wider > 0);
     }
 
-    [Fact]
-    public void DirichletMultinomial_OracleCase_Matches()
-    {
-        Oracle oracle = Oracle.Named("dirichlet_multinomial_empirical_bayes");
-        long[][] counts = [.. oracle.Inputs["counts"]!.AsArray().Select(r => Oracle.Numbers(r).Select(n => (long)n).ToArray())];
-        DirichletMultinomial fit = DirichletMultinomial.Fit(counts)!;
-        Assert.True(fit.Converged);
-        oracle.Close(oracle.Expected["alpha"], fit.Alpha);
-        oracle.Close(oracle.Expected["loglik_without_multinomial_coefficient"], fit.LogLikelihood);
-        for (int i = 0; i < counts.Length; i++)
-        {
-            JsonNode expected = oracle.Expected["posterior_mean"]![i]!;
-            oracle.Close(expected, [.. counts[i].Select((n, k) => fit.Share(k, n, counts[i].Sum()).Value!.Value)]);
-        }
-    }
-
-    [Fact]
-    public void DirichletMultinomial_ComponentNeverSeen_KeepsTheFloor() =>
-        Assert.Equal(DirichletMultinomial.Floor, DirichletMultinomial.Fit([[4, 2, 0], [1, 5, 0], [9, 0, 0]])!.Alpha[2]);
-
     private static CountGroup[] Groups(JsonNode inputs) =>
         [.. Oracle.Wholes(inputs["counts"]).Zip(Oracle.Numbers(inputs["exposures"]), (n, e) => new CountGroup(n, e))];
 }
