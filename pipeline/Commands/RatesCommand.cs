@@ -81,6 +81,7 @@ internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
             ResultModels.Rates,
             io.Clock,
             ("as_of", shop.AsOf),
+            ("callback_days", shop.CallbackDays),
             ("rate_from", query.Month),
             ("rate_to", query.Month?.AddMonths(1).AddDays(-1)));
         return database;

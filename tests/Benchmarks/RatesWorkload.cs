@@ -42,7 +42,7 @@ public sealed class RatesWorkload : IWorkload, IDisposable
     {
         Database database = _database ?? throw new InvalidOperationException("Prepare comes first.");
         IReadOnlyList<ResultLog> log = ResultRunner.Build(
-            database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null));
+            database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("callback_days", 30), ("rate_from", null), ("rate_to", null));
         var options = new RateOptions();
         RateCounts counts = RateCounts.Read(database);
         int rates = FailureRateTable.Create(counts, options).Count + PartServiceRates.Table(database, options).Count;

@@ -11,7 +11,7 @@ public sealed class WarrantyTests
         using SmallShop shop = await Shop("J1,2026-08-03,yes,P1\nJ2,2026-08-04,no,P1\nJ3,2026-08-05,,P1\nJ4,2026-08-06,n,P1\n");
         Assert.Equal(["J1|True", "J2|False", "J3|-", "J4|False"], shop.Rows("from jobs select job_id, warranty order by 1"));
         using Database database = shop.Open();
-        ResultRunner.Build(database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null));
+        ResultRunner.Build(database, ResultModels.Rates, TimeProvider.System, ("as_of", null), ("callback_days", 30), ("rate_from", null), ("rate_to", null));
         Assert.Equal(
             ["no|2", "unknown|1", "yes|1"],
             database.Query("select group_value, calls from rate_groups where grouping_kind = 'warranty' order by 1", r => $"{r.GetString(0)}|{r.GetInt64(1)}"));
