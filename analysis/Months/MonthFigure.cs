@@ -28,7 +28,7 @@ public sealed record MonthFigure
     /// <summary>Upper end.</summary>
     public double? FirstVisitUpper { get; init; }
 
-    /// <summary>Jobs whose cause is known.</summary>
+    /// <summary>Failure calls whose cause is known; preventive visits and the like have none.</summary>
     public required long CauseKnown { get; init; }
 
     /// <summary>

@@ -36,7 +36,7 @@ public sealed record FailureRate
     /// <summary>The component or complaint kind; component none: no part was needed.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>Calls with it.</summary>
+    /// <summary>Calls with it; over unit-years cases with it (a repair and the calls that came back to it count once).</summary>
     public required long Events { get; init; }
 
     /// <summary>What they are divided by, in the unit of <see cref="ExposureUnit"/>.</summary>

@@ -28,7 +28,7 @@ public sealed record RateGroup(
 
 /// <summary>Size of a group.</summary>
 /// <param name="Group">Which.</param>
-/// <param name="Calls">Its calls.</param>
+/// <param name="Calls">Its calls; over unit-years its cases: a repair with the calls that came back to it counts once.</param>
 /// <param name="KnownCalls">Calls whose need is known.</param>
 /// <param name="UnitDays">Days its units were watched; 0 for shares of calls.</param>
 public sealed record GroupSize(RateGroup Group, long Calls, long KnownCalls, long UnitDays);

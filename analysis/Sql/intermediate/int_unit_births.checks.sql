@@ -12,3 +12,7 @@ select unit_id, 'born after it was installed'
 from int_unit_births
 join units using (unit_id)
 where born_on > installed_on
+union all
+select unit_id, 'is no appliance'
+from int_unit_births
+where unit_id is null

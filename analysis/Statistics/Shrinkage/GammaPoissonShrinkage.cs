@@ -10,7 +10,9 @@ namespace PartsSignal.Analysis.Statistics.Shrinkage;
 /// </summary>
 /// <remarks>
 /// Scatter is the coefficient of variation c of true rates between groups, weighted a priori as 1 / (1 + c^2), which
-/// keeps the grid proper where the groups do not differ at all. The mean is flat in its logarithm.
+/// keeps the grid proper where the groups do not differ at all. The mean is flat in its logarithm. Groups need not scatter
+/// as a gamma distribution, and few of them do not show it: the variance is taken 1 + 2.5 / groups times as large, by which
+/// the limits hold the rates of groups that scatter evenly.
 /// </remarks>
 internal static class GammaPoissonShrinkage
 {
@@ -19,6 +21,7 @@ internal static class GammaPoissonShrinkage
 
     // The fit only places the grid, so its last digits are not needed.
     private const double Rough = 1e-3;
+    private const double Misfit = 2.5;
     private const int MeanSteps = 6;
     private const double MeanReach = 3.5;
 
@@ -30,14 +33,14 @@ internal static class GammaPoissonShrinkage
             return [.. groups.Select(_ => Estimate.None("no exposure"))];
         }
 
-        (double Shape, double Mean, double Weight)[] grid = fit.Basis == PriorBasis.WeakPrior
-            ? [(fit.Prior!.Shape, fit.Mean, 1)]
-            : Grid([.. groups.Where(g => g.Exposure > 0)], fit);
-        double tail = (1 - confidence) / 2;
-        return [.. groups.Select(g => Mixed(g, grid, tail))];
+        CountGroup[] used = [.. groups.Where(g => g.Exposure > 0)];
+        bool weak = fit.Basis == PriorBasis.WeakPrior;
+        (double Shape, double Mean, double Weight)[] grid = weak ? [(fit.Prior!.Shape, fit.Mean, 1)] : Grid(used, fit);
+        double tail = (1 - confidence) / 2, wider = weak ? 1 : 1 + (Misfit / used.Length);
+        return [.. groups.Select(g => Mixed(g, grid, tail, wider))];
     }
 
-    private static Estimate Mixed(CountGroup group, (double Shape, double Mean, double Weight)[] grid, double tail)
+    private static Estimate Mixed(CountGroup group, (double Shape, double Mean, double Weight)[] grid, double tail, double wider)
     {
         double mean = 0, square = 0;
         foreach ((double shape, double centre, double weight) in grid)
@@ -47,7 +50,7 @@ internal static class GammaPoissonShrinkage
             square += weight * a * (a + 1) / (b * b);
         }
 
-        double variance = square - (mean * mean);
+        double variance = wider * (square - (mean * mean));
         var matched = new GammaDistribution(mean * mean / variance, mean / variance);
         return Estimate.From(mean, Math.Min(matched.Quantile(tail), mean), Math.Max(matched.Quantile(1 - tail), mean));
     }

@@ -11,6 +11,9 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
 {
     private const int Worlds = 100;
 
+    // Exact intervals of few events hold the truth more often than they say.
+    private static readonly string[] Exact = ["register rate by family", "register rate by age", "rate of units seen by family", "shrunk register rate by family_age", "repairs_per_unit"];
+
     [SlowFact]
     public void Intervals_FamiliesThatDifferAsGamma_HoldWhatReachesThisShop() => Judge(evenSpread: false);
 
@@ -39,7 +42,7 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{(evenSpread ? "even" : "gamma")}: {tally.Report}");
-        tally.Between(0.93, 0.985);
+        tally.Between(0.93, 0.97, but: Exact, highestOfThose: 0.985);
     }
 
     private static void Rate(CoverageTally tally, RoughWorld world, RateCounts counts, FailureRate rate)
@@ -54,11 +57,15 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
                 days += cell.UnitDays;
             }
 
-            // by family and age only what happened has a row: its shrunk figure stands for it
-            tally.Add($"register rate by {rate.Grouping}", 100 * expected / days, rate.Grouping == "family_age" ? rate.ShrunkLower : rate.Lower, rate.Grouping == "family_age" ? rate.ShrunkUpper : rate.Upper);
-            if (rate.Grouping == "family")
+            // by family and age only what happened has a row, so that only its shrunk figure speaks for the cell
+            if (rate.Grouping != "family_age")
             {
-                tally.Add("shrunk register rate by family", 100 * expected / days, rate.ShrunkLower, rate.ShrunkUpper);
+                tally.Add($"register rate by {rate.Grouping}", 100 * expected / days, rate.Lower, rate.Upper);
+            }
+
+            if (rate.ModelFamily is not null)
+            {
+                tally.Add($"shrunk register rate by {rate.Grouping}", 100 * expected / days, rate.ShrunkLower, rate.ShrunkUpper);
             }
         }
         else if (rate is { Basis: RateBasis.SeenUnitYears, Grouping: "type" or "family" })

@@ -57,6 +57,7 @@ public sealed class VisitReasonTests
             database.Query("select concat(month(month), ' ', need, ' ', calls, ' of ', cause_known) from month_need_counts order by 1", r => r.GetString(0)));
         // The month itself still counts every visit.
         Assert.Equal([1, 1, 2, 2], database.Query("select calls from month_counts order by month", r => r.GetInt64(0)));
+        Assert.Equal([0, 1, 1, 1], database.Query("select cause_known from month_counts order by month", r => r.GetInt64(0)));
     }
 
     [Fact]

@@ -9,7 +9,7 @@ months as (
     from int_log_window
 ),
 calls as (
-    select date_trunc('month', j.opened_on)::date as month, j.*
+    select date_trunc('month', j.opened_on)::date as month, coalesce(j.visit_reason, 'failure') = 'failure' as is_failure, j.*
     from jobs as j
     cross join int_log_window as log
     where j.opened_on <= log.last_day
@@ -20,8 +20,8 @@ select
     count(c.job_id) filter (where c.job_id is not null and coalesce(c.closing_basis = 'open', c.closed_on is null)) as still_open,
     count(*) filter (where c.closed_on is not null and c.first_visit_done is not null and told.visits) as visits_known,
     count(*) filter (where c.closed_on is not null and c.first_visit_done and told.visits) as first_visit_done,
-    count(c.main_component) as cause_known,
-    count(*) filter (where c.main_component = 'none') as no_part,
+    count(c.main_component) filter (where c.is_failure) as cause_known,
+    count(*) filter (where c.main_component = 'none' and c.is_failure) as no_part,
     count(c.job_id) filter (where c.model_family is null) as family_unknown,
     count(c.job_id) filter (where c.age_years is null) as age_unknown,
     count(*) filter (where c.complaint_kind in ('none', 'other')) as complaint_unknown
