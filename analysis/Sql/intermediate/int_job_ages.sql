@@ -19,9 +19,9 @@ with coded as (
     group by place
 ),
 registered as (
-    select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to, min(installed_on) as installed_on
+    select unit_id, min(made_on_from) as made_from, max(made_on_to) as made_to
     from int_register_units
-    where coalesce(made_on_from, installed_on) is not null
+    where made_on_from is not null
     group by unit_id
 ),
 ways as (
@@ -37,7 +37,6 @@ ways as (
         e.model_basis,
         r.made_from as register_from,
         coalesce(r.made_to, r.made_from) as register_to,
-        r.installed_on,
         c.made_from as code_from,
         c.made_to as code_to,
         c.candidates,
@@ -60,7 +59,6 @@ chosen as (
             when register_from <= opened_on then 'register'
             when candidates = 1 or weight >= 0.9 then 'date code'
             when bought_to <= opened_on then 'purchase date'
-            when installed_on <= opened_on then 'installation date'
             when stated_from <= opened_on then 'stated'
             when candidates > 1 then 'several'
             else 'unknown'
@@ -88,14 +86,12 @@ intervals as (
             when 'register' then register_from
             when 'date code' then likely_from
             when 'purchase date' then least(bought_from, bought_to)
-            when 'installation date' then installed_on
             when 'stated' then stated_from
         end as age_from,
         case way
             when 'register' then register_to
             when 'date code' then likely_to
             when 'purchase date' then bought_to
-            when 'installation date' then installed_on
             when 'stated' then stated_to
         end as age_to
     from chosen

@@ -18,11 +18,11 @@ create table jobs (
     model_basis       varchar not null,      -- exact, compact, confusable, base, pattern, learned, reviewed, unknown
     made_from         date,                  -- earliest and latest possible build day
     made_to           date,
-    age_years         double,                -- at opened_on, from the middle of the build interval (basis installation date: from that day), as known on that day; null: unknown
-    age_least_years   double,                -- at opened_on, from the ends of the build interval; null: not known
+    age_years         double,                -- at opened_on, from the middle of the build interval, as known on that day; null: unknown
+    age_least_years   double,                -- at opened_on, from the ends of the build interval; null: unknown
     age_most_years    double,
     age_chance        double,                -- chance of the likeliest date the serial may mean, see build_dates; 1: nothing else is possible; null: basis unknown
-    age_basis         varchar not null,      -- register, date code, purchase date, installation date, stated, several date codes (age_years is null), unknown
+    age_basis         varchar not null,      -- register, date code, purchase date, stated, several date codes (age_years is null), unknown
     visit_reason      varchar,               -- failure, preventive, installation, inspection; null: not told, counts as a failure
     complaint_text    varchar,               -- as typed, scrubbed of personal data
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed

@@ -36,9 +36,9 @@ internal static class CurveStore
     public static void Build(Database database, DateOnly? asOf = null) =>
         ResultRunner.Build(database, ResultModels.Curves, TimeProvider.System, ("as_of", asOf), ("callback_days", 30));
 
-    /// <summary>A registered appliance installed on a day.</summary>
+    /// <summary>A registered appliance built and installed on one day.</summary>
     public static UnitRow Registered(string id, DateOnly installed, DateOnly? removed = null) =>
-        new(id) { InstalledOn = installed, RemovedOn = removed, Registered = true };
+        new(id) { MadeFrom = installed, MadeTo = installed, InstalledOn = installed, RemovedOn = removed, Registered = true };
 
     /// <summary>A call on an appliance for a component.</summary>
     public static JobRow Call(string id, string unit, DateOnly day, string component) =>

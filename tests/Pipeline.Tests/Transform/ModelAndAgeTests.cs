@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Sql;
+
 namespace PartsSignal.Pipeline.Tests.Transform;
 
 public sealed class ModelAndAgeTests
@@ -248,16 +250,18 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["J1|s1", "J2|-", "J3|-"], shop.Rows("from jobs select job_id, unit_id order by 1"));
     }
 
-    // Where only the installation is told, the age counts from it; what is not told is no age of 0.
+    // Where only the installation is told, machines called about and others have one age; what is not told is no age of 0.
     [Fact]
-    public void Combine_RegisterWithInstallationOnly_AgeCountsFromItAndUnknownIsNotNew()
+    public void Combine_RegisterWithInstallationOnly_CalledOrNotTheAgeIsTheSameAndUnknownIsNotNew()
     {
         using var shop = new TransformShop();
-        shop.Add(new StagedUnit("s1") { InstalledOn = new(2022, 3, 4) })
+        shop.Add(new StagedUnit("s1") { InstalledOn = new(2022, 3, 4) }, new StagedUnit("s9") { InstalledOn = new(2022, 3, 4) })
             .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1", OpenedOn = new(2024, 3, 4) }, new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
             .Combine();
         Assert.Equal(
-            ["J1|2.001|installation date|-|-", "J2|-|unknown|-|-"],
-            shop.Rows("from jobs select job_id, age_years, age_basis, age_least_years, made_from order by 1"));
+            ["J1|2.501|2.001", "J2|-|-"],
+            shop.Rows("from jobs select job_id, age_years, age_least_years order by 1"));
+        ResultRunner.Build(shop.Database, [SqlModels.Find("int_unit_births")!], TimeProvider.System);
+        Assert.Equal(["s1|2021-09-02", "s2|-", "s9|2021-09-02"], shop.Rows("from int_unit_births select unit_id, born_on order by 1"));
     }
 }
