@@ -11,7 +11,7 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
 {
     private const int Worlds = 100;
 
-    // Exact intervals of few events hold the truth more often than they say.
+    // Exact intervals of few events, and cells shrunk while only those with an event have a row, hold the truth more often.
     private static readonly string[] Exact = ["register rate by family", "register rate by age", "rate of units seen by family", "shrunk register rate by family_age", "repairs_per_unit"];
 
     [SlowFact]
@@ -42,7 +42,7 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{(evenSpread ? "even" : "gamma")}: {tally.Report}");
-        tally.Between(0.93, 0.97, but: Exact, highestOfThose: 0.985);
+        tally.Between(0.93, 0.97, but: Exact, highestOfThose: 0.995);
     }
 
     private static void Rate(CoverageTally tally, RoughWorld world, RateCounts counts, FailureRate rate)
