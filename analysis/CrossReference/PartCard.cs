@@ -66,16 +66,18 @@ public sealed record PartFamily([Column("model_family")] string Family, string B
 /// <summary>A supplier of the part.</summary>
 /// <param name="MedianDays">Half of the delivered lines came within so many days, or null if none was delivered.</param>
 /// <param name="Days90">Nine in ten came within so many days.</param>
+/// <param name="ToldPieces">Pieces on lines that tell whether they were sent back.</param>
+/// <param name="Returned">Of them sent back.</param>
 /// <param name="RecordsReturns">True if the supplier's orders record a return of anything.</param>
 public sealed record PartSupply(
     string Supplier, long Lines, long Pieces, DateOnly FirstOn, DateOnly LastOn, decimal? LowestCost, decimal? HighestCost, decimal? LastCost,
-    long Delivered, double? MedianDays, double? Days90, long Returned, bool RecordsReturns)
+    long Delivered, double? MedianDays, double? Days90, long ToldPieces, long Returned, bool RecordsReturns)
 {
-    /// <summary>Share of pieces sent back, with Wilson's interval; unknown, not 0, where the supplier's orders record no return at all.</summary>
+    /// <summary>Share of the pieces sent back, with Wilson's interval; unknown, not 0, where the supplier's orders record no return at all.</summary>
     public Estimate ReturnedShare =>
         !RecordsReturns ? Estimate.None("no return is recorded for this supplier")
-        : Pieces > 0 ? Proportion.Wilson(Returned, Pieces)
-        : Estimate.None("no piece was bought");
+        : ToldPieces > 0 ? Proportion.Wilson(Returned, ToldPieces)
+        : Estimate.None(Pieces > 0 ? "the orders do not tell what was sent back" : "no piece was bought");
 }
 
 /// <summary>What the part cost in one year.</summary>

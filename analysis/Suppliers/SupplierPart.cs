@@ -17,7 +17,7 @@ public sealed record SupplierPart
     /// <summary>Of them sent back.</summary>
     public required long PiecesReturned { get; init; }
 
-    /// <summary>Returned / received, or null if there are too few pieces, or if the supplier's orders record no return at all: then it is unknown, not 0.</summary>
+    /// <summary>Returned / received on lines that tell returns, or null if there are too few pieces, or if the supplier's orders record no return at all: then it is unknown, not 0.</summary>
     public double? ReturnShare { get; init; }
 
     /// <summary>Lower end of Wilson's 95 % interval.</summary>
@@ -88,10 +88,11 @@ public sealed record SupplierPart
 /// <param name="Supplier">Supplier.</param>
 /// <param name="Component">Component, or null for all.</param>
 /// <param name="Pieces">Pieces received.</param>
+/// <param name="ToldPieces">Of them on lines that tell whether they were sent back.</param>
 /// <param name="PiecesReturned">Sent back.</param>
 /// <param name="Followed">Parts followed for 90 days after being fitted.</param>
 /// <param name="Failed">Of them replaced again by then.</param>
-public sealed record SupplierCount(string Supplier, string? Component, long Pieces, long PiecesReturned, long Followed, long Failed)
+public sealed record SupplierCount(string Supplier, string? Component, long Pieces, long ToldPieces, long PiecesReturned, long Followed, long Failed)
 {
     /// <summary>Reads the counts of a session in which the supplier tables were built.</summary>
     public static IReadOnlyList<SupplierCount> Read(Database database) =>

@@ -68,7 +68,7 @@ public static class SupplierQualityTable
     private static SupplierPart Row(
         SupplierCount count, Dictionary<string, Others> totals, double expected, HashSet<string> everReturned, double? p, double? q, Estimate? shrunk, EffectGate gate)
     {
-        Estimate returned = everReturned.Contains(count.Supplier) ? Share(count.PiecesReturned, count.Pieces, "pieces") : Estimate.None(NoReturns);
+        Estimate returned = everReturned.Contains(count.Supplier) ? Share(count.PiecesReturned, count.ToldPieces, "pieces") : Estimate.None(NoReturns);
         Estimate failed = Share(count.Failed, count.Followed, "parts");
         Others? all = count.Component is null ? null : totals[count.Component];
         Estimate? ratio = all is null ? null : RateRatio.Exact(count.Failed, count.Followed, all.Failed - count.Failed, all.Followed - count.Followed).Ratio;

@@ -79,6 +79,7 @@ internal static class ShelfPlanner
 /// <param name="ExpectedMissing">Pieces missing on average until the next delivery at that point.</param>
 /// <param name="SbaPerMonth">Syntetos-Boylan forecast, for comparison, or null if it was never used.</param>
 /// <param name="TsbPerMonth">Teunter-Syntetos-Babai forecast, for comparison; near 0: a dying part, or null if it was never used.</param>
+/// <param name="OnHand">Pieces counted on the shelf, or null if the shelf was not counted.</param>
 public sealed record ShelfLevel(
     string PartNumber, string? Description, string? Supplier, decimal Price, int LeadDays, double PiecesPerMonth, double CriticalRatio,
-    int ReorderPoint, double ExpectedMissing, double? SbaPerMonth, double? TsbPerMonth);
+    int ReorderPoint, double ExpectedMissing, double? SbaPerMonth, double? TsbPerMonth, int? OnHand = null);

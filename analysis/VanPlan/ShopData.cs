@@ -23,6 +23,9 @@ public sealed record ShopData
     /// <summary>What was counted on the vans.</summary>
     public IReadOnlyList<ShopCount> Counts { get; init; } = [];
 
+    /// <summary>What was counted on the shop's shelf; empty: it was not counted.</summary>
+    public IReadOnlyList<ShelfPart> Shelf { get; init; } = [];
+
     /// <summary>Suppliers' own numbers.</summary>
     public IReadOnlyList<ShopAlias> Aliases { get; init; } = [];
 

@@ -26,6 +26,7 @@ public static class ShopDataReader
             Parts = database.Read<ShopPart>("queries/van_plan/shop_parts.sql"),
             Orders = database.Read<ShopOrder>("queries/van_plan/shop_orders.sql"),
             Counts = Counts(database, group),
+            Shelf = database.Read<ShelfPart>("queries/van_plan/shop_shelf.sql"),
             Aliases = database.Read<ShopAlias>("queries/van_plan/shop_aliases.sql"),
             Fits = database.Read<ShopFit>("queries/van_plan/shop_fits.sql"),
             Ended = database.Read<EndedPart>("queries/van_plan/shop_ended_parts.sql"),

@@ -59,6 +59,11 @@ public sealed record ShopOrder(
 /// <param name="CountedOn">Day of the count, or null if not noted.</param>
 public sealed record ShopCount(string Van, string PartNumber, string FittedNumber, int OnHand, DateOnly? CountedOn);
 
+/// <summary>Pieces on the shop's shelf.</summary>
+/// <param name="PartNumber">Current number.</param>
+/// <param name="OnHand">Pieces, 1 or more.</param>
+public sealed record ShelfPart(string PartNumber, int OnHand);
+
 /// <summary>A supplier's own number for a part.</summary>
 public sealed record ShopAlias(string Supplier, string PartNumber, string Alias);
 

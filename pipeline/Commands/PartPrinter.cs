@@ -91,7 +91,7 @@ internal static class PartPrinter
 
         Section(writer, "Suppliers (days from order to delivery; share sent back)", card.Suppliers, Suppliers);
         Section(writer, "Prices", card.Prices, Prices);
-        Section(writer, "On the vans", card.OnHand, OnHand);
+        Section(writer, "On hand", card.OnHand, OnHand);
     }
 
     private static void Section<T>(TextWriter writer, string title, IReadOnlyList<T> rows, IReadOnlyList<TableColumn<T>> columns)

@@ -108,7 +108,8 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
-        ShopPlan plan = ShopPlan.Create(data, new ShopViews(data, options), options, shop.ServiceTarget, booked);
+        var views = new ShopViews(data, options);
+        ShopPlan plan = ShelfStock.Use(ShopPlan.Create(data, views, options, shop.ServiceTarget, booked), data, views.Facts, options);
         VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);
         return ExitCode.Done;
     }

@@ -42,6 +42,9 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>True when a column that gives it is known by its header and checked by its cells; no weights are fitted for it.</summary>
     public bool FoundByHeader { get; init; }
 
+    /// <summary>True when a column that gives it is known by its header alone; no weights are fitted for it, and it takes no column that another field has by its name.</summary>
+    public bool FoundByName { get; init; }
+
     /// <summary>What a blank count means, or null if unknown.</summary>
     public int? Blank { get; init; }
 
@@ -70,7 +73,7 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
         Cleaner.Day or Cleaner.Time => ContentClass.Date,
         Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade => ContentClass.Year,
         Cleaner.Money or Cleaner.Years or Cleaner.Count or Cleaner.Duration => ContentClass.Number,
-        Cleaner.FreeText or Cleaner.Complaint or Cleaner.PartDescription or Cleaner.PartsList => ContentClass.Text,
+        Cleaner.FreeText or Cleaner.NotKept or Cleaner.Complaint or Cleaner.PartDescription or Cleaner.PartsList => ContentClass.Text,
         Cleaner.Flag => ContentClass.Flag,
         Cleaner.Phone => ContentClass.Phone,
         Cleaner.Email => ContentClass.Email,
@@ -162,6 +165,9 @@ internal enum Cleaner
 
     /// <summary>Free text, scrubbed of personal details.</summary>
     FreeText,
+
+    /// <summary>Free text that is recognized, so that it is taken for nothing else, and never kept.</summary>
+    NotKept,
 
     /// <summary>What the customer said, scrubbed, with its kind.</summary>
     Complaint,

@@ -33,12 +33,19 @@ internal static class FieldCatalog
             new("visit_reason", Cleaner.VisitReason, "What the visit was for: a failure, preventive work, an installation or an inspection.") { FoundByWords = true, Identity = false },
             new("age_months", Cleaner.Years, "Age of the appliance in months, as told by the customer.") { Unit = "months", FoundByHeader = true, Staged = [new("age_stated_months", ColumnType.Double)], Identity = false },
             new("age_days", Cleaner.Years, "Age of the appliance in days, as told by the customer.") { Unit = "days", FoundByHeader = true, Staged = [new("age_stated_days", ColumnType.Double)], Identity = false },
+            new("fault_component", Cleaner.PartDescription, "Component that was at fault, as the shop names it, apart from the part fitted.")
+            {
+                Staged = [Word("fault_text"), Word("fault_component")], FoundByName = true, Content = ContentClass.Word, Identity = false,
+            },
+            new("repair_notes", Cleaner.NotKept, "What the technician found or did; recognized so that it is not taken for the complaint, and never kept.") { FoundByName = true, Identity = false },
+            PartSupplier,
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
         [
             new("job_id", Cleaner.JobId, "Job on which the part was fitted.") { Staged = [Text("job_id", required: true)], Essential = true },
             .. PartLineFields(JobParts),
             new("updated_on", Cleaner.Time, "When the row was exported or last changed."),
+            PartSupplier,
         ]),
         ["part_orders"] = Kind("part_orders", repeats: false,
         [
@@ -52,9 +59,11 @@ internal static class FieldCatalog
             new("quantity", Cleaner.Count, "Pieces ordered.") { Unit = "pieces", Blank = 1 },
             new("unit_cost", Cleaner.Money, "Price paid for one piece."),
             new("job_id", Cleaner.JobId, "Job that the part was ordered for."),
-            new("returned_quantity", Cleaner.Count, "Pieces sent back.") { Unit = "pieces", Blank = 0 },
+            new("returned_quantity", Cleaner.Count, "Pieces sent back; unknown where the file has no column that tells.") { Unit = "pieces" },
             new("return_reason", Cleaner.FreeText, "Why they were sent back."),
             new("updated_on", Cleaner.Time, "When the row was exported or last changed."),
+            new("returned", Cleaner.Flag, "Whether the pieces were sent back: all of the line, unless a number says how many.") { FoundByName = true, Staged = ReturnedPieces },
+            new("returned_on", Cleaner.Day, "Day the pieces were sent back; blank: they were not.") { FoundByName = true, RefusesRow = false, Staged = ReturnedPieces },
         ]),
         ["parts"] = Kind("parts", repeats: false,
         [
@@ -109,7 +118,7 @@ internal static class FieldCatalog
         ]),
         ["van_counts"] = Kind("van_counts", repeats: false,
         [
-            new("van", Cleaner.Word, "Van that was counted.") { Essential = true },
+            new("van", Cleaner.Word, "Van that was counted; a list without vans is the shop's own shelf."),
             new("part", Cleaner.Code, "Part number.") { Essential = true },
             new("on_hand", Cleaner.Count, "Pieces in the van.") { Essential = true, Unit = "pieces" },
             new("counted_on", Cleaner.Day, "Day of the count."),
@@ -140,6 +149,10 @@ internal static class FieldCatalog
     };
 
     private static IReadOnlyList<StagedColumnSpec> PartColumns => [Word("part_raw"), Word("part_key"), new("quantity", ColumnType.Int, Required: true)];
+
+    private static IReadOnlyList<StagedColumnSpec> ReturnedPieces => [new("returned_quantity", ColumnType.Int)];
+
+    private static Field PartSupplier => new("supplier", Cleaner.Supplier, "Who supplied the part that was fitted.") { Table = JobParts, PartLine = true, FoundByName = true };
 
     /// <summary>Names of the kinds.</summary>
     public static IReadOnlyList<string> Kinds { get; } = [.. ByKind.Keys];
@@ -203,7 +216,7 @@ internal static class FieldCatalog
         Cleaner.Years or Cleaner.Duration => [new(field.Name, ColumnType.Double)],
         Cleaner.Flag => [new(field.Name, ColumnType.Flag)],
         Cleaner.Personal or Cleaner.Phone => [new("place_key", ColumnType.Identifier)],
-        Cleaner.Email => [],
+        Cleaner.Email or Cleaner.NotKept => [],
         _ => [new(field.Name, words, field.Essential)],
     };
 

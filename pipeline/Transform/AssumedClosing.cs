@@ -6,7 +6,7 @@ namespace PartsSignal.Pipeline.Transform;
 /// <summary>Jobs that count as finished, or as neither finished nor open, without a closing day that says so.</summary>
 /// <param name="ByStatus">Finished by their status.</param>
 /// <param name="ByOutcome">Finished by their outcome.</param>
-/// <param name="ByRow">Finished because the row names a part, in a log that does not tell the end.</param>
+/// <param name="ByRow">Finished because the row names a part or what was at fault, in a log that does not tell the end.</param>
 /// <param name="NotTold">Neither finished nor open: nothing says.</param>
 internal sealed record AssumedClosing(long ByStatus, long ByOutcome, long ByRow, long NotTold)
 {

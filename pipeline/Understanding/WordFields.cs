@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Words;
@@ -5,8 +6,9 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
-/// Finds the columns that are known by the words in their cells: whether a job is finished, what a visit was for. A column
-/// is taken when our table knows nearly all its cells; where it knows only some, or two columns would do, a person is asked.
+/// Finds the columns that are known by the words in their cells (whether a job is finished, what a visit was for) or by
+/// their header alone (the component at fault, repair notes), among those that no other field has by its name. A column is taken when our
+/// table knows nearly all its cells, or when its header names the field; where two columns would do, a person is asked.
 /// </summary>
 internal static class WordFields
 {
@@ -14,7 +16,10 @@ internal static class WordFields
     private const double Most = 0.6;
     private const double Named = 0.75;
     private const double Weight = 1.5;
+    private const double Plainly = 0.85;
+    private const double Partly = 0.75;
     private const int MostWords = 40;
+    private const int MostNames = 12;
     private const int MostExamples = 3;
 
     // Headers of columns with such words, and of those that hold the same words about something else.
@@ -41,7 +46,7 @@ internal static class WordFields
     public static (SourceMap Map, IReadOnlyList<ReadingQuestion> Questions) Complete(TableReading reading, SourceMap map, ReadingAnswers answers, WordSets words)
     {
         var questions = new List<ReadingQuestion>();
-        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => f.FoundByWords && !map.Columns.ContainsKey(f.Name)))
+        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => (f.FoundByWords || f.FoundByName) && !map.Columns.ContainsKey(f.Name)))
         {
             if (answers.Header(reading.Key, field.Name) is { } given)
             {
@@ -49,7 +54,7 @@ internal static class WordFields
                 continue;
             }
 
-            Candidate[] candidates = [.. Candidates(reading, map, field.Name, answers, words.Of(field.Name))];
+            Candidate[] candidates = [.. field.FoundByWords ? Candidates(reading, map, field.Name, answers, words.Of(field.Name)) : WithHeader(reading, map, field, answers)];
             Candidate? taken = candidates.FirstOrDefault(c => c.IsSure);
             map = taken is null ? map : With(map, field.Name, taken.Column.Name);
             if (candidates.Count(c => c.IsSure) > 1 || (taken is null && candidates.Length > 0))
@@ -73,18 +78,51 @@ internal static class WordFields
             .ThenBy(c => c.Column.Index);
     }
 
-    // Null: the header says that the words are about something else.
-    private static Candidate? Of(ColumnSample column, string field, SynonymTable words)
+    // A header that plainly names the field, over cells that can be of it.
+    private static IEnumerable<Candidate> WithHeader(TableReading reading, SourceMap map, Field field, ReadingAnswers answers)
+    {
+        HashSet<string> used = [.. map.Columns.Where(m => !LooseFields.Contains(m.Key) || m.Value.Count > 1 || IsNamed(m.Key, m.Value[0])).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
+        return reading.Table.Sample.Columns
+            .Where(c => c.Filled > 0 && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null && CanBe(c, field))
+            .Select(c => (Column: c, Naming(c, field.Name).Name, Naming(c, field.Name).IsOther))
+            .Where(c => c.Name >= Plainly && !c.IsOther)
+            .Select(c => new Candidate(c.Column, 1, c.Name, 2))
+            .OrderByDescending(c => c.Name)
+            .ThenBy(c => c.Column.Index);
+    }
+
+    // Fields that take any words: they give back a column whose header does not name them.
+    private static readonly string[] LooseFields = ["complaint", "description"];
+
+    private static bool IsNamed(string field, string header) => HeaderLexicon.Shipped.Match(header)[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(field)] >= Partly;
+
+    private static bool CanBe(ColumnSample column, Field field) => field.Cleaner switch
+    {
+        Cleaner.Day => column.IsDates,
+        Cleaner.Flag => !column.IsDates && column.Texts.All(t => YesNoText.TryRead(t, out _) || EmptyMark.Is(t)),
+        Cleaner.NotKept => !column.IsDates && !column.IsNumbers,
+        // A handful of names, each many times; not codes.
+        _ => !column.IsDates && !column.IsNumbers && column.Distinct <= Math.Max(MostNames, column.Filled / 3) && column.Texts.Count(t => t.Any(char.IsAsciiDigit)) * 3 < column.Filled,
+    };
+
+    // How well the header names the field, 0 to 1, and whether it names something else better.
+    private static (double Name, bool IsOther) Naming(ColumnSample column, string field)
     {
         double[] names = Headers.Match(column.Name);
         double own = names[((IList<string>)Headers.Fields).IndexOf(field)];
-        bool isOther = Headers.Fields.Select((f, i) => (f, i)).Any(f => f.f != field && names[f.i] >= Named && names[f.i] > own);
+        return (own, Headers.Fields.Select((f, i) => (f, i)).Any(f => f.f != field && names[f.i] >= Named && names[f.i] > own));
+    }
+
+    // Null: the header says that the words are about something else.
+    private static Candidate? Of(ColumnSample column, string field, SynonymTable words)
+    {
+        (double own, bool isOther) = Naming(column, field);
         string?[] meanings = [.. column.Texts.Select(words.Find)];
         return isOther ? null : new Candidate(column, meanings.Count(m => m is not null) / (double)column.Filled, own, meanings.OfType<string>().Distinct().Count());
     }
 
     private static SourceMap With(SourceMap map, string field, string header) =>
-        map with { Columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns) { [field] = [header] } };
+        map with { Columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns.Where(c => !c.Value.Contains(header)), StringComparer.Ordinal) { [field] = [header] } };
 
     private static ReadingQuestion Question(TableReading reading, Field field, Candidate? taken, Candidate[] candidates)
     {

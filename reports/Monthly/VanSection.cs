@@ -89,9 +89,20 @@ internal static class VanSection
             summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget))
         {
             StandIn = database.Has("jobs") ? Analysis.VanPlan.VanStandIn.Sentence(database) : null,
-            Capital = Capital(summaries, database.Has("van_dead_stock") ? database.ReadTable<Dead>("van_dead_stock") : [], currency),
+            Capital = Capital(summaries, database, currency),
         };
     }
+
+    private static string? Capital(IReadOnlyList<Summary> summaries, Database database, string currency)
+    {
+        ILookup<bool, Dead> dead = (database.Has("van_dead_stock") ? database.ReadTable<Dead>("van_dead_stock") : []).ToLookup(d => d.Van == Analysis.VanPlan.ShelfStock.Name);
+        string?[] parts = [Capital(summaries, [.. dead[false]], currency), OnShelf([.. dead[true]], currency)];
+        return parts.All(p => p is null) ? null : string.Join(' ', parts.OfType<string>());
+    }
+
+    private static string? OnShelf(IReadOnlyList<Dead> dead, string currency) => dead.Count == 0
+        ? null
+        : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year.";
 
     /// <summary>Money tied up on counted vans now and with the plans, and what of it lies dead; null: no van was counted.</summary>
     private static string? Capital(IReadOnlyList<Summary> summaries, IReadOnlyList<Dead> dead, string currency)

@@ -1,4 +1,4 @@
--- One row per component of the shop's own: words on its part lines that no table knows, used at least three times.
+-- One row per component of the shop's own: words on its part lines, or for what was at fault, that no table knows, used at least three times.
 with lines as (
     select lower(trim(description)) as description, component from int_job_part_rows where description is not null
     union all
@@ -6,6 +6,8 @@ with lines as (
     from staged_part_orders as o
     anti join int_row_status as f using (source_order, source_line)
     where o.description is not null
+    union all
+    select lower(trim(fault_text)), fault_component from int_job_rows where fault_text is not null
 )
 select
     n.own_component as component,

@@ -14,6 +14,7 @@ select
     n.basis,
     n.fitted_number,
     n.from_van,
+    n.supplier,
     n.unit_price,
     n.group_no,
     n.source_order,

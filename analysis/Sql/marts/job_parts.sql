@@ -42,7 +42,7 @@ select
     end as component,
     f.pieces::integer as quantity,
     f.from_van,
-    coalesce(o.supplier, case when f.basis = 'alias' then a.supplier end, s.supplier) as supplier,
+    coalesce(f.supplier, o.supplier, case when f.basis = 'alias' then a.supplier end, s.supplier) as supplier,
     case when f.place = 1 then f.unit_price end as unit_price,
     f.source_file,
     f.source_line

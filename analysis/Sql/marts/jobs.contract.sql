@@ -3,7 +3,7 @@ create table jobs (
     job_id            varchar not null,      -- with the source's prefix where one is set
     opened_on         date    not null,      -- day of the call
     closed_on         date,                  -- null: still open or not told; the day of the call where only its end is told
-    closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part in a log that does not tell the end), open, unknown
+    closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part or what was at fault in a log that does not tell the end), open, unknown
     technician        varchar,
     van               varchar,               -- as named, or what stands for it
     van_basis         varchar,               -- named; technician (no van is named: the technician's jobs stand for one), one (one van for all jobs); null: no van
@@ -28,7 +28,7 @@ create table jobs (
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed
     error_code        varchar,
     outcome           varchar not null,      -- fixed_with_part, fixed_without_part, fixed (with or without is not recorded), part_ordered, declined, not_worth_repairing, no_fault_found, unknown
-    main_component    varchar,               -- what the job turned out to need: a component, or 'none'; null: not known (open, declined, not recorded)
+    main_component    varchar,               -- what the job turned out to need: a component (the one the shop names as at fault, else the main one fitted), or 'none'; null: not known (open, declined, not recorded)
     visits            integer,
     labour_minutes    double,
     warranty          boolean,               -- was the job under warranty; null: not told

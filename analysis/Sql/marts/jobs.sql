@@ -14,7 +14,7 @@ judged as (
             when c.tells_day then 'open'
             when j.outcome <> 'unknown' then 'outcome'
             when c.tells_closing then 'open'
-            when l.lines > 0 then 'row'
+            when l.lines > 0 or j.fault_text is not null then 'row'
             else 'unknown'
         end as closing_basis,
         case
@@ -24,10 +24,12 @@ judged as (
             else j.outcome
         end as told_outcome,
         l.lines,
-        l.component
+        l.component,
+        coalesce(j.fault_component, f.component) as named_fault
     from int_job_rows as j
     left join int_closing_sources as c using (source_order)
     left join (from int_job_components where opened_on between getvariable('first_day') and getvariable('last_day')) as l using (place)
+    left join int_worded_components as f on f.description = lower(trim(j.fault_text))
     where j.opened_on between getvariable('first_day') and getvariable('last_day')
 ),
 told as (
@@ -47,10 +49,13 @@ told as (
             when j.lines > 0 then 'fixed_with_part'
             when r.yes then 'fixed_without_part'
             else 'fixed'
-        end as ended
+        end as ended,
+        -- on a type that the component is not usual for, it counts apart as a fitted one does
+        coalesce(x.appliance_type || '_' || x.component, j.named_fault) as fault
     from judged as j
     join int_job_ages as a using (place)
     left join (from int_answered_complaints where opened_on between getvariable('first_day') and getvariable('last_day')) as w using (place)
+    left join int_foreign_components as x on x.appliance_type = a.appliance_type and x.component = j.named_fault
     left join int_own_complaints as o on j.complaint_kind = 'other' and o.words = lower(trim(j.complaint_text))
     cross join parts_are_recorded as r
 )
@@ -85,8 +90,9 @@ select
     ended as outcome,
     case
         when ended in ('fixed_without_part', 'no_fault_found') then 'none'
-        when ended = 'fixed_with_part' then coalesce(component, 'other_part')
-        when ended = 'part_ordered' then component
+        when ended = 'fixed_with_part' then coalesce(fault, component, 'other_part')
+        when ended = 'part_ordered' then coalesce(fault, component)
+        when ended = 'fixed' or (ended = 'unknown' and closing_basis not in ('open', 'unknown')) then fault
     end as main_component,
     visits,
     labour_minutes,

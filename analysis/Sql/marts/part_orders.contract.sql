@@ -12,7 +12,7 @@ create table part_orders (
     quantity           integer not null,
     unit_cost          decimal(12,2),
     job_id             varchar,              -- null: bought for stock
-    returned_quantity  integer not null,
+    returned_quantity  integer,              -- pieces sent back; null: the file does not tell
     return_reason      varchar,
     source_file        varchar not null,
     source_line        integer not null

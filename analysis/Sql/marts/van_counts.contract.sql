@@ -1,6 +1,6 @@
--- One row per part counted on a van.
+-- One row per part counted on a van or on the shop's shelf.
 create table van_counts (
-    van          varchar not null,
+    van          varchar,                    -- null: the shelf
     part_raw     varchar,
     part_number  varchar,                    -- current number; null: not resolved
     fitted_number varchar,                   -- catalogue number on the label

@@ -1,4 +1,4 @@
--- One row per part counted on a van, at its newest count.
+-- One row per part counted on a van or on the shop's shelf, at its newest count.
 select
     v.van,
     v.part_raw,

@@ -137,7 +137,7 @@ internal sealed class JobsStager : TableStager
             {
                 PartCell cell = PartCellReader.Read(row, _partsList, part, Target.Personal, _components);
                 PartWords words = cell.Words.Text is { } text ? cell.Words with { Text = Target.Personal.Customer.Without(row, new TextTokens(text)) } : cell.Words;
-                _lines.Add(new PartLine(cell.Code, words, quantity, null, null));
+                _lines.Add(new PartLine(cell.Code, words, quantity, null, null, _ownPart.Supplier(row)));
             }
         }
     }

@@ -34,17 +34,61 @@ internal class ListStager(StageTarget target, string kind) : TableStager(target,
 }
 
 /// <summary>Order lines.</summary>
-internal sealed class PartOrdersStager(StageTarget target) : ListStager(target, "part_orders")
+internal sealed class PartOrdersStager : ListStager
 {
-    private readonly MappedField _part = target.Map.Field("part");
-    private readonly MappedField _other = target.Map.Field("other_part");
-    private readonly MappedField _description = target.Map.Field("description");
+    private readonly MappedField _part;
+    private readonly MappedField _other;
+    private readonly MappedField _description;
+    private readonly MappedField _quantity;
+    private readonly MappedField _returnedQuantity;
+    private readonly MappedField _returned;
+    private readonly MappedField _returnedOn;
+    private readonly ValueColumn<int> _piecesReturned;
+
+    public PartOrdersStager(StageTarget target)
+        : base(target, "part_orders")
+    {
+        (_part, _other, _description) = (target.Map.Field("part"), target.Map.Field("other_part"), target.Map.Field("description"));
+        _quantity = target.Map.Field("quantity");
+        (_returnedQuantity, _returned, _returnedOn) = (Claim("returned_quantity"), Claim("returned"), Claim("returned_on"));
+        _piecesReturned = Table.Value<int>("returned_quantity");
+    }
 
     protected override void Check(MappedRow row, int at)
     {
+        _piecesReturned.Set(at, PiecesReturned(row));
         if (row.IsBlank(_part) && row.IsBlank(_other) && row.IsBlank(_description))
         {
             row.Fail(_part, ReasonCode.Missing, "The row names neither a part number nor a description.", "Fill in the part number.");
+        }
+    }
+
+    // Null: nothing tells what was sent back, which is not the same as nothing.
+    private int? PiecesReturned(MappedRow row)
+    {
+        if (!_returnedQuantity.IsMapped && !_returned.IsMapped && !_returnedOn.IsMapped)
+        {
+            return null;
+        }
+
+        int? pieces = row.Quantity(_returnedQuantity);
+        bool? flag = row.Flag(_returned);
+        DateOnly? day = row.Day(_returnedOn, lesser: true);
+        bool isUnread = (flag is null && !row.IsBlank(_returned)) || (day is null && !row.IsBlank(_returnedOn));
+        return pieces ?? (flag ?? day is not null ? row.Quantity(_quantity) ?? 1 : isUnread ? null : 0);
+    }
+}
+
+/// <summary>Counts of vans, or of the shop's shelf where the file names no van at all.</summary>
+internal sealed class VanCountsStager(StageTarget target) : ListStager(target, "van_counts")
+{
+    private readonly MappedField _van = target.Map.Field("van");
+
+    protected override void Check(MappedRow row, int at)
+    {
+        if (_van.IsMapped && row.IsBlank(_van))
+        {
+            row.Missing(_van);
         }
     }
 }

@@ -12,6 +12,7 @@ internal sealed class PartLineFields
     private readonly CachedField<int?> _quantity;
     private readonly CachedField<decimal?> _price;
     private readonly CachedField<bool?> _fromVan;
+    private readonly CachedField<string?> _supplier;
 
     /// <summary>Fields of the row itself (group null), or of a group.</summary>
     public PartLineFields(StageTarget target, int? group)
@@ -24,10 +25,14 @@ internal sealed class PartLineFields
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
         _price = new(Field("price"), static (row, field) => row.Money(field));
         _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
+        _supplier = new(Field("supplier"), (row, field) => map.Supplier ?? personal.Word(row, field, row.Word(field)));
     }
 
     /// <summary>True when the file gives a part number or a description.</summary>
     public bool IsMapped => _part.IsMapped || _description.IsMapped;
+
+    /// <summary>Who supplied the parts of the row, or null if it does not say.</summary>
+    public string? Supplier(MappedRow row) => _supplier.Read(row);
 
     /// <summary>The line, or null where neither number nor description is there.</summary>
     public PartLine? Read(MappedRow row)
@@ -39,7 +44,7 @@ internal sealed class PartLineFields
             : words;
         int? quantity = _quantity.Read(row);
         decimal? price = _price.Read(row);
-        return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row));
+        return part.Raw is null && description.Text is null ? null : new PartLine(part, description, quantity ?? 1, price, _fromVan.Read(row), _supplier.Read(row));
     }
 }
 
@@ -54,7 +59,7 @@ internal static class PartCellReader
 }
 
 /// <summary>One part line as read.</summary>
-internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan);
+internal readonly record struct PartLine(CodeText Part, PartWords Description, int Quantity, decimal? Price, bool? FromVan, string? Supplier);
 
 /// <summary>The staged part lines of jobs.</summary>
 internal sealed class PartLineTable(StagedTable table)
@@ -66,6 +71,7 @@ internal sealed class PartLineTable(StagedTable table)
     private readonly WordColumn _components = table.Word("component");
     private readonly ValueColumn<int> _quantities = table.Value<int>("quantity");
     private readonly ValueColumn<bool> _fromVan = table.Value<bool>("from_van");
+    private readonly WordColumn _suppliers = table.Word("supplier");
     private readonly ValueColumn<decimal> _prices = table.Value<decimal>("unit_price");
     private readonly ValueColumn<int> _groups = table.Value<int>("group_no");
     private readonly ValueColumn<DateTime> _updated = table.Value<DateTime>("updated_on");
@@ -91,6 +97,7 @@ internal sealed class PartLineTable(StagedTable table)
         _quantities.Set(at, line.Quantity);
         _fromVan.Set(at, line.FromVan);
         _prices.Set(at, line.Price);
+        _suppliers.Set(at, line.Supplier);
         _groups.Set(at, group);
         _updated.Set(at, rowDigest is null ? null : updated);
         _withJob.Set(at, rowDigest is null);

@@ -12,6 +12,7 @@ internal static class TableStagers
         "parts" => new PartsStager(target),
         "supersessions" => new SupersessionsStager(target),
         "fitments" => new FitmentsStager(target),
+        "van_counts" => new VanCountsStager(target),
         "units" => new UnitsStager(target),
         _ => new ListStager(target, kind),
     };

@@ -76,7 +76,7 @@ internal sealed record PartOrderRow(string OrderId, int Line, string Supplier, D
     public int Quantity { get; init; } = 1;
     public decimal? UnitCost { get; init; }
     public string? JobId { get; init; }
-    public int ReturnedQuantity { get; init; }
+    public int? ReturnedQuantity { get; init; } = 0;
     public string? ReturnReason { get; init; }
     public string SourceFile { get; init; } = "orders.csv";
     public int SourceLine { get; init; } = 2;

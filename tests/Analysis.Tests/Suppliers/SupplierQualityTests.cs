@@ -12,12 +12,12 @@ public class SupplierQualityTests
     {
         IReadOnlyList<SupplierPart> table = SupplierQualityTable.Create(
         [
-            new SupplierCount("Bad", null, 0, 0, 260, 14),
-            new SupplierCount("Bad", "drain_pump", 0, 0, 60, 12),
-            new SupplierCount("Bad", "inlet_valve", 0, 0, 200, 2),
-            new SupplierCount("Good", null, 0, 0, 320, 5),
-            new SupplierCount("Good", "drain_pump", 0, 0, 120, 3),
-            new SupplierCount("Good", "inlet_valve", 0, 0, 200, 2),
+            new SupplierCount("Bad", null, 0, 0, 0, 260, 14),
+            new SupplierCount("Bad", "drain_pump", 0, 0, 0, 60, 12),
+            new SupplierCount("Bad", "inlet_valve", 0, 0, 0, 200, 2),
+            new SupplierCount("Good", null, 0, 0, 0, 320, 5),
+            new SupplierCount("Good", "drain_pump", 0, 0, 0, 120, 3),
+            new SupplierCount("Good", "inlet_valve", 0, 0, 0, 200, 2),
         ],
         new EffectGate());
         SupplierPart found = Assert.Single(table, r => r.StandsOut);
@@ -31,7 +31,7 @@ public class SupplierQualityTests
     public void Of_OthersNeverFail_StillStandsOutThoughThereIsNoRatio()
     {
         SupplierPart bad = SupplierQualityTable.Create(
-            [new SupplierCount("Bad", "timer", 0, 0, 100, 12), new SupplierCount("Good", "timer", 0, 0, 100, 0)], new EffectGate())[0];
+            [new SupplierCount("Bad", "timer", 0, 0, 0, 100, 12), new SupplierCount("Good", "timer", 0, 0, 0, 100, 0)], new EffectGate())[0];
         Assert.Null(bad.Ratio);
         Assert.True(bad.StandsOut);
     }
@@ -39,7 +39,7 @@ public class SupplierQualityTests
     [Fact]
     public void Of_OnlySupplierOfAComponent_IsNotCompared()
     {
-        SupplierPart only = SupplierQualityTable.Create([new SupplierCount("A", "timer", 20, 1, 20, 5)], new EffectGate())[0];
+        SupplierPart only = SupplierQualityTable.Create([new SupplierCount("A", "timer", 20, 20, 1, 20, 5)], new EffectGate())[0];
         Assert.Null(only.P);
         Assert.Equal(0.05, only.ReturnShare!.Value, 1e-12);
         Assert.Equal(0.25, only.FailedShare!.Value, 1e-12);
@@ -84,7 +84,7 @@ public class SupplierQualityTests
     [Fact]
     public void Create_NoReturnEverRecorded_IsUnknownNotZero()
     {
-        SupplierPart part = Assert.Single(SupplierQualityTable.Create([new SupplierCount("A", null, 500, 0, 0, 0)], new EffectGate()));
+        SupplierPart part = Assert.Single(SupplierQualityTable.Create([new SupplierCount("A", null, 500, 500, 0, 0, 0)], new EffectGate()));
         Assert.Null(part.ReturnShare);
         Assert.Equal("no return is recorded", part.ReturnMissing);
     }

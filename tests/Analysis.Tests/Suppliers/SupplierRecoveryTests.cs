@@ -49,7 +49,7 @@ public class SupplierRecoveryTests
             {
                 double chance = supplier == "B" && c == 0 ? bad : Usual;
                 long failed = Enumerable.Range(0, PartsEach).Count(_ => random.NextDouble() < chance);
-                yield return new SupplierCount(supplier, $"c{c:00}", 0, 0, PartsEach, failed);
+                yield return new SupplierCount(supplier, $"c{c:00}", 0, 0, 0, PartsEach, failed);
             }
         }
     }

@@ -68,6 +68,10 @@ internal sealed record StagedJob(string JobId) : StagedRow
 
     public string? Status { get; init; }
 
+    public string? FaultText { get; init; }
+
+    public string? FaultComponent { get; init; }
+
     public int? Visits { get; init; } = 1;
 
     public double? LabourMinutes { get; init; }
@@ -88,6 +92,8 @@ internal sealed record StagedJobPart(string JobId, string? PartRaw) : StagedRow
     public bool? FromVan { get; init; }
 
     public decimal? UnitPrice { get; init; }
+
+    public string? Supplier { get; init; }
 
     public int GroupNo { get; init; } = 1;
 
@@ -118,7 +124,7 @@ internal sealed record StagedOrder(string OrderId, string Supplier, string? Part
 
     public string? JobId { get; init; }
 
-    public int ReturnedQuantity { get; init; }
+    public int? ReturnedQuantity { get; init; } = 0;
 
     public string? ReturnReason { get; init; }
 

@@ -27,6 +27,23 @@ public sealed class WordFieldsTests
     public void Inspect_LogThatTellsWhatVisitsWereFor_FindsIt(string header, string cells, string? expected) =>
         Assert.Equal(expected, Map(header, cells).Map.Columns.GetValueOrDefault("visit_reason")?[0]);
 
+    [Theory]
+    [InlineData("fault_component", "Component at fault", "drain pump|inlet valve|door seal|drain pump", "Component at fault")]
+    [InlineData("fault_component", "Defektes Bauteil", "Pumpe|Ventil|Dichtung|Pumpe", "Defektes Bauteil")]
+    [InlineData("fault_component", "Composant en cause", "pompe|vanne|joint|pompe", "Composant en cause")]
+    [InlineData("fault_component", "Failed component", "K-10332|K-10333|K-20331|K-10335", null)]
+    [InlineData("fault_component", "Group", "drain pump|inlet valve|door seal|drain pump", null)]
+    [InlineData("repair_notes", "Work done", "cleaned the filter and tested|replaced pump and ran a cycle|advised the customer|tightened the hose", "Work done")]
+    [InlineData("repair_notes", "Lavori eseguiti", "pulito il filtro e provato|sostituita pompa|nessun guasto trovato|stretto il tubo", "Lavori eseguiti")]
+    [InlineData("supplier", "Part supplier", "Brix|Halden|Brix|Orm", "Part supplier")]
+    [InlineData("supplier", "Lieferant", "Brix|Halden|Brix|Orm", "Lieferant")]
+    public void Inspect_HeaderThatNamesAFurtherField_FindsIt(string field, string header, string cells, string? expected)
+    {
+        SourceMap map = Map(header, cells).Map;
+        Assert.Equal(expected, map.Columns.GetValueOrDefault(field)?[0]);
+        Assert.Equal(["Complaint"], map.Columns["complaint"]);
+    }
+
     [Fact]
     public void Inspect_StatusOfWhichHardlyAWordIsKnown_IsAsked()
     {

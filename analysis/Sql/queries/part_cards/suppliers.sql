@@ -15,7 +15,8 @@ select
     count(*) filter (received_on >= ordered_on) as delivered,
     quantile_cont(received_on - ordered_on, 0.5) filter (received_on >= ordered_on) as median_days,
     quantile_cont(received_on - ordered_on, 0.9) filter (received_on >= ordered_on) as days_90,
-    sum(least(returned_quantity, quantity))::bigint as returned,
+    coalesce(sum(quantity) filter (returned_quantity is not null), 0)::bigint as told_pieces,
+    coalesce(sum(least(returned_quantity, quantity)), 0)::bigint as returned,
     supplier in (from record_returns) as records_returns
 from part_orders
 where part_number = $number

@@ -3,7 +3,7 @@
 with ordered as (
     select job_id, min(ordered_on) as part_ordered_on
     from part_orders
-    where job_id is not null and quantity > returned_quantity
+    where job_id is not null and quantity > coalesce(returned_quantity, 0)
     group by job_id
 )
 select

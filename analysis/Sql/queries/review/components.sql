@@ -6,6 +6,8 @@ with described as (
     select lower(trim(description)), part_raw from staged_part_orders where component is null and description is not null
     union all
     select lower(trim(description)), part_raw from staged_parts where component is null and description is not null
+    union all
+    select lower(trim(fault_text)), null from staged_jobs where fault_component is null and fault_text is not null
 ),
 named as (
     select d.description, d.part_raw, w.component as counted_as, o.component is not null as is_own, coalesce(o.role, '') as role

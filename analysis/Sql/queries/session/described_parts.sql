@@ -6,6 +6,8 @@ from (
     select lower(trim(description)) from staged_part_orders
     union all
     select lower(trim(description)) from staged_parts
+    union all
+    select lower(trim(fault_text)) from staged_jobs
 )
 where description <> ''
 group by description

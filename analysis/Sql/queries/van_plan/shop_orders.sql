@@ -4,7 +4,7 @@ select
     ordered_on,
     received_on,
     part_number,
-    quantity - returned_quantity as kept,
+    quantity - coalesce(returned_quantity, 0) as kept,
     unit_cost,
     job_id
 from part_orders

@@ -5,7 +5,8 @@ with received as (
         supplier,
         coalesce(component, 'unknown') as component,
         sum(quantity) as pieces,
-        sum(least(returned_quantity, quantity)) as pieces_returned
+        coalesce(sum(quantity) filter (returned_quantity is not null), 0) as told_pieces,
+        coalesce(sum(least(returned_quantity, quantity)), 0) as pieces_returned
     from part_orders
     where received_on <= (select last_day from int_order_window)
     group by all
@@ -22,16 +23,17 @@ fitted as (
     group by supplier, component
 ),
 both_sides as (
-    select supplier, component, pieces, pieces_returned, 0 as followed, 0 as failed
+    select supplier, component, pieces, told_pieces, pieces_returned, 0 as followed, 0 as failed
     from received
     union all
-    select supplier, component, 0, 0, followed, failed
+    select supplier, component, 0, 0, 0, followed, failed
     from fitted
 )
 select
     supplier,
     component,
     sum(pieces)::bigint as pieces,
+    sum(told_pieces)::bigint as told_pieces,
     sum(pieces_returned)::bigint as pieces_returned,
     sum(followed)::bigint as followed,
     sum(failed)::bigint as failed
