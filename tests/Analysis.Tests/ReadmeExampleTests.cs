@@ -3,29 +3,56 @@ using System.Runtime.Loader;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Prediction.Contest;
+using PartsSignal.Analysis.Prediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.OddsPipeline;
+using PartsSignal.Analysis.Tests.Prediction;
 
 namespace PartsSignal.Analysis.Tests;
 
-/// <summary>The example in the README compiles against the public types and prints what the README says.</summary>
+/// <summary>The examples in the README compile against the public types and print what the README says.</summary>
 public sealed partial class ReadmeExampleTests
 {
-    private const string ImplicitUsings = "global using System; global using System.Collections.Generic; global using System.Linq;";
+    private const string ImplicitUsings = "global using System; global using System.Collections.Generic; global using System.IO; global using System.Linq;";
 
     [Fact]
     public void Example_CompiledAndRun_PrintsWhatTheReadmeSays()
     {
-        string readme = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "README.md"));
-        Assert.Equal(Block(readme, "text"), Run(Block(readme, "csharp")));
+        Assert.Equal(Block("Example", "text"), Run(Block("Example", "csharp")));
     }
 
-    private static string Block(string readme, string language) =>
-        Assert.Single(Fence().Matches(readme), m => m.Groups["language"].Value == language).Groups["body"].Value;
+    [Fact]
+    public void PredictorExample_CompiledAndRunOnAModelFile_PrintsTheModelsOddsAndFigures()
+    {
+        ClosedCall[] jobs = [.. new TestShop(9).Jobs(600, new DateOnly(2022, 1, 1)).Select(j => j.Call)];
+        ShippedModel model = PartLearner.Learn(jobs, new ContestOptions()).Model;
+        string path = Path.Combine(Directory.CreateTempSubdirectory("partssignal-").FullName, "predictor.zip");
+        using (FileStream file = File.Create(path))
+        {
+            PartOddsPipeline.Save(file, model);
+        }
 
-    private static string Run(string program)
+        string[] printed = Run(Block("The part predictor in another .NET program", "csharp"), path).TrimEnd('\n').Split('\n');
+        Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
+        double[] odds = model.Odds(new Call { ApplianceType = "washer", AgeYears = 6.5, ComplaintText = "won't fill", ComplaintKind = "no_fill" }.On(new DateOnly(2026, 11, 2)));
+        IEnumerable<string> likeliest = model.Needs.Zip(odds).OrderByDescending(n => n.Second).Take(3).Select(n => $"{n.First} {n.Second:0.00}");
+        Assert.Equal(string.Join(", ", likeliest), printed[0]);
+        Assert.Equal("3 calls: log loss 13.82, likeliest need right 0.00, need never seen 1.00", printed[3]);
+    }
+
+    private static string Block(string heading, string language)
+    {
+        string readme = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "README.md"));
+        string section = readme[readme.IndexOf($"\n## {heading}\n", StringComparison.Ordinal)..];
+        return Fence().Matches(section).First(m => m.Groups["language"].Value == language).Groups["body"].Value;
+    }
+
+    private static string Run(string program, params string[] args)
     {
         var references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Select(path => MetadataReference.CreateFromFile(path));
         var compilation = CSharpCompilation.Create(
-            "ReadmeExample",
+            $"ReadmeExample{program.Length}",
             [CSharpSyntaxTree.ParseText(ImplicitUsings), CSharpSyntaxTree.ParseText(program)],
             references,
             new CSharpCompilationOptions(OutputKind.ConsoleApplication, nullableContextOptions: NullableContextOptions.Enable));
@@ -38,7 +65,7 @@ public sealed partial class ReadmeExampleTests
         Console.SetOut(printed);
         try
         {
-            main.Invoke(null, [Array.Empty<string>()]);
+            main.Invoke(null, [args]);
         }
         finally
         {

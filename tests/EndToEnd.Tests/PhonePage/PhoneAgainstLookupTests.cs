@@ -21,11 +21,6 @@ namespace PartsSignal.EndToEnd.Tests.PhonePage;
 public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHost browser) : IClassFixture<BrowserHost>
 {
     private const int Questions = 500;
-    private static readonly string[] Typed =
-    [
-        "wont fill, no water", "WATER ON FLOOR", "leeking from door", "not draning", "no heat", "error E20", "f5 on display", "noisey when spinning",
-        "customer says it smells burnt", "nothing happens", "not cooling", "ice maker", "doesn't spin", "trips breaker", "grinding", "xyzzy", "dore wont close",
-    ];
 
     [BrowserFact]
     public async Task Answer_FiveHundredQuestions_EqualsLookups()
@@ -45,8 +40,8 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
         for (int i = 0; i < Questions; i++)
         {
-            CallQuestion question = Question(random, data);
-            Call call = reader.Read(question, today) with { Earlier = Earlier(random, model) };
+            CallQuestion question = ShopQuestions.Question(random, data.Models, data.Kinds);
+            Call call = reader.Read(question, today) with { Earlier = ShopQuestions.Earlier(random, model) };
             string about = $"question {i}: {call}";
             string asked = PhoneQuestion.Of(call);
             Assert.Equal(call.ComplaintKind, await page.Page.EvaluateAsync<string>(
@@ -71,23 +66,4 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
     private static ShippedModel Additive(ShippedModel shipped, Database database) => shipped.Predictor is LogOddsModel
         ? shipped
         : shipped with { Contender = LogOddsContender.ContenderName, Predictor = new LogOddsContender().Train(TrainingTable.Read(database)) };
-
-    private static CallQuestion Question(Random random, LookupData data)
-    {
-        LookupModel model = data.Models[random.Next(data.Models.Count)];
-        bool known = random.Next(6) > 0;
-        return new CallQuestion
-        {
-            Model = known ? random.Next(5) == 0 ? model.Family : model.Number : null,
-            ApplianceType = known ? null : model.Type,
-            Complaint = random.Next(2) == 0 ? data.Kinds[random.Next(data.Kinds.Count)].Kind : Typed[random.Next(Typed.Length)],
-            Age = random.Next(3) == 0 ? null : Math.Round(random.NextDouble() * 18, 1),
-            Code = random.Next(8) == 0 ? "E20" : null,
-            Customer = random.Next(6) == 0 ? "contract" : "household",
-        };
-    }
-
-    private static IReadOnlyList<EarlierVisit> Earlier(Random random, ShippedModel model) => random.Next(3) > 0
-        ? []
-        : [new EarlierVisit(1 + random.Next(500), random.Next(4) == 0 ? null : model.Needs[random.Next(model.Needs.Count)], "no_fill")];
 }

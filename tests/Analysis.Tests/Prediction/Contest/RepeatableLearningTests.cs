@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Prediction.ModelFiles;
+using PartsSignal.Analysis.Prediction.OddsPipeline;
 
 namespace PartsSignal.Analysis.Tests.Prediction.Contest;
 
@@ -11,10 +12,12 @@ public sealed class RepeatableLearningTests
     [Fact]
     public async Task Learn_OneThreadAndTwo_GivesTheSameContestAndTheSameModelBytes()
     {
-        LearningResult one = await On(1), two = await On(2);
+        (LearningResult one, byte[] pipelineOfOne) = await On(1);
+        (LearningResult two, byte[] pipelineOfTwo) = await On(2);
         Assert.Equal(5, one.Entries.Count);
         Assert.Equal(one.Entries.Select(Text), two.Entries.Select(Text));
         Assert.Equal(Bytes(one.Model), Bytes(two.Model));
+        Assert.Equal(pipelineOfOne, pipelineOfTwo);
     }
 
     [Theory]
@@ -30,7 +33,13 @@ public sealed class RepeatableLearningTests
         Assert.Equal(await Odds(1), await Odds(2));
     }
 
-    private static Task<LearningResult> On(int threads) => Run(threads, () => PartLearner.Learn(Calls, new ContestOptions()));
+    private static Task<(LearningResult Learned, byte[] Pipeline)> On(int threads) => Run(threads, () =>
+    {
+        LearningResult learned = PartLearner.Learn(Calls, new ContestOptions());
+        using var stream = new MemoryStream();
+        PartOddsPipeline.Save(stream, learned.Model);
+        return (learned, stream.ToArray());
+    });
 
     private static Task<T> Run<T>(int threads, Func<T> work)
     {
