@@ -1,6 +1,6 @@
 using PartsSignal.Analysis.AgeCurves;
-using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
 using PartsSignal.Analysis.Tests.Fixtures;
 using static PartsSignal.Analysis.Tests.AgeCurves.CurveStore;
 
