@@ -15,15 +15,18 @@ internal static class TablePreview
     public static IReadOnlyList<IReadOnlyList<string>> Of(TableReading reading, SourceMap? map)
     {
         SampledTable table = reading.Table;
-        bool[] personal = [.. table.AllColumns.Select(c => IsMappedAsPersonal(map, c.Name) || MaskedCells.IsPersonal(c, reading))];
-        return [.. table.FirstRows.Select(r => (IReadOnlyList<string>)[.. r.Select((cell, i) => Shown(table.AllColumns[i], cell, personal[i]))])];
+        return [.. table.FirstRows.Select(r => (IReadOnlyList<string>)[.. r.Select((cell, i) => Shown(reading, map, table.AllColumns[i], cell))])];
     }
 
-    private static string Shown(ColumnSample column, string cell, bool personal) =>
-        cell.Length == 0 ? ""
-        : personal ? MaskedCells.Mask(cell)
-        : MaskedCells.Show(column, cell);
+    private static string Shown(TableReading reading, SourceMap? map, ColumnSample column, string cell)
+    {
+        Field? field = map is null ? null : FieldCatalog.Of(map.Kind).FirstOrDefault(f => map.Columns.TryGetValue(f.Name, out IReadOnlyList<string>? headers) && headers.Contains(column.Name));
+        bool isPersonal = field?.Personal ?? MaskedCells.IsPersonal(column, reading);
 
-    private static bool IsMappedAsPersonal(SourceMap? map, string column) =>
-        map is not null && map.Columns.Any(c => c.Value.Contains(column) && FieldCatalog.Of(map.Kind).FirstOrDefault(f => f.Name == c.Key) is { Personal: true });
+        // A number or a day that is read as one is no phone number. Texts may name people.
+        return cell.Length == 0 ? ""
+            : isPersonal ? MaskedCells.Mask(cell)
+            : field is not null && !cell.Any(char.IsLetter) ? cell
+            : MaskedCells.Show(column, cell);
+    }
 }
