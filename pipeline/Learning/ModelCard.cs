@@ -28,6 +28,10 @@ internal static class ModelCard
         + "odds are summed over the types the complaint comes with. A set is the likeliest needs until they reach a threshold tuned by complaint and type; "
         + "it holds at least one need, and never less than 60 % (short set) or 90 % (long set) of the call's own odds, so that easy complaints may be covered more often than 80 or 95 times in 100.";
 
+    private const string WinsNote =
+        "Where each contender had the lowest log loss in the months the choice was made on: all calls, and types and complaints with 50 calls or more. "
+        + "An empty list: nowhere in this shop. A contender that ships on no shop measured is taken out of the contest.";
+
     /// <summary>Writes the card next to its model.</summary>
     public static void Write(OutputFolder output, LearningResult learned, IReadOnlyList<ClosedCall> calls, IReadOnlyList<ScoreRow> scores, IReadOnlyList<SliceRow> slices) =>
         File.WriteAllBytes(ModelStore.CardOf(output), JsonSerializer.SerializeToUtf8Bytes(Create(learned, calls, scores, slices), Format));
@@ -44,6 +48,8 @@ internal static class ModelCard
         ["months"] = learned.TimeSplit is { } t ? Months(t) : null,
         ["temperature"] = learned.Model.Temperature,
         ["contest"] = Rows(PredictionTables.Contest(learned)),
+        ["wins_note"] = WinsNote,
+        ["wins"] = new JsonObject(learned.Entries.Select(e => KeyValuePair.Create<string, JsonNode?>(e.Name, new JsonArray([.. e.Wins.Select(w => JsonValue.Create(w))])))),
         ["figures"] = Rows(scores),
         ["slices_note"] = SlicesNote,
         ["slices"] = Rows(slices),

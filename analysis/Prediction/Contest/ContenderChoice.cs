@@ -12,6 +12,9 @@ internal sealed record ChoiceResult(IReadOnlyList<ContestEntry> Entries, IConten
 /// <summary>Chooses a contender on the validation months.</summary>
 internal static class ContenderChoice
 {
+    // Fewest calls of a type or complaint for a winner among them.
+    private const int LeastCalls = 50;
+
     /// <summary>
     /// Each contender learns from the jobs known before the calibration months, finds its temperature there, and is
     /// judged by log loss on the validation months; a stack of them, weighted on the calibration months, is judged beside
@@ -65,9 +68,21 @@ internal static class ContenderChoice
         int ships = Enumerable.Range(0, scores.Length)
             .Where(i => i == best || behind[i].Lower <= 0)
             .MinBy(i => tried[i].Contender.Complexity);
+        ILookup<int, string> wins = Wins(tried);
         return new ChoiceResult(
-            [.. tried.Select((t, i) => new ContestEntry(t.Contender.Name, t.Contender.What, t.Temperature, scores[i], behind[i], i == ships))],
+            [.. tried.Select((t, i) => new ContestEntry(t.Contender.Name, t.Contender.What, t.Temperature, scores[i], behind[i], i == ships) { Wins = [.. wins[i]] })],
             tried[ships].Contender, tried[ships].Predictor);
+    }
+
+    private static ILookup<int, string> Wins(Tried[] tried)
+    {
+        IReadOnlyList<Forecast> calls = tried[0].Judged;
+        IEnumerable<(string Name, int[] Calls)> By(string what, Func<Forecast, string> of) => Enumerable.Range(0, calls.Count)
+            .GroupBy(c => of(calls[c]), StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (what + g.Key, g.ToArray()));
+        (string Name, int[] Calls)[] groups = [.. By("all", _ => ""), .. By("type:", f => f.ApplianceType), .. By("complaint:", f => f.ComplaintKind)];
+        int[] simplest = [.. Enumerable.Range(0, tried.Length).OrderBy(i => tried[i].Contender.Complexity)];
+        return groups.Where(g => g.Calls.Length >= LeastCalls)
+            .ToLookup(g => simplest.MinBy(i => g.Calls.Sum(c => tried[i].Judged[c].LogLoss)), g => g.Name);
     }
 
     private sealed record Tried(

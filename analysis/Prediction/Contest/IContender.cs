@@ -27,7 +27,14 @@ public interface IContender
 /// <param name="Scores">Its figures in the validation months.</param>
 /// <param name="Behind">Mean log loss above the best contender's, nats per job, paired job by job, with its week-block interval.</param>
 /// <param name="Ships">True for the one that ships.</param>
-public sealed record ContestEntry(string Name, string What, double Temperature, Scores Scores, Estimate Behind, bool Ships);
+public sealed record ContestEntry(string Name, string What, double Temperature, Scores Scores, Estimate Behind, bool Ships)
+{
+    /// <summary>
+    /// Where its log loss was the lowest of all in the validation months: <c>all</c>, <c>type:T</c>, <c>complaint:K</c>, each with
+    /// 50 calls or more. Of equals the simplest wins.
+    /// </summary>
+    public IReadOnlyList<string> Wins { get; init; } = [];
+}
 
 /// <summary>Forecasts made at several cut-offs with the temperature that was known then.</summary>
 internal static class Heated

@@ -36,6 +36,10 @@ public sealed class ContestTests
     {
         LearningResult learned = PartLearner.Learn(Calls(5_000, 5), new ContestOptions(), Own);
         Assert.Equal(LogOddsContender.ContenderName, learned.Entries.Single(e => e.Ships).Name);
+        Assert.Contains("all", learned.Entries.Single(e => e.Behind.Value == 0).Wins);
+        string[] won = [.. learned.Entries.SelectMany(e => e.Wins)];
+        Assert.Equal(won.Distinct(), won);
+        Assert.Superset(new HashSet<string> { "all", "type:dryer", "type:washer" }, won.ToHashSet());
         TestFigures figures = learned.Answers!.Judge();
         Assert.True(figures.Shipped.LogLoss < figures.BackOff.LogLoss && figures.BackOff.LogLoss < figures.ComplaintOnly.LogLoss);
         Assert.InRange(figures.Coverage95!.Value, 0.92, 0.98);
