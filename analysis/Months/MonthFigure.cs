@@ -16,6 +16,9 @@ public sealed record MonthFigure
     /// <summary>Of them not closed yet: neither cause nor visits are known.</summary>
     public required long StillOpen { get; init; }
 
+    /// <summary>Of the calls, those of which the log does not say whether they are finished; neither open nor closed.</summary>
+    public required long EndNotTold { get; init; }
+
     /// <summary>Closed jobs that tell whether the first visit finished them.</summary>
     public required long VisitsKnown { get; init; }
 
@@ -61,7 +64,7 @@ public sealed record MonthFigure
     }
 
     private sealed record MonthCount(
-        DateOnly Month, long Calls, long StillOpen, long VisitsKnown, long FirstVisitDone, long CauseKnown, long NoPart,
+        DateOnly Month, long Calls, long StillOpen, long EndNotTold, long VisitsKnown, long FirstVisitDone, long CauseKnown, long NoPart,
         long FamilyUnknown, long AgeUnknown, long ComplaintUnknown);
 
     private static MonthFigure From(MonthCount c, bool noPartRecorded)
@@ -73,6 +76,7 @@ public sealed record MonthFigure
             Month = c.Month,
             Calls = c.Calls,
             StillOpen = c.StillOpen,
+            EndNotTold = c.EndNotTold,
             VisitsKnown = c.VisitsKnown,
             FirstVisitShare = first.Value,
             FirstVisitLower = first.Lower,

@@ -145,6 +145,8 @@ internal static class FieldCatalog
     // What a staged table holds beside its fields.
     private static readonly Dictionary<string, IReadOnlyList<StagedColumnSpec>> Further = new(StringComparer.Ordinal)
     {
+        // the shop's own word for an outcome that no table knows
+        ["staged_jobs"] = [Word("outcome_text")],
         [JobParts] = [new("group_no", ColumnType.Int, Required: true), new("with_job_row", ColumnType.Flag, Required: true)],
     };
 

@@ -21,6 +21,7 @@ internal sealed class PlainAnswers
         {
             [ReviewNames.Complaints] = [.. WordSets.ComplaintKinds(input).Order(StringComparer.Ordinal)],
             [ReviewNames.Components] = [.. ComponentRole.Load(input).Select(c => c.Component).Order(StringComparer.Ordinal)],
+            [ReviewNames.Outcomes] = [.. Outcome.All.Where(o => o != Outcome.Unknown)],
             [ReviewNames.Appliances] = [.. ApplianceType.Named, ApplianceType.Other],
         };
     }
@@ -50,6 +51,7 @@ internal sealed class PlainAnswers
     {
         ReviewNames.Components => _words.Value.Components.Component(typed),
         ReviewNames.Complaints => _words.Value.Complaints.Kind(typed, null) is var kind && kind is not (Need.OtherComplaint or Need.NoComplaint) ? kind : null,
+        ReviewNames.Outcomes => _words.Value.Outcomes.Find(typed),
         // What no table knows is a type of the shop's own.
         ReviewNames.Appliances => _words.Value.Appliances.Find(typed) ?? ApplianceNames.OwnName(typed),
         _ => null,

@@ -34,6 +34,7 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
         (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
         (ReviewNames.Components, "Part names", "Choose which component it is. Leave it open to count it as its own.", "description", ["counted_as", "role", "example"]),
         (ReviewNames.Appliances, "Appliance types", "Choose the type that it is another name for, or “other”. Repeat the name to keep it as a type of its own.", "appliance_type", ["example"]),
+        (ReviewNames.Outcomes, "Outcomes", "Choose how a job ended that carries this word. Until then a job with a part on it counts as repaired, any other as unknown.", "outcome_word", ["example"]),
         (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["counted_as", "brand", "appliance_type", "example"]),
         (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
         (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),

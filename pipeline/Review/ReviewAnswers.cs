@@ -43,6 +43,7 @@ internal sealed class ReviewAnswers
         Put(database, "review_models", ReviewNames.Models, "model_key", r => new ModelAnswer(r["model_key"], r.Answer, CompactKey.From(r.Answer), r.File, r.Line));
         Put(database, "review_components", ReviewNames.Components, "description", r => new ComponentAnswer(Plain(r["description"]), Named(ReviewNames.Components, r.Answer), r.File, r.Line));
         Put(database, "review_appliances", ReviewNames.Appliances, "appliance_type", r => new ApplianceAnswer(Plain(r["appliance_type"]), Named(ReviewNames.Appliances, r.Answer), r.File, r.Line));
+        Put(database, "review_outcomes", ReviewNames.Outcomes, "outcome_word", r => new OutcomeAnswer(Plain(r["outcome_word"]), Named(ReviewNames.Outcomes, r.Answer), r.File, r.Line));
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Named(ReviewNames.Complaints, r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
@@ -83,6 +84,8 @@ internal sealed class ReviewAnswers
     private sealed record ComponentAnswer(string Description, string Component, string SourceFile, int SourceLine);
 
     private sealed record ApplianceAnswer(string ApplianceType, string Answer, string SourceFile, int SourceLine);
+
+    private sealed record OutcomeAnswer(string OutcomeWord, string Outcome, string SourceFile, int SourceLine);
 
     private sealed record ComplaintAnswer(string Words, string ComplaintKind, string SourceFile, int SourceLine);
 

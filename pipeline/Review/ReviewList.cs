@@ -15,6 +15,9 @@ internal static class ReviewNames
     /// <summary>Appliance types that no table knows. Answer: an appliance type of the tables.</summary>
     public const string Appliances = "review-appliances.csv";
 
+    /// <summary>Words for how a job ended that no table knows. Answer: an outcome.</summary>
+    public const string Outcomes = "review-outcomes.csv";
+
     /// <summary>Families learned from model numbers. Answer: the family's right name.</summary>
     public const string Families = "review-families.csv";
 
@@ -31,7 +34,7 @@ internal static class ReviewNames
     public const string DataFaults = "data-faults.csv";
 
     /// <summary>All that are answered. Every one of them takes <c>ignore</c>.</summary>
-    public static readonly IReadOnlyList<string> All = [PartNumbers, Complaints, Components, Appliances, Families, Models, Serials, Collisions];
+    public static readonly IReadOnlyList<string> All = [PartNumbers, Complaints, Components, Appliances, Outcomes, Families, Models, Serials, Collisions];
 }
 
 /// <summary>A review list: the source of its rows and the key of a row.</summary>
@@ -49,6 +52,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind, as listed below; you may shorten the words"),
         new(ReviewNames.Components, "components", ["description"], null, "a component, as listed below"),
         new(ReviewNames.Appliances, "appliances", ["appliance_type"], null, "the appliance type that it is another name for; leave it open to keep it apart"),
+        new(ReviewNames.Outcomes, "outcomes", ["outcome_word"], null, "what it means, an outcome as listed below; until then a job with a part on it counts as repaired, any other as unknown"),
         new(ReviewNames.Families, "families", ["learned_family"], null, "the right name of the family; repeat the name if it is right"),
         new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number from the model list, or a family"),
         new(ReviewNames.Serials, "serials", ["job_id"], null, "the build year or month: 2017 or 2017-04"),

@@ -32,6 +32,8 @@ internal static class ReviewReadme
         Wrap(text, complaintKinds);
         text.AppendLine().AppendLine("Components:");
         Wrap(text, components);
+        text.AppendLine().AppendLine("Outcomes:");
+        Wrap(text, Analysis.Vocabulary.Outcome.All.Where(o => o != Analysis.Vocabulary.Outcome.Unknown));
         return text.AppendLine().Append("  ").Append(ReviewNames.DataFaults.PadRight(26))
             .AppendLine("nothing to answer: contradictions in the data, with the row behind each").ToString();
     }

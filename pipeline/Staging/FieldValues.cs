@@ -130,8 +130,8 @@ internal static class FieldValues
         return null;
     }
 
-    /// <summary>Outcome by the table of words, else by what a word of status says of it; another word counts as unknown.</summary>
-    public static string Outcome(this MappedRow row, MappedField field, WordSets words)
+    /// <summary>Outcome by the table of words, else by what a word of status says of it; another word counts as unknown and is returned beside it.</summary>
+    public static (string Outcome, string? Own) Outcome(this MappedRow row, MappedField field, WordSets words)
     {
         string? typed = row.Word(field);
         string? known = words.Outcomes.Find(typed) ?? words.Statuses.FindWhole(typed) switch
@@ -147,7 +147,7 @@ internal static class FieldValues
             row.Skip(field, ReasonCode.UnknownWord);
         }
 
-        return known ?? Analysis.Vocabulary.Outcome.Unknown;
+        return (known ?? Analysis.Vocabulary.Outcome.Unknown, known is null ? typed : null);
     }
 
     /// <summary>Our word for the cell's; another word counts as unknown.</summary>

@@ -10,6 +10,9 @@ internal sealed class PlainFields
     private const string UnknownSupplier = "unknown";
     private const string OtherAppliance = "other";
 
+    // More is no word for an outcome but a note.
+    private const int LongestOutcome = 60;
+
     private const double MostYears = 100;
     private const double MonthsPerYear = 12;
     private const double DaysPerYear = 365.25;
@@ -72,7 +75,7 @@ internal sealed class PlainFields
             Cleaner.Supplier => Text((row, f) => target.Map.Supplier ?? personal.Word(row, f, row.Word(f)) ?? (field.Staged[0].Required ? UnknownSupplier : null)),
             Cleaner.FreeText => Text((row, f) => personal.Text(row.Text(f))),
             Cleaner.ApplianceType => Text((row, f) => ApplianceType(row, f, words.Appliances, personal)),
-            Cleaner.Outcome => Text((row, f) => row.Outcome(f, words)),
+            Cleaner.Outcome => Outcomes(table.Setter(name), table.Setter("outcome_text")),
             Cleaner.VisitReason => Text((row, f) => row.Known(f, words.Reasons)),
             Cleaner.CustomerKind => Text(static (row, f) => CustomerKindText.Read(row.Span(f))),
             Cleaner.SizeClass => Text(static (row, f) => row.SizeClass(f)),
@@ -104,6 +107,13 @@ internal sealed class PlainFields
             {
                 from.Set(at, made?.From);
                 to.Set(at, made?.To);
+            });
+
+        PlainField Outcomes(Action<int, string?> outcome, Action<int, string?> own) =>
+            new PlainField<(string Outcome, string? Own)>(new(source, (row, f) => row.Outcome(f, words) is var read && read.Own is { Length: <= LongestOutcome } typed ? (read.Outcome, personal.Word(row, f, typed)) : (read.Outcome, null)), (at, read) =>
+            {
+                outcome(at, read.Outcome);
+                own(at, read.Own);
             });
 
         PlainField Description(Action<int, string?> text, Action<int, string?> component) =>

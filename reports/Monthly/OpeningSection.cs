@@ -22,6 +22,9 @@ internal sealed record MonthFacts(
     DateOnly Month, long Calls, long StillOpen, long VisitsKnown, Estimate FirstVisitShare, long CauseKnown, Estimate NoPartShare,
     string? TopComponent, long TopCalls, Estimate TopShare, long FamilyUnknown, long AgeUnknown, long ComplaintUnknown)
 {
+    /// <summary>Calls of which the log does not say whether they are finished; they are neither open nor closed.</summary>
+    public long EndNotTold { get; init; }
+
     /// <summary>A month without calls.</summary>
     public static MonthFacts None(DateOnly month)
     {

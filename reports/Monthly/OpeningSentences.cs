@@ -16,8 +16,11 @@ internal static class OpeningSentences
         string beside = Beside(facts, m => Format.Count(m.Calls));
         return facts.Now.Calls == 0
             ? $"No call of {month} is in the files{beside}."
-            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.StillOpen)} of them were closed by {Format.Day(facts.AsOf)}.";
+            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.StillOpen - facts.Now.EndNotTold)} of them were closed by {Format.Day(facts.AsOf)}{NotTold(facts.Now)}.";
     }
+
+    private static string NotTold(MonthFacts month) => month.EndNotTold == 0 ? ""
+        : $"; for {Format.Count(month.EndNotTold)}, the log does not say whether {(month.EndNotTold == 1 ? "it is" : "they are")} finished";
 
     private static string FirstVisits(OpeningFacts facts)
     {

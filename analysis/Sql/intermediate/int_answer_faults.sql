@@ -65,6 +65,11 @@ other_words as (
     from review_complaints
     where complaint_kind not in (select complaint_kind from complaint_kinds)
     union all
+    select 'review-outcomes.csv', source_file, source_line, outcome_word, outcome, 'is no outcome; write one of those listed in README.txt'
+    from review_outcomes
+    where outcome_word not in (select outcome_word from int_answered_outcomes)
+        and outcome_word in (select outcome_word from review_outcomes group by outcome_word having count(distinct outcome) = 1)
+    union all
     select 'review-serials.csv', source_file, source_line, job_id, answer, 'is no build year or month; write 2017 or 2017-04'
     from review_builds
     where made_from is null
@@ -77,6 +82,7 @@ answered_twice as (
         union all select 'review-models.csv', model_key, model_key, answer, source_file, source_line from review_models
         union all select 'review-components.csv', description, description, component, source_file, source_line from review_components
         union all select 'review-complaints.csv', words, words, complaint_kind, source_file, source_line from review_complaints
+        union all select 'review-outcomes.csv', outcome_word, outcome_word, outcome, source_file, source_line from review_outcomes
         union all select 'review-families.csv', learned_family, learned_family, model_family, source_file, source_line from review_families
         union all select 'review-serials.csv', job_id, job_id, answer, source_file, source_line from review_builds
     )

@@ -26,7 +26,11 @@ judged as (
         l.lines,
         l.component,
         coalesce(j.fault_component, f.component) as named_fault
-    from int_job_rows as j
+    from (
+        select r.* replace (coalesce(a.outcome, r.outcome) as outcome)
+        from int_job_rows as r
+        left join int_answered_outcomes as a on a.outcome_word = lower(trim(r.outcome_text))
+    ) as j
     left join int_closing_sources as c using (source_order)
     left join (from int_job_components where opened_on between getvariable('first_day') and getvariable('last_day')) as l using (place)
     left join int_worded_components as f on f.description = lower(trim(j.fault_text))

@@ -36,6 +36,12 @@ create or replace table review_appliances (
     source_file    varchar not null,
     source_line    integer not null
 );
+create or replace table review_outcomes (
+    outcome_word   varchar not null,         -- lower case, trimmed; the shop's own word
+    outcome        varchar not null,
+    source_file    varchar not null,
+    source_line    integer not null
+);
 create or replace table known_appliance_types (
     appliance_type varchar not null          -- what an answer may say
 );

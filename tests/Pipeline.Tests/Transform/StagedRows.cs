@@ -68,6 +68,8 @@ internal sealed record StagedJob(string JobId) : StagedRow
 
     public string? Status { get; init; }
 
+    public string? OutcomeText { get; init; }
+
     public string? FaultText { get; init; }
 
     public string? FaultComponent { get; init; }

@@ -9,10 +9,10 @@ public sealed class OpeningSectionTests
 {
     private const string Figures = """
         month_figures as
-        select date '2024-05-01' as month, 412 as calls, 41 as still_open, 0 as visits_known, null::double as first_visit_share, null::double as first_visit_lower,
+        select date '2024-05-01' as month, 412 as calls, 41 as still_open, 9 as end_not_told, 0 as visits_known, null::double as first_visit_share, null::double as first_visit_lower,
             null::double as first_visit_upper, 310 as cause_known, 0.28 as no_part_share, 0.23 as no_part_lower, 0.33 as no_part_upper, 33 as family_unknown, 90 as age_unknown, 4 as complaint_unknown
         union all
-        select date '2023-05-01', 377, 0, 300, 0.62, 0.57, 0.67, 290, 0.3, 0.25, 0.35, 30, 80, 2
+        select date '2023-05-01', 377, 0, 0, 300, 0.62, 0.57, 0.67, 290, 0.3, 0.25, 0.35, 30, 80, 2
         """;
 
     private const string Needs = """
@@ -43,7 +43,7 @@ public sealed class OpeningSectionTests
         Assert.Null(facts.Before);
         Assert.Equal(("drain_pump", 34L), (facts.Now.TopComponent, facts.Now.TopCalls));
         IReadOnlyList<string> sentences = OpeningSentences.Write(facts);
-        Assert.Equal("In May 2024 the shop took 412 calls (377 a year earlier); 371 of them were closed by 12 June 2024.", sentences[0]);
+        Assert.Equal("In May 2024 the shop took 412 calls (377 a year earlier); 362 of them were closed by 12 June 2024; for 9, the log does not say whether they are finished.", sentences[0]);
         Assert.StartsWith("How many were finished at the first visit cannot be told (no closed job of the month tells its visits)", sentences[1], StringComparison.Ordinal);
     }
 

@@ -18,6 +18,7 @@ select
     m.month,
     count(c.job_id) as calls,
     count(c.job_id) filter (where c.job_id is not null and coalesce(c.closing_basis = 'open', c.closed_on is null)) as still_open,
+    count(c.job_id) filter (where c.closing_basis = 'unknown') as end_not_told,
     count(*) filter (where c.closed_on is not null and c.first_visit_done is not null and told.visits) as visits_known,
     count(*) filter (where c.closed_on is not null and c.first_visit_done and told.visits) as first_visit_done,
     count(c.main_component) filter (where c.is_failure) as cause_known,
