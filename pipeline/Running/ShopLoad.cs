@@ -9,6 +9,7 @@ using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Transform;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Running;
@@ -94,7 +95,7 @@ internal static class ShopLoad
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
             PartNames.Attach(database, tools.Words.Components);
             OwnComplaints.Attach(database);
-            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, VansListed = settings.Vans.Count > 0 }, clock, null, cancellation);
+            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, VansListed = settings.Vans.Count > 0, JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
             staged = await new UnknownJobs(database, output, settings.Limits, tools.Forgotten, new RejectAge(clock, settings.RejectsDays)).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);

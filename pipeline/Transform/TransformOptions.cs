@@ -9,6 +9,9 @@ internal sealed record TransformOptions
     /// <summary>True when the shop's settings list its vans, so that nothing stands for them.</summary>
     public bool VansListed { get; init; }
 
+    /// <summary>What somebody said must be added to a job number, as <c>int_job_key</c> names it; null: the rows tell.</summary>
+    public string? JobKey { get; init; }
+
     /// <summary>Oldest plausible age in years; date codes that imply more are ignored.</summary>
     public int OldestYears { get; init; } = 40;
 

@@ -21,6 +21,7 @@ internal static class TransformRunner
         database.Run("macros/row_marks.sql");
         Set(database, "as_of", options.AsOf);
         Set(database, "vans_listed", options.VansListed);
+        Set(database, "job_key", options.JobKey);
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
         var log = new List<ResultLog>();

@@ -14,14 +14,19 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
     // Chosen on shops that were held out, where each column wrong in silence counts as ten questions. A column that is read
     // is asked about below the first, below the second where answers hang on it; a rival above the third; a column that may
     // give a missing field above the fourth, above the fifth where answers hang on it.
-    private const double Sure = 0.8;
+    private const double Sure = 0.9;
     private const double SureEssential = 0.85;
     private const double Rival = 0.1;
-    private const double Possible = 0.3;
+
+    // Only what a person has said is beyond it.
+    private const double Settled = 0.9998;
+    private const double Possible = 0.4;
     private const double PossibleEssential = 0.03;
 
     /// <summary>The doubts of a table, by field.</summary>
-    public static IEnumerable<ColumnDoubt> Of(FieldChoice choice)
+    /// <param name="choice">Its columns.</param>
+    /// <param name="table">Its evidence.</param>
+    public static IEnumerable<ColumnDoubt> Of(FieldChoice choice, TableEvidence table)
     {
         for (int f = 0; f < choice.Fields.Count; f++)
         {
@@ -32,7 +37,8 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
                 .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
-            bool doubted = chosen < 0 ? others.Length > 0 : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0);
+            bool doubted = chosen < 0 ? others.Length > 0
+                : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && CellDoubts.Are(table, chosen, choice.Fields[f]));
             if (doubted)
             {
                 int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];

@@ -3,6 +3,15 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <summary>All evidence of a column, its header apart.</summary>
 internal static class ColumnFeatures
 {
+    private static readonly Lazy<Dictionary<string, int>> Places = new(() =>
+    {
+        var table = new TableSample("", null, 0, [new ColumnSample("", 0, []) { Values = new ValueSet() }]);
+        return Of(table, 0, new RowFeatures(table), new ShopRelations([table])).Names.Index().ToDictionary(n => n.Item, n => n.Index, StringComparer.Ordinal);
+    });
+
+    /// <summary>Place of a feature among a column's levels.</summary>
+    public static int Place(string name) => Places.Value[name];
+
     /// <summary>Gathers it.</summary>
     public static FeatureList Of(TableSample table, int at, RowFeatures rows, ShopRelations relations)
     {

@@ -12,7 +12,8 @@ internal static class EvidenceText
         Hex(column.Levels),
         Hex(column.HeaderLevels),
         Hex(column.Fits),
-        column.Links.Count == 0 ? "-" : string.Join(';', column.Links.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l.Table}.{l.Column}.{l.Percent}.{(l.IsKey ? 1 : 0)}"))));
+        column.Links.Count == 0 ? "-" : string.Join(';', column.Links.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l.Table}.{l.Column}.{l.Percent}.{(l.IsKey ? 1 : 0)}"))),
+        column.Determines.Any(d => d > 0) ? Hex(column.Determines) : column.Determines.Length.ToString(CultureInfo.InvariantCulture) + ".");
 
     /// <summary>Reads what <see cref="Line"/> wrote.</summary>
     public static ColumnEvidence Read(ReadOnlySpan<string> words) => new(
@@ -21,7 +22,8 @@ internal static class EvidenceText
         Levels(words[2]),
         Levels(words[3]),
         Levels(words[4]),
-        words[5] == "-" ? [] : [.. words[5].Split(';').Select(l => l.Split('.')).Select(l => new ColumnLink(Whole(l[0]), Whole(l[1]), (byte)Whole(l[2]), l[3] == "1"))]);
+        words[5] == "-" ? [] : [.. words[5].Split(';').Select(l => l.Split('.')).Select(l => new ColumnLink(Whole(l[0]), Whole(l[1]), (byte)Whole(l[2]), l[3] == "1"))],
+        words[6][^1] == '.' ? new byte[Whole(words[6][..^1])] : Levels(words[6]));
 
     /// <summary>Levels as hex digits.</summary>
     public static string Hex(byte[] levels) => string.Create(levels.Length, levels, (text, from) =>

@@ -8,9 +8,10 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <param name="Odds">Log odds by column and field.</param>
 internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
 {
-    // Chance from which on a column is taken, and for a field without which an answer is lost: reading it wrong is asked about, not reading it is silent.
-    private const double Usual = 0.35;
-    private const double Essential = 0.15;
+    // Chance from which on a column is taken, and for a field without which an answer is lost: reading it wrong is asked
+    // about, not reading it is silent. Any other field is better left out, and asked about, than read wrong.
+    private const double Usual = 0.8;
+    private const double Essential = 0.1;
 
     /// <summary>Fields of the kind.</summary>
     public IReadOnlyList<string> Fields => KindFields.Of(Kind);

@@ -6,6 +6,17 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed class FirstLook
 {
     private const int MostEssential = 12;
+
+    // What names the rows of a kind, what stands beside it, and when it happened: a register names each machine once, a list of fitments many times.
+    private static readonly (string What, IReadOnlyDictionary<string, string> Fields)[] Told =
+    [
+        ("name", Pairs("jobs job_id|job_parts job_id|part_orders order_id|parts part|supersessions old_part|part_aliases alias|fitments model|models model|units serial|van_counts part")),
+        ("beside", Pairs("jobs serial|job_parts part|part_orders part|parts description|supersessions new_part|part_aliases part|fitments part|models brand|units model|van_counts van")),
+        ("day", Pairs("jobs opened_on|part_orders ordered_on|supersessions effective_on|models first_made|units installed_on|van_counts counted_on")),
+    ];
+
+    private static readonly string[] OfNames = ["distinct", "is_key", "points_to_key", "pointed_at_by"];
+    private static readonly string[] OfDays = ["days_spread", "days_distinct", "ends_after_others", "filled"];
     private readonly Dictionary<(int Table, string Kind), FieldChoice> _choices = [];
 
     /// <summary>Scores every table as every kind.</summary>
@@ -54,6 +65,8 @@ internal sealed class FirstLook
         return [.. fits, new KindFit(fits.Max(f => f.Sum), fits.Max(f => f.Mean), fits.Max(f => f.Read), fits.Max(f => f.Essential), fits.Max(f => f.Needed), [.. fits.Select(f => f.Needed)])];
     }
 
+    private static Dictionary<string, string> Pairs(string pairs) => pairs.Split('|').Select(p => p.Split(' ')).ToDictionary(p => p[0], p => p[1], StringComparer.Ordinal);
+
     /// <summary>Levels for deciding the kind, by <see cref="KindModels.Names"/>.</summary>
     public IReadOnlyList<byte[]> KindLevels(int table) => [.. Lists(table).Select(l => l.Levels.ToArray())];
 
@@ -88,6 +101,20 @@ internal sealed class FirstLook
             list.Level("name", name[k]);
             list.Level("name_of_other", name.Where((_, i) => i != k).Max());
             list.Level("name_of_none", name[^1]);
+            foreach ((string what, IReadOnlyDictionary<string, string> fields) in Told)
+            {
+                int column = k < FieldCatalog.Kinds.Count && fields.TryGetValue(FieldCatalog.Kinds[k], out string? field) ? Choice(table, FieldCatalog.Kinds[k]).ColumnOf(field) : -1;
+                foreach (string feature in what == "day" ? OfDays : OfNames)
+                {
+                    list.Level($"{what} {feature}", column < 0 ? 0 : Shop.Tables[table].Columns[column].Levels[ColumnFeatures.Place(feature)]);
+                }
+            }
+
+            for (int i = HeaderTokens.Count; i > 0; i--)
+            {
+                list.Count($"headers {i}", Shop.Tables[table].Columns.Count(c => c.Levels[^i] > 0));
+            }
+
             foreach (int i in ShopRelations.LevelsForKinds)
             {
                 list.Level("table " + i, Shop.Tables[table].Levels[i]);

@@ -74,7 +74,8 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
             [.. readings.Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
-            readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column))));
+            readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column)))
+                .Concat(JobNumbers.Question(tables, linked, _answers) is { } numbers ? [numbers] : []));
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }
 

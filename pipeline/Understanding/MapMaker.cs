@@ -25,7 +25,7 @@ internal static class MapMaker
             }
         }
 
-        var given = columns.OrderBy(c => c.Column.Index).ToDictionary(c => c.Field, c => Headers(reading.Kind, c.Field, c.Column), StringComparer.Ordinal);
+        var given = columns.OrderBy(c => c.Column.Index).ToDictionary(c => c.Field, c => Headers(reading, c.Field, c.Column), StringComparer.Ordinal);
         IReadOnlyList<IReadOnlyDictionary<string, string>> groups = Groups(repeated);
         var map = new SourceMap { Files = table.File, Sheet = table.Sheet, Kind = reading.Kind, Columns = given, PartGroups = groups };
         return map with
@@ -35,9 +35,17 @@ internal static class MapMaker
         };
     }
 
-    // Pieces on hand may stand in a column a van; of other columns that repeat only the first is one.
-    private static IReadOnlyList<string> Headers(string kind, string field, ColumnSample column) =>
-        kind == "van_counts" && field == "on_hand" && column.Repeats > 1 ? column.Names : [column.Name];
+    // Pieces on hand may stand in a column a van or a month, of which those still to come are empty; of other columns that repeat only the first is one.
+    private static IReadOnlyList<string> Headers(TableReading reading, string field, ColumnSample column)
+    {
+        if (reading.Kind != "van_counts" || field != "on_hand" || column.Repeats < 2)
+        {
+            return [column.Name];
+        }
+
+        string[] filled = [.. column.Names.Where(n => reading.Table.AllColumns.FirstOrDefault(c => c.Name == n) is not { Values.Filled: 0 })];
+        return filled.Length > 1 ? filled : column.Names;
+    }
 
     private static IReadOnlyList<IReadOnlyDictionary<string, string>> Groups(List<(string Field, ColumnSample Column)> repeated)
     {

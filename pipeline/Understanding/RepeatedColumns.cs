@@ -1,7 +1,10 @@
 
 namespace PartsSignal.Pipeline.Understanding;
 
-/// <summary>Finds columns that repeat across a row (<c>Part 1, Qty 1, Part 2, Qty 2</c>; <c>Van 1, Van 2</c>), so that each stem is decided once.</summary>
+/// <summary>
+/// Finds columns that repeat across a row (<c>Part 1, Qty 1, Part 2, Qty 2</c>; <c>Van 1, Van 2</c>; <c>Jan 2025, Feb 2025,
+/// Mar 2025</c>), so that each stem is decided once.
+/// </summary>
 internal static class RepeatedColumns
 {
     /// <summary>The columns, of those that repeat only the first.</summary>
@@ -16,7 +19,10 @@ internal static class RepeatedColumns
 
     private static Dictionary<ColumnSample, ColumnSample[]> Find(IReadOnlyList<ColumnSample> columns)
     {
+        Dictionary<ColumnSample, ColumnSample[]> months = Months(columns);
+        var ofMonths = new HashSet<ColumnSample>(months.Values.SelectMany(m => m));
         var numbered = columns
+            .Where(c => !ofMonths.Contains(c))
             .Select(c => (Column: c, Part: HeaderText.Numbered(c.Name)))
             .Where(c => c.Part is not null)
             .Select(c => (c.Column, Stem: c.Part!.Value.Stem.ToUpperInvariant(), c.Part.Value.Number))
@@ -36,6 +42,15 @@ internal static class RepeatedColumns
             .GroupBy(n => n.Stem, StringComparer.Ordinal)
             .Select(g => g.OrderBy(n => n.Number).Select(n => n.Column).Distinct().ToArray())
             .Where(g => g.Length > 1)
+            .Concat(months.Values)
             .ToDictionary(g => g[0]);
     }
+
+    private static Dictionary<ColumnSample, ColumnSample[]> Months(IReadOnlyList<ColumnSample> columns) => columns
+        .Select(c => (Column: c, Month: MonthHeaders.Read(c.Name)))
+        .Where(c => c.Month is not null && (c.Column.IsNumbers || c.Column.Filled == 0))
+        .GroupBy(c => c.Month!.Value.Stem, StringComparer.Ordinal)
+        .Select(g => g.DistinctBy(c => c.Month!.Value.FirstDay).Select(c => c.Column).ToArray())
+        .Where(g => g.Length >= MonthHeaders.Fewest)
+        .ToDictionary(g => g[0]);
 }

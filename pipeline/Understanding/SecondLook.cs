@@ -8,6 +8,9 @@ internal sealed class SecondLook
     private const double Negligible = -5;
     private static readonly string[] PartNumbers = ["part", "other_part", "old_part", "new_part", "alias"];
     private static readonly int[] Telling = [.. new[] { "jobs", "job_parts", "part_orders", "parts", "models", "units" }.Select(k => ((IList<string>)KindModels.Names).IndexOf(k))];
+
+    // What a machine or a part is stays the same in all its rows; what was done to it does not.
+    private static readonly string[] Anchors = ["serial", "model", "part"];
     private readonly FirstLook _first;
     private readonly IReadOnlyList<double[]> _kinds;
     private readonly Dictionary<string, double>[][] _meanings;
@@ -54,6 +57,14 @@ internal sealed class SecondLook
         list.Flag("is_essential", FieldCatalog.Telling(kind).Contains(field));
         list.Flag("links", own.Columns[column].Links.Count > 0);
         list.Flag("links_to_key", own.Columns[column].Links.Any(l => l.IsKey));
+        foreach (string anchor in Anchors)
+        {
+            int at = field == anchor ? -1 : choice.ColumnOf(anchor);
+            bool known = at >= 0 && at != column;
+            list.Level("determined by " + anchor, known ? own.Columns[at].Determines[column] : 0);
+            list.Level("determines " + anchor, known ? own.Columns[column].Determines[at] : 0);
+        }
+
         return [.. list.Levels];
     }
 
@@ -67,6 +78,10 @@ internal sealed class SecondLook
             for (int f = 0; f < odds.GetLength(1); f++)
             {
                 odds[c, f] += odds[c, f] <= Negligible ? 0 : model.Score(Of(table, c, kind, first.Fields[f])) / 1000.0;
+                if (odds[c, f] > Negligible && CellDoubts.Most(_first.Shop.Tables[table], c, first.Fields[f]) is < 1 and var most)
+                {
+                    odds[c, f] = Math.Min(odds[c, f], FieldChoice.LogOdds(most));
+                }
             }
         }
 

@@ -25,10 +25,11 @@ internal sealed record ShopEvidence(IReadOnlyList<TableEvidence> Tables)
                 columns.Add(new ColumnEvidence(
                     PlainHeader.Key(column.Name),
                     column.Filled > 0,
-                    [.. list.Levels],
+                    [.. list.Levels, .. HeaderTokens.Levels(column)],
                     HeaderLevels(lexicon, column),
                     ContentFits.Of(column),
-                    [.. relations.Shares(column).Select(l => new ColumnLink(places[l.Column].i, places[l.Column].j, (byte)Math.Round(l.Share * 100), relations.PointsTo(column).Any(p => p.Column == l.Column)))]));
+                    [.. relations.Shares(column).Select(l => new ColumnLink(places[l.Column].i, places[l.Column].j, (byte)Math.Round(l.Share * 100), relations.PointsTo(column).Any(p => p.Column == l.Column)))],
+                    rows.Determined(i)));
             }
 
             all.Add(new TableEvidence(NameLevels(table.Sheet is null ? table.File : $"{table.File}/{table.Sheet}"), [.. whole.Levels], columns));
@@ -67,11 +68,20 @@ internal sealed record TableEvidence(byte[] NameLevels, byte[] Levels, IReadOnly
 /// <summary>Evidence of a column.</summary>
 /// <param name="Header">Its header, as headers are compared.</param>
 /// <param name="IsFilled">Whether it holds anything.</param>
-/// <param name="Levels">Its cells, its rows, its relations; 0 to 15 each.</param>
+/// <param name="Levels">Its cells, its rows, its relations, and last the general words of its header; 0 to 15 each.</param>
 /// <param name="HeaderLevels">What its header says of each of the lexicon's fields; 0 to 15 each.</param>
 /// <param name="Fits">How many of its cells are what a class of fields holds; 0 to 15 each.</param>
 /// <param name="Links">Columns of other tables that hold half or more of its values.</param>
-internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links);
+/// <param name="Determines">How well it tells each column of its table, by their places: 0 not known, 1 not at all, 15 wholly.</param>
+internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links, byte[] Determines)
+{
+    /// <summary>The same column, were its header in words that nobody knows.</summary>
+    public ColumnEvidence WithoutHeader() => this with
+    {
+        HeaderLevels = new byte[HeaderLevels.Length],
+        Levels = [.. Levels[..^HeaderTokens.Count], .. new byte[HeaderTokens.Count]],
+    };
+}
 
 /// <summary>A column of another table that holds a column's values.</summary>
 /// <param name="Table">The other table, by its place.</param>

@@ -218,6 +218,12 @@ internal sealed class ShopLinks
     // Pieces on hand may stand in a column for each van, which jobs name by its number or by who drives it.
     private void NameVans(int t)
     {
+        if (_maps[t]!.Kind == "van_counts" && _maps[t]!.Columns.GetValueOrDefault("on_hand", []) is var counts && MonthHeaders.AreMonths(counts))
+        {
+            _notes[t].Add($"Months in columns: '{counts[0]}' to '{counts[^1]}'; each is loaded as rows counted on its first day.");
+            return;
+        }
+
         if (_maps[t]!.Kind != "van_counts" || _maps[t]!.Columns.ContainsKey("van"))
         {
             return;

@@ -26,7 +26,7 @@ internal static class ShopUnderstanding
         string? settled = Settled(tables, evidence, at, answers);
         double[] chances = settled is not null ? Sure(settled) : table.Sample.Columns.Count == 0 ? Sure(KindModels.None) : model.SecondKinds.Chances(second.KindLevels(at));
         (string Kind, double Chance)[] kinds = [.. KindModels.Names.Select((k, i) => (Kind: k, Chance: chances[i])).OrderByDescending(k => k.Chance)];
-        bool asks = settled is null && table.Sample.Columns.Count > 0 && TableReading.IsDoubtful(kinds, second.First.Fits(at)[^1].Needed);
+        bool asks = settled is null && table.Sample.Columns.Count > 0 && TableReading.IsDoubtful(kinds, second.First, at);
         if (kinds[0].Kind == KindModels.None)
         {
             return new TableReading(table, key, KindModels.None, kinds, null, []) { AsksKind = asks, IsAnswered = settled is not null };
@@ -40,7 +40,7 @@ internal static class ShopUnderstanding
         }
 
         var choice = FieldChoice.Of(kinds[0].Kind, odds);
-        return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice)]) { AsksKind = asks, IsAnswered = settled is not null };
+        return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice, evidence.Tables[at])]) { AsksKind = asks, IsAnswered = settled is not null };
     }
 
     // A row tells of one van. Where a heading stands over several columns of counts, each is a van, and its cells are what it carries.

@@ -16,9 +16,9 @@ internal sealed record TableReading(
     IReadOnlyList<ColumnDoubt> Doubts)
 {
     // Chosen on shops that were held out: a table that is silently of the wrong kind costs far more than a question.
-    private const double SureOfKind = 0.97;
-    private const double NeedsOfAKind = 0.3;
-    private const double NeedsOfATableLeftOut = 0.2;
+    private const double SureOfKind = 0.99;
+    private const double NeedsOfAKind = 0.5;
+    private const double NeedsOfATableLeftOut = 0.15;
 
     /// <summary>True when a person should say what the table is.</summary>
     public bool AsksKind { get; init; }
@@ -28,10 +28,14 @@ internal sealed record TableReading(
 
     /// <summary>
     /// Whether the chances leave a doubt, or a table that is left out would do as something, or what a kind needs is hardly
-    /// there.
+    /// there, or its rows name the same few things.
     /// </summary>
     /// <param name="kinds">Chances, likeliest first.</param>
-    /// <param name="bestNeeded">How well the best kind's needs are met, 0 to 1.</param>
-    public static bool IsDoubtful(IReadOnlyList<(string Kind, double Chance)> kinds, double bestNeeded) =>
-        kinds[0].Chance < SureOfKind || (kinds[0].Kind == KindModels.None ? bestNeeded >= NeedsOfATableLeftOut : bestNeeded < NeedsOfAKind);
+    /// <param name="first">The table by itself and the others.</param>
+    /// <param name="at">Its place.</param>
+    public static bool IsDoubtful(IReadOnlyList<(string Kind, double Chance)> kinds, FirstLook first, int at)
+    {
+        double bestNeeded = first.Fits(at)[^1].Needed;
+        return kinds[0].Chance < SureOfKind || (kinds[0].Kind == KindModels.None ? bestNeeded >= NeedsOfATableLeftOut : bestNeeded < NeedsOfAKind || CellDoubts.AreRepeated(first.Shop.Tables[at], first.Choice(at, kinds[0].Kind)));
+    }
 }

@@ -39,7 +39,8 @@ costs as (
     where t.way <> 'number'
     group by t.way
 ),
--- a way explains the contradictions when it removes nine in ten of them, and a number or two is a slip of the pen
+-- a way explains the contradictions when it removes nine in ten of them, and a number or two is a slip of the pen;
+-- what somebody said goes before
 best as (
     select c.way
     from costs as c
@@ -49,12 +50,12 @@ best as (
     limit 1
 )
 select
-    coalesce((select way from best), 'number') as way,
+    coalesce(getvariable('job_key'), (select way from best), 'number') as way,
     numbers,
     (
         select count(*)
         from int_job_number_tests as t
-        where t.way = coalesce((select way from best), 'number') and t.contradicts
+        where t.way = coalesce(getvariable('job_key'), (select way from best), 'number') and t.contradicts
     ) as unexplained,
     files
 from size

@@ -22,7 +22,7 @@ internal sealed class Score(string name)
             int best = Array.IndexOf(kinds, kinds.Max());
             string kind = KindModels.Names[best];
             bool kindRight = kind == truth.Kind || truth.AlsoRight.Contains(kind);
-            bool kindAsked = truth.Columns.Count > 0 && TableReading.IsDoubtful([.. KindModels.Names.Select((k, i) => (k, kinds[i])).OrderByDescending(k => k.Item2)], second.First.Fits(t)[^1].Needed);
+            bool kindAsked = truth.Columns.Count > 0 && TableReading.IsDoubtful([.. KindModels.Names.Select((k, i) => (k, kinds[i])).OrderByDescending(k => k.Item2)], second.First, t);
             Count(_kindBands, kinds[best], kindRight);
             _kinds += kindRight ? 1 : 0;
             if (kindAsked)
@@ -71,7 +71,7 @@ internal sealed class Score(string name)
         int bad = 0, badAsked = 0;
         bool Right(int column, string field) => truth.Columns[column].Right.Contains(field);
         var named = new HashSet<int>();
-        foreach (ColumnDoubt doubt in ColumnDoubt.Of(choice))
+        foreach (ColumnDoubt doubt in ColumnDoubt.Of(choice, table))
         {
             named.UnionWith(doubt.Columns);
             asked.Add($"{truth.Kind} {doubt.Field} {string.Join('|', doubt.Columns.Select(c => table.Columns[c].Header))}");

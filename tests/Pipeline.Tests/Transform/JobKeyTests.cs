@@ -20,6 +20,17 @@ public sealed class JobKeyTests
             JobKey.Read(shop.Database)!.Sentence);
     }
 
+    [Theory]
+    [InlineData("file", "file-1/7 file-2/7")]
+    [InlineData("number", "7 7~2")]
+    public void Combine_SomebodySaidWhatTellsThemApart_ThatIsAdded(string way, string jobs)
+    {
+        using var shop = new TransformShop();
+        shop.Add(Year(1, 2023, 30)).Add(Year(2, 2024, 30)).Combine(new TransformOptions { JobKey = way });
+        Assert.Equal(jobs.Split(' '), shop.Rows("from jobs select job_id where regexp_matches(job_id, '(^|/)7($|~)') order by 1"));
+        Assert.Equal(way, JobKey.Read(shop.Database)!.Way);
+    }
+
     [Fact]
     public void Combine_YearlyLogsAndANewerExportOfOne_ReplaceOnlyInThatYear()
     {

@@ -123,8 +123,40 @@ public sealed class ShopLinksTests : IDisposable
         Assert.All(_shop.Rows("from loads select rows_read - loaded where kind = 'van_counts'"), left => Assert.Equal("0", left));
     }
 
-    private ShopInspection Inspect() =>
-        new Inspector(new ReadingLimits(), WordSets.Load(null)).Inspect(ShopTables.In(_shop.Input, new ReadingLimits()), TestContext.Current.CancellationToken);
+    [Fact]
+    public async Task Inspect_YearlyLogsNumberedAnew_AsksWhatTellsTheirJobsApart()
+    {
+        string Log(int year) => Jobs(i => $"{i},{Day(i + (365 * year))},{Day(i + 2 + (365 * year))},{i % 3},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number");
+        _shop.Write("log a.csv", Log(0)).Write("log b.csv", Log(1));
+        ReadingQuestion asked = Inspect().Questions.Single(q => q.Key == "log a.csv/job-numbers");
+        Assert.Equal("240 of 240 job numbers that stand on several rows do so with different days. What tells these jobs apart?", asked.Text);
+        Assert.Equal("year", asked.Default);
+        Assert.Contains(asked.Choices, c => c is { Value: "file", Label: "the file: 0 numbers still stand for different days" });
+
+        var answers = new Dictionary<string, string> { [asked.Key] = "file" };
+        ShopInspection found = Inspect(answers);
+        Assert.DoesNotContain(found.Questions, q => q.Key == asked.Key);
+        File.WriteAllText(Path.Combine(_shop.Input, "shop.json"), ShopFileWriter.With(null, [.. found.Tables.Select(t => t.Map).OfType<SourceMap>()], answers));
+        await _shop.Load();
+        Assert.Equal(["480|log a/1"], _shop.Rows("from jobs select count(*), min(job_id)"));
+    }
+
+    [Fact]
+    public async Task Load_StockWithAColumnForEachMonth_CountsTheNewest()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{i},{Day(i)},{Day(i + 2)},{1 + (i % 3)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number"))
+            .Write("van stock.csv", "Van,Part Number,Jan 2024,Feb 2024,Mar 2024,Apr 2024\n" + string.Concat(Enumerable.Range(0, 75).Select(i => $"{1 + (i % 3)},PX-{100 + (i / 3)},5,4,{i % 4},\n")));
+        ShopInspection found = Inspect(new() { ["van stock.csv/kind"] = "van_counts" });
+        SourceMap map = found.Tables.Single(t => t.File == "van stock.csv").Map!;
+        Assert.Equal(["Jan 2024", "Feb 2024", "Mar 2024"], map.Columns["on_hand"]);
+        File.WriteAllText(Path.Combine(_shop.Input, "shop.json"), ShopFileWriter.With(null, [.. found.Tables.Select(t => t.Map).OfType<SourceMap>()]));
+        await _shop.Load();
+        Assert.Equal(["75|2024-03-01|2024-03-01"], _shop.Rows("from van_counts select count(*), min(counted_on)::varchar, max(counted_on)::varchar"));
+        Assert.Equal([$"{Enumerable.Range(0, 75).Sum(i => i % 4)}"], _shop.Rows("from van_counts select sum(on_hand)"));
+    }
+
+    private ShopInspection Inspect(Dictionary<string, string>? answers = null) =>
+        new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(_shop.Input, new ReadingLimits()), TestContext.Current.CancellationToken);
 
     private async Task LoadProposed()
     {

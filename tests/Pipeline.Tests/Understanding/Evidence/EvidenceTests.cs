@@ -55,7 +55,7 @@ public sealed class EvidenceTests
     [Fact]
     public void Text_Evidence_ReadsAsWritten()
     {
-        var column = new ColumnEvidence("job no", true, [0, 7, 15], [3], [1, 2], [new ColumnLink(2, 5, 87, true)]);
+        var column = new ColumnEvidence("job no", true, [0, 7, 15], [3], [1, 2], [new ColumnLink(2, 5, 87, true)], [0, 15, 3]);
         ColumnEvidence read = EvidenceText.Read(EvidenceText.Line(column, _ => 4).Split(' '));
         Assert.Equal(("4", true), (read.Header, read.IsFilled));
         Assert.Equal(column.Levels, read.Levels);

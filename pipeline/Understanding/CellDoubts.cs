@@ -1,0 +1,71 @@
+namespace PartsSignal.Pipeline.Understanding;
+
+/// <summary>
+/// Columns whose cells do not bear out what their header says: an outcome none of whose words ends a job, a working time of
+/// seven digits, an appliance type that says preventive or urgent. Cells weigh more than headers: a person is asked, and
+/// where the cells are plainly something else, the column is not read.
+/// </summary>
+internal static class CellDoubts
+{
+    private static readonly string[] Others = ["words_worktype", "words_priority", "words_branch"];
+    private const int OneInTwenty = 2;
+    private const double Hardly = 0.08;
+    private const double NotUnasked = 0.6;
+    private const int ThreeInTen = 6;
+    private const int Half = 8;
+    private const int FourInFive = 11;
+    private const int Forty = 9;
+    private const int Eighty = 9;
+    private const int Thousand = 13;
+
+    /// <summary>Whether the cells speak against the field.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="column">Place of the column.</param>
+    /// <param name="field">The field it would give.</param>
+    public static bool Are(TableEvidence table, int column, string field)
+    {
+        ColumnEvidence own = table.Columns[column];
+        int Level(string feature) => own.Levels[ColumnFeatures.Place(feature)];
+
+        // Codes may have their words in another table.
+        bool isListed = own.Links.Any(l => l.IsKey);
+        return field switch
+        {
+            "outcome" => !isListed && Level("words_outcome") <= OneInTwenty,
+            "appliance_type" => !isListed && Level("words_appliance") <= OneInTwenty,
+            "labour" => Level("number") >= FourInFive && Level("median") >= Thousand,
+            "age_years" => Level("largest") > Forty,
+            "model" => Level("number") >= FourInFive && Level("median") <= Eighty,
+            "quantity" => Level("two_decimals") >= Half,
+            "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
+            _ => false,
+        };
+    }
+
+    /// <summary>The highest chance that the cells of a column leave for a field; 1: they do not speak against it.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="column">Place of the column.</param>
+    /// <param name="field">The field it would give.</param>
+    public static double Most(TableEvidence table, int column, string field)
+    {
+        ColumnEvidence own = table.Columns[column];
+        bool isOther = field is "appliance_type" or "component" && Others.Any(o => own.Levels[ColumnFeatures.Place(o)] >= Half);
+        return field switch
+        {
+            "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
+            "component" => own.Links.Any(l => l.IsKey) || own.Levels[ColumnFeatures.Place("words_component")] > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
+            "labour" or "model" or "quantity" => Are(table, column, field) ? Hardly : 1,
+            _ => 1,
+        };
+    }
+
+    /// <summary>Whether rows that each should name another thing name the same few: no register, no price list, no list of models.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="choice">Its columns, were it of the kind it is taken for.</param>
+    public static bool AreRepeated(TableEvidence table, FieldChoice choice)
+    {
+        string? name = choice.Kind switch { "units" => "serial", "models" => "model", "parts" => "part", _ => null };
+        int column = name is null ? -1 : choice.ColumnOf(name);
+        return column >= 0 && table.Columns[column].Levels[ColumnFeatures.Place("distinct")] < ThreeInTen;
+    }
+}
