@@ -77,7 +77,7 @@ internal static class ShopLoad
         bool keepIntermediate = false)
     {
         var meter = new ResourceMeter(clock);
-        IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(settings)), settings.Limits, cancellation);
+        IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(SheetMaps.Apply(input, settings, cancellation))), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();
         var tools = StagingTools.For(output, input, answers.Appliances);

@@ -6,6 +6,9 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed class SecondLook
 {
     private const double Negligible = -5;
+    private const double AboutAsLikely = 2;
+    private const double OneBetter = 0.1;
+    private static readonly string[] RowNumbers = ["job_id", "order_id"];
     private static readonly string[] PartNumbers = ["part", "other_part", "old_part", "new_part", "alias"];
     private static readonly int[] Telling = [.. new[] { "jobs", "job_parts", "part_orders", "parts", "models", "units" }.Select(k => ((IList<string>)KindModels.Names).IndexOf(k))];
 
@@ -85,7 +88,29 @@ internal sealed class SecondLook
             }
         }
 
+        PreferFirstKey(table, first.Fields, odds);
         return odds;
+    }
+
+    // Of two columns that would do as the number of the row, the first is its own; what follows are numbers of other things.
+    private void PreferFirstKey(int table, IReadOnlyList<string> fields, double[,] odds)
+    {
+        IReadOnlyList<ColumnEvidence> columns = _first.Shop.Tables[table].Columns;
+        int isKey = ColumnFeatures.Place("is_key");
+        for (int f = 0; f < fields.Count; f++)
+        {
+            if (columns.Count == 0 || !RowNumbers.Contains(fields[f]))
+            {
+                continue;
+            }
+
+            double best = Enumerable.Range(0, columns.Count).Max(c => odds[c, f]);
+            int own = Enumerable.Range(0, columns.Count).FirstOrDefault(c => odds[c, f] > 0 && odds[c, f] >= best - AboutAsLikely && columns[c].Levels[isKey] > 0, -1);
+            if (own >= 0)
+            {
+                odds[own, f] = best + Math.Min(best - odds[own, f], OneBetter);
+            }
+        }
     }
 
     /// <summary>Levels for deciding the kind, with the kinds of the tables it is related to.</summary>

@@ -10,7 +10,7 @@ namespace PartsSignal.Benchmarks.Fitting;
 internal static class FittingProgram
 {
     // Of sixteen headers of an invented shop.
-    private static readonly int Silenced = int.Parse(Environment.GetEnvironmentVariable("SILENCED") ?? "5", CultureInfo.InvariantCulture);
+    private static readonly int Silenced = int.Parse(Environment.GetEnvironmentVariable("SILENCED") ?? "0", CultureInfo.InvariantCulture);
 
     /// <summary>
     /// <c>fit read OUT real|made|dialect|sample FOLDER ...</c> gathers the evidence of sets; <c>fit pack OUT TABLE ...</c>

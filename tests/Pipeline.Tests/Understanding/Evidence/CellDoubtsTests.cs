@@ -1,0 +1,36 @@
+using PartsSignal.Pipeline.Understanding;
+
+namespace PartsSignal.Pipeline.Tests.Understanding.Evidence;
+
+/// <summary>Where the cells speak against the header, they weigh more.</summary>
+public sealed class CellDoubtsTests
+{
+    [Theory]
+    [InlineData("outcome", "MI MN OH TX MI OH", true)]
+    [InlineData("outcome", "fixed declined fixed open fixed closed", false)]
+    [InlineData("appliance_type", "preventive corrective preventive inspection corrective preventive", true)]
+    [InlineData("appliance_type", "washer dryer oven washer fridge dryer", false)]
+    [InlineData("labour", "488799101 444557215 488799102 444557216 488799103 444557217", true)]
+    [InlineData("labour", "30 45 60 90 15 30", false)]
+    [InlineData("opened_on", "13 14 15 16 17 18", true)]
+    [InlineData("opened_on", "2026-01-05 2026-01-06 2026-01-07 2026-01-08 2026-01-09 2026-01-10", false)]
+    public void Are_CellsOfSomethingElse_AreADoubt(string field, string cells, bool doubted) =>
+        Assert.Equal(doubted, CellDoubts.Are(Table(cells), 0, field));
+
+    [Theory]
+    [InlineData("appliance_type", "preventive corrective preventive inspection corrective preventive", 0, 0.1)]
+    [InlineData("component", "mechanical electrical hydraulic mechanical electrical mechanical", 0, 0.1)]
+    [InlineData("component", "frumpet blonk frumpet grintle blonk frumpet", 0.5, 0.7)]
+    [InlineData("component", "pump belt motor pump valve belt", 1, 1)]
+    [InlineData("appliance_type", "frumpet blonk frumpet grintle blonk frumpet", 1, 1)]
+    public void Most_CellsOfSomethingElse_LeaveLittle(string field, string cells, double least, double most) =>
+        Assert.InRange(CellDoubts.Most(Table(cells), 0, field), least, most);
+
+    private static TableEvidence Table(string cells)
+    {
+        string[] texts = cells.Split(' ');
+        var values = new ValueSet();
+        Array.ForEach(texts, t => values.Add(t));
+        return ShopEvidence.Of([new TableSample("a.csv", null, texts.Length, [new ColumnSample("a", 0, texts) { Values = values }])], HeaderLexicon.Shipped).Tables[0];
+    }
+}
