@@ -14,7 +14,8 @@ internal static class CellDoubts
     private const int ThreeInTen = 6;
     private const int Half = 8;
     private const int FourInFive = 11;
-    private const int Forty = 9;
+    private const int NineInTen = 12;
+    private const int AFew = 4;
     private const int Eighty = 9;
     private const int Thousand = 13;
 
@@ -25,7 +26,7 @@ internal static class CellDoubts
     public static bool Are(TableEvidence table, int column, string field)
     {
         ColumnEvidence own = table.Columns[column];
-        int Level(string feature) => own.Levels[ColumnFeatures.Place(feature)];
+        int Level(string feature) => CellDoubts.Level(own, feature);
 
         // Codes may have their words in another table.
         bool isListed = own.Links.Any(l => l.IsKey);
@@ -33,9 +34,10 @@ internal static class CellDoubts
         {
             "outcome" => !isListed && Level("words_outcome") <= OneInTwenty,
             "appliance_type" => !isListed && Level("words_appliance") <= OneInTwenty,
-            "labour" => Level("number") >= FourInFive && Level("median") >= Thousand,
-            "age_years" => Level("largest") > Forty,
-            "model" => Level("number") >= FourInFive && Level("median") <= Eighty,
+            "labour" => (Level("number") >= FourInFive && Level("median") >= Thousand) || (Level("number") < Half && Level("duration") < Half && Level("clock") < Half),
+            "technician" => !isListed && Level("number") >= FourInFive && Level("to_ten") >= NineInTen && Level("values") <= AFew,
+            "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen,
+            "serial" or "job_id" or "part" => Level("top_value") >= NineInTen,
             "quantity" => Level("two_decimals") >= Half,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
@@ -49,12 +51,13 @@ internal static class CellDoubts
     public static double Most(TableEvidence table, int column, string field)
     {
         ColumnEvidence own = table.Columns[column];
-        bool isOther = field is "appliance_type" or "component" && Others.Any(o => own.Levels[ColumnFeatures.Place(o)] >= Half);
+        bool isOther = field is "appliance_type" or "component" && Others.Any(o => Level(own, o) >= Half);
         return field switch
         {
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
-            "component" => own.Links.Any(l => l.IsKey) || own.Levels[ColumnFeatures.Place("words_component")] > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
-            "labour" or "model" or "quantity" => Are(table, column, field) ? Hardly : 1,
+            "component" => own.Links.Any(l => l.IsKey) || Level(own, "words_component") > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
+            "labour" or "quantity" => Are(table, column, field) ? Hardly : 1,
+            "model" => Level(own, "number") >= FourInFive && Are(table, column, field) ? Hardly : 1,
             _ => 1,
         };
     }
@@ -66,6 +69,8 @@ internal static class CellDoubts
     {
         string? name = choice.Kind switch { "units" => "serial", "models" => "model", "parts" => "part", _ => null };
         int column = name is null ? -1 : choice.ColumnOf(name);
-        return column >= 0 && table.Columns[column].Levels[ColumnFeatures.Place("distinct")] < ThreeInTen;
+        return column >= 0 && Level(table.Columns[column], "distinct") < ThreeInTen;
     }
+
+    private static int Level(ColumnEvidence column, string feature) => column.Levels[ColumnFeatures.Place(feature)];
 }

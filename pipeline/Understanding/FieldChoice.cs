@@ -10,7 +10,7 @@ internal sealed record FieldChoice(string Kind, int[] Columns, double[,] Odds)
 {
     // Chance from which on a column is taken, and for a field without which an answer is lost: reading it wrong is asked
     // about, not reading it is silent. Any other field is better left out, and asked about, than read wrong.
-    private const double Usual = 0.8;
+    private const double Usual = 0.5;
     private const double Essential = 0.1;
 
     /// <summary>Fields of the kind.</summary>

@@ -50,12 +50,12 @@ best as (
     limit 1
 )
 select
-    coalesce(getvariable('job_key'), (select way from best), 'number') as way,
+    coalesce(getvariable('job_key')::varchar, (select way from best), 'number') as way,
     numbers,
     (
         select count(*)
         from int_job_number_tests as t
-        where t.way = coalesce(getvariable('job_key'), (select way from best), 'number') and t.contradicts
+        where t.way = coalesce(getvariable('job_key')::varchar, (select way from best), 'number') and t.contradicts
     ) as unexplained,
     files
 from size

@@ -126,7 +126,7 @@ public sealed class ShopLinksTests : IDisposable
     [Fact]
     public async Task Inspect_YearlyLogsNumberedAnew_AsksWhatTellsTheirJobsApart()
     {
-        string Log(int year) => Jobs(i => $"{i},{Day(i + (365 * year))},{Day(i + 2 + (365 * year))},{i % 3},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number");
+        string Log(int year) => Jobs(i => $"{i},{Day(i + (365 * year))},{Day(i + 2 + (365 * year))},{i % 3},Orvane,QD {(i + (7 * year)) % 30},{Complaints[(i + year) % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number");
         _shop.Write("log a.csv", Log(0)).Write("log b.csv", Log(1));
         ReadingQuestion asked = Inspect().Questions.Single(q => q.Key == "log a.csv/job-numbers");
         Assert.Equal("240 of 240 job numbers that stand on several rows do so with different days. What tells these jobs apart?", asked.Text);
