@@ -14,7 +14,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
     // Chosen on shops that were held out, where each column wrong in silence counts as ten questions. A column that is read
     // is asked about below the first, below the second where answers hang on it; a rival above the third; a column that may
     // give a missing field above the fourth, above the fifth where answers hang on it.
-    private const double Sure = 0.9;
+    private const double Sure = 0.8;
     private const double SureEssential = 0.85;
     private const double Rival = 0.1;
 

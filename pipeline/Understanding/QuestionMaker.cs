@@ -35,8 +35,9 @@ internal static class QuestionMaker
         var asked = new HashSet<string>(StringComparer.Ordinal);
         foreach (TableReading reading in readings)
         {
-            // Sheets of the same columns are asked about once.
-            string columns = string.Join('|', reading.Table.Sample.Columns.Select(c => PlainHeader.Key(c.Name)).Order(StringComparer.Ordinal));
+            // Tables of the same columns, or nearly so, are asked about once: what is answered for one holds for all.
+            TableSample first = readings.Select(r => r.Table.Sample).First(t => t == reading.Table.Sample || ShopRelations.IsTwin(t, reading.Table.Sample));
+            string columns = string.Join('|', first.Columns.Select(c => PlainHeader.Key(c.Name)).Order(StringComparer.Ordinal));
             if (reading.AsksKind && asked.Add($"{columns} kind"))
             {
                 all.Add(KindQuestion(reading));
