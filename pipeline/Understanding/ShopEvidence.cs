@@ -73,15 +73,7 @@ internal sealed record TableEvidence(byte[] NameLevels, byte[] Levels, IReadOnly
 /// <param name="Fits">How many of its cells are what a class of fields holds; 0 to 15 each.</param>
 /// <param name="Links">Columns of other tables that hold half or more of its values.</param>
 /// <param name="Determines">How well it tells each column of its table, by their places: 0 not known, 1 not at all, 15 wholly.</param>
-internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links, byte[] Determines)
-{
-    /// <summary>The same column, were its header in words that nobody knows.</summary>
-    public ColumnEvidence WithoutHeader() => this with
-    {
-        HeaderLevels = new byte[HeaderLevels.Length],
-        Levels = [.. Levels[..^HeaderTokens.Count], .. new byte[HeaderTokens.Count]],
-    };
-}
+internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links, byte[] Determines);
 
 /// <summary>A column of another table that holds a column's values.</summary>
 /// <param name="Table">The other table, by its place.</param>

@@ -9,9 +9,6 @@ namespace PartsSignal.Benchmarks.Fitting;
 /// <summary>Fits the weights of reading, and says how well they do on files they were not fitted on.</summary>
 internal static class FittingProgram
 {
-    // Of sixteen headers of an invented shop.
-    private static readonly int Silenced = int.Parse(Environment.GetEnvironmentVariable("SILENCED") ?? "0", CultureInfo.InvariantCulture);
-
     /// <summary>
     /// <c>fit read OUT real|made|dialect|sample FOLDER ...</c> gathers the evidence of sets; <c>fit pack OUT TABLE ...</c>
     /// puts tables together without the names of sets and files; <c>fit check FOLDS TABLE ...</c> holds out one group after
@@ -69,19 +66,13 @@ internal static class FittingProgram
             groups.TryAdd(set.Origin, groups.Count);
         }
 
-        return [.. sets.Select((s, i) => new LearningShop(s.Sort == "dialect" ? Unnamed(s, i) : s, WeightOf(s, sets), groups[s.Origin]))];
+        return [.. sets.Select(s => new LearningShop(s, WeightOf(s, sets), groups[s.Origin]))];
     }
-
-    // Offices nobody has met head their columns in words that no table knows: some headers of the invented shops say nothing, so that cells and rows have to.
-    private static TruthSet Unnamed(TruthSet set, int at) => set with
-    {
-        Evidence = new ShopEvidence([.. set.Evidence.Tables.Select((t, i) => t with { Columns = [.. t.Columns.Select((c, j) => ((at * 31) + (i * 7) + (j * 13)) % 16 < Silenced ? c.WithoutHeader() : c)] })]),
-    };
 
     // What was seen of real shops counts most; invented shops share one world.
     private static double WeightOf(TruthSet set, IReadOnlyList<TruthSet> sets) => set.Sort switch
     {
-        "real" => double.Parse(Environment.GetEnvironmentVariable("REALW") ?? "3", CultureInfo.InvariantCulture) / sets.Count(s => s.Origin == set.Origin),
+        "real" => 3.0 / sets.Count(s => s.Origin == set.Origin),
         "sample" => 8,
         "made" => 0.5,
         _ => 0.15,

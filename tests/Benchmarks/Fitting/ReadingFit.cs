@@ -20,14 +20,13 @@ internal sealed record Example(string Field, byte[] Levels, bool IsRight, double
 /// <param name="levels">How evidence becomes levels.</param>
 internal sealed class ReadingFit(FieldLevels levels)
 {
-    private static double E(string name, double usual) => Environment.GetEnvironmentVariable(name) is { } v ? double.Parse(v, System.Globalization.CultureInfo.InvariantCulture) : usual;
-    private static readonly int InnerFolds = (int)E("INNER", 3);
+    private const int InnerFolds = 3;
     private const int KindFolds = 5;
     private const int KeptNegatives = 3;
-    private static readonly BoostingOptions Common = new((int)E("CR", 80), (int)E("CD", 3), E("CRATE", 0.15), E("CRIDGE", 3), E("CKEPT", 0.3));
-    private static readonly BoostingOptions Fields = new((int)E("FR", 40), (int)E("FD", 3), E("FRATE", 0.15), E("FRIDGE", 3), E("FKEPT", 0.3));
-    private static readonly BoostingOptions Kinds = new((int)E("KR", 60), (int)E("KD", 3), E("KRATE", 0.12), E("KRIDGE", 3), E("KKEPT", 0.5));
-    private static readonly BoostingOptions OwnKinds = new((int)E("OR", 15), (int)E("OD", 2), E("ORATE", 0.12), E("ORIDGE", 3), E("OKEPT", 0.5));
+    private static readonly BoostingOptions Common = new(80, 3, 0.15, 3, 0.3);
+    private static readonly BoostingOptions Fields = new(40, 3, 0.15, 3, 0.3);
+    private static readonly BoostingOptions Kinds = new(60, 3, 0.12, 3, 0.5);
+    private static readonly BoostingOptions OwnKinds = new(15, 2, 0.12, 3, 0.5);
 
     private static readonly BoostingOptions Second = new(30, 2, 0.1, 10, 0.7);
 
