@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Words;
@@ -73,10 +74,19 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
 
         (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
-            [.. readings.Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
+            [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map))] } : r)
+                .Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
             readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column)))
                 .Concat(JobNumbers.Question(tables, linked, _answers) is { } numbers ? [numbers] : []));
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
+    }
+
+    // A column that its words or its header settled gives no other field, however likely that seemed before.
+    private static bool IsFoundOtherwise(ColumnDoubt doubt, TableReading reading, SourceMap map)
+    {
+        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && IsFound(FieldCatalog.Get(map.Kind, c.Key)));
+        static bool IsFound(Field field) => field.FoundByHeader || field.FoundByWords;
+        return doubt.Columns.All(IsSettled);
     }
 
     // What a table leaves open is as in the shop's other tables.
