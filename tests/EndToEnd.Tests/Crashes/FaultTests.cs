@@ -55,7 +55,7 @@ public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
         using var held = await Pipeline.Publishing.StoreLock.TakeAsync(shop.Out, TimeSpan.Zero, TimeProvider.System, CancellationToken.None);
         Partssignal rates = await Partssignal.RunAsync("rates", "--input", shop.Input, "--out", shop.Out);
         Assert.Equal(0, rates.ExitCode);
-        IOException refused = await Assert.ThrowsAsync<IOException>(() =>
+        StoreBusyException refused = await Assert.ThrowsAsync<StoreBusyException>(() =>
             Pipeline.Publishing.StoreLock.TakeAsync(shop.Out, TimeSpan.Zero, TimeProvider.System, CancellationToken.None));
         Assert.Contains($"process {Environment.ProcessId}", refused.Message, StringComparison.Ordinal);
     }

@@ -93,7 +93,7 @@ public sealed class StoreSwapTests : IDisposable
     public async Task TakeAsync_HeldByAnother_SaysWho()
     {
         using StoreLock held = await StoreLock.TakeAsync(_root, TimeSpan.Zero, TimeProvider.System, CancellationToken.None);
-        IOException refused = await Assert.ThrowsAsync<IOException>(() =>
+        StoreBusyException refused = await Assert.ThrowsAsync<StoreBusyException>(() =>
             StoreLock.TakeAsync(_root, TimeSpan.FromMilliseconds(1), TimeProvider.System, CancellationToken.None));
         Assert.Contains($"process {Environment.ProcessId} since", refused.Message, StringComparison.Ordinal);
     }
