@@ -7,5 +7,5 @@ namespace PartsSignal.Analysis.Vocabulary;
 public static class MachineAge
 {
     /// <summary>The definition for a reader of a figure by age.</summary>
-    public const string Words = "Age counts from the build date. Where that is not known to a year, the machine is taken to be half a year old when it was installed or bought.";
+    public const string Words = "Age counts from the build date. If that is not known to within a year, we take the machine to be six months old when it was installed or bought.";
 }

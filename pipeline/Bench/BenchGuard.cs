@@ -15,7 +15,7 @@ internal sealed class BenchGuard(StartToken token, IAntiforgery forms)
 
     private const string OwnPages = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
-    private const string TooLarge = "These files are larger than 1 GB together. Go back and add them a few at a time.";
+    private const string TooLarge = "Together these files are over 1 GB. Go back and add a few at a time.";
 
     // Reports and answers carry their style inside and allow it by its hash.
     private static readonly string[] StyledInside = ["/reports", "/lookup.html", "/ask", "/answer"];

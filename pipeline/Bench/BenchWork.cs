@@ -45,7 +45,7 @@ internal sealed record WorkState(WorkOutcome Outcome, string? Folder, int Percen
 internal sealed class BenchWork(TimeProvider clock) : IDisposable
 {
     /// <summary>Said when another program writes to the shop.</summary>
-    public const string Busy = "Another program is updating this shop, for example the command line. Try again when it is done.";
+    public const string Busy = "This shop is being updated somewhere else, maybe from the command line. Try again when that is done.";
 
     private const int ReadingPercent = 40;
 
@@ -142,7 +142,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
         }
         catch (StoreBusyException)
         {
-            End(WorkOutcome.Failed, 0, "It could not be started. Nothing was changed.", [Busy]);
+            End(WorkOutcome.Failed, 0, "The update could not start. Nothing was changed.", [Busy]);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)
         {

@@ -29,8 +29,8 @@ internal sealed record RefusedRows(IReadOnlyList<string> Header, IReadOnlyList<R
     {
         string name = rejectFile[..^RejectFile.Ending.Length];
         const string Again = ".again", Unknown = ".unknown-jobs";
-        return name.EndsWith(Unknown, StringComparison.Ordinal) ? name[..^Unknown.Length] + ", parts whose job is in no job log"
-            : name.EndsWith(Again, StringComparison.Ordinal) ? name[..^Again.Length] + ", corrected rows that were refused again"
+        return name.EndsWith(Unknown, StringComparison.Ordinal) ? name[..^Unknown.Length] + " (parts on jobs that are not in any job log)"
+            : name.EndsWith(Again, StringComparison.Ordinal) ? name[..^Again.Length] + " (corrected rows that were refused again)"
             : name;
     }
 

@@ -51,7 +51,7 @@ internal static class UploadedFiles
         return chosen.Length;
     }
 
-    /// <summary>Lets something read a file that a person chose, from a copy that is deleted afterwards.</summary>
+    /// <summary>Copies an uploaded file to a temporary folder, hands it to a reader, then deletes the copy.</summary>
     /// <param name="file">The file.</param>
     /// <param name="read">Receives the path of the copy and the file's name.</param>
     /// <param name="cancellation">Cancels the copying.</param>

@@ -32,9 +32,9 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
     [
         (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["counted_as", "appliance_type", "example"]),
         (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
-        (ReviewNames.Components, "Part names", "Choose which component it is. Leave it open to count it as its own.", "description", ["counted_as", "role", "example"]),
-        (ReviewNames.Appliances, "Appliance types", "Choose the type that it is another name for, or “other”. Repeat the name to keep it as a type of its own.", "appliance_type", ["example"]),
-        (ReviewNames.Outcomes, "Outcomes", "Choose how a job ended that carries this word. Until then a job with a part on it counts as repaired, any other as unknown.", "outcome_word", ["example"]),
+        (ReviewNames.Components, "Part names", "Choose which component it is. Leave it blank to count it separately.", "description", ["counted_as", "role", "example"]),
+        (ReviewNames.Appliances, "Appliance types", "Choose which type this is another name for, or “other”. Type the same name again to keep it as a separate type.", "appliance_type", ["example"]),
+        (ReviewNames.Outcomes, "Outcomes", "Choose how a job with this word ended. Until you do, a job with a part on it counts as repaired, and any other as unknown.", "outcome_word", ["example"]),
         (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["counted_as", "brand", "appliance_type", "example"]),
         (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
         (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),
@@ -71,7 +71,7 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
             given[Name(asked[index])] = name ?? answer.Trim();
             if (name is null)
             {
-                unknown.Add($"{Title}: “{answer.Trim()}” is none of the names to choose from. Choose one, or type “{PlainAnswers.Ignore}”.");
+                unknown.Add($"{Title}: “{answer.Trim()}” is not on the list. Choose a name from the list, or type “{PlainAnswers.Ignore}”.");
             }
         }
 

@@ -52,7 +52,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind, as listed below; you may shorten the words"),
         new(ReviewNames.Components, "components", ["description"], null, "a component, as listed below"),
         new(ReviewNames.Appliances, "appliances", ["appliance_type"], null, "the appliance type that it is another name for; leave it open to keep it apart"),
-        new(ReviewNames.Outcomes, "outcomes", ["outcome_word"], null, "what it means, an outcome as listed below; until then a job with a part on it counts as repaired, any other as unknown"),
+        new(ReviewNames.Outcomes, "outcomes", ["outcome_word"], null, "what it means, an outcome as listed below; until you answer, a job with a part on it counts as repaired, any other as unknown"),
         new(ReviewNames.Families, "families", ["learned_family"], null, "the right name of the family; repeat the name if it is right"),
         new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number from the model list, or a family"),
         new(ReviewNames.Serials, "serials", ["job_id"], null, "the build year or month: 2017 or 2017-04"),

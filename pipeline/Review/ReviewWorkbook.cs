@@ -37,7 +37,7 @@ internal static class ReviewWorkbook
     private const string ChoicesSheet = "choices";
     private const int AnswerColumn = 6;
 
-    private static readonly string[] Heads = [TypedHead, "More about it", "Times", "A", "B", "C", AnswerHead, "Note", CodeHead];
+    private static readonly string[] Heads = [TypedHead, "Details", "Times", "A", "B", "C", AnswerHead, "Note", CodeHead];
 
     /// <summary>Writes the workbook.</summary>
     /// <param name="stream">Receives the bytes.</param>
@@ -79,7 +79,7 @@ internal static class ReviewWorkbook
         return isOurs ? new WorkbookAnswers(answers, faults) : throw NotOurs(name);
     }
 
-    private static BadInputException NotOurs(string name) => new($"{name}: this is not the workbook of questions. Choose the one that you saved here, as .xlsx, with its sheets and headings as they were.");
+    private static BadInputException NotOurs(string name) => new($"{name}: this is not the question workbook. Choose the .xlsx you saved here, with its sheets and headings unchanged.");
 
     private static bool ReadSheet(WorkbookTable table, QuestionList list, Dictionary<QuestionList, IReadOnlyDictionary<int, string>> answers, List<string> faults)
     {
@@ -105,7 +105,7 @@ internal static class ReviewWorkbook
             ReviewQuestion? question = byCode.GetValueOrDefault(Cell(table, codeAt)) ?? (byText[Cell(table, typedAt)].ToArray() is [var only] ? only : null);
             if (question is null)
             {
-                faults.Add($"{place}: this question is not asked any more, or its code is missing. The answer was left out.");
+                faults.Add($"{place}: this question is no longer open, or its code is missing. The answer was not used.");
             }
             else if (Answer(list, question, typed, table.Row.Form(answerAt)) is var (answer, why) && answer is null)
             {
@@ -159,11 +159,11 @@ internal static class ReviewWorkbook
     [
         .. new[]
         {
-            "Each sheet asks about words or numbers in your files. Those that most jobs wait for come first.",
+            "Each sheet asks about words or numbers in your files. The ones that affect the most jobs come first.",
             "Fill in the yellow column. Choose from its list, type the letter of a suggestion (A, B or C), or type the answer in your own words.",
-            "Type “ignore” for a row that needs no answer. Leave a row empty to answer it later.",
+            "Type “ignore” to skip a row for good. Leave it blank to answer it later.",
             "You may sort and filter. Please leave the headings and the column “Code” as they are.",
-            "Save the file as .xlsx, then open it on the page Words, or with: partssignal review --read FILE",
+            "Save the file as .xlsx, then add it on the Words page, or run: partssignal review --read FILE",
         }.Select(t => (IReadOnlyList<WorkbookCell>)[Text(t)]),
         .. lists.Select(l => (IReadOnlyList<WorkbookCell>)[Text($"{l.Title}: {l.Help}")]),
     ]);

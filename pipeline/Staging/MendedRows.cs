@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Rejects;
 
 namespace PartsSignal.Pipeline.Staging;
 
-/// <summary>Finds the refused rows that a mended file stands for: they count as replaced, no more as refused.</summary>
+/// <summary>Finds the refused rows that a mended file stands for: they count as replaced, no longer as refused.</summary>
 internal static class MendedRows
 {
     private const string LineColumn = "reject_line";

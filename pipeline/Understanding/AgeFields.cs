@@ -141,10 +141,10 @@ internal static class AgeFields
         string label = Units.First(u => u.Field == taken).Label;
         return new ReadingQuestion(
             $"{reading.Key}/column/{column.Name}", table.File, table.Sheet, column.Name, taken,
-            string.Create(CultureInfo.InvariantCulture, $"Column '{column.Name}' of '{where}' holds ages up to {ages.Max():0.#}. Are they in {string.Join(" or ", Units.Where(u => possible.Contains(u.Field)).Select(u => u.Label))}?"),
-            [.. Units.Where(u => possible.Contains(u.Field)).Select(u => new QuestionChoice(u.Field, u.Label)), new QuestionChoice(ReadingAnswers.Nothing, "not ages of appliances")],
+            string.Create(CultureInfo.InvariantCulture, $"Column '{column.Name}' of '{where}' has ages up to {ages.Max():0.#}. Are they in {string.Join(" or ", Units.Where(u => possible.Contains(u.Field)).Select(u => u.Label))}?"),
+            [.. Units.Where(u => possible.Contains(u.Field)).Select(u => new QuestionChoice(u.Field, u.Label)), new QuestionChoice(ReadingAnswers.Nothing, "not appliance ages")],
             [.. column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(MostExamples).Select(t => MaskedCells.Show(column, t))],
-            $"Failure rates by age depend on this. Until you answer, they are read as {label}.",
+            $"Failure rates by age depend on this. Until you answer, we read them as {label}.",
             taken,
             Weight * Math.Log10(10 + table.Rows));
     }

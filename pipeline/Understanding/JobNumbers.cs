@@ -25,7 +25,7 @@ internal static class JobNumbers
     /// <param name="tables">The tables.</param>
     /// <param name="maps">Their maps; null: left out.</param>
     public static string? Note(IReadOnlyList<SampledTable> tables, IReadOnlyList<SourceMap?> maps) => Test([.. Rows(tables, maps)]) is not { } test ? null
-        : string.Create(CultureInfo.InvariantCulture, $"Job numbers: of {test.Repeated:N0} that stand on several rows looked at, {test.Differ:N0} do so with different days, so the number alone tells no job. A load adds the year, the technician or the file, whichever tells them apart on all rows, and says which.");
+        : string.Create(CultureInfo.InvariantCulture, $"Job numbers: of {test.Repeated:N0} used on more than one of the rows we looked at, {test.Differ:N0} have different dates, so the number alone does not identify a job. When you load the files, we add the year, the technician or the file, whichever tells them all apart, and say which.");
 
     /// <summary>The question what tells the jobs apart, with the counts that speak for each answer; null: their numbers do, or somebody said.</summary>
     /// <param name="tables">The tables.</param>
@@ -46,17 +46,17 @@ internal static class JobNumbers
         string[] examples = [.. rows.GroupBy(r => r.Number, StringComparer.OrdinalIgnoreCase).Where(g => g.Select(r => r.Day).Distinct().Count() > 1).Take(3).Select(g => g.Key)];
         return new ReadingQuestion(
             $"{ReadingAnswers.KeyOf(first.Sample)}/{AnswerKey}", first.Sample.File, first.Sample.Sheet, maps[rows[0].Table]!.Columns["job_id"][0], "job_id",
-            string.Create(CultureInfo.InvariantCulture, $"{test.Differ:N0} of {test.Repeated:N0} job numbers that stand on several rows do so with different days. What tells these jobs apart?"),
+            string.Create(CultureInfo.InvariantCulture, $"{test.Differ:N0} of {test.Repeated:N0} job numbers used on more than one row have different dates. What tells these jobs apart?"),
             [.. ways.Select(w => new QuestionChoice(w.Way, Label(w.Way, w.Left)))],
             examples,
-            $"Until you answer, {(chosen == Alone ? "each unit and day counts as a job of its own" : $"a job is its number and {chosen}")}, unless a load finds otherwise on all rows.",
+            $"Until you answer, {(chosen == Alone ? "each appliance and date counts as a separate job" : $"a job is its number and {chosen}")}, unless the full file shows otherwise.",
             chosen,
             Weight);
     }
 
     private static string Label(string way, int left) => way == Alone
-        ? "nothing: each unit and day is a job of its own"
-        : string.Create(CultureInfo.InvariantCulture, $"the {way}: {left:N0} {(left == 1 ? "number still stands" : "numbers still stand")} for different days");
+        ? "nothing: each appliance and date is a separate job"
+        : string.Create(CultureInfo.InvariantCulture, $"the {way}: {left:N0} {(left == 1 ? "number is" : "numbers are")} still used for different dates");
 
     private static (int Repeated, int Differ)? Test(JobRow[] rows)
     {

@@ -13,15 +13,15 @@ internal static class QuestionMaker
 
     private static readonly Dictionary<string, string> KindLabels = new(StringComparer.Ordinal)
     {
-        ["jobs"] = "the job log: one row a call or repair",
-        ["job_parts"] = "parts used on jobs: one row a part line",
+        ["jobs"] = "the job log: one row per call or repair",
+        ["job_parts"] = "parts used on jobs: one row per part line",
         ["part_orders"] = "orders of parts from suppliers",
         ["parts"] = "a parts or price list",
         ["supersessions"] = "old part numbers and what replaced them",
         ["part_aliases"] = "part numbers and what suppliers call them",
         ["fitments"] = "which part fits which model",
         ["models"] = "a list of models",
-        ["units"] = "the register: one row an appliance",
+        ["units"] = "the register: one row per appliance",
         ["van_counts"] = "what the vans carry",
         [KindModels.None] = "none of these: leave it out",
     };

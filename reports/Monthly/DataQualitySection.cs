@@ -76,11 +76,11 @@ internal static class DataQualitySection
             .. facts.Others.Take(1).Select(_ => new Paragraph(
                 $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They are left out of failure rates, age curves, trends, callbacks, predictions and the van plan. The monthly figures include them.")),
             TableView.Create("gaps", "What is missing on jobs",
-                "Failure calls that are not still open. What brings back most comes first. A job that lacks two things for an answer is brought back by neither alone. If a file already holds what is missing, say which column it is.", facts.Gaps,
+                "Failure calls that are not still open. The fix that helps the most jobs comes first. A job missing two things needs both before it counts. If the information is already in one of your files, tell us which column it is in.", facts.Gaps,
                 [
                     new("Missing", g => g.What), new("Jobs", g => g.Jobs, CellKind.Count), new("Of", g => g.Of, CellKind.Count),
-                    new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("Jobs it would bring back", g => g.BroughtBack, CellKind.Count),
-                    new("For which answers", g => g.Answers), new("How to fix it", g => g.Fix),
+                    new("Share", g => g.Of == 0 ? null : (double)g.Jobs / g.Of, CellKind.Share), new("More jobs counted", g => g.BroughtBack, CellKind.Count),
+                    new("In which figures", g => g.Answers), new("How to fix it", g => g.Fix),
                 ]) with { WhenEmpty = "Nothing that the answers use is missing." },
             .. facts.Told.Where(t => t.Expected > 0).Take(1).Select(_ => TableView.Create(
                 "told", "What the job log tells", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,

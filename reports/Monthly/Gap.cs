@@ -21,30 +21,30 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
 
     /// <summary>What to fix first, what it would bring back, and how; or null if no single thing would bring a job back.</summary>
     public static string? First(IReadOnlyList<Gap> gaps) => gaps is [{ BroughtBack: > 0 } first, ..]
-        ? $"Fix first: {first.What}. That would bring back {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs ({first.Answers}). {first.Fix}"
+        ? $"Fix first: {first.What}. With that filled in, {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs would count in more of your figures ({first.Answers}). {first.Fix}"
         : null;
 
     private static Gap Describe(Lack lack)
     {
         (string what, string fix) = (lack.Gap, lack.IsHalfTold) switch
         {
-            ("outcome", true) => ("how the job ended", "The closing day is there. Write down the outcome too, or the part fitted."),
+            ("outcome", true) => ("how the job ended", "You already record the closing day. Record the outcome or the part fitted too."),
             ("outcome", _) => ("how the job ended", "Write down the outcome, or the part fitted and the closing day."),
             ("closing", _) => ("the closing day", "These jobs say how they ended. Write down the day they were finished."),
             ("component", _) => ("the part fitted", "Write down which part was fitted, or that none was needed."),
-            ("part", _) => ("a part that can be recognized", "Answer the review list of part numbers, or write down what the part is."),
-            ("part_number", _) => ("a part number that is in the catalog", "Answer the review list of part numbers."),
+            ("part", _) => ("a part that can be recognized", "Answer the open questions about part numbers, or write down what the part is."),
+            ("part_number", _) => ("a part number that is in the catalog", "Answer the open questions about part numbers."),
             ("type", true) => ("the type of appliance", "Add these models to the model list with their type."),
             ("type", _) => ("the type of appliance", "Write down the type of appliance or the model number."),
-            ("family", true) => ("the model family", "Add these models to the model list, or answer the review list of models."),
+            ("family", true) => ("the model family", "Add these models to the model list, or answer the open questions about models."),
             ("family", _) => ("the model family", "Write down the model number."),
             ("complaint", _) => ("the complaint", "Write down what the customer said."),
-            ("complaint_kind", _) => ("a complaint that can be recognized", "Answer the review list of complaints: say what the customers' words mean."),
-            ("unit", true) => ("which appliance it was", "The customer is there. Write down the serial number or the model too."),
+            ("complaint_kind", _) => ("a complaint that can be recognized", "Answer the open questions about complaints: say what the customers' words mean."),
+            ("unit", true) => ("which appliance it was", "You already record the customer. Record the serial number or the model too."),
             ("unit", _) => ("which appliance it was", "Write down the serial number, or the customer and the model."),
             ("age", true) => ("the age of the appliance", "Most of these appliances are known. Give their build or purchase dates in a register, or the rule for dates in their serial numbers."),
             ("age", _) => ("the age of the appliance", "Write down the serial number or the year of purchase."),
-            ("van", true) => ("the van", "The technician is there. Write down the van too."),
+            ("van", true) => ("the van", "You already record the technician. Record the van too."),
             ("van", _) => ("the van", "Write down the van or the technician."),
             ("visits", _) => ("the number of visits", "Write down how many visits the job took."),
             _ => (Format.Words(lack.Gap), ""),

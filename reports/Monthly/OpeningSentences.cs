@@ -55,7 +55,7 @@ internal static class OpeningSentences
             ? $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}"
             : "no part was named as the cause";
         string noPart = facts.Now.NoPartShare.Value is null
-            ? $"how many needed no part cannot be told ({facts.Now.NoPartShare.Missing})"
+            ? $"how many needed no part is unknown ({facts.Now.NoPartShare.Missing})"
             : $"{Format.Share(facts.Now.NoPartShare)} needed no part{Beside(facts, m => m.NoPartShare.Value is { } v ? Format.Percent(v) : null)}";
         return $"Of {Counted(facts.Now.CauseKnown, "call")} whose cause is known, {top}; {noPart}.";
     }

@@ -102,7 +102,7 @@ internal static class VanSection
 
     private static string? OnShelf(IReadOnlyList<Dead> dead, string currency) => dead.Count == 0
         ? null
-        : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year.";
+        : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files for the past year.";
 
     /// <summary>Money tied up on counted vans now and with the plans, and what of it lies dead; null: no van was counted.</summary>
     private static string? Capital(IReadOnlyList<Summary> summaries, IReadOnlyList<Dead> dead, string currency)

@@ -39,7 +39,7 @@ costs as (
     where t.way <> 'number'
     group by t.way
 ),
--- a way explains the contradictions when it removes nine in ten of them, and a number or two is a slip of the pen;
+-- a way explains the contradictions when it removes nine in ten of them, and a number or two is a typo;
 -- what somebody said goes before
 best as (
     select c.way

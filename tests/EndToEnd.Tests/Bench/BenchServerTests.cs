@@ -142,7 +142,7 @@ public sealed partial class BenchServerTests
         WorkbookWriter.Write(filled, [new WorkbookSheet("Complaints", ["Typed in your files", "Your answer"], [[new("it sulks", CellKind.Text), new("makes a noise", CellKind.Text)]])]);
         Assert.Contains("1 answer read.", await SendAsync("/files/add", filled.ToArray()), StringComparison.Ordinal);
         Assert.Equal("noise", QuestionList.All(shop.Output.Review, shop.Files).Single().Questions.Single().Answer);
-        Assert.Contains("is not the workbook of questions", WebUtility.HtmlDecode(await SendAsync("/words/workbook", [1, 2, 3], "other.csv")), StringComparison.Ordinal);
+        Assert.Contains("is not the question workbook", WebUtility.HtmlDecode(await SendAsync("/words/workbook", [1, 2, 3], "other.csv")), StringComparison.Ordinal);
 
         async Task<string> SendAsync(string address, byte[] bytes, string name = "review-questions (1).xlsx")
         {

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Publishing;
+
 namespace PartsSignal.EndToEnd.Tests.Crashes;
 
 /// <summary>Disk full, no handles left, a folder that cannot be written: one clear line, and the last good store still answers.</summary>

@@ -85,7 +85,7 @@ public sealed class ReviewWorkbookTests : IDisposable
                 "Part numbers, row 3: the spreadsheet changed the answer to 2026-05-06. Type it again with an apostrophe (') in front.",
             ],
             answers.Faults);
-        Assert.Contains("Complaints: “xyzzy” is none of the names to choose from. Choose one, or type “ignore”.", answers.Save(Review, Input));
+        Assert.Contains("Complaints: “xyzzy” is not on the list. Choose a name from the list, or type “ignore”.", answers.Save(Review, Input));
         Assert.Equal(["xyzzy", "noise"], Saved("Complaints"));
     }
 
@@ -94,7 +94,7 @@ public sealed class ReviewWorkbookTests : IDisposable
     {
         string path = Path.Combine(_root, "jobs.xlsx");
         Write(path, [new WorkbookSheet("Complaints", ["Job", "Says"], [[Cell("1"), Cell("it sulks")]])]);
-        Assert.Contains("is not the workbook of questions", Assert.Throws<BadInputException>(() => ReviewWorkbook.Read(path, "jobs.xlsx", Lists)).Message, StringComparison.Ordinal);
+        Assert.Contains("is not the question workbook", Assert.Throws<BadInputException>(() => ReviewWorkbook.Read(path, "jobs.xlsx", Lists)).Message, StringComparison.Ordinal);
         File.WriteAllText(path, "not a workbook");
         Assert.ThrowsAny<BadInputException>(() => ReviewWorkbook.Read(path, "jobs.xlsx", Lists));
         Assert.Empty(Directory.EnumerateFiles(Input));

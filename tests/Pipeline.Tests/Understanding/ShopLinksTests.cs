@@ -84,7 +84,7 @@ public sealed class ShopLinksTests : IDisposable
             _shop.Write($"jobs-{2023 + year}.csv", Jobs(i => $"{i},{Day(from + i)},{Day(from + i + 2)},Orvane,QD {i % 30},{Complaints[i % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Brand,Model,Complaint,Part Number"));
         }
 
-        Assert.Single(Inspect().Tables.SelectMany(t => t.Notes), n => n.StartsWith("Job numbers: of 240 that stand on several rows looked at, 240 do so with different days", StringComparison.Ordinal));
+        Assert.Single(Inspect().Tables.SelectMany(t => t.Notes), n => n.StartsWith("Job numbers: of 240 used on more than one of the rows we looked at, 240 have different dates", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -129,9 +129,9 @@ public sealed class ShopLinksTests : IDisposable
         string Log(int year) => Jobs(i => $"{i},{Day(i + (365 * year))},{Day(i + 2 + (365 * year))},{i % 3},Orvane,QD {(i + (7 * year)) % 30},{Complaints[(i + year) % 6]},PX-{100 + (i % 25)}", "Job No,Opened,Closed,Van,Brand,Model,Complaint,Part Number");
         _shop.Write("log a.csv", Log(0)).Write("log b.csv", Log(1));
         ReadingQuestion asked = Inspect().Questions.Single(q => q.Key == "log a.csv/job-numbers");
-        Assert.Equal("240 of 240 job numbers that stand on several rows do so with different days. What tells these jobs apart?", asked.Text);
+        Assert.Equal("240 of 240 job numbers used on more than one row have different dates. What tells these jobs apart?", asked.Text);
         Assert.Equal("year", asked.Default);
-        Assert.Contains(asked.Choices, c => c is { Value: "file", Label: "the file: 0 numbers still stand for different days" });
+        Assert.Contains(asked.Choices, c => c is { Value: "file", Label: "the file: 0 numbers are still used for different dates" });
 
         var answers = new Dictionary<string, string> { [asked.Key] = "file" };
         ShopInspection found = Inspect(answers);

@@ -24,7 +24,7 @@ public sealed class GapTests
         Assert.Equal("4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits", gaps[0].Answers);
         Assert.Equal("6 for age curves, 6 for callbacks", gaps[1].Answers);
         Assert.Equal(
-            "Fix first: the closing day. That would bring back 4 of 10 jobs (4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits). These jobs say how they ended. Write down the day they were finished.",
+            "Fix first: the closing day. With that filled in, 4 of 10 jobs would count in more of your figures (4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits). These jobs say how they ended. Write down the day they were finished.",
             Gap.First(gaps));
     }
 
@@ -56,17 +56,17 @@ public sealed class GapTests
 
     // The advice names only what the log does not have.
     [Theory]
-    [InlineData("'unknown' as outcome, null::varchar as main_component", "how the job ended", "The closing day is there.")]
+    [InlineData("'unknown' as outcome, null::varchar as main_component", "how the job ended", "You already record the closing day.")]
     [InlineData("'unknown' as outcome, null::varchar as main_component, null::date as closed_on, 'unknown' as closing_basis", "how the job ended", "Write down the outcome, or the part fitted and the closing day.")]
     [InlineData("'fixed' as outcome, null::varchar as main_component", "the part fitted", "Write down which part was fitted")]
     [InlineData("null::double as age_years", "the age of the appliance", "Most of these appliances are known.")]
     [InlineData("null::double as age_years, null::varchar as unit_id", "the age of the appliance", "Write down the serial number or the year of purchase.")]
-    [InlineData("null::varchar as unit_id", "which appliance it was", "The customer is there.")]
+    [InlineData("null::varchar as unit_id", "which appliance it was", "You already record the customer.")]
     [InlineData("null::varchar as unit_id, null::varchar as customer_id", "which appliance it was", "Write down the serial number, or the customer and the model.")]
     [InlineData("null::varchar as model_family", "the model family", "Add these models to the model list")]
     [InlineData("null::varchar as model_family, null::varchar as model_number", "the model family", "Write down the model number.")]
-    [InlineData("null::varchar as van, null::varchar as van_basis", "the van", "The technician is there.")]
-    [InlineData("'other' as complaint_kind", "a complaint that can be recognized", "Answer the review list of complaints")]
+    [InlineData("null::varchar as van, null::varchar as van_basis", "the van", "You already record the technician.")]
+    [InlineData("'other' as complaint_kind", "a complaint that can be recognized", "Answer the open questions about complaints")]
     [InlineData("null::boolean as first_visit_done", "the number of visits", "Write down how many visits")]
     public void Read_OneThingMissing_AdvisesWhatTheLogDoesNotHave(string changed, string what, string advice)
     {

@@ -6,7 +6,7 @@ with received as (
         coalesce(component, 'unknown') as component,
         sum(quantity) as pieces,
         coalesce(sum(quantity) filter (returned_quantity is not null), 0) as told_pieces,
-        coalesce(sum(least(returned_quantity, quantity)), 0) as pieces_returned
+        coalesce(sum(least(returned_quantity, quantity)) filter (returned_quantity is not null), 0) as pieces_returned
     from part_orders
     where received_on <= (select last_day from int_order_window)
     group by all
