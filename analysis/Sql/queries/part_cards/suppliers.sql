@@ -16,7 +16,7 @@ select
     quantile_cont(received_on - ordered_on, 0.5) filter (received_on >= ordered_on) as median_days,
     quantile_cont(received_on - ordered_on, 0.9) filter (received_on >= ordered_on) as days_90,
     coalesce(sum(quantity) filter (returned_quantity is not null), 0)::bigint as told_pieces,
-    coalesce(sum(least(returned_quantity, quantity)), 0)::bigint as returned,
+    coalesce(sum(least(returned_quantity, quantity)) filter (returned_quantity is not null), 0)::bigint as returned,
     supplier in (from record_returns) as records_returns
 from part_orders
 where part_number = $number
