@@ -42,14 +42,23 @@ kept as (
     cross join int_as_of as a
     anti join int_row_status as f using (source_order, source_line)
 ),
+-- an age that the days of the same machine contradict tells nothing
+aged as (
+    select
+        source_order,
+        source_line,
+        aged_on - age_days - unit_days as first_day,
+        least(aged_on - age_days + unit_days, aged_on, purchased_on, installed_on) as last_day
+    from kept
+    where made_on_from is null
+        and age_days is not null
+        and aged_on - age_days - unit_days <= least(aged_on, purchased_on, installed_on)
+),
 matched as (
     select
         k.* exclude (brand, appliance_type, made_on_from, made_on_to, installed_on, aged_on, age_days, unit_days),
-        coalesce(k.made_on_from, k.aged_on - age_days - unit_days) as made_on_from,
-        case
-            when k.made_on_from is not null then k.made_on_to
-            else least(k.aged_on - age_days + unit_days, k.aged_on, k.purchased_on, k.installed_on)
-        end as made_on_to,
+        coalesce(k.made_on_from, s.first_day) as made_on_from,
+        case when k.made_on_from is not null then k.made_on_to else s.last_day end as made_on_to,
         -- what was bought is in service
         coalesce(k.installed_on, k.purchased_on) as installed_on,
         coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,
@@ -58,6 +67,7 @@ matched as (
         coalesce(f.appliance_type, k.appliance_type, t.appliance_type, m.appliance_type, n.appliance_type) as appliance_type,
         coalesce(f.brand, b.brand, k.brand) as brand
     from kept as k
+    left join aged as s using (source_order, source_line)
     left join int_brands as b on b.typed_key = compact_key(k.brand)
     left join int_model_matches as x on x.brand_key = coalesce(b.brand_key, '') and x.model_raw = k.model_raw and x.model_key = k.model_key
     left join (

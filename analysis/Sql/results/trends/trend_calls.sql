@@ -1,10 +1,11 @@
--- One row per call with what a trend needs of it: month of the call, month in which its component became known, and who
--- and what it was about.
+-- One row per call with what a trend needs of it: month of the call, month in which its component became known (not
+-- before the call, whatever day the log says it was closed), and who and what it was about.
 select
     j.job_id,
     (year(j.opened_on) * 12 + month(j.opened_on) - 1)::integer as month,
     case
-        when j.main_component is not null and j.closed_on <= log.last_day then year(j.closed_on) * 12 + month(j.closed_on) - 1
+        when j.main_component is not null and j.closed_on <= log.last_day
+            then greatest(year(j.closed_on) * 12 + month(j.closed_on), year(j.opened_on) * 12 + month(j.opened_on)) - 1
     end::integer as known_month,
     coalesce(j.appliance_type, 'unknown') as appliance_type,
     coalesce(j.model_family, 'unknown') as model_family,
