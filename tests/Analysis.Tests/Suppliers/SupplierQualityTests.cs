@@ -45,6 +45,20 @@ public class SupplierQualityTests
         Assert.Equal(0.25, only.FailedShare!.Value, 1e-12);
     }
 
+    // Where no column tells, nothing is known to have come back; all of it would be the engine's answer to least(null, quantity).
+    [Fact]
+    public void Counts_NoColumnTellsReturns_NoPieceIsReturned()
+    {
+        var shop = new SmallShop
+        {
+            Jobs = [new JobRow("J1", new(2024, 6, 1))],
+            Orders = [new PartOrderRow("O1", 1, "A", new(2024, 1, 1), new(2024, 1, 4)) { Component = "timer", Quantity = 3, ReturnedQuantity = null }],
+        };
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers]);
+        SupplierCount timer = SupplierCount.Read(database).Single(c => c.Component == "timer");
+        Assert.Equal((3, 0, 0), (timer.Pieces, timer.ToldPieces, timer.PiecesReturned));
+    }
+
     [Fact]
     public void Counts_OrderLines_GiveReceivedAndReturnedPieces()
     {

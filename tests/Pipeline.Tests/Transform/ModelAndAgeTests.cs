@@ -178,6 +178,19 @@ public sealed class ModelAndAgeTests
     }
 
     [Fact]
+    public void Combine_RegisterWithAgesAndDates_OnlyAgesThatTheDatesAllowTellTheBuild()
+    {
+        using var shop = new TransformShop();
+        shop.Add(
+                new StagedUnit("s1") { AgeYears = 8, ListedOn = new(2026, 1, 1), PurchasedOn = new(2018, 3, 1) },
+                new StagedUnit("s2") { AgeYears = 8, ListedOn = new(2026, 1, 1), PurchasedOn = new(2010, 3, 1) },
+                new StagedUnit("s3") { InstalledOn = new(2019, 5, 1) })
+            .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s3", SerialCandidates = "2020-02-10/2020-02-16" })
+            .Combine();
+        Assert.Equal(["s1|2016-12-31|2018-03-01", "s2|-|-", "s3|2020-02-10|2020-02-16"], shop.Rows("from units select unit_id, made_from, made_to order by 1"));
+    }
+
+    [Fact]
     public void Combine_AgesInMonthsAndDays_AreYearsInTheStore()
     {
         using var shop = new TransformShop();
