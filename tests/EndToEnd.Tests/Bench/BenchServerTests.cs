@@ -125,7 +125,7 @@ public sealed partial class BenchServerTests
         request.Headers.ExpectContinue = true;
         HttpResponseMessage answer = await client.SendAsync(request);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
-        Assert.Contains("larger than 1 GB", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("over 1 GB", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Equal("nosniff", answer.Headers.GetValues("X-Content-Type-Options").Single());
     }
 
