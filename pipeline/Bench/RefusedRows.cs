@@ -42,12 +42,14 @@ internal sealed record RefusedRows(IReadOnlyList<string> Header, IReadOnlyList<R
         string[] all = [.. csv.Headers!];
         int width = all.Length - RejectFile.OwnColumns.Count;
         var rows = new List<RefusedRow>();
+        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         while (csv.Read())
         {
             string[] cells = [.. Enumerable.Range(0, all.Length).Select(csv.GetString)];
             string message = cells[width + 3];
             string? faulty = all.Take(width).Where(h => h.Length > 0 && message.Contains(h, StringComparison.Ordinal)).MaxBy(h => h.Length);
-            rows.Add(new RefusedRow(rows.Count, cells[width], faulty, message, cells[width + 4], cells[..width], cells[width + 2] == ReasonCode.NotData, cells[^1], SettledRows.KeyOf(Path.GetFileName(path), cells[^1])));
+            int times = seen[cells[^1]] = seen.GetValueOrDefault(cells[^1]) + 1;
+            rows.Add(new RefusedRow(rows.Count, cells[width], faulty, message, cells[width + 4], cells[..width], cells[width + 2] == ReasonCode.NotData, cells[^1], SettledRows.KeyOf(Path.GetFileName(path), cells[^1], times)));
         }
 
         return new RefusedRows(all[..width], rows);

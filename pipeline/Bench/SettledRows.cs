@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -15,7 +16,9 @@ internal sealed class SettledRows(string folder)
     /// <summary>Key of a row.</summary>
     /// <param name="rejectFile">Name of its reject file.</param>
     /// <param name="raw">The row as typed.</param>
-    public static string KeyOf(string rejectFile, string raw) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(rejectFile + "\n" + raw)));
+    /// <param name="times">How often the file has had such a row so far, this one among them; 1 or more.</param>
+    public static string KeyOf(string rejectFile, string raw, int times) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{rejectFile}\n{raw}{(times == 1 ? "" : $"\n{times}")}"))));
 
     /// <summary>Keys of all settled rows.</summary>
     public IReadOnlySet<string> Keys => File.Exists(_path) ? File.ReadLines(_path).Where(l => l.Length > 0).ToHashSet(StringComparer.Ordinal) : new HashSet<string>(StringComparer.Ordinal);

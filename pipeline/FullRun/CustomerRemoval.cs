@@ -30,7 +30,7 @@ internal static class CustomerRemoval
 
         (ShopSettings shop, _) = ProposedMaps.Complete(input, ShopFile.Load(input), cancellation);
         var key = IdentityKey.LoadOrMake(output.Key);
-        FoundCustomer found = CustomerSearch.Find(SourceFile.Find(input, SheetMaps.Apply(input, shop, cancellation)), shop, key, customer, cancellation);
+        FoundCustomer found = CustomerSearch.Find(SourceFile.Find(input, SheetMaps.Apply(input, shop, cancellation).Settings), shop, key, customer, cancellation);
         if (found.Rows == 0)
         {
             throw new BadInputException("No row of the shop's files has that name, phone number or address. Type it as it stands there.");

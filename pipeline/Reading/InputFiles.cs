@@ -11,7 +11,7 @@ internal sealed class InputFiles
     private readonly ReadingLimits _limits;
     private readonly List<InputFile> _all = [];
 
-    /// <summary>Lists a folder once: files below it, and the entries of its zips.</summary>
+    /// <summary>Lists a folder once: files below it, and the entries of its zips, but no lock files of open workbooks.</summary>
     /// <exception cref="BadInputException">The folder is not there.</exception>
     public InputFiles(string folder, ReadingLimits limits)
     {
@@ -66,11 +66,14 @@ internal sealed class InputFiles
             : file;
     }
 
+    // A spreadsheet program puts it beside a workbook that is open: ~$log.xlsx. It ends like one and is none.
+    private static bool IsLock(string name) => name.StartsWith("~$", StringComparison.Ordinal);
+
     private static bool IsZip(string name) => name.EndsWith(".zip", StringComparison.OrdinalIgnoreCase);
 
     private void List(DirectoryInfo folder, string prefix, int depth)
     {
-        foreach (FileInfo file in folder.EnumerateFiles())
+        foreach (FileInfo file in folder.EnumerateFiles().Where(f => !IsLock(f.Name)))
         {
             string name = prefix + file.Name;
             if (IsZip(name) && file.LinkTarget is null)
@@ -99,7 +102,7 @@ internal sealed class InputFiles
             using ZipArchive zip = ZipFile.OpenRead(file.FullName);
             return zip.Entries.Count > limits.MaxEntries
                 ? Refused(FileFaults.TooLarge($"The zip holds {zip.Entries.Count} entries; the limit is {limits.MaxEntries}.", "maxEntries"))
-                : [.. zip.Entries.Where(e => e.Name.Length > 0).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName) { EntryBytes = e.Length })];
+                : [.. zip.Entries.Where(e => e.Name.Length > 0 && !IsLock(e.Name)).Select(e => new InputFile($"{name}/{e.FullName}", file.FullName, e.FullName) { EntryBytes = e.Length })];
         }
         catch (InvalidDataException bad)
         {

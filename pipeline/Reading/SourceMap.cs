@@ -12,6 +12,12 @@ internal sealed record SourceMap
     /// <summary>Sheet of a workbook; null: the first.</summary>
     public string? Sheet { get; init; }
 
+    /// <summary>
+    /// True for a sheet that is read beside the first one because the map in <c>shop.json</c> names none. The first keeps the
+    /// file's own name for its refused rows. Not public, because it is no key of <c>shop.json</c>.
+    /// </summary>
+    internal bool IsFurtherSheet { get; init; }
+
     /// <summary>utf-8, utf-16, windows-1252, iso-8859-1; null: detected.</summary>
     public string? Encoding { get; init; }
 

@@ -77,7 +77,8 @@ internal static class ShopLoad
         bool keepIntermediate = false)
     {
         var meter = new ResourceMeter(clock);
-        IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(SheetMaps.Apply(input, settings, cancellation))), settings.Limits, cancellation);
+        var sheets = SheetMaps.Apply(input, settings, cancellation);
+        IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(sheets.Settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();
         var tools = StagingTools.For(output, input, answers.Appliances);
@@ -111,7 +112,7 @@ internal static class ShopLoad
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
-                Assumptions = [.. new[] { JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Sentence(database) }.OfType<string>()],
+                Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Sentence(database) }.OfType<string>()],
                 Closing = closing,
             };
         }

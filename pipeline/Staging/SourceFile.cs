@@ -18,7 +18,8 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     /// <summary>
     /// Name of the file, under which its refused rows are kept; for a mended file the name it mends, with
     /// <c>.again</c> behind it, so that its refused rows can be mended in their turn. Where several sources read the
-    /// same file, the kind follows, and a number where even that is the same.
+    /// same file, the kind follows, and a number where even that is the same. Where a map names no sheet, its first sheet goes
+    /// by the name that it has when it is read alone, so that what was mended then is found again.
     /// </summary>
     public string OwnName { get; init; } = File.Name;
 
@@ -92,8 +93,14 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
     // No two go by names that would be one name in the rejects folder.
     private static SourceFile[] Named(IReadOnlyList<SourceFile> sources, HashSet<string> taken)
     {
-        var readers = sources.CountBy(s => s.File.Name, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
-        return [.. sources.Select(s => s with { OwnName = Free(readers[s.File.Name] == 1 ? Plain(s) : $"{Plain(s)}.{s.Map.Kind}") })];
+        var readers = sources.Where(s => !s.Map.IsFurtherSheet).CountBy(s => s.File.Name, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        var named = new SourceFile[sources.Count];
+        foreach ((int at, SourceFile s) in sources.Index().OrderBy(s => s.Item.Map.IsFurtherSheet))
+        {
+            named[at] = s with { OwnName = Free(!s.Map.IsFurtherSheet && readers[s.File.Name] == 1 ? Plain(s) : $"{Plain(s)}.{s.Map.Kind}") };
+        }
+
+        return named;
 
         static string Plain(SourceFile source) => source.Mends is null ? source.File.Name : RejectFile.MendedAgain(source.File.Name);
 
@@ -118,7 +125,7 @@ internal sealed record SourceFile(InputFile File, SourceMap Map, int Order)
         return new[] { RejectFile.NameOf(source.OwnName), RejectFile.NameOfUnknownJobs(source.OwnName) }.Index().SelectMany(named =>
             files.Find($"{RejectFile.MendedFolder}/{named.Item}").Select(f => new SourceFile(
                 f,
-                source.Map with { Files = f.Name, Sheet = null, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
+                source.Map with { Files = f.Name, Sheet = null, IsFurtherSheet = false, Encoding = "utf-8", Separator = "comma", HeaderLine = 1 },
                 source.Order + ((node + named.Index + 1) * MostFilesPerMap))
             { Mends = source.Mends ?? source.OwnName }));
     }

@@ -33,10 +33,12 @@ internal static class StagedViews
         database.Run("staging/rejected_rows.sql");
         foreach (StagedFile source in sources.Where(s => s.Rejects is not null))
         {
-            database.Execute("insert into rejected_rows by name " + SqlText.Fill("statements/refused_rows.sql", ("source_file", Database.Literal(source.SourceFile)), ("rows", Parquet(source.Rejects!))));
+            database.Execute("insert into rejected_rows by name " + SqlText.Fill(
+                "statements/refused_rows.sql",
+                ("source_file", Database.Literal(source.SourceFile)), ("source_order", source.SourceOrder.ToString(CultureInfo.InvariantCulture)), ("rows", Parquet(source.Rejects!))));
         }
 
-        ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, s.SourceFile, l))));
+        ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, l))));
     }
 
     private static string Rows(StagedFile source, string file) =>
@@ -46,7 +48,7 @@ internal static class StagedViews
 
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
 
-    private sealed record MendedRow(int SourceOrder, string SourceFile, int SourceLine);
+    private sealed record MendedRow(int SourceOrder, int SourceLine);
 
     private sealed record LanguageRow(int SourceOrder, string? Languages);
 

@@ -35,7 +35,7 @@ lost as (
 mended as (
     select m.source_order, count(*) as mended
     from mended_rows as m
-    semi join rejected_rows as r on r.source_file = m.source_file and r.source_line = m.source_line
+    semi join rejected_rows as r on r.source_order = m.source_order and r.source_line = m.source_line
     group by m.source_order
 )
 select

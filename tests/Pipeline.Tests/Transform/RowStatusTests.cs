@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
@@ -93,6 +94,14 @@ public sealed class RowStatusTests
             new StagedOrder("O1", "Haldor", "P1") { SourceOrder = 1 },
             new StagedOrder("O1", "Haldor", "P1") { SourceOrder = 2, ReceivedOn = new(2024, 1, 15) }).Combine();
         Assert.Equal(["1|2024-01-15"], shop.Rows("from part_orders select line, received_on"));
+    }
+
+    [Fact]
+    public void Check_CountBelowZero_IsFoundThoughTheRowsAddUp()
+    {
+        using var shop = new TransformShop();
+        shop.Database.Execute("create table loads as select 'a.csv' as source_file, 3 as rows_read, 2 as loaded, 0 as duplicate, 2 as replaced, -1 as rejected");
+        Assert.Contains("loads.checks.sql: 1 offending rows", Assert.Throws<InvalidDataException>(() => ResultRunner.Check(shop.Database, "marts/loads.checks.sql")).Message, StringComparison.Ordinal);
     }
 
     [Fact]
