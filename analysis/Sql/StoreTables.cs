@@ -43,8 +43,8 @@ public static class StoreTables
             string table = Path.Combine(folder, name);
             if (Directory.Exists(table) && Directory.EnumerateFiles(table, "*.parquet", SearchOption.AllDirectories).Any())
             {
-                files.Add(name, $"read_parquet({Database.Literal(Path.Combine(table, "**", "*.parquet").Replace('\\', '/'))}, hive_partitioning = false)");
-                database.Execute($"create or replace view {Database.Quote(name)} as from {files[name]}");
+                files.Add(name, Database.Literal(Path.Combine(table, "**", "*.parquet").Replace('\\', '/')));
+                View("store_view", name);
             }
             else
             {
@@ -54,8 +54,11 @@ public static class StoreTables
 
         foreach (string name in database.Read<string>("queries/session/tables_that_lack_columns.sql").Where(files.ContainsKey))
         {
-            database.Execute($"create or replace view {Database.Quote(name)} as (from shape.{Database.Quote(name)}) union all by name (from {files[name]})");
+            View("earlier_store_view", name);
         }
+
+        void View(string statement, string name) =>
+            database.Execute(SqlText.Fill($"statements/{statement}.sql", ("table", Database.Quote(name)), ("files", files[name])));
     }
 
     /// <summary>Creates one empty table of the contract's shape.</summary>

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Review;
 using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 
@@ -24,7 +25,7 @@ internal static class FilePages
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-            if (form.Files is [var only] && Path.GetFileName(UploadedFiles.NameOf(only.FileName)) is { } name && name.StartsWith("review-", StringComparison.OrdinalIgnoreCase) && name.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
+            if (form.Files is [var only] && Path.GetFileName(UploadedFiles.NameOf(only.FileName)) is { } name && ReviewWorkbook.IsNamedSo(name))
             {
                 // The answers of a workbook belong to the page of words, wherever they are dropped.
                 return await WordPages.ReadAsync(context, shop, only).ConfigureAwait(false);
@@ -75,7 +76,7 @@ internal static class FilePages
 
     /// <summary>Names of the shop's own files, not those the program puts beside them.</summary>
     public static IReadOnlyList<string> FileNames(ShopFolder shop) => !Directory.Exists(shop.Files) ? [] :
-        [.. Directory.EnumerateFiles(shop.Files).Select(f => Path.GetFileName(f)!).Where(f => UploadedFiles.NameOf(f) is not null && !f.StartsWith("review-", StringComparison.Ordinal)).Order(StringComparer.OrdinalIgnoreCase)];
+        [.. Directory.EnumerateFiles(shop.Files).Select(f => Path.GetFileName(f)!).Where(f => UploadedFiles.NameOf(f) is not null && !ReviewNames.All.Contains(f) && !ReviewWorkbook.IsNamedSo(f)).Order(StringComparer.OrdinalIgnoreCase)];
 
     private static IResult Show(HttpContext context, ShopFolder shop, IReadOnlyList<string>? faults = null)
     {

@@ -75,7 +75,7 @@ internal static class PersonalWords
 
     private static (HashSet<ulong>, IReadOnlyList<string>) OwnWords()
     {
-        string[] classes = ["complaint", "outcome", "component", "appliance", "worktype", "place"];
+        string[] classes = ["complaint", "outcome", "component", "appliance", "worktype", "priority", "branch", "place"];
         List<string> all =
         [
             .. Rows.Where(r => r.Class is "domain" or "unit" or "shop" or "everyday").SelectMany(r => r.Words),

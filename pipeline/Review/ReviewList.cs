@@ -51,7 +51,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys", "the right part number, or new if it is a different part"),
         new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind, as listed below; you may shorten the words"),
         new(ReviewNames.Components, "components", ["description"], null, "a component, as listed below"),
-        new(ReviewNames.Appliances, "appliances", ["appliance_type"], null, "the appliance type that it is another name for; leave it open to keep it apart"),
+        new(ReviewNames.Appliances, "appliances", ["appliance_type"], null, "the appliance type that it is another name for; leave it blank to count it separately"),
         new(ReviewNames.Outcomes, "outcomes", ["outcome_word"], null, "what it means, an outcome as listed below; until you answer, a job with a part on it counts as repaired, any other as unknown"),
         new(ReviewNames.Families, "families", ["learned_family"], null, "the right name of the family; repeat the name if it is right"),
         new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number from the model list, or a family"),

@@ -31,6 +31,11 @@ internal static class ReviewWorkbook
     /// <summary>Name of the file.</summary>
     public const string FileName = "review-questions.xlsx";
 
+    /// <summary>True for the workbook's own name, and for those that browsers give a second copy of it.</summary>
+    public static bool IsNamedSo(string name) =>
+        name.StartsWith(Path.GetFileNameWithoutExtension(FileName), StringComparison.OrdinalIgnoreCase)
+        && name.EndsWith(Path.GetExtension(FileName), StringComparison.OrdinalIgnoreCase);
+
     private const string AnswerHead = "Your answer";
     private const string CodeHead = "Code";
     private const string TypedHead = "Typed in your files";

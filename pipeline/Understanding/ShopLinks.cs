@@ -202,16 +202,11 @@ internal sealed class ShopLinks
             return;
         }
 
-        string file = Letters(map.Sheet is null ? map.Files : $"{map.Files} {map.Sheet}");
-        (string Name, int Table)[] named = [.. Enumerable.Range(0, _tables.Count)
-            .Where(o => o != t && _maps[o] is not null && Column(o, "supplier") is not null)
-            .SelectMany(o => Column(o, "supplier")!.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Select(s => (s, o)))
-            .Where(s => Letters(s.s) is { Length: >= 4 } name && file.Contains(name, StringComparison.Ordinal))
-            .DistinctBy(s => Letters(s.s))];
-        if (named is [var one])
+        IEnumerable<(string, string)> suppliers = Others(t).SelectMany(o => (Column(o, "supplier")?.Texts ?? []).Distinct(StringComparer.OrdinalIgnoreCase).Select(s => (s, _tables[o].Sample.File)));
+        if (SupplierOfFile.Find(map, suppliers) is { } found)
         {
-            _maps[t] = map with { Supplier = one.Name };
-            _notes[t].Add($"Supplier: {one.Name} for every row, since the file is named so and {_tables[one.Table].Sample.File} knows that name.");
+            _maps[t] = map with { Supplier = found.Name };
+            _notes[t].Add($"Supplier: {found.Name} for every row, since the file is named so and {found.KnownFrom} knows that name.");
         }
     }
 
@@ -302,6 +297,4 @@ internal sealed class ShopLinks
     }
 
     private static bool IsGeneral(string word) => word is "code" or "number" or "nummer" or "num" or "key" or "ref" or "reference" or "list" or "liste" or "table" or "the" or "data" or "export";
-
-    private static string Letters(string text) => string.Concat(PlainHeader.Words(text).Where(w => !char.IsAsciiDigit(w[0])));
 }

@@ -26,7 +26,7 @@ internal static class TablePreview
         // A number or a day that is read as one is no phone number. Texts may name people.
         return cell.Length == 0 ? ""
             : isPersonal ? MaskedCells.Mask(cell)
-            : field is not null && !cell.Any(char.IsLetter) ? cell
+            : field is { Content: not ContentClass.Text } && !cell.Any(char.IsLetter) ? cell
             : MaskedCells.Show(column, cell);
     }
 }

@@ -24,6 +24,12 @@ registered as (
     where made_on_from is not null
     group by unit_id
 ),
+aged as (
+    select unit_id, min(aged_from) as aged_from, max(aged_to) as aged_to
+    from int_register_units
+    where aged_from is not null
+    group by unit_id
+),
 ways as (
     select
         e.place,
@@ -45,11 +51,16 @@ ways as (
         c.likely_to,
         greatest(e.purchased_on - 365, coalesce(e.first_made, e.purchased_on - 365)) as bought_from,
         e.purchased_on as bought_to,
-        coalesce(e.made_on_from, e.stated_on - 365) as stated_from,
-        coalesce(e.made_on_to, e.made_on_from, least(e.stated_on + 365, e.opened_on)) as stated_to
+        coalesce(e.made_on_from, a.aged_from, e.stated_on - 365) as stated_from,
+        case
+            when e.made_on_from is not null then coalesce(e.made_on_to, e.made_on_from)
+            when a.aged_from is not null then a.aged_to
+            else least(e.stated_on + 365, e.opened_on)
+        end as stated_to
     from int_build_evidence as e
     left join coded as c using (place)
     left join registered as r on r.unit_id = e.unit_id
+    left join aged as a on a.unit_id = e.unit_id
     where e.opened_on between getvariable('first_day') and getvariable('last_day')
 ),
 chosen as (

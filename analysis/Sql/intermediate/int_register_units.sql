@@ -56,9 +56,9 @@ aged as (
 ),
 matched as (
     select
-        k.* exclude (brand, appliance_type, made_on_from, made_on_to, installed_on, aged_on, age_days, unit_days),
-        coalesce(k.made_on_from, s.first_day) as made_on_from,
-        case when k.made_on_from is not null then k.made_on_to else s.last_day end as made_on_to,
+        k.* exclude (brand, appliance_type, installed_on, aged_on, age_days, unit_days),
+        s.first_day as aged_from,
+        s.last_day as aged_to,
         -- what was bought is in service
         coalesce(k.installed_on, k.purchased_on) as installed_on,
         coalesce(x.model_number, nullif(upper(trim(k.model_raw)), '')) as model_number,

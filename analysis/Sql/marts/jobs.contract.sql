@@ -22,7 +22,7 @@ create table jobs (
     age_least_years   double,                -- at opened_on, from the ends of the build interval; null: unknown
     age_most_years    double,
     age_chance        double,                -- chance of the likeliest date the serial may mean, see build_dates; 1: nothing else is possible; null: basis unknown
-    age_basis         varchar not null,      -- register, date code, purchase date, stated, several date codes (age_years is null), unknown
+    age_basis         varchar not null,      -- register (a build date), date code, purchase date, stated (an age, on the job or in the register), several date codes (age_years is null), unknown
     visit_reason      varchar,               -- failure, preventive, installation, inspection; null: not told, counts as a failure
     complaint_text    varchar,               -- as typed, scrubbed of personal data
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed

@@ -24,6 +24,8 @@ listed as (
         min(brand) as brand,
         min(made_on_from) as made_from,
         max(coalesce(made_on_to, made_on_from)) as made_to,
+        min(aged_from) as aged_from,
+        max(aged_to) as aged_to,
         min(installed_on) as installed_on,
         max(removed_on) as removed_on
     from int_register_units
@@ -35,8 +37,9 @@ select
     coalesce(l.model_family, c.model_family) as model_family,
     coalesce(l.appliance_type, c.appliance_type) as appliance_type,
     coalesce(l.brand, c.brand) as brand,
-    coalesce(l.made_from, c.made_from) as made_from,
-    coalesce(l.made_to, c.made_to) as made_to,
+    -- an age is told to a year or so, a date code to a month: it stands only where nothing tells more
+    coalesce(l.made_from, c.made_from, l.aged_from) as made_from,
+    case when l.made_from is not null then l.made_to when c.made_from is not null then c.made_to else l.aged_to end as made_to,
     l.installed_on,
     l.removed_on,
     c.seen_first,

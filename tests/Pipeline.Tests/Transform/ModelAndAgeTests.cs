@@ -161,7 +161,7 @@ public sealed class ModelAndAgeTests
                 new StagedUnit("s2") { AgeYears = 6, PurchasedOn = new(2018, 2, 1), ListedOn = new(2024, 1, 1) })
             .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1" }, new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
             .Combine();
-        Assert.Equal(["2020-12-01|2021-02-01|3.17|register", "2016-12-30|2018-02-01|6.631|register"], shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
+        Assert.Equal(["2020-12-01|2021-02-01|3.17|stated", "2017-02-01|2018-02-01|6.584|purchase date"], shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
         Assert.Equal(["-", "2018-02-01"], shop.Rows("from units select installed_on order by unit_id"));
     }
 
@@ -184,10 +184,16 @@ public sealed class ModelAndAgeTests
         shop.Add(
                 new StagedUnit("s1") { AgeYears = 8, ListedOn = new(2026, 1, 1), PurchasedOn = new(2018, 3, 1) },
                 new StagedUnit("s2") { AgeYears = 8, ListedOn = new(2026, 1, 1), PurchasedOn = new(2010, 3, 1) },
-                new StagedUnit("s3") { InstalledOn = new(2019, 5, 1) })
-            .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s3", SerialCandidates = "2020-02-10/2020-02-16" })
+                new StagedUnit("s3") { InstalledOn = new(2019, 5, 1) },
+                new StagedUnit("s4") { AgeYears = 5, ListedOn = new(2026, 1, 1) })
+            .Add(
+                new StagedJob("J1") { SourceOrder = 2, SerialKey = "s3", SerialCandidates = "2020-02-10/2020-02-16" },
+                new StagedJob("J2") { SourceOrder = 2, SerialKey = "s4", SerialCandidates = "2020-02-10/2020-02-16" })
             .Combine();
-        Assert.Equal(["s1|2016-12-31|2018-03-01", "s2|-|-", "s3|2020-02-10|2020-02-16"], shop.Rows("from units select unit_id, made_from, made_to order by 1"));
+        Assert.Equal(
+            ["s1|2016-12-31|2018-03-01", "s2|-|-", "s3|2020-02-10|2020-02-16", "s4|2020-02-10|2020-02-16"],
+            shop.Rows("from units select unit_id, made_from, made_to order by 1"));
+        Assert.Equal(["J1|date code", "J2|date code"], shop.Rows("from jobs select job_id, age_basis order by 1"));
     }
 
     [Fact]
