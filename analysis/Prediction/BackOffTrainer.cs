@@ -7,7 +7,6 @@ internal static class BackOffTrainer
 {
     private const double MinAlpha = 0.05;
     private const double MaxAlpha = 5_000;
-    private const int Folds = 5;
     private const int AlphaSteps = 16;
 
     /// <summary>
@@ -37,50 +36,6 @@ internal static class BackOffTrainer
         }
 
         return new BackOffModel(needs, levels);
-    }
-
-    /// <summary>
-    /// Odds of every job from a back-off that learned from other jobs alone (five folds, a unit's jobs in one of
-    /// them): features for a model stacked on top. Taking out only the job itself would betray its need, which then looks a little too rare.
-    /// </summary>
-    /// <param name="calls">The jobs.</param>
-    /// <param name="needs">Needs of the odds; one a fold never saw has none.</param>
-    public static double[][] FromOtherJobs(IReadOnlyList<ClosedCall> calls, IReadOnlyList<string> needs)
-    {
-        var odds = new double[calls.Count][];
-        Dictionary<string, int> places = NeedList.Places(needs);
-        int[] foldOf = FoldsByUnit(calls);
-        Parallel.For(0, Folds, fold =>
-        {
-            BackOffModel others = Train([.. calls.Where((_, i) => foldOf[i] != fold)]);
-            for (int i = 0; i < odds.Length; i++)
-            {
-                if (foldOf[i] != fold)
-                {
-                    continue;
-                }
-
-                double[] own = others.Odds(calls[i].Call);
-                odds[i] = new double[needs.Count];
-                for (int k = 0; k < own.Length; k++)
-                {
-                    odds[i][places[others.Needs[k]]] = own[k];
-                }
-            }
-        });
-        return odds;
-    }
-
-    private static int[] FoldsByUnit(IReadOnlyList<ClosedCall> calls)
-    {
-        var folds = new Dictionary<string, int>(StringComparer.Ordinal);
-        var foldOf = new int[calls.Count];
-        for (int i = 0; i < foldOf.Length; i++)
-        {
-            foldOf[i] = calls[i].UnitId is not { } unit ? i % Folds : folds.TryGetValue(unit, out int known) ? known : folds[unit] = i % Folds;
-        }
-
-        return foldOf;
     }
 
     private static (int[] Own, int[] Total) WithoutSelf(Dictionary<string, int[]> groups, int[]?[] ofCall, int[] need)

@@ -1,3 +1,5 @@
+using PartsSignal.Analysis.Prediction;
+
 namespace PartsSignal.Analysis.VanPlan;
 
 /// <summary>What lies on the shop's shelf: vans are filled from it before anything is ordered.</summary>
@@ -8,18 +10,20 @@ public static class ShelfStock
 
     /// <summary>The plan of the whole shop with its shelf: shorter orders, pieces on hand beside reorder points, and what lies there unused.</summary>
     /// <param name="plan">The plan of all vans, made as if the shelf were empty.</param>
-    /// <param name="data">The shop; where its shelf was not counted, the plan stays as it is.</param>
+    /// <param name="counted">The shop; where its shelf was not counted, the plan stays as it is.</param>
+    /// <param name="waiting">Jobs that wait for an ordered part; pieces that came in for them are theirs.</param>
     /// <param name="facts">Prices.</param>
     /// <param name="options">The shop's costs.</param>
-    public static ShopPlan Use(ShopPlan plan, ShopData data, StockPartFacts facts, VanPlanOptions options)
+    public static ShopPlan Use(ShopPlan plan, ShopData counted, IReadOnlyList<BookedCall> waiting, StockPartFacts facts, VanPlanOptions options)
     {
-        if (data.Shelf.Count == 0)
+        if (counted.Shelf.Count == 0)
         {
             return plan;
         }
 
+        ShopData data = Reservations.SetAside(counted, waiting);
         var left = data.Shelf.ToDictionary(s => s.PartNumber, s => s.OnHand, StringComparer.Ordinal);
-        ShopData shelf = data with { Counts = [.. data.Shelf.Select(s => new ShopCount(Name, s.PartNumber, s.PartNumber, s.OnHand, null))] };
+        ShopData shelf = data with { Counts = [.. data.Shelf.Where(s => s.OnHand > 0).Select(s => new ShopCount(Name, s.PartNumber, s.PartNumber, s.OnHand, null))] };
         return plan with
         {
             Shelf = [.. plan.Shelf.Select(s => s with { OnHand = left.GetValueOrDefault(s.PartNumber) })],

@@ -61,8 +61,9 @@ public sealed record ShopCount(string Van, string PartNumber, string FittedNumbe
 
 /// <summary>Pieces on the shop's shelf.</summary>
 /// <param name="PartNumber">Current number.</param>
-/// <param name="OnHand">Pieces, 1 or more.</param>
-public sealed record ShelfPart(string PartNumber, int OnHand);
+/// <param name="OnHand">Pieces, 0 or more.</param>
+/// <param name="CountedOn">Day of the count, or null if not noted.</param>
+public sealed record ShelfPart(string PartNumber, int OnHand, DateOnly? CountedOn = null);
 
 /// <summary>A supplier's own number for a part.</summary>
 public sealed record ShopAlias(string Supplier, string PartNumber, string Alias);

@@ -13,10 +13,10 @@ namespace PartsSignal.Analysis.VanPlan;
 /// <param name="JobsPerYear">Settled jobs expected.</param>
 /// <param name="Completion">Expected share finished at the first visit with the plan, 0 to 1, or null if no job is expected.</param>
 /// <param name="CompletionEmpty">The same with an empty van: jobs that need no part.</param>
-/// <param name="CompletionCounted">The same with what was counted aboard, or null if not counted.</param>
-/// <param name="MoneyCounted">Money in what was counted aboard, at today's prices, or null if not counted.</param>
+/// <param name="CompletionCounted">The same with what was counted aboard, less what is set aside for waiting jobs, or null if not counted.</param>
+/// <param name="MoneyCounted">Money in the same, at today's prices, or null if not counted.</param>
 /// <param name="CompletionForCounted">What the best load for that same money is expected to finish: the like to compare with what is aboard; null likewise.</param>
-/// <param name="PiecesCounted">Pieces counted aboard, or null if not counted.</param>
+/// <param name="PiecesCounted">Pieces of the same, or null if not counted.</param>
 /// <param name="SecondVisitsAvoided">Second visits a year the plan avoids against an empty van.</param>
 /// <param name="BookedJobs">Jobs booked on the van and not yet visited.</param>
 /// <param name="BookedFinished">Of these expected to be finished at the first visit with the plan and what is taken along for them.</param>

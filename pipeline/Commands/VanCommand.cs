@@ -109,7 +109,7 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
         var views = new ShopViews(data, options);
-        ShopPlan plan = ShelfStock.Use(ShopPlan.Create(data, views, options, shop.ServiceTarget, booked), data, views.Facts, options);
+        ShopPlan plan = ShelfStock.Use(ShopPlan.Create(data, views, options, shop.ServiceTarget, booked), data, booked.Waiting, views.Facts, options);
         VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);
         return ExitCode.Done;
     }

@@ -59,7 +59,7 @@ internal sealed class PlanStep : IBackgroundStep
         Replay replay = await _begun.WaitAsync(cancellation).ConfigureAwait(false);
         ShopData data = replay.Data;
         BookedJobs booked = BookedSource.Read(context.Database, data.AsOf, context.State.Learned?.Model, context.Input, context.Settings);
-        ShopPlan plan = ShelfStock.Use(JoinedPlan.Join(Plans(context, replay, booked, cancellation)), data, replay.Views.Facts, replay.Options);
+        ShopPlan plan = ShelfStock.Use(JoinedPlan.Join(Plans(context, replay, booked, cancellation)), data, booked.Waiting, replay.Views.Facts, replay.Options);
         cancellation.ThrowIfCancellationRequested();
         context.AddResult("van_summary", plan.Summaries);
         context.AddResult("van_plan", plan.Rows);

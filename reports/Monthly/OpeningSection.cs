@@ -90,7 +90,8 @@ internal static class OpeningSection
             [new("Figure"), new(Format.Month(facts.Now.Month)), new(Format.Month(facts.Now.Month.AddMonths(-1))), new(Format.Month(facts.Now.Month.AddYears(-1))), new("Basis")],
             [
                 Row("Calls", m => m.Calls, CellKind.Count, "jobs opened"),
-                Row("Still open", m => m.StillOpen, CellKind.Count, "of those, not closed"),
+                Row("Still open", m => m.StillOpen, CellKind.Count, "of those, known to be open"),
+                Row("Not told whether finished", m => m.EndNotTold, CellKind.Count, "of those"),
                 Row("Finished at first visit", m => m.FirstVisitShare, CellKind.Share, "closed jobs that record their visits"),
                 Row("Cause known", m => m.CauseKnown, CellKind.Count, "jobs with a diagnosis"),
                 Row("Needed no part", m => m.NoPartShare, CellKind.Share, "jobs with a diagnosis"),

@@ -104,6 +104,8 @@ internal static class VanSection
         ? null
         : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files for the past year.";
 
+    private static string Apart(Summary[] counted) => counted.Any(s => s.WaitingJobs > 0) ? " (without parts set aside for waiting jobs)" : "";
+
     /// <summary>Money tied up on counted vans now and with the plans, and what of it lies dead; null: no van was counted.</summary>
     private static string? Capital(IReadOnlyList<Summary> summaries, IReadOnlyList<Dead> dead, string currency)
     {
@@ -114,7 +116,7 @@ internal static class VanSection
         }
 
         string vans = counted.Length == 1 ? $"Van {counted[0].Van} ties" : $"The {Format.Count(counted.Length)} counted vans tie";
-        string now = $"{vans} up {Format.Money(counted.Sum(s => s.MoneyCounted!.Value), currency)} now, and {Format.Money(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
+        string now = $"{vans} up {Format.Money(counted.Sum(s => s.MoneyCounted!.Value), currency)} now{Apart(counted)}, and {Format.Money(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
         if (dead.Count == 0)
         {
             return now;

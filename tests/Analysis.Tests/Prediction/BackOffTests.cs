@@ -30,16 +30,6 @@ public sealed class BackOffTests
     }
 
     [Fact]
-    public void FromOtherJobs_NeedOfOneJobAlone_HasNoOddsForThatJob()
-    {
-        ClosedCall[] jobs = [.. Jobs(), new("odd", new DateOnly(2024, 1, 9), new DateOnly(2024, 1, 9), null, "timer", Call("washer", "F1", "no_fill"))];
-        string[] needs = ["inlet_valve", "level_switch", "none", "timer"];
-        double[][] odds = BackOffTrainer.FromOtherJobs(jobs, needs);
-        Assert.Equal(0, odds[^1][3]);
-        Assert.All(odds, o => Assert.Equal(1, o.Sum(), 9));
-    }
-
-    [Fact]
     public void Train_OneNeedOnly_IsCertainOfIt()
     {
         BackOffModel model = BackOffTrainer.Train([.. Jobs().Select(j => j with { Need = "none" })]);

@@ -161,7 +161,7 @@ public sealed class ModelAndAgeTests
                 new StagedUnit("s2") { AgeYears = 6, PurchasedOn = new(2018, 2, 1), ListedOn = new(2024, 1, 1) })
             .Add(new StagedJob("J1") { SourceOrder = 2, SerialKey = "s1" }, new StagedJob("J2") { SourceOrder = 2, SerialKey = "s2" })
             .Combine();
-        Assert.Equal(["2020-12-01|2021-02-01|3.17|stated", "2017-02-01|2018-02-01|6.584|purchase date"], shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
+        Assert.Equal(["2020-12-01|2021-02-01|3.17|stated", "2017-02-01|2018-02-01|6.586|purchase date"], shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
         Assert.Equal(["-", "2018-02-01"], shop.Rows("from units select installed_on order by unit_id"));
     }
 
