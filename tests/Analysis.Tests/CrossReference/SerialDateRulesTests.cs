@@ -53,6 +53,22 @@ public sealed class SerialDateRulesTests
     public void Read_WeeksSinceJanuary_CountSevenDaysFromTheFirst(string serial, string? expected) =>
         Assert.Equal(expected, BuildInterval.Write(Rules(new("*", "^(?<year>[0-9]{2})(?<week>[0-9]{2})$", null, null, null, null, "january")).Read(null, serial, Service).Candidates));
 
+    [Theory] // ISO week 1 of 2014 began on December 30, 2013, week 21 on May 19; 2016 had no ISO week 53
+    [InlineData("1401", "2013-12-30/2014-01-07")]
+    [InlineData("1421", "2014-05-19/2014-05-27")]
+    [InlineData("1653", "2016-12-30/2016-12-31")]
+    [InlineData("1454", null)]
+    public void Read_WeeksOfEitherCount_HoldTheDaysOfBoth(string serial, string? expected) =>
+        Assert.Equal(expected, BuildInterval.Write(Rules(new("*", "^(?<year>[0-9]{2})(?<week>[0-9]{2})$", null, null, null, null, "either")).Read(null, serial, Service).Candidates));
+
+    [Theory] // December 29 to 31, 2014, were in week 1 of 2015; January 1 to 3, 2016, in week 53 of 2015
+    [InlineData("1401", "2014-01-01/2014-01-05;2014-12-29/2014-12-31")]
+    [InlineData("1601", "2016-01-04/2016-01-10")]
+    [InlineData("1653", "2016-01-01/2016-01-03")]
+    [InlineData("1454", null)]
+    public void Read_WeeksBesideTheCalendarYear_MayBeTwoSpans(string serial, string? expected) =>
+        Assert.Equal(expected, BuildInterval.Write(Rules(new("*", "^(?<year>[0-9]{2})(?<week>[0-9]{2})$", null, null, null, null, "calendar")).Read(null, serial, Service).Candidates));
+
     [Fact]
     public void Read_MonthLettersAndYearDigit_GivesMonthsOfEveryDecade() =>
         Assert.Equal("2005-03-01/2005-03-31;2015-03-01/2015-03-31", BuildInterval.Write(

@@ -65,7 +65,7 @@ public sealed class VanSectionTests
 
     [Fact]
     public void Read_CountedVan_SaysWhatIsTiedUpNowAndThen() =>
-        Assert.Equal("Van 1 ties up 4,100 EUR now, and 1,482 EUR with the plan.", Filled().Capital?.Replace('\u00A0', ' '));
+        Assert.Equal("Van 1 ties up 4,100 EUR now (without parts set aside for waiting jobs), and 1,482 EUR with the plan.", Filled().Capital?.Replace('\u00A0', ' '));
 
     [Fact]
     public void Read_Lines_SayWhatToDoWithEachPart()
