@@ -39,7 +39,7 @@ internal static class ShopUnderstanding
             Apply(odds, kinds[0].Kind, table.Sample, ReadingAnswers.KeyOf(tables[twin].Sample), answers);
         }
 
-        var choice = FieldChoice.Of(kinds[0].Kind, odds);
+        FieldChoice choice = DayOrder.Mended(FieldChoice.Of(kinds[0].Kind, odds), table.Sample, Certain);
         return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice, evidence.Tables[at])]) { AsksKind = asks, IsAnswered = settled is not null };
     }
 

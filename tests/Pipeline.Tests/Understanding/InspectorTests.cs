@@ -44,6 +44,20 @@ public sealed class InspectorTests
         Assert.Empty(found.Doubts);
     }
 
+    // Headers name the days the wrong way round; no job is finished before it is called in.
+    [Theory]
+    [InlineData(2, "Opened", "Closed")]
+    [InlineData(-2, "Closed", "Opened")]
+    [InlineData(0, "Opened", "Closed")]
+    public void Inspect_TwoDays_TheEarlierIsTheCall(int days, string opened, string closed)
+    {
+        var first = new DateOnly(2026, 3, 2);
+        string rows = string.Concat(Enumerable.Range(0, 40).Select(i => $"J{i},{first.AddDays(i):yyyy-MM-dd},{first.AddDays(i + (i % 3 == 0 ? 0 : days)):yyyy-MM-dd},WX41{i % 9}0,no heat at all,repaired\n"));
+        Inspection found = Inspect("Job,Opened,Closed,Model,Complaint,Outcome\n" + rows);
+        Assert.Equal([opened], found.Map!.Columns["opened_on"]);
+        Assert.Equal([closed], found.Map.Columns["closed_on"]);
+    }
+
     [Fact]
     public void Inspect_ModelNumbersInTheNotes_Doubt()
     {
