@@ -18,7 +18,6 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// </remarks>
 internal sealed class PartLife
 {
-    private const double AllowedLoss = 3.841458820694124 / 2;
     private const double Widest = 3;
     private const double LeastLogVariance = -7;
     private const double MostLogVariance = 2.5;
@@ -52,7 +51,7 @@ internal sealed class PartLife
     {
         double at = GoldenSection.Minimize(b => -Best(b), -Widest, Widest, steps: 22);
         double top = Best(at);
-        double Loss(double logShape) => top - Best(logShape) - AllowedLoss;
+        double Loss(double logShape) => top - Best(logShape) - WeibullProfile.AllowedLoss;
 
         // An end is where the likelihood has fallen as far as it may; none where it never does.
         double? End(double outside) => Loss(outside) <= 0 ? null : RootFinder.Find(Loss, at, outside, tolerance: 1e-4);

@@ -9,7 +9,9 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// </summary>
 internal static class WeibullProfile
 {
-    private const double AllowedLoss = 3.841458820694124 / 2;
+    /// <summary>Log likelihood that an interval of 0.95 may lose: half the quantile of chi-square with 1 degree.</summary>
+    public const double AllowedLoss = 3.841458820694124 / 2;
+
     private const double Widest = 8;
     private const double OutOfReach = 10;
 

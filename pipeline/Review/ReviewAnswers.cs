@@ -48,6 +48,7 @@ internal sealed class ReviewAnswers
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
         ResultTable.Write(database, "known_appliance_types", _names.Choices(ReviewNames.Appliances).Concat(Appliances.Select(a => a.Type)).Distinct(StringComparer.Ordinal).Select(t => new TypeRow(t)));
+        ResultTable.Write(database, "known_outcomes", _names.Choices(ReviewNames.Outcomes).Select(o => new OutcomeRow(o)));
         ResultTable.Write(database, "answers_read", _names.Choices(ReviewNames.Complaints).Select(k => new KindRow(k)));
         database.Execute("insert into complaint_kinds by name from answers_read");
     }
@@ -101,6 +102,8 @@ internal sealed class ReviewAnswers
     }
 
     private sealed record TypeRow(string ApplianceType);
+
+    private sealed record OutcomeRow(string Outcome);
 
     private sealed record KindRow(string ComplaintKind);
 }

@@ -42,6 +42,9 @@ create or replace table review_outcomes (
     source_file    varchar not null,
     source_line    integer not null
 );
+create or replace table known_outcomes (
+    outcome        varchar not null          -- what an answer may say
+);
 create or replace table known_appliance_types (
     appliance_type varchar not null          -- what an answer may say
 );
