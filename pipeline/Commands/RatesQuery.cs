@@ -161,7 +161,7 @@ internal sealed record RatesQuery(string? Component, string? Family, string? Age
         string[] names = [.. known.Distinct().Order(StringComparer.Ordinal)];
         if (!names.Contains(value))
         {
-            IReadOnlyList<string> near = NameSuggestions.Find(value, names, MostNamed);
+            IReadOnlyList<string> near = [.. NameSuggestions.Misspelled(value, names, MostNamed).Union(NameSuggestions.Find(value, names, MostNamed)).Take(MostNamed)];
             string there = names.Length == 0 ? "There are none to choose from."
                 : names.Length <= MostNamed ? $"Choose from {string.Join(", ", names)}."
                 : near.Count > 0 ? $"Similar names: {string.Join(", ", near)}."

@@ -65,7 +65,15 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
     {
         null => [ReportMonths.NewestWithCalls(MonthIndex.Read(database), asOf)],
         "all" => [.. MonthIndex.Read(database).Select(m => m.Month)],
-        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [month],
+        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [Reached(month, database, asOf)],
         _ => throw new BadInputException($"--month {asked}: is not a month. Write it as 2026-09, or all."),
     };
+
+    private static DateOnly Reached(DateOnly month, Database database, DateOnly asOf)
+    {
+        DateOnly first = MonthIndex.Read(database).Select(m => m.Month).DefaultIfEmpty(month).Min();
+        return month >= first && month <= asOf
+            ? month
+            : throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--month {month:yyyy-MM}: your files go from {first:yyyy-MM} to {asOf:yyyy-MM}. Choose a month of these, or all."));
+    }
 }

@@ -22,6 +22,13 @@ public sealed class ReportMonthTests
         Assert.Equal("There were no calls in 2024-09. This is the report for 2024-07, the last month with calls.", lines[0]);
         Assert.Contains("the shop took 12 calls", await File.ReadAllTextAsync(lines[1]), StringComparison.Ordinal);
         Assert.Equal(["2024-07"], Directory.EnumerateDirectories(folder.Sub("out/reports")).Select(Path.GetFileName));
+        foreach (string month in new[] { "2024-05", "2031-01" })
+        {
+            Partssignal beyond = await Partssignal.RunAsync(["report", "--month", month, .. places]);
+            Assert.Equal(2, beyond.ExitCode);
+            Assert.Contains("your files go from 2024-06 to 2024-10", beyond.Error, StringComparison.Ordinal);
+        }
+
         Partssignal asked = await Partssignal.RunAsync(["report", "--month", "2024-09", .. places]);
         Assert.DoesNotContain("There were no calls", asked.Out, StringComparison.Ordinal);
         Assert.Contains("No call of September 2024 is in the files", await File.ReadAllTextAsync(asked.Out.Trim()), StringComparison.Ordinal);
