@@ -36,14 +36,8 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>True when it belongs to a part line, of which a job row may hold several.</summary>
     public bool PartLine { get; init; }
 
-    /// <summary>True when a column that gives it is known by the words in its cells; no weights are fitted for it.</summary>
-    public bool FoundByWords { get; init; }
-
-    /// <summary>True when a column that gives it is known by its header and checked by its cells; no weights are fitted for it.</summary>
-    public bool FoundByHeader { get; init; }
-
-    /// <summary>True when a column that gives it is known by its header alone; no weights are fitted for it, and it takes no column that another field has by its name.</summary>
-    public bool FoundByName { get; init; }
+    /// <summary>How a column that gives it is found.</summary>
+    public Found Found { get; init; } = Found.ByWeights;
 
     /// <summary>What a blank count means, or null if unknown.</summary>
     public int? Blank { get; init; }
@@ -79,6 +73,22 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
         Cleaner.Email => ContentClass.Email,
         _ => ContentClass.Word,
     };
+}
+
+/// <summary>How a column that gives a field is found. Weights are fitted for the first way only.</summary>
+internal enum Found
+{
+    /// <summary>By the fitted weights, from its header and its cells together.</summary>
+    ByWeights,
+
+    /// <summary>By the words in its cells.</summary>
+    ByWords,
+
+    /// <summary>By its header, checked by its cells.</summary>
+    ByHeader,
+
+    /// <summary>By its header alone; it takes no column that another field has by its name.</summary>
+    ByName,
 }
 
 /// <summary>What the cells of a field are, roughly.</summary>

@@ -29,15 +29,15 @@ internal static class FieldCatalog
             .. Appliance(identity: false),
             .. PartLineFields(JobParts),
             new("warranty", Cleaner.Flag, "Whether the job was under warranty."),
-            new("status", Cleaner.Status, "Whether the job is open, closed, waiting for a part or canceled.") { FoundByWords = true, Identity = false },
-            new("visit_reason", Cleaner.VisitReason, "What the visit was for: a failure, preventive work, an installation or an inspection.") { FoundByWords = true, Identity = false },
-            new("age_months", Cleaner.Years, "Age of the appliance in months, as told by the customer.") { Unit = "months", FoundByHeader = true, Staged = [new("age_stated_months", ColumnType.Double)], Identity = false },
-            new("age_days", Cleaner.Years, "Age of the appliance in days, as told by the customer.") { Unit = "days", FoundByHeader = true, Staged = [new("age_stated_days", ColumnType.Double)], Identity = false },
+            new("status", Cleaner.Status, "Whether the job is open, closed, waiting for a part or canceled.") { Found = Found.ByWords, Identity = false },
+            new("visit_reason", Cleaner.VisitReason, "What the visit was for: a failure, preventive work, an installation or an inspection.") { Found = Found.ByWords, Identity = false },
+            new("age_months", Cleaner.Years, "Age of the appliance in months, as told by the customer.") { Unit = "months", Found = Found.ByHeader, Staged = [new("age_stated_months", ColumnType.Double)], Identity = false },
+            new("age_days", Cleaner.Years, "Age of the appliance in days, as told by the customer.") { Unit = "days", Found = Found.ByHeader, Staged = [new("age_stated_days", ColumnType.Double)], Identity = false },
             new("fault_component", Cleaner.PartDescription, "Component that was at fault, as the shop names it, apart from the part fitted.")
             {
-                Staged = [Word("fault_text"), Word("fault_component")], FoundByName = true, Content = ContentClass.Word, Identity = false,
+                Staged = [Word("fault_text"), Word("fault_component")], Found = Found.ByName, Content = ContentClass.Word, Identity = false,
             },
-            new("repair_notes", Cleaner.NotKept, "What the technician found or did (never kept; only told apart from the complaint).") { FoundByName = true, Identity = false },
+            new("repair_notes", Cleaner.NotKept, "What the technician found or did (never kept; only told apart from the complaint).") { Found = Found.ByName, Identity = false },
             PartSupplier,
         ]),
         ["job_parts"] = Kind("job_parts", repeats: true,
@@ -62,8 +62,8 @@ internal static class FieldCatalog
             new("returned_quantity", Cleaner.Count, "Pieces sent back (unknown if no column says).") { Unit = "pieces" },
             new("return_reason", Cleaner.FreeText, "Why they were sent back."),
             new("updated_on", Cleaner.Time, "When the row was exported or last changed."),
-            new("returned", Cleaner.Flag, "Whether the pieces on the line were sent back (all of them, unless another column gives a number).") { FoundByName = true, Staged = ReturnedPieces },
-            new("returned_on", Cleaner.Day, "Day the pieces were sent back (blank if they were not).") { FoundByName = true, RefusesRow = false, Staged = ReturnedPieces },
+            new("returned", Cleaner.Flag, "Whether the pieces on the line were sent back (all of them, unless another column gives a number).") { Found = Found.ByName, Staged = ReturnedPieces },
+            new("returned_on", Cleaner.Day, "Day the pieces were sent back (blank if they were not).") { Found = Found.ByName, RefusesRow = false, Staged = ReturnedPieces },
         ]),
         ["parts"] = Kind("parts", repeats: false,
         [
@@ -111,10 +111,10 @@ internal static class FieldCatalog
             .. Appliance(identity: true),
             new("installed_on", Cleaner.Day, "Day it went into service.") { Content = ContentClass.Year },
             new("removed_on", Cleaner.Day, "Day it was taken out of service.") { Content = ContentClass.Year },
-            new("purchased_on", Cleaner.Day, "Day the appliance was bought.") { FoundByHeader = true, RefusesRow = false },
-            new("age_years", Cleaner.Years, "Age of the appliance on the day of the list.") { Unit = "years", FoundByHeader = true },
-            new("age_months", Cleaner.Years, "Age of the appliance in months on the day of the list.") { Unit = "months", FoundByHeader = true },
-            new("listed_on", Cleaner.Day, "Date of the list, used to work out ages (if missing, the last day of the data).") { FoundByHeader = true, RefusesRow = false },
+            new("purchased_on", Cleaner.Day, "Day the appliance was bought.") { Found = Found.ByHeader, RefusesRow = false },
+            new("age_years", Cleaner.Years, "Age of the appliance on the day of the list.") { Unit = "years", Found = Found.ByHeader },
+            new("age_months", Cleaner.Years, "Age of the appliance in months on the day of the list.") { Unit = "months", Found = Found.ByHeader },
+            new("listed_on", Cleaner.Day, "Date of the list, used to work out ages (if missing, the last day of the data).") { Found = Found.ByHeader, RefusesRow = false },
         ]),
         ["van_counts"] = Kind("van_counts", repeats: false,
         [
@@ -154,7 +154,7 @@ internal static class FieldCatalog
 
     private static IReadOnlyList<StagedColumnSpec> ReturnedPieces => [new("returned_quantity", ColumnType.Int)];
 
-    private static Field PartSupplier => new("supplier", Cleaner.Supplier, "Who supplied the part that was fitted.") { Table = JobParts, PartLine = true, FoundByName = true };
+    private static Field PartSupplier => new("supplier", Cleaner.Supplier, "Who supplied the part that was fitted.") { Table = JobParts, PartLine = true, Found = Found.ByName };
 
     /// <summary>Names of the kinds.</summary>
     public static IReadOnlyList<string> Kinds { get; } = [.. ByKind.Keys];

@@ -25,7 +25,7 @@ internal sealed class StoreLock : IDisposable
     public static async Task<StoreLock> TakeAsync(string root, TimeSpan wait, TimeProvider clock, CancellationToken cancellation)
     {
         Directory.CreateDirectory(root);
-        string path = Path.Combine(root, "store.lock");
+        string path = PathOf(root);
         string holder = path + ".holder";
         long start = clock.GetTimestamp();
         while (true)
@@ -51,7 +51,7 @@ internal sealed class StoreLock : IDisposable
     /// <param name="root">The output folder; it may be missing.</param>
     public static bool IsHeldAt(string root)
     {
-        string path = Path.Combine(root, "store.lock");
+        string path = PathOf(root);
         if (!File.Exists(path))
         {
             return false;
@@ -70,6 +70,8 @@ internal sealed class StoreLock : IDisposable
 
     // Error codes for a lock held by another process: EAGAIN on Linux and macOS, a sharing violation on Windows.
     private static bool IsHeld(IOException failure) => failure.HResult is 11 or 35 or unchecked((int)0x80070020);
+
+    private static string PathOf(string root) => Path.Combine(root, "store.lock");
 
     private static FileStream? TryOpen(string path)
     {

@@ -54,6 +54,12 @@ internal sealed record SourceMap
 
     /// <summary>Lists that say what the codes of a field mean: field name to the list.</summary>
     public IReadOnlyDictionary<string, CodeList> Lists { get; init; } = new Dictionary<string, CodeList>();
+
+    /// <summary>The map with a field read from one column, which gives no other field then.</summary>
+    /// <param name="field">Name of the field.</param>
+    /// <param name="header">Header of the column.</param>
+    public SourceMap WithColumn(string field, string header) =>
+        this with { Columns = new Dictionary<string, IReadOnlyList<string>>(Columns.Where(c => !c.Value.Contains(header)), StringComparer.Ordinal) { [field] = [header] } };
 }
 
 /// <summary>A table that has words, numbers or names beside codes: reason codes, technicians, machines, parts.</summary>

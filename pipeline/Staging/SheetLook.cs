@@ -13,15 +13,15 @@ namespace PartsSignal.Pipeline.Staging;
 internal sealed record SheetLook(string File, string Sheet, SourceMap? Map, IReadOnlyList<string> Missing, bool IsBlank)
 {
     /// <summary>The sheet for people.</summary>
-    public string Name => $"{File}, sheet {Sheet}";
+    public string Place => TablePlace.Of(File, Sheet);
 
     /// <summary>Tells the sheet from all others.</summary>
-    public string Place => PlaceOf(File, Sheet);
+    public string Key => KeyOf(File, Sheet);
 
     /// <summary>Tells a sheet from all others, whatever the case of its name.</summary>
     /// <param name="file">Name of the workbook.</param>
     /// <param name="sheet">Name of the sheet.</param>
-    public static string PlaceOf(string file, string sheet) => $"{file}\n{sheet.ToUpperInvariant()}";
+    public static string KeyOf(string file, string sheet) => $"{file}\n{sheet.ToUpperInvariant()}";
 
     /// <summary>The shown sheets of a workbook; none where there is only one, and where the workbook cannot be read: the load says why.</summary>
     /// <param name="file">The file.</param>

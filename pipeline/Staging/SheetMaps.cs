@@ -23,11 +23,11 @@ internal sealed record SheetMaps(ShopSettings Settings, IReadOnlyList<string> No
         }
 
         var files = new InputFiles(folder, settings.Limits);
-        HashSet<(string Place, string Kind)> mapped = [.. settings.Sources.Where(m => m.Sheet is not null).SelectMany(m => files.Find(m.Files).Select(f => (SheetLook.PlaceOf(f.Name, m.Sheet!), m.Kind)))];
+        HashSet<(string Key, string Kind)> mapped = [.. settings.Sources.Where(m => m.Sheet is not null).SelectMany(m => files.Find(m.Files).Select(f => (SheetLook.KeyOf(f.Name, m.Sheet!), m.Kind)))];
         var looked = new List<SheetLook>();
         SourceMap[] sources = [.. settings.Sources.SelectMany(m => m.Sheet is null ? Divided(m) : [m])];
-        HashSet<string> read = [.. mapped.Select(m => m.Place), .. looked.Where(l => l.Map is not null).Select(l => l.Place)];
-        return new SheetMaps(settings with { Sources = sources }, [.. Incomplete(looked), .. Unread(looked.Where(l => !l.IsBlank && !read.Contains(l.Place)))]);
+        HashSet<string> read = [.. mapped.Select(m => m.Key), .. looked.Where(l => l.Map is not null).Select(l => l.Key)];
+        return new SheetMaps(settings with { Sources = sources }, [.. Incomplete(looked), .. Unread(looked.Where(l => !l.IsBlank && !read.Contains(l.Key)))]);
 
         IReadOnlyList<SourceMap> Divided(SourceMap map)
         {
@@ -41,7 +41,7 @@ internal sealed record SheetMaps(ShopSettings Settings, IReadOnlyList<string> No
 
         SourceMap[] Sheets(InputFile file, SourceMap map)
         {
-            SheetLook[] sheets = [.. SheetLook.At(file, map, settings.Limits, cancellation).Where(s => !mapped.Contains((s.Place, map.Kind)))];
+            SheetLook[] sheets = [.. SheetLook.At(file, map, settings.Limits, cancellation).Where(s => !mapped.Contains((s.Key, map.Kind)))];
             looked.AddRange(sheets);
             SheetLook[] fits = [.. sheets.Where(s => s.Map is not null)];
 
@@ -52,11 +52,11 @@ internal sealed record SheetMaps(ShopSettings Settings, IReadOnlyList<string> No
     }
 
     private static IEnumerable<string> Incomplete(IEnumerable<SheetLook> looked) => looked.Where(l => l.Map is not null && l.Missing.Count > 0).Select(l =>
-        $"{l.Name}, has no {(l.Missing.Count == 1 ? "column" : "columns")} {string.Join(", ", l.Missing.Select(m => $"'{m}'"))} and was read without {(l.Missing.Count == 1 ? "it" : "them")}.");
+        $"{l.Place}, has no {(l.Missing.Count == 1 ? "column" : "columns")} {string.Join(", ", l.Missing.Select(m => $"'{m}'"))} and was read without {(l.Missing.Count == 1 ? "it" : "them")}.");
 
     private static IEnumerable<string> Unread(IEnumerable<SheetLook> unread)
     {
-        string[] names = [.. unread.Select(l => l.Name).Distinct(StringComparer.Ordinal)];
+        string[] names = [.. unread.Select(l => l.Place).Distinct(StringComparer.Ordinal)];
         return names.Length switch
         {
             0 => [],

@@ -36,13 +36,13 @@ internal static class AgeFields
     /// <param name="answers">What a person has settled.</param>
     public static (SourceMap Map, IReadOnlyList<ReadingQuestion> Questions) Complete(TableReading reading, SourceMap map, ReadingAnswers answers)
     {
-        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => f.FoundByHeader))
+        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => f.Found == Found.ByHeader))
         {
             string? given = answers.Header(reading.Key, field.Name) ?? reading.Table.AllColumns.FirstOrDefault(c => answers.Field(reading.Key, c.Name) == field.Name)?.Name;
             string? header = given is null ? (map.Columns.ContainsKey(field.Name) ? null : Find(reading, map, field, answers)) : reading.Table.AllColumns.FirstOrDefault(c => c.Name == given)?.Name;
             string? from = header is null ? null : Array.Find(Births, b => b != field.Name && map.Columns.GetValueOrDefault(b) is [var only] && only == header);
-            map = header is null ? map : With(map, field.Name, header);
-            map = from is not null && Find(reading, map, FieldCatalog.Get(map.Kind, from), answers) is { } instead ? With(map, from, instead) : map;
+            map = header is null ? map : map.WithColumn(field.Name, header);
+            map = from is not null && Find(reading, map, FieldCatalog.Get(map.Kind, from), answers) is { } instead ? map.WithColumn(from, instead) : map;
         }
 
         return Settle(reading, map, answers);
@@ -51,7 +51,7 @@ internal static class AgeFields
     private static string? Find(TableReading reading, SourceMap map, Field field, ReadingAnswers answers)
     {
         // A day that the header calls a purchase was taken for another start of the appliance's life.
-        HashSet<string> used = [.. map.Columns.Where(c => !(field.FoundByHeader && Births.Contains(c.Key) && Score(c.Value[0], c.Key) < Score(c.Value[0], field.Name))).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
+        HashSet<string> used = [.. map.Columns.Where(c => !(field.Found == Found.ByHeader && Births.Contains(c.Key) && Score(c.Value[0], c.Key) < Score(c.Value[0], field.Name))).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
         return reading.Table.Sample.Columns
             .Where(c => c.Filled > 0 && (field.Cleaner == Cleaner.Day ? c.IsDates : c.IsNumbers) && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null)
             .Select(c => (c.Name, c.Index, Score: Score(c.Name, field.Name)))
@@ -88,7 +88,7 @@ internal static class AgeFields
         told ??= PlainHeader.Words(column.Name).Any(YearWords.Contains) ? Units[0].Field : Proved(reading, map, column, possible);
         if (told is not null)
         {
-            return (told == now ? map : With(map, told, column.Name), []);
+            return (told == now ? map : map.WithColumn(told, column.Name), []);
         }
 
         double[] ages = [.. column.Numbers.OfType<double>().Where(n => n >= 0)];
@@ -98,7 +98,7 @@ internal static class AgeFields
         }
 
         string taken = ages.Max() <= OldYears * 2 ? Units[0].Field : ages.Max() > OldestMonths && possible.Contains(Units[2].Field) ? Units[2].Field : Units[1].Field;
-        return (taken == now ? map : With(map, taken, column.Name), [Question(reading, column, taken, possible, ages)]);
+        return (taken == now ? map : map.WithColumn(taken, column.Name), [Question(reading, column, taken, possible, ages)]);
     }
 
     // The unit in which the ages agree with the dates of the same rows; null: there are too few, or none agrees.
@@ -127,21 +127,13 @@ internal static class AgeFields
         ColumnSample? Dates(string field) => map.Columns.GetValueOrDefault(field) is [var header, ..] ? reading.Table.Sample.Columns.FirstOrDefault(c => c.Name == header && c.IsDates) : null;
     }
 
-    private static SourceMap With(SourceMap map, string field, string header)
-    {
-        var columns = map.Columns.Where(c => !c.Value.Contains(header)).ToDictionary(c => c.Key, c => c.Value);
-        columns[field] = [header];
-        return map with { Columns = columns };
-    }
-
     private static ReadingQuestion Question(TableReading reading, ColumnSample column, string taken, string[] possible, double[] ages)
     {
         TableSample table = reading.Table.Sample;
-        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         string label = Units.First(u => u.Field == taken).Label;
         return new ReadingQuestion(
             $"{reading.Key}/column/{column.Name}", table.File, table.Sheet, column.Name, taken,
-            string.Create(CultureInfo.InvariantCulture, $"Column '{column.Name}' of '{where}' has ages up to {ages.Max():0.#}. Are they in {string.Join(" or ", Units.Where(u => possible.Contains(u.Field)).Select(u => u.Label))}?"),
+            string.Create(CultureInfo.InvariantCulture, $"Column '{column.Name}' of '{table.Place}' has ages up to {ages.Max():0.#}. Are they in {string.Join(" or ", Units.Where(u => possible.Contains(u.Field)).Select(u => u.Label))}?"),
             [.. Units.Where(u => possible.Contains(u.Field)).Select(u => new QuestionChoice(u.Field, u.Label)), new QuestionChoice(ReadingAnswers.Nothing, "not appliance ages")],
             [.. column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(MostExamples).Select(t => MaskedCells.Show(column, t))],
             $"Failure rates by age depend on this. Until you answer, we read them as {label}.",

@@ -26,6 +26,9 @@ internal sealed record Inspection(
     /// <summary>Sheet of a workbook; null: a text file.</summary>
     public string? Sheet { get; init; }
 
+    /// <summary>Where the table is, for people.</summary>
+    public string Place => TablePlace.Of(File, Sheet);
+
     /// <summary>The first rows, a cell for each of <see cref="Columns"/>; personal cells without what they say. Made when asked for.</summary>
     public Lazy<IReadOnlyList<IReadOnlyList<string>>> Preview { get; init; } = new([]);
 

@@ -81,11 +81,10 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }
 
-    // A column that its words or its header settled gives no other field, however likely that seemed before.
+    // A column that was settled without the weights gives no other field, however likely that seemed before.
     private static bool IsFoundOtherwise(ColumnDoubt doubt, TableReading reading, SourceMap map)
     {
-        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && IsFound(FieldCatalog.Get(map.Kind, c.Key)));
-        static bool IsFound(Field field) => field.FoundByHeader || field.FoundByWords;
+        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && FieldCatalog.Get(map.Kind, c.Key).Found != Found.ByWeights);
         return doubt.Columns.All(IsSettled);
     }
 

@@ -69,7 +69,7 @@ internal static class ProposedMaps
         SourceMap[] maps = [.. inspection.Tables.Select(t => t.Map).OfType<SourceMap>()];
         int open = inspection.Questions.Count;
         string assumed = string.Create(CultureInfo.InvariantCulture, $"Assumed: {string.Join(", ", maps.GroupBy(m => m.Kind).Select(g => $"{g.Key} from {string.Join(" and ", g.Select(m => m.Files).Distinct())}"))}.{(open == 0 ? "" : $" {open} {(open == 1 ? "question is" : "questions are")} open: run inspect {folder}.")}");
-        string[] refused = [.. inspection.Tables.Where(t => t.Map is null && t.Refusal is not null).Select(t => $"{t.File}{(t.Sheet is null ? "" : $", sheet {t.Sheet}")}: {t.Refusal}")];
+        string[] refused = [.. inspection.Tables.Where(t => t.Map is null && t.Refusal is not null).Select(t => $"{t.Place}: {t.Refusal}")];
         return (settings with { Sources = maps }, maps.Length == 0 ? null : refused.Length == 0 ? assumed : $"{assumed} Not read: {string.Join(" ", refused)}");
     }
 

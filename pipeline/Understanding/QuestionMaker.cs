@@ -68,7 +68,7 @@ internal static class QuestionMaker
         string taken = reading.Kind == KindModels.None ? "it is left out" : $"it is taken for {Label(reading.Kind)}";
         return new ReadingQuestion(
             reading.Key + "/kind", table.File, table.Sheet, null, null,
-            $"What kind of table is '{(table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}")}'? Its columns: {string.Join(", ", table.Columns.Take(8).Select(c => $"'{c.Name}'"))}{(table.Columns.Count > 8 ? " and more" : "")}.",
+            $"What kind of table is '{table.Place}'? Its columns: {string.Join(", ", table.Columns.Take(8).Select(c => $"'{c.Name}'"))}{(table.Columns.Count > 8 ? " and more" : "")}.",
             [.. kinds.Select(k => new QuestionChoice(k, Label(k)))],
             examples,
             $"Everything in it depends on this. Until you answer, {taken}.",
@@ -82,10 +82,9 @@ internal static class QuestionMaker
         ColumnSample[] columns = [.. doubt.Columns.Select(c => table.Columns[c])];
         string? chosen = doubt.Chosen < 0 ? null : table.Columns[doubt.Chosen].Name;
         string meaning = FieldCatalog.Get(reading.Kind, doubt.Field).Meaning.TrimEnd('.');
-        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         return new ReadingQuestion(
             $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
-            $"Which column of '{where}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            $"Which column of '{table.Place}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
             [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column holds it")],
             [.. columns.Take(2).SelectMany(c => Examples(c, reading, columns.Length > 1 ? 2 : ExamplesPerColumn).Select(e => columns.Length > 1 ? $"{c.Name}: {e}" : e)).Take(ExamplesPerColumn)],
             chosen is null ? $"Until you answer, no column is used for this, and figures that need it are missing." : $"Until you answer, column '{chosen}' is used for this.",
@@ -99,10 +98,9 @@ internal static class QuestionMaker
         ColumnSample column = table.Columns[at];
         string[] fields = [.. doubts.OrderByDescending(d => reading.Choice!.Odds[at, ((IList<string>)reading.Choice.Fields).IndexOf(d.Field)]).Select(d => d.Field)];
         string? taken = doubts.FirstOrDefault(d => d.Chosen == at)?.Field;
-        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         return new ReadingQuestion(
             $"{reading.Key}/column/{column.Name}", table.File, table.Sheet, column.Name, taken,
-            $"What does column '{column.Name}' of '{where}' hold?",
+            $"What does column '{column.Name}' of '{table.Place}' hold?",
             [.. fields.Select(f => new QuestionChoice(f, FieldCatalog.Get(reading.Kind, f).Meaning.TrimEnd('.'))), new QuestionChoice(ReadingAnswers.Nothing, "none of these")],
             [.. Examples(column, reading, ExamplesPerColumn)],
             taken is null ? "Until you answer, this column is not used, and figures that need it are missing." : $"Until you answer, it is read as the {taken.Replace('_', ' ')}.",

@@ -28,7 +28,7 @@ internal static class StyleQuestions
             string taken = map.DateOrder ?? "dmy";
             yield return Question(
                 reading, "dates",
-                $"In '{Where(reading)}' a date such as {Examples(reading, dates, IsOpenDate).FirstOrDefault() ?? "03/08"} can be read two ways. Which number comes first, the day or the month?",
+                $"In '{reading.Table.Sample.Place}' a date such as {Examples(reading, dates, IsOpenDate).FirstOrDefault() ?? "03/08"} can be read two ways. Which number comes first, the day or the month?",
                 [new QuestionChoice("dmy", "the day comes first"), new QuestionChoice("mdy", "the month comes first")],
                 [.. Examples(reading, dates, IsOpenDate)],
                 $"Months, ages and repair times depend on this. Until you answer, {(taken == "mdy" ? "the month" : "the day")} comes first.",
@@ -44,7 +44,7 @@ internal static class StyleQuestions
             string taken = map.NumberStyle ?? "point";
             yield return Question(
                 reading, "numbers",
-                $"In '{Where(reading)}' an amount such as {Examples(reading, amounts, IsMarked).FirstOrDefault() ?? "1.250"} can be read two ways. Which mark stands before the cents?",
+                $"In '{reading.Table.Sample.Place}' an amount such as {Examples(reading, amounts, IsMarked).FirstOrDefault() ?? "1.250"} can be read two ways. Which mark stands before the cents?",
                 [new QuestionChoice("point", "a point, as in 1,250.00"), new QuestionChoice("comma", "a comma, as in 1.250,00")],
                 [.. Examples(reading, amounts, IsMarked)],
                 $"Every amount in the table depends on this. Until you answer, it is a {taken}.",
@@ -59,8 +59,6 @@ internal static class StyleQuestions
         DateText.TryNumbers(cell, out int first, out int second, out int third) && first <= 12 && second <= 12 && first != second && third >= 0;
 
     private static bool IsMarked(string cell) => cell.AsSpan().IndexOfAny('.', ',') > 0;
-
-    private static string Where(TableReading reading) => reading.Table.Sample.Sheet is { } sheet ? $"{reading.Table.Sample.File}, sheet {sheet}" : reading.Table.Sample.File;
 
     private static IEnumerable<string> Examples(TableReading reading, ColumnProfile[] columns, Func<string, bool> open) => reading.Table.AllColumns
         .Where(c => Array.Exists(columns, p => p.Index == c.Index))

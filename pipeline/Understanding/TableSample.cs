@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Reading;
+
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>A table of the shop, as much of it as is needed to tell what it is.</summary>
@@ -7,6 +9,9 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <param name="Columns">The columns; of those that repeat (<c>Part 1</c>, <c>Part 2</c>) the first, for all of them.</param>
 internal sealed record TableSample(string File, string? Sheet, long Rows, IReadOnlyList<ColumnSample> Columns)
 {
+    /// <summary>Where the table is, for people.</summary>
+    public string Place => TablePlace.Of(File, Sheet);
+
     /// <summary>Sampled rows.</summary>
     public int Sampled => Columns.Count == 0 ? 0 : Columns[0].Cells.Length;
 }

@@ -46,17 +46,17 @@ internal static class WordFields
     public static (SourceMap Map, IReadOnlyList<ReadingQuestion> Questions) Complete(TableReading reading, SourceMap map, ReadingAnswers answers, WordSets words)
     {
         var questions = new List<ReadingQuestion>();
-        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => (f.FoundByWords || f.FoundByName) && !map.Columns.ContainsKey(f.Name)))
+        foreach (Field field in FieldCatalog.Of(map.Kind).Where(f => f.Found is Found.ByWords or Found.ByName && !map.Columns.ContainsKey(f.Name)))
         {
             if (answers.Header(reading.Key, field.Name) is { } given)
             {
-                map = reading.Table.AllColumns.Any(c => c.Name == given) ? With(map, field.Name, given) : map;
+                map = reading.Table.AllColumns.Any(c => c.Name == given) ? map.WithColumn(field.Name, given) : map;
                 continue;
             }
 
-            Candidate[] candidates = [.. field.FoundByWords ? Candidates(reading, map, field.Name, answers, words.Of(field.Name)) : WithHeader(reading, map, field, answers)];
+            Candidate[] candidates = [.. field.Found == Found.ByWords ? Candidates(reading, map, field.Name, answers, words.Of(field.Name)) : WithHeader(reading, map, field, answers)];
             Candidate? taken = candidates.FirstOrDefault(c => c.IsSure);
-            map = taken is null ? map : With(map, field.Name, taken.Column.Name);
+            map = taken is null ? map : map.WithColumn(field.Name, taken.Column.Name);
             if (candidates.Count(c => c.IsSure) > 1 || (taken is null && candidates.Length > 0))
             {
                 questions.Add(Question(reading, field, taken, candidates));
@@ -121,18 +121,14 @@ internal static class WordFields
         return isOther ? null : new Candidate(column, meanings.Count(m => m is not null) / (double)column.Filled, own, meanings.OfType<string>().Distinct().Count());
     }
 
-    private static SourceMap With(SourceMap map, string field, string header) =>
-        map with { Columns = new Dictionary<string, IReadOnlyList<string>>(map.Columns.Where(c => !c.Value.Contains(header)), StringComparer.Ordinal) { [field] = [header] } };
-
     private static ReadingQuestion Question(TableReading reading, Field field, Candidate? taken, Candidate[] candidates)
     {
         TableSample table = reading.Table.Sample;
-        string where = table.Sheet is null ? table.File : $"{table.File}, sheet {table.Sheet}";
         string meaning = field.Meaning.TrimEnd('.');
         ColumnSample[] columns = [.. candidates.Select(c => c.Column).Take(4)];
         return new ReadingQuestion(
             $"{reading.Key}/field/{field.Name}", table.File, table.Sheet, columns[0].Name, field.Name,
-            $"Which column of '{where}' shows {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            $"Which column of '{table.Place}' shows {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
             [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "none of them")],
             [.. columns[0].Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(MostExamples).Select(t => MaskedCells.Show(columns[0], t))],
             taken is null ? "Until you answer, no column is used for this." : $"Until you answer, column '{taken.Column.Name}' is used for this.",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Understanding;
@@ -42,6 +43,20 @@ public sealed class QuestionTests
     [Fact]
     public void Answer_Dates_OrderTheDates() =>
         Assert.Equal("mdy", Inspect(Log, new() { ["log.csv/kind"] = "jobs", ["log.csv/dates"] = "mdy" }).Tables.Single().Map!.DateOrder);
+
+    [Theory]
+    [InlineData("Faulty part", "fault_component", "drain pump", "inlet valve", "door lock")]
+    [InlineData("Part supplier", "supplier", "Northgate", "Hollis Spares", "Brook")]
+    public void Questions_ColumnSettledByItsName_IsNotAskedAbout(string header, string field, params string[] cells)
+    {
+        string[] complaints = ["does not drain", "no water", "does not heat", "loud noise when it spins", "shows E20 and stops"];
+        string[] parts = ["68-1", "47-22", "90-3", "11-0"];
+        string log = $"Job no,Opened,Appliance,Model,Complaint,Part number,{header}\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
+            string.Create(CultureInfo.InvariantCulture, $"{1000 + i},2026-{1 + (i % 9):00}-{1 + (i % 28):00},washer,WX{100 + (i % 7)},{complaints[i % 5]},{parts[i * 5 % 4]},{cells[i * 7 % 11 % 3]}\n")));
+        ShopInspection found = Inspect(log, []);
+        Assert.Equal(header, found.Tables.Single().Map!.Columns[field].Single());
+        Assert.DoesNotContain(found.Questions, q => q.Column == header);
+    }
 
     [Fact]
     public void Questions_OfAnyShop_AreFewAndAnswerable()
