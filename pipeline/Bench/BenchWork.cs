@@ -33,8 +33,8 @@ internal enum WorkOutcome
 /// <param name="Messages">Faults, or what was assumed; one sentence each.</param>
 internal sealed record WorkState(WorkOutcome Outcome, string? Folder, int Percent, string Step, IReadOnlyList<string> Messages)
 {
-    /// <summary>What to fix first in the data, or null if nothing single would bring a job back.</summary>
-    public string? FixFirst { get; init; }
+    /// <summary>What to fill in first in the data, or null if nothing single would bring a job back.</summary>
+    public string? FillInFirst { get; init; }
 
     /// <summary>Nothing was started yet.</summary>
     public static readonly WorkState Idle = new(WorkOutcome.None, null, 0, "", []);
@@ -130,7 +130,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
 
             bool kept = history.Keep(result.Load.Total.Rows.Read);
             string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
-            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()], result.FixFirst);
+            End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()], result.FillInFirst);
         }
         catch (OperationCanceledException)
         {
@@ -158,11 +158,11 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
         }
     }
 
-    private void End(WorkOutcome outcome, int percent, string step, IReadOnlyList<string> messages, string? fixFirst = null)
+    private void End(WorkOutcome outcome, int percent, string step, IReadOnlyList<string> messages, string? fillInFirst = null)
     {
         lock (_lock)
         {
-            Now = Now with { Outcome = outcome, Percent = percent, Step = step, Messages = messages, FixFirst = fixFirst };
+            Now = Now with { Outcome = outcome, Percent = percent, Step = step, Messages = messages, FillInFirst = fillInFirst };
         }
     }
 

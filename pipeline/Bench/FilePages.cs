@@ -25,16 +25,13 @@ internal static class FilePages
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-            if (form.Files is [var only] && Path.GetFileName(UploadedFiles.NameOf(only.FileName)) is { } name && ReviewWorkbook.IsNamedSo(name))
-            {
-                // The answers of a workbook belong to the page of words, wherever they are dropped.
-                return await WordPages.ReadAsync(context, shop, only).ConfigureAwait(false);
-            }
-
+            // The answers of a workbook belong to the page of words, wherever and with whatever they are dropped.
+            IFormFile[] answers = [.. form.Files.Where(f => UploadedFiles.NameOf(f.FileName) is { } name && ReviewWorkbook.IsNamedSo(name))];
+            IFormFile[] data = [.. form.Files.Except(answers)];
             try
             {
-                await UploadedFiles.SaveAsync(form.Files, shop.Files, context.RequestAborted).ConfigureAwait(false);
-                return BenchEndpoints.SeeOther("/files");
+                int saved = answers.Length > 0 && data.Length == 0 ? 0 : await UploadedFiles.SaveAsync(data, shop.Files, context.RequestAborted).ConfigureAwait(false);
+                return answers.Length == 0 ? BenchEndpoints.SeeOther("/files") : await WordPages.ReadAsync(context, shop, answers, saved).ConfigureAwait(false);
             }
             catch (BadInputException bad)
             {

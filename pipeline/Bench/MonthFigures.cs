@@ -1,5 +1,7 @@
 using System.Globalization;
 using CsvHelper;
+using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -15,35 +17,15 @@ internal sealed record MonthShare(double? Value, double? Lower, double? Upper);
 /// <param name="Needs">What the calls needed, with the number of calls.</param>
 internal sealed record MonthFigures(string Month, long Calls, long StillOpen, MonthShare FirstVisit, MonthShare NoPart, IReadOnlyDictionary<string, long> Needs)
 {
-    private const string NoNeed = "none";
-
     /// <summary>All months of the last update, oldest first.</summary>
     /// <param name="results">Folder of the result tables.</param>
     public static IReadOnlyList<MonthFigures> All(string results)
     {
-        ILookup<string, (string Need, long Calls)> needs = Rows(Path.Combine(results, "month_needs.csv"), csv => (Month: MonthOf(csv), Need: csv.GetString("need"), Calls: Whole(csv, "calls")))
-            .Where(n => n.Need != NoNeed).ToLookup(n => n.Month, n => (n.Need.Replace('_', ' '), n.Calls), StringComparer.Ordinal);
-        return Rows(Path.Combine(results, "month_figures.csv"), csv => new MonthFigures(
+        ILookup<string, (string Need, long Calls)> needs = ResultCsv.Read(Path.Combine(results, "month_needs.csv"), csv => (Month: MonthOf(csv), Need: csv.GetString("need"), Calls: Whole(csv, "calls")))
+            .Where(n => n.Need != Need.NoPart).ToLookup(n => n.Month, n => (PageText.Need(n.Need), n.Calls), StringComparer.Ordinal);
+        return ResultCsv.Read(Path.Combine(results, "month_figures.csv"), csv => new MonthFigures(
             MonthOf(csv), Whole(csv, "calls"), Whole(csv, "still_open"), Share(csv, "first_visit"), Share(csv, "no_part"),
             needs[MonthOf(csv)].ToDictionary(n => n.Need, n => n.Calls, StringComparer.Ordinal)));
-    }
-
-    private static List<T> Rows<T>(string path, Func<CsvReader, T> row)
-    {
-        var rows = new List<T>();
-        if (!File.Exists(path))
-        {
-            return rows;
-        }
-
-        using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
-        csv.ReadHeader();
-        while (csv.Read())
-        {
-            rows.Add(row(csv));
-        }
-
-        return rows;
     }
 
     private static string MonthOf(CsvReader csv) => csv.GetString("month")[..7];

@@ -59,8 +59,8 @@ internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList
 /// <param name="StandIn">What stands for vans where the files name none, or null.</param>
 internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, string? StandIn);
 
-/// <summary>What to take along for jobs that wait for a first visit.</summary>
-internal sealed record DayView(IReadOnlyList<DaySheet> Sheets, string? StandIn);
+/// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
+internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, string? StandIn);
 
 /// <summary>Two months side by side.</summary>
 /// <param name="Months">All months, newest first.</param>

@@ -13,7 +13,7 @@ internal static class ResultPages
         var answers = new OpenAnswers();
         app.MapGet("/results", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<ResultsPage>(context, View(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, View(shop)) : BenchEndpoints.NoShop());
-        app.MapGet("/day", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<DayPage>(context, new DayView(DaySheet.All(shop.Output.Results), VanWords.StandIn(shop))) : BenchEndpoints.NoShop());
+        app.MapGet("/waiting", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<WaitingPage>(context, new WaitingView(WaitingSheet.All(shop.Output.Results), VanWords.StandIn(shop))) : BenchEndpoints.NoShop());
         app.MapGet("/compare", (HttpContext context, KnownShops shops, string? first, string? second) => shops.Open is { } shop ? BenchEndpoints.Page<ComparePage>(context, Compared(shop, first, second)) : BenchEndpoints.NoShop());
         app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
         app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(null, "index.html") : BenchEndpoints.NoShop());

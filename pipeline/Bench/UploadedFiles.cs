@@ -21,7 +21,7 @@ internal static class UploadedFiles
     /// <summary>Copies the files; one of a name that is there already takes its place.</summary>
     /// <returns>How many were copied.</returns>
     /// <exception cref="BadInputException">None was chosen, or one is of a kind that holds no table; none is copied then.</exception>
-    public static async Task<int> SaveAsync(IFormFileCollection files, string folder, CancellationToken cancellation)
+    public static async Task<int> SaveAsync(IReadOnlyList<IFormFile> files, string folder, CancellationToken cancellation)
     {
         IFormFile[] chosen = [.. files.Where(f => f.FileName.Length > 0)];
         string[] faults =

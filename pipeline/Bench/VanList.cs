@@ -1,4 +1,4 @@
-using CsvHelper;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -21,16 +21,6 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines)
     public static IReadOnlyList<VanList> All(string folder) => !Directory.Exists(folder) ? [] :
         [.. Directory.EnumerateFiles(folder, Beginning + "*.csv").Order(StringComparer.Ordinal).Select(f => new VanList(Path.GetFileNameWithoutExtension(f)[Beginning.Length..], Read(f)))];
 
-    private static List<VanLine> Read(string path)
-    {
-        using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
-        csv.ReadHeader();
-        var lines = new List<VanLine>();
-        while (csv.Read())
-        {
-            lines.Add(new VanLine(csv.GetString("action"), csv.GetString("part_number"), csv.GetString("description"), csv.GetString("quantity"), csv.GetString("supplier"), csv.GetString("other_van")));
-        }
-
-        return lines;
-    }
+    private static IReadOnlyList<VanLine> Read(string path) => ResultCsv.Read(path, csv => new VanLine(
+        csv.GetString("action"), csv.GetString("part_number"), csv.GetString("description"), csv.GetString("quantity"), csv.GetString("supplier"), csv.GetString("other_van")));
 }

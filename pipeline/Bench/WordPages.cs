@@ -40,7 +40,7 @@ internal static class WordPages
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-            return await ReadAsync(context, shop, form.Files.Count > 0 ? form.Files[0] : null).ConfigureAwait(false);
+            return await ReadAsync(context, shop, form.Files).ConfigureAwait(false);
         });
         app.MapPost("/words/{list}", async (HttpContext context, KnownShops shops, string list) =>
         {
@@ -57,29 +57,39 @@ internal static class WordPages
         });
     }
 
-    /// <summary>Reads the answers of a workbook that a person chose, and shows what became of them.</summary>
-    public static async Task<IResult> ReadAsync(HttpContext context, ShopFolder shop, IFormFile? file)
+    /// <summary>Reads the answers of workbooks that a person chose, and shows what became of them.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="shop">The shop.</param>
+    /// <param name="files">The workbooks.</param>
+    /// <param name="saved">Files with data of the shop that came with them and are saved.</param>
+    public static async Task<IResult> ReadAsync(HttpContext context, ShopFolder shop, IReadOnlyList<IFormFile> files, int saved = 0)
     {
+        string? added = saved == 0 ? null : Counted.Of(saved, "other file") + " added.";
         try
         {
-            if (file is null || file.Length == 0)
+            if (files.Count == 0 || files.Any(f => f.Length == 0))
             {
                 throw new BadInputException("Choose the workbook with your answers.");
             }
 
-            IReadOnlyList<string> faults = [];
+            var faults = new List<string>();
             int count = 0;
-            await UploadedFiles.WithCopyAsync(file, (path, name) =>
+            foreach (IFormFile file in files)
             {
-                WorkbookAnswers answers = ReviewWorkbook.Read(path, name, Lists(shop));
-                (count, faults) = (answers.Count, answers.Save(shop.Output.Review, shop.Files));
-            }, context.RequestAborted).ConfigureAwait(false);
-            string read = count.ToString("N0", CultureInfo.InvariantCulture) + (count == 1 ? " answer" : " answers");
-            return Show(context, shop, null, faults, count == 0 ? "The workbook has no answers yet. Fill in its yellow columns and save it." : $"{read} read. Update the figures to use them.");
+                await UploadedFiles.WithCopyAsync(file, (path, name) =>
+                {
+                    WorkbookAnswers answers = ReviewWorkbook.Read(path, name, Lists(shop));
+                    count += answers.Count;
+                    faults.AddRange(answers.Save(shop.Output.Review, shop.Files));
+                }, context.RequestAborted).ConfigureAwait(false);
+            }
+
+            string read = count == 0 ? "The workbook has no answers yet. Fill in its yellow columns and save it." : $"{Counted.Of(count, "answer")} read. Update the figures to use them.";
+            return Show(context, shop, null, faults, string.Join(' ', new[] { added, read }.OfType<string>()));
         }
         catch (BadInputException bad)
         {
-            return Show(context, shop, null, bad.Faults);
+            return Show(context, shop, null, bad.Faults, added);
         }
     }
 

@@ -3,6 +3,7 @@ using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Commands;
@@ -66,13 +67,7 @@ internal static class AnswerText
             (_, null) => $"{type}, model unknown",
             _ => string.Join(' ', new[] { call.Brand, type, model }.OfType<string>()),
         };
-        string complaint = call.ComplaintKind switch
-        {
-            Need.NoComplaint => "no complaint given",
-            Need.OtherComplaint => "complaint not recognized",
-            { } kind => kind.Replace('_', ' '),
-        };
-        return $"{what}, {age}, {complaint}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
+        return $"{what}, {age}, {PageText.Complaint(call.ComplaintKind)}{(call.ErrorCode is { } code ? $", code {code}" : "")}";
     }
 
     private static void Earlier(NarrowText phone, IReadOnlyList<EarlierVisit> visits)

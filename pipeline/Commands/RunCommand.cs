@@ -46,7 +46,7 @@ internal sealed class RunCommand(ProgramIo io) : AsyncCommand<RunSettings>
         }
 
         await io.Out.WriteLineAsync($"Report: {Path.GetFullPath(output.NewestReport() ?? output.Reports)}").ConfigureAwait(false);
-        if (result.FixFirst is { } fix)
+        if (result.FillInFirst is { } fix)
         {
             await io.Out.WriteLineAsync(fix).ConfigureAwait(false);
         }

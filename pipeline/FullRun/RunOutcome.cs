@@ -1,5 +1,5 @@
 using System.Globalization;
-using CsvHelper;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.FullRun;
 
@@ -22,15 +22,8 @@ internal static class RunOutcome
             return null;
         }
 
-        long calls = 0, open = 0, known = 0;
-        using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
-        while (csv.Read())
-        {
-            calls += Whole(csv.GetString("calls"));
-            open += Whole(csv.GetString("still_open"));
-            known += Whole(csv.GetString("cause_known"));
-        }
-
+        IReadOnlyList<(long Calls, long Open, long Known)> months = ResultCsv.Read(path, csv => (Whole(csv.GetString("calls")), Whole(csv.GetString("still_open")), Whole(csv.GetString("cause_known"))));
+        (long calls, long open, long known) = (months.Sum(m => m.Calls), months.Sum(m => m.Open), months.Sum(m => m.Known));
         string all = calls.ToString("N0", CultureInfo.InvariantCulture);
         return calls == 0 ? new RunLack("No call was read, so the report is empty.", "Run inspect to see which file is the job log.", "Under Files, say which file is the job log.")
             : open == calls ? new RunLack($"Of {all} calls none counts as finished, so no rate can be given.", "Run inspect and say which column holds the closing day or the outcome.", "Under Files, open the job log and say which column holds the closing day or the outcome.")

@@ -9,8 +9,8 @@ namespace PartsSignal.Pipeline.FullRun;
 /// <param name="Load">What became of the files.</param>
 /// <param name="Assumed">What was assumed about files that nobody mapped, or null if nothing was.</param>
 /// <param name="Lacking">Why there is no rate to give, or null if there are some.</param>
-/// <param name="FixFirst">What to fix first in the data, or null if nothing single would bring a job back.</param>
-internal sealed record ShopRunResult(LoadReport Load, string? Assumed, RunLack? Lacking, string? FixFirst);
+/// <param name="FillInFirst">What to fill in first in the data, or null if nothing single would bring a job back.</param>
+internal sealed record ShopRunResult(LoadReport Load, string? Assumed, RunLack? Lacking, string? FillInFirst);
 
 /// <summary>One run over a shop's files, from reading them to the pages. It publishes everything or nothing.</summary>
 /// <param name="input">Folder with the shop's files.</param>
@@ -45,16 +45,16 @@ internal sealed class ShopRun(string input, OutputFolder output, TimeProvider cl
         Begun?.Invoke();
         IReadOnlyList<IRunStep> steps = RunSteps.All(Progress, Loaded);
         LoadReport load;
-        string? fixFirst;
+        string? fillInFirst;
         using (var run = new RunContext(input, draft.Folder, shop, clock))
         {
             await new RunPipeline([.. steps.Select((s, i) => new WatchedStep(s, () => StepBegins?.Invoke(new StepStart(s.Name, i, steps.Count))))], Log).RunAsync(run, cancellation).ConfigureAwait(false);
             load = run.State.Load!;
-            fixFirst = run.State.FixFirst;
+            fillInFirst = run.State.FillInFirst;
         }
 
         draft.Commit();
-        return new ShopRunResult(load, assumed, RunOutcome.Lacks(output.Results), fixFirst);
+        return new ShopRunResult(load, assumed, RunOutcome.Lacks(output.Results), fillInFirst);
     }
 
     private sealed class WatchedStep(IRunStep step, Action begins) : IRunStep

@@ -19,7 +19,7 @@ internal sealed class ReportStep : IRunStep
         DateOnly month = ReportMonths.NewestWithCalls(MonthIndex.Read(context.Database), asOf);
         IReadOnlyList<string> pages = ReportMaker.Write(context.Database, context.Settings, context.Output, context.Output, [month], asOf);
         context.Record["report"] = pages[0];
-        context.State.FixFirst = MonthlyReport.FixFirst(context.Database);
+        context.State.FillInFirst = MonthlyReport.FillInFirst(context.Database);
         return Task.FromResult((long)pages.Count);
     }
 }

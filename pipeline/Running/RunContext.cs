@@ -95,6 +95,6 @@ internal sealed class RunState
     /// <summary>Result of the learning step; its model predicts what booked jobs will need.</summary>
     public LearningResult? Learned { get; set; }
 
-    /// <summary>What to fix first in the data; stays null where nothing single would bring a job back.</summary>
-    public string? FixFirst { get; set; }
+    /// <summary>What to fill in first in the data; stays null where nothing single would bring a job back.</summary>
+    public string? FillInFirst { get; set; }
 }

@@ -9,9 +9,6 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Finds the refused rows that a mended file stands for: they count as replaced, no longer as refused.</summary>
 internal static class MendedRows
 {
-    private const string LineColumn = "reject_line";
-    private const string ReasonColumn = "reject_reason";
-    private const string RawColumn = "reject_raw";
     private static readonly string[] Endings = [".csv", ".tsv", ".txt"];
 
     /// <summary>The files with the lines of their refused rows that were mended.</summary>
@@ -91,12 +88,12 @@ internal static class MendedRows
     {
         using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
         csv.ReadHeader();
-        if (!csv.TryGetFieldIndex(LineColumn, out int line) || !csv.TryGetFieldIndex(RawColumn, out int raw))
+        if (!csv.TryGetFieldIndex(RejectFile.LineColumn, out int line) || !csv.TryGetFieldIndex(RejectFile.RawColumn, out int raw))
         {
             yield break;
         }
 
-        int reason = csv.TryGetFieldIndex(ReasonColumn, out int at) ? at : -1;
+        int reason = csv.TryGetFieldIndex(RejectFile.ReasonColumn, out int at) ? at : -1;
         int unknown = 0;
         while (csv.Read())
         {

@@ -3,7 +3,7 @@ using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
 
-/// <summary>What is wrong with the data, and what to fix first.</summary>
+/// <summary>What is wrong with the data, and what to fill in first.</summary>
 /// <param name="Files">The reconciliation of each file.</param>
 /// <param name="Reasons">Rejects by reason, most first.</param>
 /// <param name="Faults">Contradictions found in the data, by kind.</param>
@@ -41,7 +41,7 @@ internal sealed record RejectReason(string Code, string? Field, long Rows, strin
 /// <summary>Contradictions of one kind.</summary>
 internal sealed record FaultKind(string Kind, long Faults, string Example);
 
-/// <summary>Data quality: what to fix first and what it would improve.</summary>
+/// <summary>Data quality: what to fill in first and what it would improve.</summary>
 internal static class DataQualitySection
 {
     private sealed record Reason(string ReasonCode, string? Field, long Rejects, string FirstFile, int FirstLine, string Mend);
@@ -60,7 +60,7 @@ internal static class DataQualitySection
         Others = database.Read<OtherVisits>("queries/report/other_visits.sql"),
     };
 
-    public static Section Build(DataQualityFacts facts) => new("data", "The data, and what to fix first", [.. Blocks(facts)]);
+    public static Section Build(DataQualityFacts facts) => new("data", "The data, and what to fill in first", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(DataQualityFacts facts)
     {

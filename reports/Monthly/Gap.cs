@@ -19,9 +19,9 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
     /// <summary>What is missing, what brings back most answers first.</summary>
     public static IReadOnlyList<Gap> Read(Database database) => [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)];
 
-    /// <summary>What to fix first, what it would bring back, and how; or null if no single thing would bring a job back.</summary>
+    /// <summary>What to fill in first, what it would bring back, and how; or null if no single thing would bring a job back.</summary>
     public static string? First(IReadOnlyList<Gap> gaps) => gaps is [{ BroughtBack: > 0 } first, ..]
-        ? $"Fix first: {first.What}. With that filled in, {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs would count in more of your figures ({first.Answers}). {first.Fix}"
+        ? $"Fill in first: {first.What}. With that filled in, {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs would count in more of your figures ({first.Answers}). {first.Fix}"
         : null;
 
     private static Gap Describe(Lack lack)

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
@@ -5,10 +6,6 @@ namespace PartsSignal.Reports.Monthly;
 /// <summary>Draws a monthly report as one self-contained document.</summary>
 internal static class MonthlyPage
 {
-    private const string Safety =
-        "Before any cabinet is opened: disconnect power and water, and prove it dead. Capacitors and microwave high-voltage parts hold a charge. "
-        + "Gas and sealed-system work only by those licensed for it. The maker's service sheet and local codes come before anything printed here.";
-
     /// <summary>The document's text.</summary>
     public static string Render(MonthlyReport report)
     {
@@ -20,7 +17,7 @@ internal static class MonthlyPage
             Contents(report)).Class("top");
         Node main = new Element("main", [.. report.Sections.Select(s => s.Draw(report.Currency))]);
         Node footer = new Element("footer",
-            Tag.Div(Tag.P(Tag.Strong("Caution. "), Safety)).Class("caution"),
+            Tag.Div(Tag.P(Tag.Strong("Caution. "), Safety.Caution)).Class("caution"),
             Tag.P("The tables of this page are in ", Tag.Link("tables.xlsx", "tables.xlsx"), ", the sentences in ", Tag.Link("summary.txt", "summary.txt"),
                 "; other months are on the ", Tag.Link("../index.html", "list of months"), ". Customers' names and addresses are not in this report."));
         return Page.Render(title, Node.Group(header, main, footer));

@@ -43,7 +43,7 @@ public sealed class MonthlyReport
     public static MonthlyReport Read(Database database, MonthlyOptions options) => MonthlyFacts.Read(database, options).Report();
 
     /// <summary>What is missing on most jobs, how many would count again with it, and how to fix it; or null if nothing single would bring a job back.</summary>
-    public static string? FixFirst(Database database) => Gap.First(Gap.Read(database));
+    public static string? FillInFirst(Database database) => Gap.First(Gap.Read(database));
 
     /// <summary>The page, one self-contained document.</summary>
     public string Page() => MonthlyPage.Render(this);

@@ -40,7 +40,7 @@ public static class LookupPage
             new Element("button", "Clear").With("type", "button").Id("clear")).Id("question").With("autocomplete", "off");
         Node answer = new Element("section", new Element("h2", "Answer").Id("answer-heading"), Tag.Div().Id("answer").With("aria-live", "polite"))
             .With("aria-labelledby", "answer-heading");
-        Node footer = new Element("footer", Tag.P("Follow the maker's service sheet and local codes. Gas, sealed systems and microwave high voltage are for those licensed for them."));
+        Node footer = new Element("footer", Tag.P(Safety.Caution));
         Node body = Node.Group(header, new Element("main", form, answer, new Element("noscript", Tag.P("This page needs its own script to answer."))), footer, json);
         return Page.Render("What will it need?", body, "lookup.css", Script);
     }

@@ -117,7 +117,7 @@ public static class AnswerBuilder
             }
         }
 
-        yield return "Follow the maker's service sheet and local codes; leave gas, sealed systems and microwave high voltage to those licensed for them.";
+        yield return Safety.Caution;
     }
 
     private static IEnumerable<string> NotesOn(Call call, ShippedModel model, bool enough, AnswerOptions options)

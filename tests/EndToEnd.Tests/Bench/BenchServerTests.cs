@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Review;
 using PartsSignal.Reports.Components;
@@ -144,15 +145,45 @@ public sealed partial class BenchServerTests
         Assert.Equal("noise", QuestionList.All(shop.Output.Review, shop.Files).Single().Questions.Single().Answer);
         Assert.Contains("is not the question workbook", WebUtility.HtmlDecode(await SendAsync("/words/workbook", [1, 2, 3], "other.csv")), StringComparison.Ordinal);
 
-        async Task<string> SendAsync(string address, byte[] bytes, string name = "review-questions (1).xlsx")
+        // Among other files its answers are read all the same, and only the others become files of the shop.
+        string both = await SendAsync("/files/add", filled.ToArray(), more: "jobs.csv");
+        Assert.Contains("1 other file added. 1 answer read.", both, StringComparison.Ordinal);
+        Assert.Equal(["jobs.csv"], FilePages.FileNames(shop));
+        Assert.Empty(Directory.EnumerateFiles(shop.Files, "*.xlsx"));
+
+        async Task<string> SendAsync(string address, byte[] bytes, string name = "review-questions (1).xlsx", string? more = null)
         {
             using var form = new MultipartFormDataContent
             {
                 { new StringContent(await FormTokenAsync(client)), "__RequestVerificationToken" },
                 { new ByteArrayContent(bytes), "files", name },
             };
+            if (more is not null)
+            {
+                form.Add(new StringContent("a,b\n1,2\n"), "files", more);
+            }
+
             return await (await client.PostAsync(address, form)).Content.ReadAsStringAsync();
         }
+    }
+
+    [Fact]
+    public async Task Get_PartsForWaitingCalls_HasACautionUnderEachVan()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        Assert.DoesNotContain("☐", await PageAsync(), StringComparison.Ordinal);
+        await File.WriteAllTextAsync(
+            Path.Combine(Directory.CreateDirectory(shop.Output.Results).FullName, "van_booked.csv"),
+            "van,job_id,opened_on,appliance_type,complaint_kind,need,part_number,quantity,chance,planned,aboard,take_along\n"
+            + "1,J1,2026-10-29,washer,no_fill,inlet_valve,6895,1,0.35,0,0,1\n2,J2,2026-10-30,dryer,no_turn,drive_belt,90-3,1,0.4,1,,0\n");
+        string page = await PageAsync();
+        Assert.Contains("☐ Take 1: <b>6895</b> inlet valve", page, StringComparison.Ordinal);
+        Assert.Contains("In the planned load: <b>90-3</b> drive belt", page, StringComparison.Ordinal);
+        Assert.Equal(3, page.Split(Safety.Caution).Length);
+
+        async Task<string> PageAsync() => WebUtility.HtmlDecode(await client.GetStringAsync("/waiting"));
     }
 
     [Fact]

@@ -114,8 +114,8 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         Assert.True(await page.Locator("table.pick tbody tr").CountAsync() > 0, "the van list is empty");
         await ShowAsync("10-vans");
         await page.ClickAsync("nav >> text=Results");
-        await page.ClickAsync("text=Day sheet");
-        await ShowAsync("11-day");
+        await page.ClickAsync("text=Parts for waiting calls");
+        await ShowAsync("11-waiting");
         await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Two months compared");
         await page.ClickAsync("button:has-text('Compare')");

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
@@ -42,6 +43,7 @@ public sealed class PhonePageTests(BrowserHost browser) : IClassFixture<BrowserH
         string answer = await page.Page.InnerTextAsync("#answer");
         Assert.Contains("65 % inlet valve", answer, StringComparison.Ordinal);
         Assert.Contains("usual call of this family", answer, StringComparison.Ordinal);
+        Assert.Contains(Safety.Caution, await page.Page.InnerTextAsync("footer"), StringComparison.Ordinal);
         await page.AssertSoundAsync();
     }
 

@@ -29,7 +29,7 @@ public sealed class DataQualitySectionTests
     public void Build_RejectsAndGaps_NameTheFirstThingToFix()
     {
         Section section = DataQualitySection.Build(Filled());
-        Assert.Contains("3 of 60 rows could not be read; most often: date unreadable (2 rows). Fix first: ", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.Contains("3 of 60 rows could not be read; most often: date unreadable (2 rows). Fill in first: ", SectionCase.Text(section), StringComparison.Ordinal);
         Assert.Equal(["orders.csv", "part orders", 20L, 19L, 0L, 0L, 1L], SectionCase.Table(section, "files").Rows[1]);
     }
 

@@ -3,7 +3,7 @@ using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Reports.Tests.Monthly;
 
-/// <summary>What to fix first, worked by hand on small logs.</summary>
+/// <summary>What to fill in first, worked by hand on small logs.</summary>
 public sealed class GapTests
 {
     // A whole job: it counts for every answer.
@@ -24,7 +24,7 @@ public sealed class GapTests
         Assert.Equal("4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits", gaps[0].Answers);
         Assert.Equal("6 for age curves, 6 for callbacks", gaps[1].Answers);
         Assert.Equal(
-            "Fix first: the closing day. With that filled in, 4 of 10 jobs would count in more of your figures (4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits). These jobs say how they ended. Write down the day they were finished.",
+            "Fill in first: the closing day. With that filled in, 4 of 10 jobs would count in more of your figures (4 for odds, 4 for age curves, 4 for the van plan, 4 for callbacks, 4 for first visits). These jobs say how they ended. Write down the day they were finished.",
             Gap.First(gaps));
     }
 

@@ -7,7 +7,7 @@ public sealed class MonthlyPageTests
     private static readonly string[] Order =
     [
         "The month in five sentences", "What is rising", "Bad batches", "What fails most", "At what age things fail", "What came back",
-        "Suppliers: quality and lead times", "What each van should carry", "The predictor&#39;s record", "The data, and what to fix first",
+        "Suppliers: quality and lead times", "What each van should carry", "The predictor&#39;s record", "The data, and what to fill in first",
     ];
 
     [Fact]

@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.Contest;
 using PartsSignal.Analysis.Prediction.ModelFiles;
+using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Analysis.Tests.Prediction.Answers;
 
@@ -157,6 +158,7 @@ public sealed class AnswerBuilderTests
         Answer answer = Build(NoFill);
         Assert.Equal("safety", answer.Checks!.Steps[0].Check.Component);
         Assert.Equal("prove it dead", answer.Cautions[0]);
+        Assert.Equal(Safety.Caution, answer.Cautions[^1]);
         Assert.True(answer.Checks.ExpectedMinutes <= answer.Checks.CheapestFirstMinutes + 1e-9);
         Assert.True(answer.Checks.ExpectedMinutes <= answer.Checks.LikeliestFirstMinutes + 1e-9);
     }
