@@ -37,10 +37,16 @@ internal sealed class OpenedPage : IAsyncDisposable
     {
         Assert.Empty(_errors);
         Assert.Empty(_outside);
-        int excess = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(excess <= 0, $"the page scrolls sideways by {excess} px");
+        await AssertFitsAsync();
         Assert.Equal("", await Page.EvaluateAsync<string>("typeof window.ran === 'undefined' ? '' : 'markup of the data ran'"));
         Assert.Empty(await AxeFaultsAsync());
+    }
+
+    /// <summary>Asserts that nothing is wider than the page. Works without script too.</summary>
+    public async Task AssertFitsAsync()
+    {
+        int excess = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(excess <= 0, $"the page scrolls sideways by {excess} px");
     }
 
     /// <summary>Saves a picture when PARTSSIGNAL_SHOTS names a folder.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using PartsSignal.Pipeline.Bench;
 
 namespace PartsSignal.EndToEnd.Tests.Bench;
 
@@ -27,7 +28,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
             string name = "walk-" + Path.GetFileName(folder);
             await page.FillAsync("#name", "Millrace Repairs");
             await page.ClickAsync("text=Add >> nth=-1");
-            await page.SetInputFilesAsync("#files", [.. Directory.EnumerateFiles(folder).Where(f => Pipeline.Bench.UploadedFiles.NameOf(f) is not null)]);
+            await page.SetInputFilesAsync("#files", [.. Directory.EnumerateFiles(folder).Where(f => UploadedFiles.NameOf(f) is not null)]);
             await page.ClickAsync("button:has-text('Add files')");
             await page.WaitForSelectorAsync("h2:has-text('How each file is read')");
             await opened.ShootAsync(name + "-files");
@@ -41,6 +42,31 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
                 await opened.AssertSoundAsync();
             }
         }
+    }
+
+    [BrowserFact]
+    public Task PartsForWaitingCalls_OnDesktopAndPaper_AreSound() => ShowWaitingAsync(1280);
+
+    [BrowserFact]
+    public Task PartsForWaitingCalls_OnPhoneAndPaper_AreSound() => ShowWaitingAsync(390);
+
+    private async Task ShowWaitingAsync(int width)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace Repairs");
+        await File.WriteAllTextAsync(
+            Path.Combine(Directory.CreateDirectory(shop.Output.Results).FullName, "van_booked.csv"),
+            "van,job_id,opened_on,appliance_type,complaint_kind,need,part_number,quantity,chance,planned,aboard,take_along\n"
+            + "1,J-20631,2026-10-29,washer,no_fill,inlet_valve,0028388,1,0.35,0,0,1\n1,J-20631,2026-10-29,washer,no_fill,level_switch,4471-20,1,0.12,1,1,0\n"
+            + "1,J-20640,2026-10-30,unknown,other,control_board,PB7710093,1,0.22,1,0,0\n2,J-20644,2026-10-30,dryer,no_turn,drive_belt,90-3,1,0.41,1,,0\n");
+        await using OpenedPage opened = await browser.OpenAsync(bench.StartAddress, width);
+        await opened.Page.GotoAsync(bench.Address + "/waiting");
+        Assert.Equal(2, await opened.Page.Locator("section.van > p.caution").CountAsync());
+        await opened.ShootAsync($"bench-{width}-14-waiting");
+        await opened.AssertSoundAsync();
+        await opened.PrintAsync("Letter", $"bench-{width}-waiting");
+        await opened.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.True(await opened.Page.Locator("section.van > p.caution").First.IsVisibleAsync(), "the printed sheet has no caution");
     }
 
     private async Task WalkAsync(int width, bool script)
@@ -141,10 +167,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         async Task ShowAsync(string name)
         {
             await opened.ShootAsync($"{picture}-{name}");
-            if (script)
-            {
-                await opened.AssertSoundAsync();
-            }
+            await (script ? opened.AssertSoundAsync() : opened.AssertFitsAsync());
         }
 
         async Task MendOneAsync()
