@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsvHelper;
-using PartsSignal.Analysis.Prediction;
 using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Bench;
