@@ -94,7 +94,7 @@ internal sealed class ApplianceNames
     {
         foreach (string prefix in Prefixes)
         {
-            if (word.StartsWith(prefix, StringComparison.Ordinal) && Whole([Known(word[prefix.Length..])]) is { } type)
+            if (word.Length > prefix.Length && word.StartsWith(prefix, StringComparison.Ordinal) && Whole([Known(word[prefix.Length..])]) is { } type)
             {
                 return type;
             }

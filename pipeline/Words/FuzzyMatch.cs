@@ -18,7 +18,7 @@ internal static class FuzzyMatch
     public static bool IsClose(string typed, string known)
     {
         int most = Allowed(known.Length);
-        return (most > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && StringDistance.OptimalAlignment(typed, known, most) <= most)
+        return (most > 0 && typed.Length > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && StringDistance.OptimalAlignment(typed, known, most) <= most)
             || (known.Length >= 4 && (IsSwap(typed, known) || IsDoubled(typed, known)));
     }
 

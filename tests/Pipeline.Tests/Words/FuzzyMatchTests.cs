@@ -10,5 +10,6 @@ public sealed class FuzzyMatchTests
     [InlineData("dad", "dead", false)]
     [InlineData("small", "smell", true)]
     [InlineData("bell", "belt", false)]
+    [InlineData("", "washer", false)]
     public void IsClose_ShortWords_OnlySwapsAndDoubles(string typed, string known, bool close) => Assert.Equal(close, FuzzyMatch.IsClose(typed, known));
 }
