@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -31,7 +32,7 @@ internal static class BenchServer
             kestrel.Limits.MaxRequestBodySize = UploadedFiles.MostBytes;
             kestrel.Limits.MaxRequestHeadersTotalSize = LongestHeaders;
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
-            kestrel.Listen(IPAddress.Loopback, port);
+            kestrel.Listen(IPAddress.Loopback, port, StrictRefusals.Use);
         });
         builder.Services.Configure<FormOptions>(form =>
         {
