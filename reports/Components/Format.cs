@@ -35,8 +35,8 @@ internal static class Format
         return currency.Length == 0 ? text : text + Thin + currency;
     }
 
-    /// <summary>A day, for example 29 February 2024.</summary>
-    public static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    /// <summary>A day, for example February 29, 2024.</summary>
+    public static string Day(DateOnly day) => day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture);
 
     /// <summary>A month, for example February 2024.</summary>
     public static string Month(DateOnly month) => month.ToString("MMMM yyyy", CultureInfo.InvariantCulture);

@@ -18,7 +18,9 @@ internal static class ContenderChoice
     /// <summary>
     /// Each contender learns from the jobs known before the calibration months, finds its temperature there, and is
     /// judged by log loss on the validation months; a stack of them, weighted on the calibration months, is judged beside
-    /// them. The lowest wins; a simpler contender whose paired interval to it reaches zero ships instead.
+    /// them. The lowest wins; a simpler contender whose paired interval to it reaches zero ships instead. Shares by complaint
+    /// alone ship only if they are the lowest: in a small shop the interval is too wide to show what the type of the appliance
+    /// adds. Where nothing could be judged, the back-off ships.
     /// </summary>
     public static ChoiceResult Make(IReadOnlyList<ClosedCall> calls, IReadOnlyList<IContender> contenders, TimeSplit timetable, int seed)
     {
@@ -66,7 +68,7 @@ internal static class ContenderChoice
         int best = Enumerable.Range(0, scores.Length).MinBy(i => scores[i].LogLoss ?? double.PositiveInfinity);
         Estimate[] behind = [.. tried.Select(t => WeekIntervals.Mean(t.Judged, [.. t.Judged.Zip(tried[best].Judged, (a, b) => a.LogLoss - b.LogLoss)], seed))];
         int ships = Enumerable.Range(0, scores.Length)
-            .Where(i => i == best || behind[i].Lower <= 0)
+            .Where(i => tried[best].Judged.Count == 0 ? tried[i].Contender is BackOffContender : i == best || (behind[i].Lower <= 0 && tried[i].Contender is not ComplaintOnlyContender))
             .MinBy(i => tried[i].Contender.Complexity);
         ILookup<int, string> wins = Wins(tried);
         return new ChoiceResult(

@@ -31,7 +31,7 @@ public sealed class ShopServerTests
         Assert.Contains(answer["while_there"]!.AsArray(), w => (string?)w!["component"] == "drain_pump");
         string page = await server.Client.GetStringAsync("/answer?model=k41&complaint=wont fill&age=7.2", Stop);
         Assert.Contains("While you are there", page, StringComparison.Ordinal);
-        Assert.Contains("Data up to 31 May 2024", page, StringComparison.Ordinal);
+        Assert.Contains("Data up to May 31, 2024", page, StringComparison.Ordinal);
         Assert.Contains("value=\"7.2\"", page, StringComparison.Ordinal);
         JsonNode health = JsonNode.Parse(await server.Client.GetStringAsync("/health", Stop))!;
         Assert.Equal(("ok", "2024-05-31"), ((string?)health["status"], (string?)health["data_up_to"]));

@@ -57,6 +57,34 @@ public sealed class ContestTests
     }
 
     [Fact]
+    public void Make_SmallShopsWhereTypesDoNotMatter_ComplaintAloneShipsOnlyIfItIsTheLowest()
+    {
+        // Where types do not matter, complaint alone is the truth: it is often a little behind by chance, and then too another ships.
+        int hidden = 0;
+        for (int shop = 0; shop < 6; shop++)
+        {
+            ClosedCall[] calls = TypesThatDoNotMatter(shop);
+            ContestEntry[] entries = [.. ContenderChoice.Make(calls, Own, TimeSplit.For(calls, new ContestOptions())!, 1).Entries];
+            ContestEntry alone = entries.Single(e => e.Name == ComplaintOnlyContender.ContenderName);
+            Assert.Equal(1, entries.Count(e => e.Ships));
+            Assert.True(!alone.Ships || alone.Behind.Value == 0);
+            hidden += alone.Behind is { Value: > 0, Lower: <= 0 } ? 1 : 0;
+        }
+
+        Assert.NotEqual(0, hidden);
+    }
+
+    [Fact]
+    public void Make_NoJobToJudge_TheBackOffShips()
+    {
+        ClosedCall[] calls = Calls(600, 1);
+        TimeSplit times = TimeSplit.For(calls, new ContestOptions())!;
+        var later = new DateRange(times.Test.To, times.Test.To.AddDays(180));
+        ChoiceResult choice = ContenderChoice.Make(calls, Own, times with { Validation = later }, 1);
+        Assert.Equal(BackOffContender.ContenderName, choice.Entries.Single(e => e.Ships).Name);
+    }
+
+    [Fact]
     public void Learn_FutureJobsLeftOut_ChangesNothingBeforeThem()
     {
         ClosedCall[] all = Calls(2_000, 4);
@@ -86,6 +114,18 @@ public sealed class ContestTests
         LearningResult learned = PartLearner.Learn([.. Calls(1_200, 2).Select(c => c with { Need = "none" })], new ContestOptions());
         Assert.Equal(["none"], learned.Model.Needs);
         Assert.Equal(1, learned.Model.Odds(new Call())[0], 9);
+    }
+
+    private static ClosedCall[] TypesThatDoNotMatter(int seed)
+    {
+        var draw = new Random(seed);
+        string[] types = ["washer", "dryer"], kinds = ["no_fill", "leak"], needs = ["inlet_valve", "hose", "control_board"];
+        return [.. Enumerable.Range(0, 400).Select(i =>
+        {
+            int kind = draw.Next(2);
+            DateOnly day = Start.AddDays(2 * i);
+            return new ClosedCall($"J{i}", day, day.AddDays(1), $"U{i}", needs[draw.NextDouble() < 0.6 ? kind : draw.Next(3)], new Call { ApplianceType = types[draw.Next(2)], ComplaintKind = kinds[kind] });
+        })];
     }
 
     private static double Loss(IPredictor predictor, IReadOnlyList<ClosedCall> calls) =>
