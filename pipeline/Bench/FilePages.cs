@@ -51,7 +51,7 @@ internal static class FilePages
 
             return BenchEndpoints.SeeOther("/files");
         });
-        app.MapPost("/files/answers", async (HttpContext context, KnownShops shops) =>
+        app.MapPost("/files/answers", async (HttpContext context, KnownShops shops, BenchWork work) =>
         {
             if (shops.Open is not { } shop)
             {
@@ -62,6 +62,12 @@ internal static class FilePages
             try
             {
                 Answer(shop, form.Where(f => f.Key.StartsWith(AnswerField, StringComparison.Ordinal) && f.Value.ToString().Length > 0).ToDictionary(f => f.Key[AnswerField.Length..], f => f.Value.ToString(), StringComparer.Ordinal), context.RequestAborted);
+                if (form["then"] == "run")
+                {
+                    work.Start(shop);
+                    return BenchEndpoints.SeeOther("/run");
+                }
+
                 return BenchEndpoints.SeeOther("/files#questions");
             }
             catch (BadInputException bad)

@@ -134,6 +134,6 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         string? field = FieldOf(map, column.Name)?.Split(' ')[0];
         int at = field is null ? -1 : ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(field);
         bool named = at >= 0 && HeaderLexicon.Shipped.Match(HeaderText.Numbered(column.Name)?.Stem ?? column.Name)[at] >= 0.6;
-        return named ? "header; " + cells : cells;
+        return named ? cells + "; its header says so" : cells;
     }
 }

@@ -23,10 +23,12 @@ internal static class TablePreview
         Field? field = map is null ? null : FieldCatalog.Of(map.Kind).FirstOrDefault(f => map.Columns.TryGetValue(f.Name, out IReadOnlyList<string>? headers) && headers.Contains(column.Name));
         bool isPersonal = field?.Personal ?? MaskedCells.IsPersonal(column, reading);
 
-        // A number or a day that is read as one is no phone number. Texts may name people.
+        // A number, a day or a code that is read as one is no phone number. Texts may name people.
         return cell.Length == 0 ? ""
             : isPersonal ? MaskedCells.Mask(cell)
-            : field is { Content: not ContentClass.Text } && !cell.Any(char.IsLetter) ? cell
+            : field is { Content: not ContentClass.Text } && (!cell.Any(char.IsLetter) || (field.Content == ContentClass.Code && IsCode(cell))) ? cell
             : MaskedCells.Show(column, cell);
     }
+
+    private static bool IsCode(string cell) => cell.Any(char.IsDigit) && !cell.Any(c => char.IsWhiteSpace(c) || c == '@');
 }

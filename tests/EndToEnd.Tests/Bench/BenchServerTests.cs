@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Bench;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Review;
 using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Workbook;
@@ -112,6 +113,21 @@ public sealed partial class BenchServerTests
         Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>Millrace", page, StringComparison.Ordinal);
         Assert.Contains("&lt;script&gt;", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_AnswersWithUpdate_AreKeptAndTheRunStarts()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        await File.WriteAllTextAsync(Path.Combine(shop.Files, "jobs.csv"), "Job,Opened,Closed,Model,Serial,Complaint\nJ1,2026-08-03,2026-08-04,WE100,SN-20481122,does not heat\n");
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        Assert.Contains("SN-20481122", await client.GetStringAsync("/files"), StringComparison.Ordinal);
+        using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", await FormTokenAsync(client)), new("answer:jobs.csv/column/Model", "none"), new("then", "run")]);
+        HttpResponseMessage answer = await client.PostAsync("/files/answers", form);
+        Assert.Equal("/run", answer.Headers.Location?.OriginalString);
+        Assert.NotEqual(WorkOutcome.None, bench.Work.Now.Outcome);
+        Assert.Equal("none", ShopFile.Load(shop.Files).Answers["jobs.csv/column/Model"]);
     }
 
     [Fact]

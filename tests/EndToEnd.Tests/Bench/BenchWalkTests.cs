@@ -100,7 +100,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
                 await page.Locator("#questions fieldset").Nth(i).Locator("p.choice:has-text('(for now)') input").CheckAsync();
             }
 
-            await page.ClickAsync("button:has-text('Save answers')");
+            await page.ClickAsync("button:text-is('Save answers')");
             await page.WaitForLoadStateAsync();
             Assert.True(await page.Locator("#questions fieldset").CountAsync() < questions);
         }
