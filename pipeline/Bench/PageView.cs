@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Review;
 
@@ -56,11 +57,11 @@ internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList
 /// <param name="HasPhonePage">True when there is a phone page.</param>
 /// <param name="Vans">The van lists.</param>
 /// <param name="RunAt">When the last update ended, or null if there is none.</param>
-/// <param name="StandIn">What stands for vans where the files name none, or null.</param>
-internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, string? StandIn);
+/// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
+internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, VanStandIn? StandIn);
 
 /// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
-internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, string? StandIn);
+internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, VanStandIn? StandIn);
 
 /// <summary>Two months side by side.</summary>
 /// <param name="Months">All months, newest first.</param>
@@ -69,7 +70,7 @@ internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, string? S
 internal sealed record CompareView(IReadOnlyList<string> Months, MonthFigures? First, MonthFigures? Second);
 
 /// <summary>Settings as a form.</summary>
-internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, string? StandIn);
+internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, VanStandIn? StandIn);
 
 /// <summary>The last updates, newest first.</summary>
 internal sealed record HistoryView(IReadOnlyList<HistoryEntry> Entries);

@@ -80,6 +80,12 @@ internal static class SettingsForm
                 }
             }
 
+            van.Remove("technicians");
+            if (form[Field(i, "crew")].ToString().Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) is { Length: > 0 } crew)
+            {
+                van["technicians"] = new JsonArray([.. crew.Select(t => (JsonNode)t)]);
+            }
+
             vans.Add((JsonNode)van);
         }
 

@@ -100,9 +100,9 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
             return ExitCode.Done;
         }
 
-        if (settings.Format == OutputFormat.Table && VanStandIn.Sentence(database) is { } standIn)
+        if (settings.Format == OutputFormat.Table && VanStandIn.Of(database) is { } standIn)
         {
-            io.Out.WriteLine(standIn);
+            io.Out.WriteLine(standIn.Sentence);
         }
 
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;

@@ -96,7 +96,7 @@ internal static class ShopFile
     {
         double budget = json.Number("budget", -1, 0, 1_000_000_000);
         double space = json.Number("space", -1, 0, 1_000_000_000);
-        var van = new ShopVan(json.NeededText("van"), budget < 0 ? null : (decimal)budget, space < 0 ? null : space);
+        var van = new ShopVan(json.NeededText("van"), budget < 0 ? null : (decimal)budget, space < 0 ? null : space) { Technicians = json.Texts("technicians") ?? [] };
         json.RefuseOthers();
         return van;
     }

@@ -70,7 +70,11 @@ internal sealed record ShopSettings
 }
 
 /// <summary>One van.</summary>
-/// <param name="Van">Its name in the job log.</param>
+/// <param name="Van">Its name, in the job log if it names vans.</param>
 /// <param name="Budget">Money for its stock, or null for the shop's default.</param>
 /// <param name="Space">Space units, or null for the shop's default.</param>
-internal sealed record ShopVan(string Van, decimal? Budget, double? Space);
+internal sealed record ShopVan(string Van, decimal? Budget, double? Space)
+{
+    /// <summary>Who drives it, as the job log names them: their jobs are the van's where the log names no van.</summary>
+    public IReadOnlyList<string> Technicians { get; init; } = [];
+}

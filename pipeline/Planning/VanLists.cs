@@ -23,6 +23,7 @@ internal static class VanLists
 
     private static readonly IReadOnlyList<TableColumn<VanChange>> PickColumns =
     [
+        new("van", "Van", c => c.Van),
         new("action", "Do", c => ChangeText.Action(c.Action)),
         new("part_number", "Part number", c => c.PartNumber),
         new("label", "Label", c => c.Label),

@@ -96,7 +96,7 @@ internal static class ShopLoad
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
             PartNames.Attach(database, tools.Words.Components);
             OwnComplaints.Attach(database);
-            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, VansListed = settings.Vans.Count > 0, JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
+            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, Vans = WithInitials(settings), JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
             staged = await new UnknownJobs(database, output, settings.Limits, tools.Forgotten, new RejectAge(clock, settings.RejectsDays)).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
@@ -112,7 +112,7 @@ internal static class ShopLoad
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
-                Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Sentence(database) }.OfType<string>()],
+                Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Of(database)?.Sentence }.OfType<string>()],
                 Closing = closing,
             };
         }
@@ -125,6 +125,10 @@ internal static class ShopLoad
 
         return report;
     }
+
+    // Technicians are compared with the stored ones, which may be initials.
+    private static IReadOnlyList<ShopVan> WithInitials(ShopSettings settings) =>
+        settings.Technicians == "initials" ? [.. settings.Vans.Select(v => v with { Technicians = [.. v.Technicians.Select(PersonalCells.Initials)] })] : settings.Vans;
 
     // A column map that does not fit its file stops the load, but only after all files are staged, so that every fault is reported.
     private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, IProgress<StageProgress>? progress, CancellationToken cancellation)

@@ -88,8 +88,8 @@ internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools 
         value is null || CodeScrubber.IsPlain(value) || ReferenceEquals(CodeScrubber.Clean(value, "", Neutral), value) ? value
         : IdentifierPrefix + tools.Key.Identify(IdentityKey.Digest(IdentityRealm.Document, value));
 
-    // One letter per word; of a single word the first two, since so many names share the first.
-    private static string Initials(string name)
+    /// <summary>One letter per word; of a single word the first two, since so many names share the first.</summary>
+    public static string Initials(string name)
     {
         string[] words = name.Split([' ', '.', '-', ','], StringSplitOptions.RemoveEmptyEntries);
         return words.Length == 0 ? name

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Config;
+
 namespace PartsSignal.Pipeline.Transform;
 
 /// <summary>Assumptions of the transform.</summary>
@@ -6,8 +8,8 @@ internal sealed record TransformOptions
     /// <summary>Last day covered by the data, or null for the newest day in it.</summary>
     public DateOnly? AsOf { get; init; }
 
-    /// <summary>True when the shop's settings list its vans, so that nothing stands for them.</summary>
-    public bool VansListed { get; init; }
+    /// <summary>The vans that the shop's settings list, so that nobody stands for them.</summary>
+    public IReadOnlyList<ShopVan> Vans { get; init; } = [];
 
     /// <summary>What somebody said must be added to a job number, as <c>int_job_key</c> names it; null: the rows tell.</summary>
     public string? JobKey { get; init; }

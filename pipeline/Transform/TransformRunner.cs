@@ -20,7 +20,7 @@ internal static class TransformRunner
         database.Run("macros/compact_key.sql");
         database.Run("macros/row_marks.sql");
         Set(database, "as_of", options.AsOf);
-        Set(database, "vans_listed", options.VansListed);
+        ResultTable.Write(database, "van_crews", options.Vans.SelectMany(v => v.Technicians.Count == 0 ? [new VanCrew(v.Van, null)] : v.Technicians.Select(t => new VanCrew(v.Van, t))));
         Set(database, "job_key", options.JobKey);
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
@@ -82,6 +82,8 @@ internal static class TransformRunner
 
     private static void Set(Database database, string name, object? value) =>
         database.Execute($"set variable {Database.Quote(name)} = $value", ("value", value));
+
+    private sealed record VanCrew(string Van, string? Technician);
 
     private sealed record DaySpan([Column("first_day")] DateOnly First, [Column("last_day")] DateOnly Last);
 }

@@ -44,7 +44,7 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
             ("unit", _) => ("which appliance it was", "Write down the serial number, or the customer and the model."),
             ("age", true) => ("the age of the appliance", "Most of these appliances are known. Give their build or purchase dates in a register, or the rule for dates in their serial numbers."),
             ("age", _) => ("the age of the appliance", "Write down the serial number or the year of purchase."),
-            ("van", true) => ("the van", "You already record the technician. Record the van too."),
+            ("van", true) => ("the van", "You already record the technician. Say in the settings who drives which van."),
             ("van", _) => ("the van", "Write down the van or the technician."),
             ("visits", _) => ("the number of visits", "Write down how many visits the job took."),
             _ => (Format.Words(lack.Gap), ""),

@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
+using VanStandIn = PartsSignal.Analysis.VanPlan.VanStandIn;
 
 namespace PartsSignal.Reports.Monthly;
 
@@ -19,8 +20,11 @@ internal sealed record VanFacts(
     /// <summary>Money tied up now and with the plans, in words; null: no van was counted.</summary>
     public string? Capital { get; init; }
 
-    /// <summary>What stands for vans where the shop names none, in one sentence; null: vans are named.</summary>
-    public string? StandIn { get; init; }
+    /// <summary>Which van jobs count for where the shop's files do not tell; null: they do.</summary>
+    public VanStandIn? StandIn { get; init; }
+
+    /// <summary>The heading of what is planned.</summary>
+    public string Heading(string van) => VanStandIn.Heading(van, StandIn);
 }
 
 /// <summary>The plan of one van.</summary>
@@ -88,7 +92,7 @@ internal static class VanSection
             BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
             summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget))
         {
-            StandIn = database.Has("jobs") ? Analysis.VanPlan.VanStandIn.Sentence(database) : null,
+            StandIn = database.Has("jobs") ? VanStandIn.Of(database) : null,
             Capital = Capital(summaries, database, currency),
         };
     }
@@ -115,7 +119,7 @@ internal static class VanSection
             return null;
         }
 
-        string vans = counted.Length == 1 ? $"Van {counted[0].Van} ties" : $"The {Format.Count(counted.Length)} counted vans tie";
+        string vans = counted.Length == 1 ? $"{VanStandIn.Named(counted[0].Van)} ties" : $"The {Format.Count(counted.Length)} counted vans tie";
         string now = $"{vans} up {Format.Money(counted.Sum(s => s.MoneyCounted!.Value), currency)} now{Apart(counted)}, and {Format.Money(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
         if (dead.Count == 0)
         {
@@ -123,8 +127,8 @@ internal static class VanSection
         }
 
         Dead oldest = dead.OrderByDescending(d => d.DaysUnused ?? int.MaxValue).ThenBy(d => d.PartNumber, StringComparer.Ordinal).First();
-        string age = oldest.DaysUnused is { } days ? $"unused for {Format.Number(days / 365.25)} years" : "never used or bought in your files";
-        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on van {oldest.Van}, {age}.";
+        string age = oldest.DaysUnused is { } days ? $"none was used anywhere for {Format.Number(days / 365.25)} years" : "none was used or bought in your files";
+        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on {VanStandIn.Named(oldest.Van)}: {age}.";
     }
 
     private static string Describe(Summary van, string currency)
@@ -211,7 +215,7 @@ internal static class VanSection
 
         if (facts.StandIn is { } standIn)
         {
-            yield return new Paragraph(standIn);
+            yield return new Paragraph(standIn.Sentence);
         }
 
         yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months: there are too few closed jobs with known parts.");
@@ -239,19 +243,19 @@ internal static class VanSection
             yield return new Missing("No van has been counted, so each plan lists the whole load, not what to add and take off. Add a van count to shop.json.");
         }
 
-        foreach (IBlock block in facts.Vans.SelectMany((van, i) => Plan(van, i + 1)))
+        foreach (IBlock block in facts.Vans.SelectMany((van, i) => Plan(van, facts.Heading(van.Van), i + 1)))
         {
             yield return block;
         }
     }
 
-    private static IEnumerable<IBlock> Plan(VanPlanView van, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
-        ? [new SubHeading($"Van {van.Van}"), new Missing(van.Summary)]
+    private static IEnumerable<IBlock> Plan(VanPlanView van, string heading, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
+        ? [new SubHeading(heading), new Missing(van.Summary)]
         :
     [
-        new SubHeading($"Van {van.Van}"),
+        new SubHeading(heading),
         new Paragraph(van.Summary),
-        TableView.Create($"van-{number}", $"Plan for van {van.Van}",
+        TableView.Create($"van-{number}", $"Plan for {heading}",
             van.Counted ? $"{van.Lines.Count} parts, against the last count. Jobs it saves: those a year that would need a second visit without it; a dash: not worth its money and space here." : $"{van.Lines.Count} parts; this van was not counted.",
             van.Lines,
             [

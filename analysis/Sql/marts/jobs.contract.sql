@@ -6,7 +6,7 @@ create table jobs (
     closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part or what was at fault in a log that does not tell the end), open, unknown
     technician        varchar,
     van               varchar,               -- as named, or what stands for it
-    van_basis         varchar,               -- named; technician (no van is named: the technician's jobs stand for one), one (one van for all jobs); null: no van
+    van_basis         varchar,               -- named (by the log, or by the settings for its technician); dealt (vans are listed, no job tells its van: in turn); technician (no van is named: the technician's jobs stand for one), one (one van for all jobs); null: no van
     unit_id           varchar,               -- keyed hash of the appliance (serial, else place and model); null: cannot be told
     customer_id       varchar,               -- keyed hash of the customer; null: unknown
     customer_kind     varchar,               -- household, contract, unknown

@@ -69,8 +69,16 @@ select
     closed_on,
     closing_basis,
     technician,
-    case v.van_basis when 'named' then van when 'technician' then technician else 'shop' end as van,
-    case when v.van_basis = 'one' or (v.van_basis = 'technician' and technician is not null) or van is not null then v.van_basis end as van_basis,
+    case v.van_basis
+        when 'named' then coalesce(van, crew_van)
+        when 'dealt' then dealt_van
+        when 'technician' then technician
+        else 'shop'
+    end as van,
+    case
+        when v.van_basis = 'one' or coalesce(van, crew_van, dealt_van) is not null then v.van_basis
+        when v.van_basis = 'technician' and technician is not null then v.van_basis
+    end as van_basis,
     unit_id,
     place_key as customer_id,
     customer_kind,
@@ -108,6 +116,14 @@ select
     end as first_visit_done,
     source_file,
     source_line
-from told
+from (
+    select
+        *,
+        -- jobs of a day are dealt from another van each day
+        row_number() over (partition by opened_on order by job_id) + date_diff('day', date '1900-01-01', opened_on) as turn
+    from told
+) as t
 cross join int_van_basis as v
+left join (select technician as driver, van as crew_van from int_crew_vans) on driver = lower(trim(technician))
+left join (select place as van_place, van as dealt_van from int_listed_vans) on van_basis = 'dealt' and van_place = turn % vans + 1
 order by opened_on, job_id

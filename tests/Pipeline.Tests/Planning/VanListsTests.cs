@@ -8,6 +8,8 @@ public sealed class VanListsTests : IDisposable
 {
     private readonly string _folder = Path.Combine(Path.GetTempPath(), "partssignal-tests", Path.GetRandomFileName());
 
+    static VanListsTests() => System.Text.Encoding.RegisterProvider(System.Text.CodePagesEncodingProvider.Instance);
+
     [Fact]
     public void Write_TwoSuppliers_GivesAListAndASheetEachAndAPickListPerVan()
     {
@@ -16,7 +18,7 @@ public sealed class VanListsTests : IDisposable
             [new VanChange("1", ChangeAction.Add, "=A1", null, "Valve", 2, null, null, 20m, "First & Co")]), new DateOnly(2026, 1, 2));
         string[] order = File.ReadAllLines(Path.Combine(_folder, "order-first---co.csv"));
         Assert.Equal("First & Co,F-1,'=A1,Valve,2,10,20,1 x2", order[1]);
-        Assert.Equal("add,'=A1,,Valve,2,,,First & Co", File.ReadAllLines(Path.Combine(_folder, "pick-van-1.csv"))[1]);
+        Assert.Equal("1,add,'=A1,,Valve,2,,,First & Co", File.ReadAllLines(Path.Combine(_folder, "pick-van-1.csv"))[1]);
         string book = Path.Combine(_folder, "orders-2026-01-02.xlsx");
         Assert.Equal(["1 First & Co", "2  Second"], Sheets(book).Select(s => s.Name));
         object?[][] rows = Sheets(book)[0].Rows;

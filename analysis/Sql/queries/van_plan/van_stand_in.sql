@@ -1,4 +1,4 @@
--- One row if no van is named: what stands for vans, technician or one.
+-- One row if no job tells its van: what stands for it, dealt, technician or one.
 select distinct van_basis
 from jobs
 where van_basis <> 'named'
