@@ -129,6 +129,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
             }
 
             bool kept = history.Keep(result.Load.Total.Rows.Read);
+            new ForgottenCopies(shop, history).Drop(cancellation);
             string? full = kept ? null : "The disk is nearly full, so this update cannot be gone back to.";
             End(WorkOutcome.Done, 100, "Done", [.. result.Load.FileErrors, .. new[] { result.Lacking is { } lack ? $"{lack.Said} {lack.OnPages}" : null, full }.OfType<string>()], result.FillInFirst);
         }

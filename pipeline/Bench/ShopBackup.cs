@@ -5,13 +5,14 @@ using PartsSignal.Pipeline.Core;
 namespace PartsSignal.Pipeline.Bench;
 
 /// <summary>
-/// A shop in one zip: files, settings, answers, mended rows, and the key that turns serials and addresses into identifiers.
-/// It holds customers' data as typed, so it belongs in a safe place.
+/// A shop in one zip: files, settings, answers, mended rows, the key that turns serials and addresses into identifiers, and
+/// the list of forgotten customers, so that they stay forgotten where the zip is opened. It holds customers' data as typed, so it belongs in a safe place.
 /// </summary>
 internal static class ShopBackup
 {
     private const string NameEntry = "shop-name.txt";
     private const string KeyEntry = "identity.key";
+    private const string ForgottenEntry = "forgotten.txt";
     private const string SettledEntry = "settled-rows.txt";
     private const string FilesFolder = "files/";
     private const long MostBytes = 8L << 30;
@@ -33,7 +34,7 @@ internal static class ShopBackup
             zip.CreateEntryFromFile(path, FilesFolder + Path.GetRelativePath(shop.Files, path).Replace('\\', '/'));
         }
 
-        foreach ((string path, string entry) in new[] { (shop.Output.Key, KeyEntry), (Path.Combine(shop.Folder, SettledEntry), SettledEntry) }.Where(f => File.Exists(f.Item1)))
+        foreach ((string path, string entry) in new[] { (shop.Output.Key, KeyEntry), (shop.Output.Forgotten, ForgottenEntry), (Path.Combine(shop.Folder, SettledEntry), SettledEntry) }.Where(f => File.Exists(f.Item1)))
         {
             zip.CreateEntryFromFile(path, entry);
         }
@@ -55,7 +56,12 @@ internal static class ShopBackup
             ShopFolder shop = shops.Add(Free(shops, name));
             foreach (ZipArchiveEntry file in zip.Entries.Where(e => e.FullName != NameEntry && !e.FullName.EndsWith('/')))
             {
-                string target = file.FullName == KeyEntry ? shop.Output.Key : Path.Combine(shop.Folder, file.FullName);
+                string target = file.FullName switch
+                {
+                    KeyEntry => shop.Output.Key,
+                    ForgottenEntry => shop.Output.Forgotten,
+                    _ => Path.Combine(shop.Folder, file.FullName),
+                };
                 Directory.CreateDirectory(Path.GetDirectoryName(target)!);
                 file.ExtractToFile(target);
             }
@@ -72,7 +78,7 @@ internal static class ShopBackup
 
     // Entries may only lead into the shop's own folder.
     private static bool IsSafe(string name) =>
-        name is NameEntry or KeyEntry or SettledEntry
+        name is NameEntry or KeyEntry or ForgottenEntry or SettledEntry
         || (name.StartsWith(FilesFolder, StringComparison.Ordinal) && !name.Contains('\\', StringComparison.Ordinal) && !name.Contains(':', StringComparison.Ordinal) && !name.Split('/').Any(p => p is ".." or "."));
 
     private static string Text(ZipArchiveEntry entry)

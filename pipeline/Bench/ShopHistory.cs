@@ -91,7 +91,7 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
             }
         }
 
-        string manifest = Path.Combine(_folder, entry.Number.ToString("00000", CultureInfo.InvariantCulture) + ".json");
+        string manifest = ManifestOf(entry);
         File.WriteAllText(manifest + ".part", JsonSerializer.Serialize(entry, Format));
         File.Move(manifest + ".part", manifest, overwrite: true);
         Prune();
@@ -152,16 +152,33 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
         }
     }
 
+    /// <summary>Removes the earlier updates whose files differ from those of the newest and are not to be kept.</summary>
+    /// <param name="isUnwanted">Asked once for each such file: its name, and the path of its contents.</param>
+    public void Drop(Func<string, string, bool> isUnwanted)
+    {
+        IReadOnlyList<HistoryEntry> entries = Entries;
+        HashSet<string> newest = [.. entries.Take(1).SelectMany(e => e.Files.Values)];
+        HashSet<string> unwanted = [.. entries.Skip(1).SelectMany(e => e.Files).Where(f => !newest.Contains(f.Value)).DistinctBy(f => f.Value).Where(f => isUnwanted(f.Key, Path.Combine(Contents, f.Value))).Select(f => f.Value)];
+        foreach (HistoryEntry old in entries.Where(e => e.Files.Values.Any(unwanted.Contains)))
+        {
+            File.Delete(ManifestOf(old));
+        }
+
+        Prune();
+    }
+
+    private string ManifestOf(HistoryEntry entry) => Path.Combine(_folder, entry.Number.ToString("00000", CultureInfo.InvariantCulture) + ".json");
+
     private void Prune()
     {
         IReadOnlyList<HistoryEntry> entries = Entries;
         foreach (HistoryEntry old in entries.Skip(Most))
         {
-            File.Delete(Path.Combine(_folder, old.Number.ToString("00000", CultureInfo.InvariantCulture) + ".json"));
+            File.Delete(ManifestOf(old));
         }
 
         HashSet<string> used = [.. entries.Take(Most).SelectMany(e => e.Files.Values)];
-        foreach (string content in Directory.EnumerateFiles(Contents).Where(f => !used.Contains(Path.GetFileName(f))).ToList())
+        foreach (string content in (Directory.Exists(Contents) ? Directory.EnumerateFiles(Contents) : []).Where(f => !used.Contains(Path.GetFileName(f))).ToList())
         {
             File.Delete(content);
         }

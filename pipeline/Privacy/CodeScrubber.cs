@@ -12,6 +12,7 @@ internal static class CodeScrubber
     private const int LongestLetters = 4;
     private const int ManyDigits = 7;
     private const int MostDigits = 15;
+    private static readonly System.Buffers.SearchValues<char> Numeric = System.Buffers.SearchValues.Create("0123456789-./");
     private static readonly System.Buffers.SearchValues<char> Breaks = System.Buffers.SearchValues.Create(" ,;:()[]+\t\u00a0\u2007\u2009\u202f|");
 
     /// <summary>The code, the same instance where nothing is cut, or null where no code is left.</summary>
@@ -20,13 +21,18 @@ internal static class CodeScrubber
     /// <param name="words">Words of the file.</param>
     public static string? Clean(string cell, string field, FileWords words)
     {
-        if (IsPlain(cell))
+        if (IsPlain(cell) || IsNumbered(cell))
         {
             return cell;
         }
 
         bool usual = PhoneText.Shape(cell) is { } shape && words.Shapes.Contains(field + '\t' + shape);
-        if (!usual && PhoneText.Is(cell, bareToo: words.Fewest == FileWords.Customers))
+        if (usual && !cell.AsSpan().ContainsAnyExcept(Numeric))
+        {
+            return cell;
+        }
+
+        if (!usual && (PhoneText.Is(cell, bareToo: words.Fewest == FileWords.Customers) || PhoneText.IsDisguised(cell)))
         {
             return null;
         }
@@ -44,6 +50,7 @@ internal static class CodeScrubber
         if (!vouched)
         {
             NameCuts.Apply(tokens, cuts, words);
+            TextScrubber.CutSpelled(tokens, cuts);
             for (int i = 0; i < tokens.Count; i++)
             {
                 if (!IsCodePart(tokens, i, words))
@@ -92,6 +99,13 @@ internal static class CodeScrubber
         return digits > 0 && (letters || digits < ManyDigits);
     }
 
+    // One or two letters, then digits and nothing else: the running number of a document, which may have many digits.
+    private static bool IsNumbered(ReadOnlySpan<char> cell)
+    {
+        int letters = cell.IndexOfAnyExceptInRange('A', 'Z');
+        return letters is 1 or 2 && !cell[letters..].ContainsAnyExceptInRange('0', '9');
+    }
+
     /// <summary>True for a token that may be part of a code: digits, few letters, letters shouted, a known word.</summary>
     public static bool IsCodePart(TextTokens tokens, int i, FileWords words)
     {
@@ -105,10 +119,16 @@ internal static class CodeScrubber
         if (token.Kind == TokenKind.Word)
         {
             bool shouted = folded.Length <= LongestLetters && !tokens.Text.AsSpan(token.Start, token.End - token.Start).ContainsAnyInRange('a', 'z');
-            return folded.Length <= 2 || (words.IsKnown(folded, token.Hash) && !IsNameToo(folded, token.Hash, words)) || (shouted && char.IsAscii(folded[0]) && !words.IsName(folded, token.Hash));
+            return folded.Length <= 2 || (words.IsListed(folded, token.Hash) && !IsNameToo(folded, token.Hash, words)) || (shouted && char.IsAscii(folded[0]) && !words.IsName(folded, token.Hash));
         }
 
-        bool small = tokens.Text.AsSpan(token.Start, token.End - token.Start).ContainsAnyInRange('a', 'z');
+        ReadOnlySpan<char> typed = tokens.Text.AsSpan(token.Start, token.End - token.Start);
+        if (PhoneText.IsDisguised(typed))
+        {
+            return false;
+        }
+
+        bool small = typed.ContainsAnyInRange('a', 'z');
         for (int at = 0; at < folded.Length;)
         {
             int start = at;
@@ -122,7 +142,7 @@ internal static class CodeScrubber
             if (!digit && run.Length > 2)
             {
                 ulong hash = WordList.Hash(run);
-                if (!words.IsKnown(run, hash) && (run.Length > LongestLetters || (small && words.IsName(run, hash))))
+                if (!words.IsListed(run, hash) && (run.Length > LongestLetters || (small && words.IsName(run, hash))))
                 {
                     return false;
                 }

@@ -18,13 +18,17 @@ internal sealed class CustomerCells
     private int _count;
 
     /// <summary>Takes the cells of a row.</summary>
-    public void Set(ReadOnlySpan<char> name, ReadOnlySpan<char> address, ReadOnlySpan<char> email)
+    /// <param name="name">The name.</param>
+    /// <param name="address">The address; only its words that the text has are of use.</param>
+    /// <param name="email">The e-mail address.</param>
+    /// <param name="mask">Bits of the text's words.</param>
+    public void Set(ReadOnlySpan<char> name, ReadOnlySpan<char> address, ReadOnlySpan<char> email, ulong mask)
     {
         (_used, _count) = (0, 0);
-        Add(name, 2, isAddress: false);
+        Add(name, 2, isAddress: false, ulong.MaxValue);
         int at = email.IndexOf('@');
-        Add(at > 0 ? email[..at] : default, 4, isAddress: false);
-        Add(address, 3, isAddress: true);
+        Add(at > 0 ? email[..at] : default, 4, isAddress: false, ulong.MaxValue);
+        Add(address, 3, isAddress: true, mask);
     }
 
     /// <summary>The text without them; the same instance when it holds none.</summary>
@@ -70,14 +74,14 @@ internal sealed class CustomerCells
     /// <summary>Adds the words of a name, without articles and titles.</summary>
     public void AddWords(ReadOnlySpan<char> name, HashSet<ulong> words)
     {
-        Set(name, [], []);
+        Set(name, [], [], 0);
         for (int w = 0; w < _count; w++)
         {
             words.Add(_words[w].Hash);
         }
     }
 
-    private void Add(ReadOnlySpan<char> cell, int shortest, bool isAddress)
+    private void Add(ReadOnlySpan<char> cell, int shortest, bool isAddress, ulong mask)
     {
         int start = 0;
         for (int i = 0; i <= cell.Length && _count < MostWords; i++)
@@ -91,7 +95,7 @@ internal sealed class CustomerCells
             {
                 int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
                 ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
-                if (length >= shortest && !PersonalWords.Function.Contains(hash) && !PersonalWords.Titles.Contains(hash))
+                if (length >= shortest && (mask & TextTokens.MaskOf(hash)) != 0 && !PersonalWords.NoNames.Contains(hash))
                 {
                     _words[_count++] = (_used, length, hash, isAddress);
                     _used += length;
@@ -167,10 +171,11 @@ internal sealed class CustomerCells
         }
 
         int most = word.Length >= LongSlip ? 2 : 1;
-        bool vouched = PersonalWords.Own.Words.Contains(hash) || PersonalWords.Common.Contains(hash) || PersonalWords.Function.Contains(hash);
-        return (!vouched && Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && StringDistance.OptimalAlignment(typed, word, most) <= most)
+        return (Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && !IsVouched(hash) && StringDistance.OptimalAlignment(typed, word, most) <= most)
             || (typed.Length > word.Length && typed.Contains(word, StringComparison.Ordinal));
     }
+
+    private static bool IsVouched(ulong hash) => PersonalWords.Own.Words.Contains(hash) || PersonalWords.Common.Contains(hash) || PersonalWords.Function.Contains(hash);
 
     // Slips move few letters: most of the beginning or of the end stays.
     private static bool MayBeNear(ReadOnlySpan<char> typed, ReadOnlySpan<char> word)

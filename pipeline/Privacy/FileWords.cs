@@ -12,14 +12,17 @@ internal sealed class FileWords
     /// <summary>Different customers who vouch for a word.</summary>
     public const int Customers = 5;
 
+    private const int LongestAbbreviation = 3;
     private const int LongestEnding = 4;
     private const int LongestRead = 8;
     private const int ShortestSlip = 4;
     private const int LongestSlip = 12;
+    private static readonly System.Buffers.SearchValues<char> Vowels = System.Buffers.SearchValues.Create("aeiouy");
     private readonly WordList[] _lists;
     private readonly HashSet<ulong> _frequent;
     private readonly HashSet<ulong>[] _trade;
     private readonly HashSet<ulong> _common;
+    private readonly HashSet<ulong> _everyday;
 
     /// <summary>Prepares.</summary>
     /// <param name="languages">The file's languages.</param>
@@ -29,13 +32,15 @@ internal sealed class FileWords
     /// <param name="fewest">Different customers that a value needs: five, or fewer in a short file.</param>
     /// <param name="complaints">Reads misspelt words of complaints.</param>
     /// <param name="common">Hashes of the words that many rows have, so that they are no misspelling; null: none.</param>
-    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints, IEnumerable<ulong>? common = null)
+    /// <param name="lowercase">Hashes of the words that enough customers use and mostly write in small letters; null: none.</param>
+    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints, IEnumerable<ulong>? common = null, IEnumerable<ulong>? lowercase = null)
     {
         _common = [.. common ?? []];
 
         Languages = languages;
         _lists = [.. languages.Select(WordList.Get)];
         _frequent = [.. frequent];
+        _everyday = [.. (lowercase ?? []).Where(IsInDictionary)];
         _trade = [.. languages.Select(PersonalWords.Trade.GetValueOrDefault).OfType<HashSet<ulong>>()];
         Values = values.ToHashSet(StringComparer.OrdinalIgnoreCase);
         Shapes = shapes.ToHashSet(StringComparer.Ordinal);
@@ -44,8 +49,7 @@ internal sealed class FileWords
     }
 
     /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
-    public static string Version { get; } = "1-" + Convert.ToHexStringLower(SHA256.HashData(
-        [.. PersonalWords.Languages.Append("names").SelectMany(WordList.Bytes), .. System.Text.Encoding.UTF8.GetBytes(WordTable.ReadDefault("personal-words.csv") + WordTable.ReadDefault("content-words.csv"))]))[..16];
+    public static string Version { get; } = "2-" + HashOfLists();
 
     /// <summary>The file's languages.</summary>
     public IReadOnlyList<string> Languages { get; }
@@ -72,11 +76,17 @@ internal sealed class FileWords
     public static FileWords Of(ComplaintWordTable complaints, params IReadOnlyList<string> languages) => new(languages, [], [], [], 1, complaints);
 
     /// <summary>The same with more values.</summary>
-    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common);
+    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common, _everyday);
 
     /// <summary>True for a word that may stand.</summary>
-    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) =>
-        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || IsTrade(hash) || _frequent.Contains(hash) || IsVariant(folded) || IsMisspelt(folded, hash);
+    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) => IsListed(folded, hash) || IsMisspelt(folded, hash);
+
+    /// <summary>The same without misspelled words: in a code a slip is no word.</summary>
+    public bool IsListed(ReadOnlySpan<char> folded, ulong hash) =>
+        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || IsTrade(hash) || _frequent.Contains(hash) || PersonalWords.Small.Contains(hash) || IsVariant(folded);
+
+    /// <summary>True for a word of the language that enough customers mostly write in small letters, so that a capital makes no name of it.</summary>
+    public bool IsEveryday(ulong hash) => _everyday.Contains(hash);
 
     /// <summary>True for a slip in one of the values that enough rows hold.</summary>
     public bool IsSlipOfValue(string cell, string field)
@@ -88,9 +98,24 @@ internal sealed class FileWords
     /// <summary>True for a word that enough customers use.</summary>
     public bool IsFrequent(ulong hash) => _frequent.Contains(hash);
 
+    /// <summary>True for a short word without a vowel, such as <c>hd</c>: an abbreviation, even where a list has it as a name.</summary>
+    public static bool IsAbbreviation(ReadOnlySpan<char> folded) => folded.Length <= LongestAbbreviation && !folded.ContainsAny(Vowels);
+
     /// <summary>True for a proper name; a possessive counts as its name.</summary>
     public bool IsName(ReadOnlySpan<char> folded, ulong hash) =>
-        WordList.Get("names").Contains(hash) || (folded.Length > 3 && folded[^1] == 's' && WordList.Get("names").Contains(WordList.Hash(folded[..^1])));
+        (WordList.Get("names").Contains(hash) && !IsAbbreviation(folded)) || (folded.Length > 3 && folded[^1] == 's' && WordList.Get("names").Contains(WordList.Hash(folded[..^1])));
+
+    private static string HashOfLists()
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (string list in PersonalWords.Languages.Append("names"))
+        {
+            hash.AppendData(WordList.Bytes(list));
+        }
+
+        hash.AppendData(System.Text.Encoding.UTF8.GetBytes(WordTable.ReadDefault("personal-words.csv") + WordTable.ReadDefault("content-words.csv")));
+        return Convert.ToHexStringLower(hash.GetHashAndReset())[..16];
+    }
 
     // A word of the language, or one that many rows have: no slip in another.
     private bool IsWord(string folded)

@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Privacy;
 internal static class NameCuts
 {
     private const int MostWords = 3;
+    private const int MostBetween = 2;
 
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts, FileWords words)
@@ -31,12 +32,17 @@ internal static class NameCuts
                 CutAfter(tokens, cuts, words, i, 1, certain: false, from: -1);
             }
 
+            if (PersonalWords.Roles.Contains(tokens[i].Hash) && i > 0 && tokens.Gap(i - 1).Contains('('))
+            {
+                CutBefore(tokens, cuts, words, i);
+            }
+
             if (PersonalWords.Says.Contains(tokens[i].Hash) && i > 0 && tokens.Gap(i - 1).Length == 1 && MayBeName(tokens, words, i - 1))
             {
                 cuts.Cut(tokens[i - 1].Start, tokens[i - 1].End, CutKind.Name);
             }
 
-            if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && IsAlsoName(tokens, words, i))
+            if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && !words.IsEveryday(tokens[i].Hash) && IsAlsoName(tokens, words, i))
             {
                 cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Name);
             }
@@ -65,6 +71,15 @@ internal static class NameCuts
     {
         int first = at + length;
         bool cut = false;
+
+        // Call for Baker, dzwonić do Kowal: small words may stand between, but then the next word is no name for certain.
+        bool prepositions = length > 1 || !PersonalWords.Function.Contains(tokens[at].Hash);
+        while (prepositions && first < tokens.Count && first - at - length < MostBetween && IsNear(tokens.Gap(first - 1)) && PersonalWords.Function.Contains(tokens[first].Hash) && !tokens[first].IsCapital)
+        {
+            certain = false;
+            first++;
+        }
+
         for (int k = first; k < tokens.Count && k - first < MostWords && tokens[k].Kind == TokenKind.Word && IsNear(tokens.Gap(k - 1)); k++)
         {
             bool title = PersonalWords.Titles.Contains(tokens[k].Hash) && tokens[k].FoldedLength > 1;
@@ -78,6 +93,15 @@ internal static class NameCuts
 
             cuts.Cut(k == first && from >= 0 ? from : tokens[k].Start, tokens[k].End, CutKind.Name);
             cut = true;
+        }
+    }
+
+    // Baker (tenant).
+    private static void CutBefore(TextTokens tokens, TextCuts cuts, FileWords words, int role)
+    {
+        for (int k = role - 1; k >= 0 && role - k <= MostWords && tokens[k].Kind == TokenKind.Word && (k == role - 1 || IsNear(tokens.Gap(k))) && MayBeName(tokens, words, k); k--)
+        {
+            cuts.Cut(tokens[k].Start, tokens[k].End, CutKind.Name);
         }
     }
 

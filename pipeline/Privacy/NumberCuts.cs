@@ -12,6 +12,7 @@ internal static partial class NumberCuts
     private const int MostBetween = 3;
     private const int LongestSingle = 4;
     private const int LongestGrouped = 5;
+    private const int ShortestSecret = 4;
     private const int FewestOfPhone = 7;
     private const int MostOfPhone = 15;
 
@@ -40,6 +41,30 @@ internal static partial class NumberCuts
         }
 
         Spelled(tokens, cuts);
+        Secrets(tokens, cuts);
+    }
+
+    // Key safe 4821, gate code 4821: as short as an error code, but it opens somebody's door.
+    private static void Secrets(TextTokens tokens, TextCuts cuts)
+    {
+        for (int i = 1; i < tokens.Count; i++)
+        {
+            if (tokens[i].Kind != TokenKind.Number || tokens[i].FoldedLength < ShortestSecret)
+            {
+                continue;
+            }
+
+            int before = i - 1;
+            while (before > 0 && i - before < 3 && PersonalWords.Function.Contains(tokens[before].Hash))
+            {
+                before--;
+            }
+
+            if (PersonalWords.Secrets.Contains(tokens[before].Hash) || (before > 0 && tokens.Folded(before) is "code" or "safe" or "box" or "kod" or "codice" or "codigo" && PersonalWords.Entrances.Contains(tokens[before - 1].Hash)))
+            {
+                cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Number);
+            }
+        }
     }
 
     // A number goes on over blanks, hyphens, dots and the like, but not over letters; an O between digits is a zero.

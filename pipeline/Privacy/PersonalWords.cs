@@ -21,11 +21,23 @@ internal static class PersonalWords
     /// <summary>Forms of address.</summary>
     public static HashSet<ulong> Titles { get; } = Of("title");
 
+    /// <summary>Words of a customer's cell that are no name: function words and forms of address.</summary>
+    public static HashSet<ulong> NoNames { get; } = [.. Function, .. Titles];
+
     /// <summary>What is said before a name, of one to three words joined with blanks.</summary>
     public static HashSet<ulong> Ask { get; } = Of("ask");
 
+    /// <summary>Who somebody is: tenant, neighbor, wife.</summary>
+    public static HashSet<ulong> Roles { get; } = Of("role");
+
     /// <summary>What may stand before a name: call, tel, customer.</summary>
-    public static HashSet<ulong> Call { get; } = Of("call");
+    public static HashSet<ulong> Call { get; } = [.. Of("call"), .. Roles];
+
+    /// <summary>What stands before a secret number: lockbox, PIN.</summary>
+    public static HashSet<ulong> Secrets { get; } = Of("secret");
+
+    /// <summary>What a code opens, where it stands before "code".</summary>
+    public static HashSet<ulong> Entrances { get; } = Of("entrance");
 
     /// <summary>What follows a name: says, wants.</summary>
     public static HashSet<ulong> Says { get; } = Of("says");
@@ -50,6 +62,9 @@ internal static class PersonalWords
 
     /// <summary>Everyday words of the complaint reader.</summary>
     public static HashSet<ulong> Common { get; } = Hashes(WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>The smallest words of all languages, which any file may mix in.</summary>
+    public static HashSet<ulong> Small { get; } = [.. Function, .. Common];
 
     /// <summary>Words of the shipped tables, and the beginnings of words among them (<c>leak*</c>).</summary>
     public static (HashSet<ulong> Words, IReadOnlyList<string> Stems) Own { get; } = OwnWords();

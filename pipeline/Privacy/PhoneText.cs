@@ -8,6 +8,7 @@ internal static class PhoneText
 {
     private const int FewestGrouped = 7;
     private const int FewestSingle = 9;
+    private const int FewestPlain = 4;
     private const int Most = 15;
     private const int LongestShape = 40;
 
@@ -20,7 +21,7 @@ internal static class PhoneText
     {
         Span<char> digits = stackalloc char[Most];
         int n = 0;
-        bool sign = false, parted = false;
+        bool sign = false, parted = false, opens = false;
         foreach (char c in cell)
         {
             int digit = TextFold.Digit(c);
@@ -40,12 +41,64 @@ internal static class PhoneText
             else
             {
                 sign |= c is '+' or '\uff0b';
+                opens |= n == 0 && c is '+' or '\uff0b';
                 parted |= c is not ('-' or '.' or '/');
             }
         }
 
-        return (sign || parted || IsLocal(cell, n) ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo)) && IsValid(digits[..n].ToString(), sign);
+        // No code begins with a plus, whether or not a country has such numbers.
+        bool enough = sign || parted || IsLocal(cell, n) ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo);
+        return (opens && n >= FewestSingle) || (enough && IsValid(digits[..n].ToString(), sign));
     }
+
+    /// <summary>
+    /// True for a phone number that letters hide: behind a word such as <c>tel</c>, with an x between its groups, or with
+    /// the letters l and O for digits.
+    /// </summary>
+    /// <param name="text">One run of letters and digits.</param>
+    public static bool IsDisguised(ReadOnlySpan<char> text)
+    {
+        if (text.Length is < FewestSingle or > LongestShape)
+        {
+            return false;
+        }
+
+        Span<char> digits = stackalloc char[LongestShape];
+        int first = 0;
+        while (first < text.Length && char.IsLetter(text[first]))
+        {
+            first++;
+        }
+
+        bool called = first > 1 && PersonalWords.Call.Contains(WordList.Hash(TextFold.Fold(text[..first])));
+        int n = 0, alike = 0, joints = 0;
+        for (int i = called ? first : 0; i < text.Length; i++)
+        {
+            char c = text[i];
+            if (char.IsAsciiDigit(c))
+            {
+                digits[n++] = c;
+            }
+            else if (IsLikeDigit(c))
+            {
+                digits[n++] = c is 'o' or 'O' ? '0' : '1';
+                alike++;
+            }
+            else if (c is 'x' or 'X' && i > 0 && i + 1 < text.Length)
+            {
+                joints++;
+            }
+            else
+            {
+                return false;
+            }
+        }
+
+        bool hidden = called || alike > 0 || joints > 1 || (joints == 1 && digits[0] == '0' && n > FewestSingle);
+        return hidden && n is >= FewestSingle and <= Most && n - alike >= FewestPlain && IsValid(digits[..n].ToString(), sign: false);
+    }
+
+    private static bool IsLikeDigit(char c) => c is 'l' or 'I' or 'o' or 'O';
 
     /// <summary>Shape of a cell with a long number: its digits as nines, its letters as A, what parts them as it stands, or null for a cell with few digits.</summary>
     public static string? Shape(ReadOnlySpan<char> cell)

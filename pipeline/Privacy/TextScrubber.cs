@@ -31,7 +31,7 @@ internal static class TextScrubber
             }
         }
 
-        Spelled(tokens, cuts);
+        CutSpelled(tokens, cuts);
         if (!cuts.IsNone)
         {
             Spread(tokens, cuts);
@@ -126,8 +126,8 @@ internal static class TextScrubber
         return digits <= MostDigits;
     }
 
-    // A word spelled out: four single letters in a row.
-    private static void Spelled(TextTokens tokens, TextCuts cuts)
+    /// <summary>Cuts a word that is spelled out: four single letters in a row.</summary>
+    public static void CutSpelled(TextTokens tokens, TextCuts cuts)
     {
         for (int first = 0, i = 0; i <= tokens.Count; i++)
         {

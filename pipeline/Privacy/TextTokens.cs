@@ -75,6 +75,10 @@ internal sealed class TextTokens
 
         (_all, _folded) = (tokens[..count].ToArray(), folded[..used].ToArray());
         CapitalsTell = capitals * 2 <= words;
+        foreach (TextToken token in _all)
+        {
+            Mask |= MaskOf(token.Hash);
+        }
     }
 
     /// <summary>The text.</summary>
@@ -85,6 +89,12 @@ internal sealed class TextTokens
 
     /// <summary>False where most words begin with a capital, so that one more says nothing.</summary>
     public bool CapitalsTell { get; }
+
+    /// <summary>One bit of each token's hash: a word whose bit is not set is none of them.</summary>
+    public ulong Mask { get; }
+
+    /// <summary>The bit of a hash in <see cref="Mask"/>.</summary>
+    public static ulong MaskOf(ulong hash) => 1UL << (int)(hash >> 58);
 
     /// <summary>A token.</summary>
     public TextToken this[int i] => _all[i];

@@ -6,6 +6,9 @@ namespace PartsSignal.Pipeline.Privacy;
 /// </summary>
 internal static class WordCellScrubber
 {
+    // A van or a branch goes by a short code. A long one may be a phone number.
+    private const int LongestCode = 8;
+
     /// <summary>What to do with a value.</summary>
     /// <param name="cell">The cell, not empty.</param>
     /// <param name="field">Name of its field.</param>
@@ -18,6 +21,7 @@ internal static class WordCellScrubber
         EmailCuts.Apply(cell, cuts);
         NumberCuts.Apply(tokens, cuts);
         AddressCuts.Apply(tokens, cuts, words);
+        TextScrubber.CutSpelled(tokens, cuts);
         if (!cuts.IsNone)
         {
             return WordVerdict.Personal;
@@ -33,7 +37,7 @@ internal static class WordCellScrubber
         int unknown = 0;
         for (int i = 0; i < tokens.Count; i++)
         {
-            bool stays = TextScrubber.MayStay(tokens, i, words) || CodeScrubber.IsCodePart(tokens, i, words);
+            bool stays = TextScrubber.MayStay(tokens, i, words) || (tokens[i].FoldedLength <= LongestCode && CodeScrubber.IsCodePart(tokens, i, words));
             known &= stays;
             unknown += stays ? 0 : 1;
             name |= !PersonalWords.Own.Words.Contains(tokens[i].Hash) && tokens[i].Kind == TokenKind.Word && tokens[i].FoldedLength > 2 && words.IsName(tokens.Folded(i), tokens[i].Hash);

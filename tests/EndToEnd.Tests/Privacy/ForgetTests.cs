@@ -91,6 +91,57 @@ public sealed class ForgetTests
         Assert.False(history.IsForgetting);
     }
 
+    // The first update after forgetting keeps the files as they are. Once the owner has taken the customer out of them, the copies go.
+    [Fact]
+    public async Task Update_ForgottenCustomerTakenOutOfTheFiles_NoCopyKeepsThem()
+    {
+        using var folder = new ScratchFolder();
+        ShopFolder shop = new KnownShops(folder.Sub("home")).Add("Millrace");
+        File.WriteAllText(Path.Combine(shop.Files, "shop.json"), Map);
+        File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), Jobs);
+        CustomerRemoval.Mark(shop.Files, shop.Output, "Ottilie Farnsworth", CancellationToken.None);
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Clear();
+        using var work = new BenchWork(TimeProvider.System);
+        await UpdateAsync();
+        Assert.NotEmpty(Naming("Farnsworth"));
+
+        // What is set aside stays where it does not name the customer.
+        folder.Write("home/shops/millrace/removed-files/before/old.csv", Jobs);
+        folder.Write("home/shops/millrace/removed-files/other.csv", "Job,Customer\n1,Nell Loxbeare\n");
+        string cleaned = string.Concat(Jobs.Split('\n').Where(l => !l.Contains("Farnsworth", StringComparison.Ordinal)).Select(l => l + "\n"));
+        File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), cleaned);
+        await UpdateAsync();
+        Assert.Empty(Naming("Farnsworth"));
+        Assert.Single(Naming("Loxbeare"));
+        HistoryEntry entry = Assert.Single(history.Entries);
+        Assert.Equal(2, entry.Number);
+
+        // A later change of the files can be gone back from.
+        File.WriteAllText(Path.Combine(shop.Files, "jobs.csv"), cleaned + "7,2026-09-12,Nell Loxbeare,07700 900111,,WX4150-B,dead,fixed\n");
+        await UpdateAsync();
+        Assert.Equal(2, history.Entries.Count);
+
+        // A backup takes the list of the forgotten along, so the customer stays out where it is opened.
+        using var zip = new MemoryStream();
+        ShopBackup.Write(shop, zip);
+        ShopFolder restored = ShopBackup.Restore(new KnownShops(folder.Sub("other")), zip);
+        Assert.Equal(File.ReadAllText(shop.Output.Forgotten), File.ReadAllText(restored.Output.Forgotten));
+        folder.Write("shop/shop.json", Map);
+        folder.Write("shop/jobs.csv", Jobs);
+        Assert.Equal(0, (await Partssignal.RunAsync("load", "--input", folder.Sub("shop"), "--out", restored.Output.Root)).ExitCode);
+        Assert.DoesNotContain("Farnsworth", string.Concat(Directory.EnumerateFiles(restored.Output.Rejects, "*.csv").Select(File.ReadAllText)), StringComparison.Ordinal);
+
+        async Task UpdateAsync()
+        {
+            Assert.True(work.Start(shop));
+            await work.WhenIdleAsync();
+            Assert.Equal(WorkOutcome.Done, work.Now.Outcome);
+        }
+
+        string[] Naming(string name) => [.. Directory.EnumerateFiles(shop.Folder, "*", SearchOption.AllDirectories).Where(f => File.ReadAllText(f).Contains(name, StringComparison.OrdinalIgnoreCase))];
+    }
+
     [Fact]
     public async Task Load_KeyLost_NewKeyAllRestagedAndOneLineSaysSo()
     {

@@ -27,7 +27,27 @@ internal static partial class OutputTexts
         }
 
         byte[] bytes = File.ReadAllBytes(file);
+        if (file.EndsWith(".csv", StringComparison.Ordinal))
+        {
+            // Numbers of two cells are not one number.
+            return WithTabs(Plain(bytes));
+        }
+
         return bytes.AsSpan().StartsWith("PK"u8) ? string.Join('\n', Parts(bytes).Select(Plain)) : Plain(bytes);
+    }
+
+    // A comma outside quotation marks ends a cell.
+    private static string WithTabs(string csv)
+    {
+        bool quoted = false;
+        return string.Create(csv.Length, csv, (text, from) =>
+        {
+            for (int i = 0; i < from.Length; i++)
+            {
+                quoted ^= from[i] == '"';
+                text[i] = from[i] == ',' && !quoted ? '\t' : from[i];
+            }
+        });
     }
 
     private static string Cells(string file)

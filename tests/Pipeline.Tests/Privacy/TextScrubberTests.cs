@@ -98,8 +98,9 @@ public sealed class TextScrubberTests
     public void Remove_RowsOwnCustomer_LeavesAMark(string text, string name, string address, string email, string expected)
     {
         var cells = new CustomerCells();
-        cells.Set(name, address, email);
-        Assert.Equal(expected, cells.Remove(new TextTokens(text)));
+        var tokens = new TextTokens(text);
+        cells.Set(name, address, email, tokens.Mask);
+        Assert.Equal(expected, cells.Remove(tokens));
     }
 
     private static string Scrub(string text, string language) => TextScrubber.Scrub(text, FileWords.Of(Complaints, language));

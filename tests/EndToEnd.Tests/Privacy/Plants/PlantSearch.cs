@@ -9,14 +9,15 @@ namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
 internal sealed partial class PlantSearch
 {
     private const int FewestDigits = 8;
+    private const int ShortestTyped = 7;
+    private readonly Dictionary<int, string> _wholes = [];
     private readonly Dictionary<string, List<int>> _words = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<int>> _digits = new(StringComparer.Ordinal);
-    private readonly IReadOnlyList<(Plant Plant, string Cell)> _plants;
+    private readonly Dictionary<string, List<int>> _typed = new(StringComparer.Ordinal);
 
     /// <summary>Prepares for a shop's plants.</summary>
     public PlantSearch(IReadOnlyList<(Plant Plant, string Cell)> plants)
     {
-        _plants = plants;
         for (int i = 0; i < plants.Count; i++)
         {
             foreach (string word in plants[i].Plant.Words)
@@ -28,6 +29,14 @@ internal sealed partial class PlantSearch
             {
                 Add(_digits, plants[i].Plant.Digits[^FewestDigits..], i);
             }
+
+            // Short ones are whole keys; of the others the end tells.
+            string typed = Squeezed(plants[i].Plant.Typed);
+            if (typed.Length >= ShortestTyped)
+            {
+                Add(_typed, typed[^ShortestTyped..], i);
+                _wholes[i] = typed;
+            }
         }
     }
 
@@ -36,7 +45,7 @@ internal sealed partial class PlantSearch
     {
         foreach (string line in text.Split('\n'))
         {
-            foreach (int plant in Words(line).Concat(Digits(line)))
+            foreach (int plant in Words(line).Concat(Digits(line)).Concat(Typed(line)))
             {
                 yield return (plant, line.Length > 300 ? line[..300] : line);
             }
@@ -79,6 +88,28 @@ internal sealed partial class PlantSearch
             }
         }
     }
+
+    // As typed, whatever stands between letters and digits.
+    private IEnumerable<int> Typed(string line)
+    {
+        string squeezed = Squeezed(line);
+        Dictionary<string, List<int>>.AlternateLookup<ReadOnlySpan<char>> typed = _typed.GetAlternateLookup<ReadOnlySpan<char>>();
+        for (int end = ShortestTyped; end <= squeezed.Length; end++)
+        {
+            if (typed.TryGetValue(squeezed.AsSpan(end - ShortestTyped, ShortestTyped), out List<int>? plants))
+            {
+                foreach (int plant in plants)
+                {
+                    if (squeezed.AsSpan(0, end).EndsWith(_wholes[plant]))
+                    {
+                        yield return plant;
+                    }
+                }
+            }
+        }
+    }
+
+    private static string Squeezed(string text) => string.Concat(TextFold.Fold(text).Where(c => char.IsLetterOrDigit(c) || char.IsSurrogate(c)));
 
     private IEnumerable<int> Digits(string line)
     {

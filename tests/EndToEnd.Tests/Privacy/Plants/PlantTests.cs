@@ -12,7 +12,8 @@ public sealed class PlantTests
     private static async Task AssertNoneAsync(int plants, int seed, string verb)
     {
         using var folder = new ScratchFolder();
-        PlantedShop shop = PlantedShop.Write(folder.Sub("shop"), plants, seed);
+        var maker = new PlantMaker(seed);
+        PlantedShop shop = PlantedShop.Write(folder.Sub("shop"), plants, (_, _) => maker.Next());
         Assert.True(shop.Plants.Count >= plants);
         var search = new PlantSearch(shop.Plants);
         string typed = string.Join('\n', Directory.EnumerateFiles(folder.Sub("shop"), "*.csv").Select(File.ReadAllText));

@@ -22,13 +22,13 @@ internal sealed class PlantedShop
     private static readonly string[] Brands = ["Velquora", "Ombrelin", "Quenvik", "Zumarre"];
     private static readonly string[] Names = ["Otis Tollerton", "Mrs Hartlebrook", "Mr Strandvik", "Ines Croxdale", "Elsbet Whitlowe", "Hamish Farthinghoe", "Nell Loxbeare", "Abel Rookhope"];
     private readonly List<(Plant Plant, string Cell)> _plants = [];
-    private readonly PlantMaker _maker;
+    private readonly Func<string, bool, Plant> _next;
     private readonly Dictionary<string, StringBuilder> _files = new(StringComparer.Ordinal);
     private int _row;
 
-    private PlantedShop(int plants, int seed)
+    private PlantedShop(int plants, Func<string, bool, Plant> next)
     {
-        _maker = new PlantMaker(seed);
+        _next = next;
         int perLog = (plants * 3 / 4 / Logs.Length) + 1;
         foreach ((string language, string[] complaints) in Logs)
         {
@@ -43,9 +43,12 @@ internal sealed class PlantedShop
     public IReadOnlyList<(Plant Plant, string Cell)> Plants => _plants;
 
     /// <summary>Writes a shop into a folder.</summary>
-    public static PlantedShop Write(string folder, int plants, int seed)
+    /// <param name="folder">The folder.</param>
+    /// <param name="plants">How many plants.</param>
+    /// <param name="next">The next plant for a file's language; true for a cell of free text.</param>
+    public static PlantedShop Write(string folder, int plants, Func<string, bool, Plant> next)
     {
-        var shop = new PlantedShop(plants, seed);
+        var shop = new PlantedShop(plants, next);
         Directory.CreateDirectory(folder);
         foreach ((string name, StringBuilder text) in shop._files)
         {
@@ -164,11 +167,12 @@ internal sealed class PlantedShop
 
     private void Put(Dictionary<string, string> row, string column, string file)
     {
-        Plant plant = _maker.Next();
+        string language = file.StartsWith("jobs-", StringComparison.Ordinal) ? file[^2..] : "en";
+        Plant plant = Next();
         while (plant.Customer is not null && !row.ContainsKey("Customer"))
         {
             // Without its customer beside it a lone word is a word.
-            plant = _maker.Next();
+            plant = Next();
         }
 
         int place = _plants.Count % 4;
@@ -180,6 +184,8 @@ internal sealed class PlantedShop
         }
 
         _plants.Add((plant, $"{file} {column}"));
+
+        Plant Next() => _next(language, column is "Complaint" or "Part text" or "Text" or "Reason");
     }
 
     private StringBuilder Begin(string name, string[] columns) => _files[name] = new StringBuilder(string.Join(',', columns)).Append('\n');

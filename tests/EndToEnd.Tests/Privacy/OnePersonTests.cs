@@ -1,0 +1,170 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using PartsSignal.EndToEnd.Tests.Bench;
+using PartsSignal.Pipeline.Bench;
+using PartsSignal.Pipeline.Rejects;
+
+namespace PartsSignal.EndToEnd.Tests.Privacy;
+
+/// <summary>
+/// One person typed into every column, a mended row and a register, followed through all that the bench, an update and the
+/// commands write or show: only the shop's own files, their copies and the refused rows name the person.
+/// </summary>
+public sealed class OnePersonTests
+{
+    private const string Map = """
+        { "shop": "Millrace", "asOf": "2026-10-31", "sources": [
+          { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "closed_on": "Closed", "technician": "Tech", "van": "Van", "customer_name": "Customer", "phone": "Phone", "address": "Address", "email": "Mail", "appliance_type": "Type", "brand": "Brand", "model": "Model", "serial": "Serial", "complaint": "Complaint", "error_code": "Code", "outcome": "Outcome", "fault_component": "Fault", "part": "Part", "description": "Part text" } },
+          { "files": "register.csv", "kind": "units", "columns": { "serial": "Serial", "model": "Model", "appliance_type": "Type", "brand": "Brand", "customer_name": "Customer", "address": "Address", "installed_on": "Installed" } } ] }
+        """;
+
+    private const string NoDay = "ask Ottilie Farnsworth, 07700900461";
+
+    private static readonly string[] Columns = ["Job", "Opened", "Closed", "Tech", "Van", "Customer", "Phone", "Address", "Mail", "Type", "Brand", "Model", "Serial", "Complaint", "Code", "Outcome", "Fault", "Part", "Part text"];
+    private static readonly string[] Pages = ["/", "/files", "/run", "/run/progress", "/rows", "/words", "/results", "/vans", "/waiting", "/compare", "/settings", "/history", "/shops", "/reports/index.html"];
+    private static readonly string[] Person = ["Farnswort", "Ottilie", "900461", "Lindenmoor", "ottilie.f"];
+
+    [Fact]
+    public async Task Update_OnePersonEverywhere_NamedInNothingThatIsWrittenOrShown()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        WriteFiles(shop.Files);
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        await UpdateAsync(bench, shop);
+
+        // Mended as a person does it, and read again.
+        string rejects = Path.Combine(shop.Output.Rejects, "jobs.csv" + RejectFile.Ending);
+        var refused = RefusedRows.Read(rejects);
+        RefusedRow row = Assert.Single(refused.Rows);
+        Assert.Contains("Farnsworth", row.Raw, StringComparison.Ordinal);
+        refused.Mend(shop.Files, Path.GetFileName(rejects), [(row, [.. row.Cells.Select(c => c == NoDay ? "2026-09-20" : c)])]);
+        new SettledRows(shop.Folder).Add([row.Key]);
+        await UpdateAsync(bench, shop);
+
+        List<(string Place, string Text)> all = [.. OutputTexts.Of(shop.Output.Root)];
+        all.AddRange(Directory.EnumerateFiles(shop.Folder).Select(f => (Path.GetFileName(f), File.ReadAllText(f))));
+        foreach (string page in Pages)
+        {
+            using HttpResponseMessage answer = await client.GetAsync(page);
+            all.Add((page, System.Net.WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync())));
+        }
+
+        string workbook = Path.Combine(shop.Folder, "questions.xlsx");
+        string[][] commands =
+        [
+            ["load"], ["run"], ["report"], ["review", "--write", workbook], ["lookup", "--model", "WX4150-B", "--complaint", "does not fill"], ["part", "40-1180"], ["rates"],
+        ];
+        foreach (string[] command in commands)
+        {
+            string[] input = command[0] is "load" or "run" ? ["--input", shop.Files] : [];
+            Partssignal done = await Partssignal.RunAsync([.. command, .. input, "--out", shop.Output.Root]);
+            Assert.True(done.ExitCode == 0, $"{command[0]}: {done.Error}");
+            all.Add((command[0], done.Out + done.Error));
+        }
+
+        File.Delete(Path.Combine(shop.Files, "shop.json"));
+        foreach (string format in new[] { "json", "table" })
+        {
+            Partssignal inspected = await Partssignal.RunAsync("inspect", Path.Combine(shop.Files, "jobs.csv"), Path.Combine(shop.Files, "register.csv"), "--format", format);
+            all.Add(("inspect " + format, inspected.Out + inspected.Error));
+        }
+
+        all.AddRange(OutputTexts.Of(shop.Output.Root));
+        all.Add(("workbook", Parts(workbook)));
+        Assert.Contains(all, t => t.Place.EndsWith("predictor.zip", StringComparison.Ordinal));
+        Assert.Contains(all, t => t.Place.EndsWith(".xlsx", StringComparison.Ordinal));
+        string[] serials = [.. Enumerable.Range(0, 40).Select(RegisteredSerial), .. Enumerable.Range(0, 240).Select(Serial)];
+        string[] found = [.. all.SelectMany(t => Person.Concat(serials).Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
+        Assert.Empty(found);
+    }
+
+    private static async Task UpdateAsync(RunningBench bench, ShopFolder shop)
+    {
+        Assert.True(bench.Work.Start(shop));
+        await bench.Work.WhenIdleAsync();
+        Assert.True(bench.Work.Now.Outcome == WorkOutcome.Done, string.Join(' ', bench.Work.Now.Messages));
+    }
+
+    private static string Parts(string workbook)
+    {
+        using ZipArchive zip = ZipFile.OpenRead(workbook);
+        return string.Concat(zip.Entries.Select(e =>
+        {
+            using var part = new StreamReader(e.Open());
+            return part.ReadToEnd();
+        }));
+    }
+
+    private static string Serial(int n) => string.Create(CultureInfo.InvariantCulture, $"LK28{n * 37 % 100000:00000}Q");
+
+    private static string RegisteredSerial(int n) => string.Create(CultureInfo.InvariantCulture, $"LK31{n * 53 % 100000:00000}Z");
+
+    private static void WriteFiles(string folder)
+    {
+        string[] typed = ["Tech", "Van", "Type", "Brand", "Model", "Complaint", "Code", "Outcome", "Fault", "Part", "Part text", "Job", "Complaint"];
+        var jobs = new StringBuilder(string.Join(',', Columns)).Append('\n');
+        for (int n = 0; n < 240; n++)
+        {
+            Dictionary<string, string> row = Row(n);
+            if (n % 12 == 5)
+            {
+                (row["Customer"], row["Phone"], row["Address"], row["Mail"]) = ("Mrs Ottilie Farnsworth", "07700 900461", "12 Lindenmoor Street, Marrowby", "ottilie.f@example.org");
+                string column = typed[n / 12 % typed.Length];
+                row[column] = (n / 12 % 3) switch
+                {
+                    0 => $"{row[column]} Ottilie Farnsworth 07700900461",
+                    1 => $"{row[column]}, ring Farnswort, 12 Lindenmoor Street",
+                    _ => $"{row[column]} ottilie.f@example.org",
+                };
+            }
+
+            if (n == 17)
+            {
+                row["Opened"] = NoDay;
+            }
+
+            Add(jobs, Columns.Select(c => row[c]));
+        }
+
+        var register = new StringBuilder("Serial,Model,Type,Brand,Customer,Address,Installed\n");
+        for (int n = 0; n < 40; n++)
+        {
+            Add(register, [RegisteredSerial(n), "WX4150-B", "washer", "Velquora", "Mrs Ottilie Farnsworth", "12 Lindenmoor Street, Marrowby", "2021-03-0" + (n % 9 + 1)]);
+        }
+
+        File.WriteAllText(Path.Combine(folder, "shop.json"), Map);
+        File.WriteAllText(Path.Combine(folder, "jobs.csv"), jobs.ToString());
+        File.WriteAllText(Path.Combine(folder, "register.csv"), register.ToString());
+    }
+
+    private static Dictionary<string, string> Row(int n)
+    {
+        string day = new DateOnly(2025, 1, 1).AddDays(n * 2).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["Job"] = $"J{n:00000}",
+            ["Opened"] = day,
+            ["Closed"] = day,
+            ["Tech"] = n % 2 == 0 ? "Marius" : "Tilly",
+            ["Van"] = n % 2 == 0 ? "1" : "2",
+            ["Customer"] = $"Mr Abel Rookhope{(char)('a' + (n % 20))}",
+            ["Phone"] = $"0117 496 {1000 + n}",
+            ["Address"] = $"{n + 1} Tannery Row, Marrowby",
+            ["Mail"] = "",
+            ["Type"] = n % 3 == 0 ? "dryer" : "washer",
+            ["Brand"] = "Velquora",
+            ["Model"] = $"W{"XYZ"[n % 3]}4150-B",
+            ["Serial"] = Serial(n),
+            ["Complaint"] = (n % 3) switch { 0 => "does not heat", 1 => "does not fill", _ => "leaks under the door" },
+            ["Code"] = n % 5 == 0 ? "E20" : "",
+            ["Outcome"] = n % 4 == 0 ? "no part needed" : "part fitted",
+            ["Fault"] = n % 4 == 0 ? "" : "inlet valve",
+            ["Part"] = n % 4 == 0 ? "" : $"40-118{n % 3}",
+            ["Part text"] = n % 4 == 0 ? "" : "Inlet valve",
+        };
+    }
+
+    private static void Add(StringBuilder file, IEnumerable<string> cells) => file.Append(string.Join(',', cells.Select(c => $"\"{c}\""))).Append('\n');
+}
