@@ -58,7 +58,7 @@ internal sealed class ForgetCommand(ProgramIo io) : AsyncCommand<ForgetSettings>
             io.Out.WriteLine("Earlier updates and set-aside files were deleted too, because they may contain the customer.");
         }
 
-        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Forgotten: {Counted.Of(found.Rows, "row")} of {Counted.Of(found.Files, "file")}. The jobs stay, without the customer. Later loads leave the customer out as well. Your own files still hold the rows."));
+        io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Forgotten: {Counted.Of(found.Rows, "row")} of {Counted.Of(found.Files, "file")}. The jobs stay, without the customer. Later loads leave the customer out as well. Your own files and earlier backups still hold the rows."));
         return code;
     }
 }

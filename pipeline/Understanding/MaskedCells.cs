@@ -8,6 +8,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal static class MaskedCells
 {
     private const double Possible = 0.03;
+    private const double Likely = 0.5;
     private const int Longest = 60;
     private const int Usual = 5;
     private const int FewCells = 50;
@@ -28,7 +29,7 @@ internal static class MaskedCells
     /// <param name="cell">The cell.</param>
     public static string Scrubbed(IEnumerable<string> texts, string cell) => TextScrubber.Scrub(cell, Words(texts));
 
-    /// <summary>True when a column may hold names, addresses, phone numbers or e-mails: by what it is taken for, its header, or its cells.</summary>
+    /// <summary>True when a column may hold names, addresses, phone numbers or e-mails, or likely serials, each of which is one household's machine: by what it is taken for, its header, or its cells.</summary>
     public static bool IsPersonal(ColumnSample column, TableReading reading)
     {
         int at = reading.Table.Sample.Columns.ToList().IndexOf(column);
@@ -36,7 +37,8 @@ internal static class MaskedCells
         {
             for (int f = 0; f < choice.Fields.Count; f++)
             {
-                if (FieldCatalog.Get(choice.Kind, choice.Fields[f]).Personal && FieldChoice.Chance(choice.Odds[at, f]) >= Possible)
+                Field field = FieldCatalog.Get(choice.Kind, choice.Fields[f]);
+                if (FieldChoice.Chance(choice.Odds[at, f]) >= (field.Personal ? Possible : field.Cleaner == Cleaner.Serial ? Likely : double.PositiveInfinity))
                 {
                     return true;
                 }
@@ -44,7 +46,7 @@ internal static class MaskedCells
         }
 
         double[] header = HeaderLexicon.Shipped.Match(column.Name);
-        IEnumerable<string> personal = ["customer_name", "phone", "address", "email", "technician", "~user"];
+        IEnumerable<string> personal = ["serial", "customer_name", "phone", "address", "email", "technician", "~user"];
         return personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || CellFeatures.LooksPersonal(column);
     }
 

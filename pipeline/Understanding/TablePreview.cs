@@ -9,7 +9,7 @@ internal static class TablePreview
     /// <summary>Rows shown at most.</summary>
     public const int Rows = 3;
 
-    /// <summary>The rows. Names, addresses and phone numbers show their shape only: every letter an x, every digit a 0.</summary>
+    /// <summary>The rows. Names, addresses, phone numbers and serials show their shape only: every letter an x, every digit a 0.</summary>
     /// <param name="reading">What the table is taken for.</param>
     /// <param name="map">How it will be read, or null if it is left out.</param>
     public static IReadOnlyList<IReadOnlyList<string>> Of(TableReading reading, SourceMap? map)
@@ -21,7 +21,7 @@ internal static class TablePreview
     private static string Shown(TableReading reading, SourceMap? map, ColumnSample column, string cell)
     {
         Field? field = map is null ? null : FieldCatalog.Of(map.Kind).FirstOrDefault(f => map.Columns.TryGetValue(f.Name, out IReadOnlyList<string>? headers) && headers.Contains(column.Name));
-        bool isPersonal = field?.Personal ?? MaskedCells.IsPersonal(column, reading);
+        bool isPersonal = field is null ? MaskedCells.IsPersonal(column, reading) : field.Personal || field.Cleaner == Cleaner.Serial;
 
         // A number, a day or a code that is read as one is no phone number. Texts may name people.
         return cell.Length == 0 ? ""

@@ -15,6 +15,9 @@ public sealed class CodeScrubberTests
     [InlineData("0083529")]
     [InlineData("WX41*0")]
     [InlineData("series 6")]
+    [InlineData("N000150000")]
+    [InlineData("50x60x70")]
+    [InlineData("+12")]
     public void Clean_Code_Stays(string cell) => Assert.Same(cell, CodeScrubber.Clean(cell, "model", Words));
 
     [Theory]
@@ -28,6 +31,13 @@ public sealed class CodeScrubberTests
     [InlineData("4111 1111 1111 1111", null)]
     [InlineData("ask for Brunhilde", null)]
     [InlineData("callKettleby", null)]
+    [InlineData("K E T T L E B Y", null)]
+    [InlineData("49-1189 K.e.t.t.l.e.b.y", "49-1189")]
+    [InlineData("tel01174960463", null)]
+    [InlineData("49-1189 tel01174960463", "49-1189")]
+    [InlineData("0117x496x0463", null)]
+    [InlineData("O117496O463", null)]
+    [InlineData("+44 (0)119 612 369 38", null)]
     public void Clean_MoreThanACode_TheCodeOrNothing(string cell, string? left) => Assert.Equal(left, CodeScrubber.Clean(cell, "model", Words));
 
     [Fact]

@@ -37,6 +37,11 @@ public sealed class TextScrubberTests
     [InlineData("K e t t l e b y hums", "[...] hums")]
     [InlineData("Brunhilde's drum", "[...] drum")]
     [InlineData("Bru\u00adnhilde hums", "[...] hums")]
+    [InlineData("Cooper (tenant) heard it", "[name] (tenant) heard it")]
+    [InlineData("c/o Hunter", "c/o [name]")]
+    [InlineData("ring for Baker", "ring for [name]")]
+    [InlineData("key safe 7295", "key safe [number]")]
+    [InlineData("door code is 7295", "door code is [number]")]
     public void Scrub_PersonalData_LeavesAMark(string text, string scrubbed) => Assert.Equal(scrubbed, Scrub(text, "en"));
 
     [Theory]
@@ -50,6 +55,9 @@ public sealed class TextScrubberTests
     [InlineData("it bakes, the baker is away")]
     [InlineData("customer says no heat")]
     [InlineData("Door Stuck And Drum Noisy")]
+    [InlineData("error code 7295")]
+    [InlineData("aluminium tray, odd colour")]
+    [InlineData("washer (customer away)")]
     public void Scrub_NothingPersonal_TheSameText(string text) => Assert.Equal(text, Scrub(text, "en"));
 
     [Theory]
@@ -66,8 +74,23 @@ public sealed class TextScrubberTests
     [InlineData("de", "Frau B\u00e4cker anrufen, Bahnhofstra\u00dfe 12 hinten", "[name] anrufen, [address] hinten")]
     [InlineData("fr", "appeler Mme Boulanger", "appeler [name]")]
     [InlineData("es", "preguntar por Rosa", "preguntar por [name]")]
+    [InlineData("es", "avisar a Rosa", "avisar a [name]")]
+    [InlineData("fr", "rappeler Boulanger", "rappeler [name]")]
     [InlineData("pl", "ul. D\u0142uga 17, nie grzeje", "[address], nie grzeje")]
     public void Scrub_NameOrAddressOfTheLanguage_LeavesAMark(string language, string text, string scrubbed) => Assert.Equal(scrubbed, Scrub(text, language));
+
+    // A shop of one country may put small words of another language into its texts.
+    [Fact]
+    public void Scrub_SmallWordsOfAnotherLanguage_Stay() => Assert.Equal("nur kalt, only now and then", Scrub("nur kalt, only now and then", "de"));
+
+    [Fact]
+    public void Scrub_CapitalOnAWordThatIsMostlyWrittenSmall_NoName()
+    {
+        ulong[] small = [WordList.Hash("boom")];
+        Assert.Equal("reseal [name] lines", Scrub("reseal Boom lines", "en"));
+        Assert.Equal("reseal Boom lines", TextScrubber.Scrub("reseal Boom lines", new FileWords(["en"], [], [], [], 5, Complaints, lowercase: small)));
+        Assert.Equal("call [name]", TextScrubber.Scrub("call Boom", new FileWords(["en"], [], [], [], 5, Complaints, lowercase: small)));
+    }
 
     [Fact]
     public void Scrub_WordThatEnoughCustomersUse_Stays()

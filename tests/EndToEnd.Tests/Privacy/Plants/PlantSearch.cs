@@ -90,9 +90,11 @@ internal sealed partial class PlantSearch
     }
 
     // As typed, whatever stands between letters and digits.
-    private IEnumerable<int> Typed(string line)
+    private IEnumerable<int> Typed(string line) => line.Split('\t').SelectMany(TypedInCell);
+
+    private IEnumerable<int> TypedInCell(string cell)
     {
-        string squeezed = Squeezed(line);
+        string squeezed = Squeezed(cell);
         Dictionary<string, List<int>>.AlternateLookup<ReadOnlySpan<char>> typed = _typed.GetAlternateLookup<ReadOnlySpan<char>>();
         for (int end = ShortestTyped; end <= squeezed.Length; end++)
         {
