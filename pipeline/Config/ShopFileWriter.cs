@@ -134,6 +134,7 @@ internal static class ShopFileWriter
         Add(node, "sheet", list.Sheet);
         node["code"] = list.Code;
         node["meaning"] = list.Meaning;
+        Add(node, "column", list.Column);
         return node;
     }
 

@@ -153,7 +153,12 @@ internal static class SourceReader
                 CheckField(all, field, kind);
                 if (all.Object(field) is { } list)
                 {
-                    lists[field] = new CodeList(ReadFile(list, "file"), list.Text("sheet", null), list.NeededText("code"), list.NeededText("meaning"));
+                    lists[field] = new CodeList(ReadFile(list, "file"), list.Text("sheet", null), list.NeededText("code"), list.NeededText("meaning"), list.Text("column", null));
+                    if (lists[field].Column is not null && json.Object("columns")?.Keys.Contains(field) == true)
+                    {
+                        list.Fault("column", $"gives {field} by another column, but columns names one for it too. Keep one of them.");
+                    }
+
                     list.RefuseOthers();
                 }
             }

@@ -52,8 +52,20 @@ internal sealed record SourceMap
     public IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> Words { get; init; } =
         new Dictionary<string, IReadOnlyDictionary<string, string>>();
 
-    /// <summary>Lists that say what the codes of a field mean: field name to the list.</summary>
+    /// <summary>Lists that say what the codes of a field mean, or give the field by the key of another table: field name to the list.</summary>
     public IReadOnlyDictionary<string, CodeList> Lists { get; init; } = new Dictionary<string, CodeList>();
+
+    /// <summary>The map as staging reads it: each field that a list gives by a key is read from the column of that key, and the list turns it into words.</summary>
+    public SourceMap WithKeyColumns()
+    {
+        var columns = new Dictionary<string, IReadOnlyList<string>>(Columns, StringComparer.Ordinal);
+        foreach ((string field, CodeList list) in Lists.Where(l => l.Value.Column is not null))
+        {
+            columns.TryAdd(field, [list.Column!]);
+        }
+
+        return columns.Count == Columns.Count ? this : this with { Columns = columns };
+    }
 
     /// <summary>The map with a field read from one column, which gives no other field then.</summary>
     /// <param name="field">Name of the field.</param>
@@ -67,4 +79,8 @@ internal sealed record SourceMap
 /// <param name="Sheet">Sheet of a workbook; null: the first, or a text file.</param>
 /// <param name="Code">Header of the column of codes.</param>
 /// <param name="Meaning">Header of the column of what they mean.</param>
-internal sealed record CodeList(string File, string? Sheet, string Code, string Meaning);
+/// <param name="Column">
+/// Header of the column of this file that holds the key, where it is not the field itself: a machine's number that gives its
+/// model. Null: the codes stand in the field's own column.
+/// </param>
+internal sealed record CodeList(string File, string? Sheet, string Code, string Meaning, string? Column = null);

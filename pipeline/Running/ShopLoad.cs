@@ -77,7 +77,7 @@ internal static class ShopLoad
         bool keepIntermediate = false)
     {
         var meter = new ResourceMeter(clock);
-        var sheets = SheetMaps.Apply(input, settings, cancellation);
+        var sheets = SheetMaps.Apply(input, settings with { Sources = [.. settings.Sources.Select(m => m.WithKeyColumns())] }, cancellation);
         IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(sheets.Settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();

@@ -30,7 +30,7 @@ internal static class AnsweredMap
                 [_, "dates"] => map with { DateOrder = choice },
                 [_, "numbers"] => map with { NumberStyle = choice },
                 [_, "field", var field] => choice == ReadingAnswers.Nothing ? WithoutField(map, field) : Gives(map, choice, field),
-                [_, "column", var header] => choice == ReadingAnswers.Nothing ? WithoutColumn(map, header) : Gives(map, header, choice),
+                [_, "column", var header] => choice == ReadingAnswers.Nothing ? WithoutLists(WithoutColumn(map, header), l => l.Value.Column == header) : Gives(map, header, choice),
                 _ => map,
             };
         }
@@ -46,15 +46,18 @@ internal static class AnsweredMap
             return map;
         }
 
-        SourceMap without = WithoutColumn(map, header);
+        SourceMap without = WithoutLists(WithoutColumn(map, header), l => l.Key == field);
         return without with { Columns = new Dictionary<string, IReadOnlyList<string>>(without.Columns) { [field] = [header] } };
     }
 
-    private static SourceMap WithoutField(SourceMap map, string field) => map with
+    private static SourceMap WithoutField(SourceMap map, string field) => WithoutLists(map, l => l.Key == field) with
     {
         Columns = map.Columns.Where(c => c.Key != field).ToDictionary(c => c.Key, c => c.Value),
         PartGroups = Filled(map.PartGroups.Select(g => g.Where(c => c.Key != field))),
     };
+
+    private static SourceMap WithoutLists(SourceMap map, Func<KeyValuePair<string, CodeList>, bool> gone) =>
+        map with { Lists = map.Lists.Where(l => !gone(l)).ToDictionary(l => l.Key, l => l.Value) };
 
     private static SourceMap WithoutColumn(SourceMap map, string header) => map with
     {

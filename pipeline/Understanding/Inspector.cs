@@ -81,9 +81,15 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }
 
-    // A column that was settled without the weights gives no other field, however likely that seemed before.
+    // A column that was settled without the weights gives no other field, however likely that seemed before; what another
+    // table tells by a key is known.
     private static bool IsFoundOtherwise(ColumnDoubt doubt, TableReading reading, SourceMap map)
     {
+        if (map.Lists.TryGetValue(doubt.Field, out CodeList? list) && list.Column is not null && doubt.Columns.All(c => reading.Table.Sample.Columns[c].Name == list.Column))
+        {
+            return true;
+        }
+
         bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && FieldCatalog.Get(map.Kind, c.Key).Found != Found.ByWeights);
         return doubt.Columns.All(IsSettled);
     }
@@ -106,7 +112,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             table.BadRows,
             map,
             [.. table.Profiles.Select(c => new ProposedColumn(c.Name, FieldOf(map, c.Name), ReasonOf(map, c)))],
-            map is null ? [] : [.. InspectionQuestions.Find(map, table.Profiles, words)],
+            map is null ? [] : [.. InspectionQuestions.Find(map.WithKeyColumns(), table.Profiles, words)],
             map is null ? [notes.Count > 0 ? notes[0] : LeftOut(reading)] : [.. InspectionQuestions.Notes(map, table.Profiles), .. notes])
         {
             Sheet = table.Sample.Sheet,
@@ -125,6 +131,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
     {
         string? field = map?.Columns.Where(f => f.Value.Contains(column)).Select(f => f.Key).FirstOrDefault();
         int group = map?.PartGroups.ToList().FindIndex(g => g.Values.Contains(column)) ?? -1;
+        field ??= map?.Lists.Where(l => l.Value.Column == column).Select(l => l.Key).FirstOrDefault();
         return field ?? (group < 0 ? null : $"{map!.PartGroups[group].First(f => f.Value == column).Key} of part {group + 1}");
     }
 

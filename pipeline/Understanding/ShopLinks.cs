@@ -16,6 +16,7 @@ internal sealed class ShopLinks
     private const int FewestValues = 2;
     private static readonly string[] CodedFields = ["technician", "outcome", "complaint", "appliance_type", "brand", "supplier", "return_reason", "description"];
     private static readonly string[] UnitFields = ["serial", "model", "brand", "appliance_type", "made_on", "customer_name", "phone", "address"];
+    private static readonly string[] ModelFields = ["model", "brand", "appliance_type"];
     private readonly IReadOnlyList<SampledTable> _tables;
     private readonly SourceMap?[] _maps;
     private readonly List<string>[] _notes;
@@ -105,7 +106,7 @@ internal sealed class ShopLinks
         return PlainHeader.Key(column.Name) == PlainHeader.Key(key.Name) && HeaderLexicon.Shipped.Match(key.Name)[at] >= HeaderLexicon.Shipped.Match(number.Name)[at];
     }
 
-    // Jobs may name a machine of the register by a number of its own.
+    // Jobs may name a machine of the register by a number of its own: that number is the machine's, and what the register says of it is looked up.
     private void NameUnits(int t)
     {
         if (_maps[t]!.Kind != "jobs")
@@ -119,28 +120,37 @@ internal sealed class ShopLinks
             ColumnSample? named = Column(other, own);
             foreach (ColumnSample column in Candidates(t, "serial", "model"))
             {
-                if (Keys(other).FirstOrDefault(k => (k != named || FieldOf(t, column) == own) && Points(column, k) && IsNamed(column, k, other)) is not { } key)
-                {
-                    continue;
-                }
-
-                bool any = false;
-                foreach (string field in UnitFields)
-                {
-                    string? taken = _maps[t]!.Columns.GetValueOrDefault(field)?[0];
-                    if ((taken is null || taken == column.Name) && Column(other, field) is { } meaning && meaning != key)
-                    {
-                        Give(t, field, column, new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, meaning.Name), other, key);
-                        any = true;
-                    }
-                }
-
-                if (any)
+                if (Keys(other).FirstOrDefault(k => (k != named || FieldOf(t, column) is "serial" or "model") && Points(column, k) && IsNamed(column, k, other)) is { } key
+                    && NameUnits(t, column, other, key, own))
                 {
                     break;
                 }
             }
         }
+    }
+
+    private bool NameUnits(int t, ColumnSample column, int other, ColumnSample key, string own)
+    {
+        bool any = false;
+        bool isModel = Column(other, "model") == key;
+        foreach (string field in isModel ? ModelFields : UnitFields)
+        {
+            string? taken = _maps[t]!.Columns.GetValueOrDefault(field)?[0];
+            if ((taken is null || taken == column.Name) && Column(other, field) is { } meaning)
+            {
+                var list = new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, meaning.Name);
+                Give(t, field, column, meaning == key ? null : field == own ? list : list with { Column = column.Name }, other, key);
+                any = true;
+            }
+        }
+
+        // What names a machine in the register is not its model.
+        if (any && !isModel && _maps[t]!.Columns.GetValueOrDefault("model") is [var model] && model == column.Name)
+        {
+            _maps[t] = _maps[t]! with { Columns = _maps[t]!.Columns.Where(c => c.Key != "model").ToDictionary(c => c.Key, c => c.Value, StringComparer.Ordinal) };
+        }
+
+        return any;
     }
 
     private void NameParts(int t)
@@ -237,7 +247,15 @@ internal sealed class ShopLinks
     {
         SourceMap map = _maps[t]!;
         var columns = map.Columns.ToDictionary(c => c.Key, c => c.Value, StringComparer.Ordinal);
-        columns[field] = [column.Name];
+        if (list?.Column is null)
+        {
+            columns[field] = [column.Name];
+        }
+        else
+        {
+            columns.Remove(field);
+        }
+
         var lists = map.Lists.ToDictionary(l => l.Key, l => l.Value, StringComparer.Ordinal);
         if (list is not null)
         {
@@ -270,6 +288,7 @@ internal sealed class ShopLinks
 
     private string? FieldOf(int t, ColumnSample column) =>
         _maps[t]!.Columns.Where(c => c.Value.Contains(column.Name)).Select(c => c.Key).FirstOrDefault()
+        ?? _maps[t]!.Lists.Where(l => l.Value.Column == column.Name).Select(l => l.Key).FirstOrDefault()
         ?? _maps[t]!.PartGroups.SelectMany(g => g).Where(g => g.Value == column.Name).Select(g => "group " + g.Key).FirstOrDefault();
 
     private ColumnSample? Column(int t, string field) =>

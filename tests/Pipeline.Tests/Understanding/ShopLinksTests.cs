@@ -31,10 +31,60 @@ public sealed class ShopLinksTests : IDisposable
     [Fact]
     public async Task Load_MachinesByTheirNumber_GivesSerialModelAndType()
     {
-        _shop.Write("machines.csv", "Machine ID,Serial,Model,Brand,Type,Installed\n" + string.Concat(Enumerable.Range(1, 60).Select(i => $"M{1000 + i},SN{i * 7919 % 100000:00000}X,QD {i % 12},Orvane,{(i % 2 == 0 ? "washer" : "dryer")},{Day(i)}\n")))
-            .Write("jobs.csv", Jobs(i => $"{i},{Day(i + 400)},{Day(i + 402)},M{1001 + (i % 60)},{Complaints[i % 6]},repaired with part,PX-{100 + (i % 25)}", "Job No,Opened,Closed,Machine ID,Complaint,Outcome,Part Number"));
+        WriteMachines();
         await LoadProposed();
         Assert.Equal(["12|2|60"], _shop.Rows("from jobs select count(distinct model_raw), count(distinct appliance_type), count(distinct unit_id)"));
+    }
+
+    [Fact]
+    public async Task Inspect_MachinesByTheirNumber_ClaimsTheColumnForTheMachineAlone()
+    {
+        WriteMachines();
+        SourceMap map = Inspect().Tables.Single(t => t.File == "jobs.csv").Map!;
+        Assert.Equal(["Machine ID"], map.Columns["serial"]);
+        Assert.DoesNotContain(map.Columns, c => c.Key != "serial" && c.Value.Contains("Machine ID"));
+        Assert.Equal(new CodeList("machines.csv", null, "Machine ID", "Model", "Machine ID"), map.Lists["model"]);
+
+        File.WriteAllText(Path.Combine(_shop.Input, "shop.json"), ShopFileWriter.With(null, [map]));
+        Assert.Equal(map.Lists["model"], ShopFile.Load(_shop.Input).Sources.Single().Lists["model"]);
+        await _shop.Load();
+        Assert.Equal(["12|2|60"], _shop.Rows("from jobs select count(distinct model_raw), count(distinct appliance_type), count(distinct unit_id)"));
+    }
+
+    [Fact]
+    public async Task Load_MapOfAnEarlierVersion_StillLooksTheModelUp()
+    {
+        WriteMachines();
+        _shop.Write("shop.json", """
+            {"sources": [{"files": "jobs.csv", "kind": "jobs", "columns": {"job_id": "Job No", "opened_on": "Opened", "model": "Machine ID"},
+              "lists": {"model": {"file": "machines.csv", "code": "Machine ID", "meaning": "Model"}}}]}
+            """);
+        await _shop.Load();
+        Assert.Equal(["12|QD 0"], _shop.Rows("from jobs select count(distinct model_raw), min(model_raw)"));
+    }
+
+    [Fact]
+    public void Load_FieldFromAColumnAndByAKey_IsAFault()
+    {
+        WriteMachines();
+        _shop.Write("shop.json", """
+            {"sources": [{"files": "jobs.csv", "kind": "jobs", "columns": {"opened_on": "Opened", "model": "Machine ID"},
+              "lists": {"model": {"file": "machines.csv", "code": "Machine ID", "meaning": "Model", "column": "Machine ID"}}}]}
+            """);
+        var fault = Assert.ThrowsAny<PartsSignal.Pipeline.Core.BadInputException>(() => ShopFile.Load(_shop.Input));
+        Assert.Contains("gives model by another column, but columns names one for it too", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void With_AnswerThatNamesTheColumn_EndsTheLookUp()
+    {
+        WriteMachines();
+        SourceMap map = Inspect().Tables.Single(t => t.File == "jobs.csv").Map!;
+        SourceMap answered = AnsweredMap.With(map, new Dictionary<string, string> { ["jobs.csv/field/model"] = "Part Number" });
+        Assert.Equal(["Part Number"], answered.Columns["model"]);
+        Assert.DoesNotContain("model", answered.Lists.Keys);
+        Assert.Contains("brand", answered.Lists.Keys);
+        Assert.Empty(AnsweredMap.With(map, new Dictionary<string, string> { ["jobs.csv/column/Machine ID"] = "none" }).Lists.Where(l => l.Value.Column is not null));
     }
 
     [Fact]
@@ -154,6 +204,10 @@ public sealed class ShopLinksTests : IDisposable
         Assert.Equal(["75|2024-03-01|2024-03-01"], _shop.Rows("from van_counts select count(*), min(counted_on)::varchar, max(counted_on)::varchar"));
         Assert.Equal([$"{Enumerable.Range(0, 75).Sum(i => i % 4)}"], _shop.Rows("from van_counts select sum(on_hand)"));
     }
+
+    private void WriteMachines() =>
+        _shop.Write("machines.csv", "Machine ID,Serial,Model,Brand,Type,Installed\n" + string.Concat(Enumerable.Range(1, 60).Select(i => $"M{1000 + i},SN{i * 7919 % 100000:00000}X,QD {i % 12},Orvane,{(i % 2 == 0 ? "washer" : "dryer")},{Day(i)}\n")))
+            .Write("jobs.csv", Jobs(i => $"{i},{Day(i + 400)},{Day(i + 402)},M{1001 + (i % 60)},{Complaints[i % 6]},repaired with part,PX-{100 + (i % 25)}", "Job No,Opened,Closed,Machine ID,Complaint,Outcome,Part Number"));
 
     private ShopInspection Inspect(Dictionary<string, string>? answers = null) =>
         new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(_shop.Input, new ReadingLimits()), TestContext.Current.CancellationToken);
