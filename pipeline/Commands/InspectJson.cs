@@ -42,6 +42,7 @@ internal static class InspectJson
         ["examples"] = List(question.Examples.Select(e => (JsonNode)e)),
         ["consequence"] = question.Consequence,
         ["default"] = question.Default,
+        ["also"] = List(question.Also.Select(t => new JsonObject { ["file"] = t.File, ["sheet"] = t.Sheet })),
     };
 
     private static JsonArray List(IEnumerable<JsonNode> items) => [.. items];

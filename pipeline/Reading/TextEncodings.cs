@@ -41,11 +41,31 @@ internal static class TextEncodings
             return Encoding.GetEncoding(told);
         }
 
+        if (HasRaisedDigitsInWords(scan.Sample))
+        {
+            return Encoding.GetEncoding(1250);
+        }
+
         // A few letters above ASCII prove nothing; Windows-1252 is by far the commonest.
         DetectionDetail? guess = scan.InvalidUtf8 + scan.ValidUtf8 < FewLetters ? null : CharsetDetector.DetectFromBytes(scan.Sample).Detected;
         return guess is { Encoding: { } encoding } && guess.Confidence >= WantedConfidence
             && Guessable.Contains(guess.EncodingName, StringComparer.OrdinalIgnoreCase)
             ? encoding
             : Encoding.GetEncoding(1252);
+    }
+
+    // A small raised 1 or 3 between two small letters is no word of Western Europe, cubic meters apart; in Windows-1250 it is
+    // a letter of Polish.
+    private static bool HasRaisedDigitsInWords(ReadOnlySpan<byte> text)
+    {
+        for (int i = 1; i + 1 < text.Length; i++)
+        {
+            if (text[i] is 0xb3 or 0xb9 && text[i - 1] is >= (byte)'a' and <= (byte)'z' and not (byte)'m' && text[i + 1] is >= (byte)'a' and <= (byte)'z')
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

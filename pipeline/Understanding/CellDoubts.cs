@@ -8,6 +8,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal static class CellDoubts
 {
     private static readonly string[] Others = ["words_worktype", "words_priority", "words_branch"];
+    private static readonly string[] UsesParts = ["jobs", "job_parts", "part_orders", "van_counts"];
     private const int OneInTwenty = 2;
     private const double Hardly = 0.08;
     private const double NotUnasked = 0.6;
@@ -15,6 +16,8 @@ internal static class CellDoubts
     private const int Half = 8;
     private const int FourInFive = 11;
     private const int NineInTen = 12;
+    private const int NinetyFive = 13;
+    private const int NotAtAll = 2;
     private const int AFew = 4;
     private const int Eighty = 9;
     private const int Thousand = 13;
@@ -37,7 +40,8 @@ internal static class CellDoubts
             "labour" => (Level("number") >= FourInFive && Level("median") >= Thousand) || (Level("number") < Half && Level("duration") < Half && Level("clock") < Half),
             "technician" => !isListed && Level("number") >= FourInFive && Level("to_ten") >= NineInTen && Level("values") <= AFew,
             "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen,
-            "serial" or "job_id" or "part" => Level("top_value") >= NineInTen,
+            "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
+            "job_id" or "part" => Level("top_value") >= NineInTen,
             "quantity" => Level("two_decimals") >= Half,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
@@ -48,7 +52,8 @@ internal static class CellDoubts
     /// <param name="table">The table.</param>
     /// <param name="column">Place of the column.</param>
     /// <param name="field">The field it would give.</param>
-    public static double Most(TableEvidence table, int column, string field)
+    /// <param name="kind">The kind of table.</param>
+    public static double Most(TableEvidence table, int column, string field, string kind)
     {
         ColumnEvidence own = table.Columns[column];
         bool isOther = field is "appliance_type" or "component" && Others.Any(o => Level(own, o) >= Half);
@@ -56,7 +61,11 @@ internal static class CellDoubts
         {
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
             "component" => own.Links.Any(l => l.IsKey) || Level(own, "words_component") > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
-            "labour" or "quantity" => Are(table, column, field) ? Hardly : 1,
+            "labour" => Are(table, column, field) ? Hardly : 1,
+            "quantity" => Are(table, column, field) || AreRowNumbers(table, column) ? Hardly : 1,
+
+            // Amounts are no part numbers; and rows that name parts again and again do not number them.
+            "part" => (Level(own, "number") >= NineInTen && Level(own, "two_decimals") >= Half) || (UsesParts.Contains(kind) && AreRowNumbers(table, column)) ? Hardly : 1,
             "model" => Level(own, "number") >= FourInFive && Are(table, column, field) ? Hardly : 1,
             _ => 1,
         };
@@ -71,6 +80,18 @@ internal static class CellDoubts
         int column = name is null ? -1 : choice.ColumnOf(name);
         return column >= 0 && Level(table.Columns[column], "distinct") < ThreeInTen;
     }
+
+    /// <summary>Whether the cells only number the rows: whole numbers, each larger than the one above, none larger than the table is long.</summary>
+    public static bool AreRowNumbers(TableEvidence table, int column)
+    {
+        ColumnEvidence own = table.Columns[column];
+        return Level(own, "number") >= NineInTen && Level(own, "whole") >= NineInTen && Level(own, "rising") >= NinetyFive && Level(own, "is_key") > 0
+            && Level(own, "largest") <= table.Levels[ShopRelations.LevelOfRows];
+    }
+
+    /// <summary>Whether two columns tell nothing of each other, either way.</summary>
+    public static bool AreUnrelated(TableEvidence table, int column, int other) =>
+        table.Columns[column].Determines[other] is > 0 and <= NotAtAll && table.Columns[other].Determines[column] is > 0 and <= NotAtAll;
 
     private static int Level(ColumnEvidence column, string feature) => column.Levels[ColumnFeatures.Place(feature)];
 }

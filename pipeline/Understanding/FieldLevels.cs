@@ -54,6 +54,9 @@ internal sealed class FieldLevels(IReadOnlyList<string> fields)
         return levels;
     }
 
+    /// <summary>How well a column's header names a field or, where the name begins with <c>~</c>, something else; 0 to 15.</summary>
+    public static byte HeaderLevel(ColumnEvidence column, string name) => LevelOf(column, ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(name));
+
     // Fields that came later are unknown to evidence gathered before.
     private static byte LevelOf(ColumnEvidence column, int place) => place >= 0 && place < column.HeaderLevels.Length ? column.HeaderLevels[place] : (byte)0;
 }

@@ -90,7 +90,10 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             return true;
         }
 
-        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && FieldCatalog.Get(map.Kind, c.Key).Found != Found.ByWeights);
+        // A name alone, such as that of repair notes, does not settle what could give a field that answers hang on.
+        bool isLost = FieldCatalog.Telling(map.Kind).Contains(doubt.Field) && !map.Columns.ContainsKey(doubt.Field);
+        bool Settles(Found found) => found != Found.ByWeights && !(isLost && found == Found.ByName);
+        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && Settles(FieldCatalog.Get(map.Kind, c.Key).Found));
         return doubt.Columns.All(IsSettled);
     }
 

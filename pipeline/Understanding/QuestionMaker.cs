@@ -9,6 +9,7 @@ internal static class QuestionMaker
     public const int Most = 12;
 
     private const int ExamplesPerColumn = 3;
+    private const int MostChoices = 5;
     private const double KindWeight = 100;
 
     private static readonly Dictionary<string, string> KindLabels = new(StringComparer.Ordinal)
@@ -32,23 +33,27 @@ internal static class QuestionMaker
     public static (IReadOnlyList<ReadingQuestion> Questions, int More) Of(IReadOnlyList<TableReading> readings, IEnumerable<ReadingQuestion> styles)
     {
         var all = new List<ReadingQuestion>();
-        var asked = new HashSet<string>(StringComparer.Ordinal);
-        foreach (TableReading reading in readings)
+        foreach (TableReading[] twins in Twins(readings))
         {
-            // Tables of the same columns, or nearly so, are asked about once: what is answered for one holds for all.
-            TableSample first = readings.Select(r => r.Table.Sample).First(t => t == reading.Table.Sample || ShopRelations.IsTwin(t, reading.Table.Sample));
-            string columns = string.Join('|', first.Columns.Select(c => PlainHeader.Key(c.Name)).Order(StringComparer.Ordinal));
-            if (reading.AsksKind && asked.Add($"{columns} kind"))
+            if (twins.FirstOrDefault(r => r.AsksKind) is { } kind)
             {
-                all.Add(KindQuestion(reading));
+                all.Add(Also(KindQuestion(kind), twins));
             }
 
-            ColumnDoubt[] doubts = [.. reading.Doubts.Where(d => asked.Add($"{columns} {reading.Kind} {d.Field}"))];
+            foreach (IGrouping<string, TableReading> alike in twins.GroupBy(r => r.Kind, StringComparer.Ordinal))
+            {
+                TableReading[] group = [.. alike];
+                (TableReading Reading, ColumnDoubt Doubt)[] doubts = [.. Shared(group)];
 
-            // Several fields that one column alone could give are one question: what is this column?
-            int[] shared = [.. doubts.Where(d => d.Columns.Count == 1).GroupBy(d => d.Columns[0]).Where(g => g.Count() > 1).Select(g => g.Key)];
-            all.AddRange(shared.Select(c => ColumnQuestion(reading, c, [.. doubts.Where(d => d.Columns.Count == 1 && d.Columns[0] == c)])));
-            all.AddRange(doubts.Where(d => d.Columns.Count > 1 || !shared.Contains(d.Columns[0])).Select(d => FieldQuestion(reading, d)));
+                // Several fields that one column alone could give are one question: what is this column?
+                foreach (IGrouping<(TableReading Reading, int), (TableReading Reading, ColumnDoubt Doubt)> column in doubts.Where(d => d.Doubt.Columns.Count == 1).GroupBy(d => (d.Reading, d.Doubt.Columns[0])).Where(g => g.Count() > 1).ToList())
+                {
+                    all.Add(Also(ColumnQuestion(column.Key.Reading, column.Key.Item2, [.. column.Select(d => d.Doubt)]), group));
+                    doubts = [.. doubts.Except(column)];
+                }
+
+                all.AddRange(doubts.Select(d => Also(FieldQuestion(d.Reading, d.Doubt), group)));
+            }
         }
 
         all.AddRange(styles);
@@ -59,6 +64,48 @@ internal static class QuestionMaker
 
     /// <summary>Kinds in words.</summary>
     public static string Label(string kind) => KindLabels[kind];
+
+    // Tables of the same columns, or nearly so, are asked about once: what is answered for one holds for all.
+    private static IEnumerable<TableReading[]> Twins(IReadOnlyList<TableReading> readings) => readings
+        .GroupBy(r => readings.Select(o => o.Table.Sample).First(t => t == r.Table.Sample || ShopRelations.IsTwin(t, r.Table.Sample)))
+        .Select(g => g.ToArray());
+
+    // Each field's doubt once, with the columns that any of the tables may have for it. What the first table in doubt lacks is asked of another.
+    private static IEnumerable<(TableReading Reading, ColumnDoubt Doubt)> Shared(TableReading[] twins)
+    {
+        var asked = new List<(TableReading Reading, ColumnDoubt Doubt)>();
+        foreach (TableReading reading in twins)
+        {
+            foreach (ColumnDoubt doubt in reading.Doubts)
+            {
+                int at = asked.FindIndex(a => a.Doubt.Field == doubt.Field);
+                int[] columns = at < 0 ? [] : [.. doubt.Columns.Select(c => ColumnIn(asked[at].Reading, reading.Table.Sample.Columns[c].Name)).Where(c => c >= 0)];
+                if (columns.Length == 0)
+                {
+                    asked.Add((reading, doubt));
+                }
+                else
+                {
+                    asked[at] = (asked[at].Reading, asked[at].Doubt with { Columns = [.. asked[at].Doubt.Columns.Union(columns).Take(MostChoices)] });
+                }
+            }
+        }
+
+        return asked;
+    }
+
+    private static int ColumnIn(TableReading reading, string header) =>
+        reading.Table.Sample.Columns.ToList().FindIndex(c => c.Name.Equals(header, StringComparison.OrdinalIgnoreCase));
+
+    private static ReadingQuestion Also(ReadingQuestion question, TableReading[] twins)
+    {
+        TableSample[] others = [.. twins.Select(r => r.Table.Sample).Where(t => t.File != question.File || t.Sheet != question.Sheet)];
+        return others.Length == 0 ? question : question with
+        {
+            Text = $"{question.Text} Your answer also holds for {string.Join(", ", others.Select(t => $"'{t.Place}'"))}, which {(others.Length == 1 ? "has" : "have")} the same columns.",
+            Also = [.. others.Select(t => (t.File, t.Sheet))],
+        };
+    }
 
     private static ReadingQuestion KindQuestion(TableReading reading)
     {

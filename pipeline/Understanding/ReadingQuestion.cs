@@ -23,7 +23,11 @@ internal sealed record ReadingQuestion(
     IReadOnlyList<string> Examples,
     string Consequence,
     string Default,
-    double Weight);
+    double Weight)
+{
+    /// <summary>Tables of the same columns that the answer holds for as well.</summary>
+    public IReadOnlyList<(string File, string? Sheet)> Also { get; init; } = [];
+}
 
 /// <summary>A possible answer.</summary>
 /// <param name="Value">What is written down.</param>

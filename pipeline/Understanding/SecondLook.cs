@@ -81,7 +81,7 @@ internal sealed class SecondLook
             for (int f = 0; f < odds.GetLength(1); f++)
             {
                 odds[c, f] += odds[c, f] <= Negligible ? 0 : model.Score(Of(table, c, kind, first.Fields[f])) / 1000.0;
-                if (odds[c, f] > Negligible && CellDoubts.Most(_first.Shop.Tables[table], c, first.Fields[f]) is < 1 and var most)
+                if (odds[c, f] > Negligible && CellDoubts.Most(_first.Shop.Tables[table], c, first.Fields[f], kind) is < 1 and var most)
                 {
                     odds[c, f] = Math.Min(odds[c, f], FieldChoice.LogOdds(most));
                 }

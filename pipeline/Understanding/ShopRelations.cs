@@ -75,6 +75,9 @@ internal sealed class ShopRelations
         list.Flag("first_key", column.Values.IsKey && home.Columns.First(c => c.Values.IsKey) == column);
     }
 
+    /// <summary>Which level of a table is the number of its rows.</summary>
+    public const int LevelOfRows = 1;
+
     /// <summary>Which levels of a table tell of its kind: not how large it is, nor how many there are.</summary>
     public static IReadOnlyList<int> LevelsForKinds { get; } = [3, 4, 5, 6, 7, 8, 10, 11];
 

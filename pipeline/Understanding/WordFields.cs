@@ -54,7 +54,7 @@ internal static class WordFields
                 continue;
             }
 
-            Candidate[] candidates = [.. field.Found == Found.ByWords ? Candidates(reading, map, field.Name, answers, words.Of(field.Name)) : WithHeader(reading, map, field, answers)];
+            Candidate[] candidates = [.. field.Found == Found.ByWords ? Candidates(reading, map, field.Name, answers, words.Of(field.Name)) : WithHeader(reading, map, field, answers, words)];
             Candidate? taken = candidates.FirstOrDefault(c => c.IsSure);
             map = taken is null ? map : map.WithColumn(field.Name, taken.Column.Name);
             if (candidates.Count(c => c.IsSure) > 1 || (taken is null && candidates.Length > 0))
@@ -79,11 +79,11 @@ internal static class WordFields
     }
 
     // A header that plainly names the field, over cells that can be of it.
-    private static IEnumerable<Candidate> WithHeader(TableReading reading, SourceMap map, Field field, ReadingAnswers answers)
+    private static IEnumerable<Candidate> WithHeader(TableReading reading, SourceMap map, Field field, ReadingAnswers answers, WordSets words)
     {
         HashSet<string> used = [.. map.Columns.Where(m => !LooseFields.Contains(m.Key) || m.Value.Count > 1 || IsNamed(m.Key, m.Value[0])).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
         return reading.Table.Sample.Columns
-            .Where(c => c.Filled > 0 && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null && CanBe(c, field))
+            .Where(c => c.Filled > 0 && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null && CanBe(c, field, words))
             .Select(c => (Column: c, Naming(c, field.Name).Name, Naming(c, field.Name).IsOther))
             .Where(c => c.Name >= Plainly && !c.IsOther)
             .Select(c => new Candidate(c.Column, 1, c.Name, 2))
@@ -96,11 +96,12 @@ internal static class WordFields
 
     private static bool IsNamed(string field, string header) => HeaderLexicon.Shipped.Match(header)[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(field)] >= Partly;
 
-    private static bool CanBe(ColumnSample column, Field field) => field.Cleaner switch
+    private static bool CanBe(ColumnSample column, Field field, WordSets words) => field.Cleaner switch
     {
         Cleaner.Day => column.IsDates,
         Cleaner.Flag => !column.IsDates && column.Texts.All(t => YesNoText.TryRead(t, out _) || EmptyMark.Is(t)),
-        Cleaner.NotKept => !column.IsDates && !column.IsNumbers,
+        // A few words, nearly all of which say how a job ends, are no notes.
+        Cleaner.NotKept => !column.IsDates && !column.IsNumbers && !(column.Distinct <= MostNames && column.Texts.Count(t => words.Outcomes.Find(t) is not null) >= NearlyAll * column.Filled),
         // A handful of names, each many times; not codes.
         _ => !column.IsDates && !column.IsNumbers && column.Distinct <= Math.Max(MostNames, column.Filled / 3) && column.Texts.Count(t => t.Any(char.IsAsciiDigit)) * 3 < column.Filled,
     };

@@ -14,7 +14,10 @@ internal sealed record SavedMap(string Files, IReadOnlyList<string> Sheets, stri
 /// <summary>A question of <c>inspect</c>: what it is about, and the words in it that name a column.</summary>
 internal sealed record AskedQuestion(string Key, string File, string? Sheet, string? Column, string? Field, IReadOnlyList<string> Choices, string Text)
 {
-    public bool IsAbout(TableTruth table) => File == table.File && (table.Sheet is null || Sheet is null || Sheet == table.Sheet);
+    /// <summary>Further tables that the question names: the answer holds for them as well.</summary>
+    public IReadOnlyList<(string File, string? Sheet)> Also { get; init; } = [];
+
+    public bool IsAbout(TableTruth table) => Also.Prepend((File, Sheet)).Any(t => t.Item1 == table.File && (table.Sheet is null || t.Item2 is null || t.Item2 == table.Sheet));
 
     public bool AsksKind => Key.EndsWith("/kind", StringComparison.Ordinal);
 }
@@ -48,7 +51,10 @@ internal sealed record ShopReading(IReadOnlyList<SavedMap> Maps, IReadOnlyList<A
         Text(question, "column"),
         Text(question, "field"),
         question.TryGetProperty("choices", out JsonElement choices) && choices.ValueKind == JsonValueKind.Array ? [.. choices.EnumerateArray().Select(c => Text(c, "value") ?? "")] : [],
-        Text(question, "text") ?? "");
+        Text(question, "text") ?? "")
+    {
+        Also = [.. Items(Property(question, "also")).Select(t => (Text(t, "file") ?? "", Text(t, "sheet")))],
+    };
 
     private static SavedMap Map(JsonElement source)
     {

@@ -38,6 +38,15 @@ public sealed class TableGraderTests
         Assert.Equal(Verdict.Asked, Grade("parts", [], new AskedQuestion("calls.csv/kind", "calls.csv", null, null, null, ["jobs"], "What is it?")).Verdict);
     }
 
+    [Fact]
+    public void Grade_QuestionAboutAnotherTable_CountsOnlyIfItNamesThisOneToo()
+    {
+        (string, string)[] columns = [("opened_on", "imported"), ("part", "part 1"), ("part", "part 2"), ("complaint", "fault")];
+        var asked = new AskedQuestion("calls 2.csv/field/opened_on", "calls 2.csv", null, null, "opened_on", ["Date in", "Imported", "none"], "Which column?");
+        Assert.Equal(Verdict.Silent, Grade("jobs", columns, asked).Verdict);
+        Assert.Equal(Verdict.Asked, Grade("jobs", columns, asked with { Also = [("calls.csv", null)] }).Verdict);
+    }
+
     private static TableGrade Grade(string kind, (string, string)[] columns, params AskedQuestion[] questions) =>
         TableGrader.Grade(Table, new ShopReading([new SavedMap("*.csv", [], kind, columns)], questions));
 }

@@ -35,6 +35,16 @@ public sealed class EncodingTests
     }
 
     [Theory]
+    [InlineData("nr-artykułu;ilość\n1661346;1\n")]
+    [InlineData("urządzenie;rozwiązanie\npralka;naprawiono\n")]
+    public void Detect_FewPolishLetters_AreCentralEuropean(string text)
+    {
+        byte[] bytes = Encoding.GetEncoding(1250).GetBytes(text);
+        Assert.Equal("windows-1250", TextEncodings.Detect(ContentScan.Read(new MemoryStream(bytes), TestContext.Current.CancellationToken)).WebName);
+    }
+
+    [Theory]
+    [InlineData("flow 12 m³h;a¹ b³\n")]
     [InlineData("café;1\n")]
     [InlineData("Größe;Öl\nTür zu;ÄÖÜ\n")]
     public void Detect_FewLetters_AreWesternEuropean(string text)

@@ -23,8 +23,23 @@ public sealed class CellDoubtsTests
     [InlineData("component", "frumpet blonk frumpet grintle blonk frumpet", 0.5, 0.7)]
     [InlineData("component", "pump belt motor pump valve belt", 1, 1)]
     [InlineData("appliance_type", "frumpet blonk frumpet grintle blonk frumpet", 1, 1)]
+    [InlineData("part", "12.50 7.25 12.50 30.00 7.25 18.90", 0, 0.1)]
+    [InlineData("part", "1 2 3 4 5 6", 0, 0.1)]
+    [InlineData("part", "40112 40107 40112 40199 40107 40112", 1, 1)]
+    [InlineData("quantity", "1 2 3 4 5 6", 0, 0.1)]
+    [InlineData("quantity", "1 2 1 1 4 1", 1, 1)]
     public void Most_CellsOfSomethingElse_LeaveLittle(string field, string cells, double least, double most) =>
-        Assert.InRange(CellDoubts.Most(Table(cells), 0, field), least, most);
+        Assert.InRange(CellDoubts.Most(Table(cells), 0, field, "jobs"), least, most);
+
+    [Fact]
+    public void Most_PartsListThatNumbersItsParts_LeavesThemNumbers() => Assert.Equal(1, CellDoubts.Most(Table("1 2 3 4 5 6"), 0, "part", "parts"));
+
+    [Theory]
+    [InlineData("1 2 3 4 5 6", true)]
+    [InlineData("2041 2042 2043 2044 2045 2046", false)]
+    [InlineData("1 3 2 4 6 5", false)]
+    [InlineData("1 1 2 3 4 5", false)]
+    public void AreRowNumbers_OnlyNumbersFromOneThatRiseByRow_Are(string cells, bool expected) => Assert.Equal(expected, CellDoubts.AreRowNumbers(Table(cells), 0));
 
     private static TableEvidence Table(string cells)
     {
