@@ -41,7 +41,7 @@ internal static class TextEncodings
             return Encoding.GetEncoding(told);
         }
 
-        if (HasRaisedDigitsInWords(scan.Sample))
+        if (HasPolishWords(scan.Sample))
         {
             return Encoding.GetEncoding(1250);
         }
@@ -54,13 +54,15 @@ internal static class TextEncodings
             : Encoding.GetEncoding(1252);
     }
 
-    // A small raised 1 or 3 between two small letters is no word of Western Europe, cubic meters apart; in Windows-1250 it is
-    // a letter of Polish.
-    private static bool HasRaisedDigitsInWords(ReadOnlySpan<byte> text)
+    // A small raised 1 or 3 between two small letters is no word of Western Europe, cubic meters apart, nor is the ligature oe
+    // before these consonants; in Windows-1250 they are letters of Polish.
+    private static bool HasPolishWords(ReadOnlySpan<byte> text)
     {
         for (int i = 1; i + 1 < text.Length; i++)
         {
-            if (text[i] is 0xb3 or 0xb9 && text[i - 1] is >= (byte)'a' and <= (byte)'z' and not (byte)'m' && text[i + 1] is >= (byte)'a' and <= (byte)'z')
+            byte before = text[i - 1], after = text[i + 1];
+            if ((text[i] is 0xb3 or 0xb9 && before is >= (byte)'a' and <= (byte)'z' and not (byte)'m' && after is >= (byte)'a' and <= (byte)'z')
+                || (text[i] == 0x9c && before is (>= (byte)'a' and <= (byte)'z') or >= 0xc0 && (after == 0xe6 || "cwlmkp"u8.Contains(after))))
             {
                 return true;
             }

@@ -68,7 +68,7 @@ internal sealed class FieldMap
     private MappedField Make(string name, IReadOnlyList<string>? headers)
     {
         int[] columns = headers is null ? [] : [.. headers.Select(_columns.Find)];
-        var field = new MappedField(name, columns, _map.Fixed.GetValueOrDefault(name), WordsOf(name));
+        var field = new MappedField(name, columns, _map.Fixed.GetValueOrDefault(name), WordsOf(name)) { IsLookedUp = _map.Lists.GetValueOrDefault(name)?.Column is not null };
         if (field.IsMapped)
         {
             _used.Add(field);

@@ -25,6 +25,9 @@ internal sealed class MappedField(string name, int[] columns, string? fixedValue
     /// <summary>The file's words to ours.</summary>
     public IReadOnlyDictionary<string, string>? Words { get; } = words;
 
+    /// <summary>True when the column holds the key of another table: what that table does not list is not known.</summary>
+    public bool IsLookedUp { get; init; }
+
     /// <summary>True when the file or the map gives this field.</summary>
     public bool IsMapped => Columns.Length > 0 || Fixed is not null;
 }

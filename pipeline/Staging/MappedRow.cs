@@ -69,11 +69,11 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
         return text.IsEmpty ? field.Fixed : text;
     }
 
-    /// <summary>The text with the file's words turned into ours.</summary>
+    /// <summary>The text with the file's words turned into ours; empty where the field is looked up by a key that its list lacks.</summary>
     public ReadOnlySpan<char> Span(MappedField field)
     {
         ReadOnlySpan<char> text = Raw(field);
-        return field.Words is { } words && words.TryGetValue(text.ToString(), out string? ours) ? ours : text;
+        return field.Words is { } words && words.TryGetValue(text.ToString(), out string? ours) ? ours : field.IsLookedUp ? default : text;
     }
 
     private ReadOnlySpan<char> Read(MappedField field) => field.Columns.Length switch

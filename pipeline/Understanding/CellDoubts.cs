@@ -19,6 +19,7 @@ internal static class CellDoubts
     private const int NinetyFive = 13;
     private const int NotAtAll = 2;
     private const int AFew = 4;
+    private const int One = 2;
     private const int Eighty = 9;
     private const int Thousand = 13;
 
@@ -43,6 +44,7 @@ internal static class CellDoubts
             "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
             "job_id" or "part" => Level("top_value") >= NineInTen,
             "quantity" => Level("two_decimals") >= Half,
+            "price" or "unit_cost" => Level("more_decimals") >= Half && Level("largest") <= One,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
         };

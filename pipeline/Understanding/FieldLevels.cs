@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed class FieldLevels(IReadOnlyList<string> fields)
 {
     private const int HeaderLevels = 6;
+    private static readonly int[] NoFields = [.. HeaderLexicon.Shipped.Fields.Index().Where(f => f.Item[0] == '~').Select(f => f.Index)];
     private readonly Dictionary<string, int> _places = fields.Select((f, i) => (f, i)).ToDictionary(f => f.f, f => f.i, StringComparer.Ordinal);
     private readonly Dictionary<string, bool[]> _own = FieldCatalog.Kinds.ToDictionary(k => k, k => fields.Select(f => KindFields.Of(k).Contains(f)).ToArray(), StringComparer.Ordinal);
     private readonly bool[] _none = [.. fields.Select(f => f[0] == '~')];
@@ -56,6 +57,9 @@ internal sealed class FieldLevels(IReadOnlyList<string> fields)
 
     /// <summary>How well a column's header names a field or, where the name begins with <c>~</c>, something else; 0 to 15.</summary>
     public static byte HeaderLevel(ColumnEvidence column, string name) => LevelOf(column, ((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(name));
+
+    /// <summary>How well a column's header names something that is no field: a total, a note, a planned day; 0 to 15.</summary>
+    public static byte OtherLevel(ColumnEvidence column) => NoFields.Select(f => LevelOf(column, f)).Max();
 
     // Fields that came later are unknown to evidence gathered before.
     private static byte LevelOf(ColumnEvidence column, int place) => place >= 0 && place < column.HeaderLevels.Length ? column.HeaderLevels[place] : (byte)0;

@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Understanding;
 /// </summary>
 internal static class HeaderDoubts
 {
+    private const int Wholly = 14;
     private const int Plainly = 10;
     private const int Hardly = 4;
 
@@ -18,12 +19,16 @@ internal static class HeaderDoubts
     {
         int column = choice.Columns[field];
         int Named(string name) => FieldLevels.HeaderLevel(table.Columns[column], name);
-        return choice.Fields[field] switch
+
+        // A header that plainly names something else.
+        int other = FieldLevels.OtherLevel(table.Columns[column]);
+        return (other >= Wholly && other >= Named(choice.Fields[field]) + Hardly) || choice.Fields[field] switch
         {
             "closed_on" => Named("closed_on") < Plainly,
             "job_id" when choice.Kind == "jobs" => CellDoubts.AreRowNumbers(table, column) && (Named("job_id") < Plainly || Named("~row") >= Named("job_id")),
             "job_id" => CellDoubts.AreRowNumbers(table, column),
             "quantity" => Named("quantity") < Hardly,
+            "model" => table.Columns[column].Links.Count == 0 && Named("model") < Hardly,
 
             // Who drives a van goes with it.
             "van" when choice.Kind == "jobs" => choice.ColumnOf("technician") is var technician and >= 0 && CellDoubts.AreUnrelated(table, column, technician),

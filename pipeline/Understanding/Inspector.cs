@@ -72,11 +72,12 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             maps[i] = maps[i] is { } map ? WithStyles(map, tables[i].Profiles, shop) : null;
         }
 
-        (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words);
+        (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes, IReadOnlyList<PossibleLink> links) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words, _answers);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
             [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map))] } : r)
                 .Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
             readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column)))
+                .Concat(LinkQuestions.Of(links))
                 .Concat(JobNumbers.Question(tables, linked, _answers) is { } numbers ? [numbers] : []));
         return new ShopInspection([.. readings.Select((r, i) => Explain(r, linked[i], notes[i]))], questions, more);
     }

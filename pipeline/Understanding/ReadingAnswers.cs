@@ -2,7 +2,7 @@ namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
 /// What a person has settled about the shop's tables: <c>jobs.csv/kind</c>, <c>jobs.csv/field/closed_on</c>,
-/// <c>jobs.csv/column/Done</c>, <c>jobs.csv/dates</c>, <c>jobs.csv/numbers</c>; in a workbook <c>shop.xlsx|Calls/kind</c>.
+/// <c>jobs.csv/column/Done</c>, <c>jobs.csv/link/Machine</c>, <c>jobs.csv/dates</c>, <c>jobs.csv/numbers</c>; in a workbook <c>shop.xlsx|Calls/kind</c>.
 /// </summary>
 /// <param name="Given">Key of the question to the choice.</param>
 internal sealed record ReadingAnswers(IReadOnlyDictionary<string, string> Given)
@@ -21,6 +21,9 @@ internal sealed record ReadingAnswers(IReadOnlyDictionary<string, string> Given)
 
     /// <summary>The field that a column gives.</summary>
     public string? Field(string table, string header) => Given.GetValueOrDefault($"{table}/column/{header}");
+
+    /// <summary>The column of another table that a column points to; <see cref="Nothing"/>: none.</summary>
+    public string? Link(string table, string header) => Given.GetValueOrDefault($"{table}/link/{header}");
 
     /// <summary>The order of the dates: dmy, mdy or ymd.</summary>
     public string? Dates(string table) => Given.GetValueOrDefault(table + "/dates");

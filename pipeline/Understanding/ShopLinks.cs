@@ -13,6 +13,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed class ShopLinks
 {
     private const double Covered = 0.95;
+    private const double Half = 0.5;
     private const int FewestValues = 2;
     private static readonly string[] CodedFields = ["technician", "outcome", "complaint", "appliance_type", "brand", "supplier", "return_reason", "description"];
     private static readonly string[] UnitFields = ["serial", "model", "brand", "appliance_type", "made_on", "customer_name", "phone", "address"];
@@ -21,27 +22,29 @@ internal sealed class ShopLinks
     private readonly SourceMap?[] _maps;
     private readonly List<string>[] _notes;
     private readonly List<(int Table, ColumnSample Column, int Other, ColumnSample Key, string Field)> _found = [];
+    private readonly List<PossibleLink> _possible = [];
     private readonly WordSets _words;
-
+    private readonly ReadingAnswers _answers;
     private readonly Func<int, bool> _isDoubtful;
 
-    private ShopLinks(IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isDoubtful, WordSets words)
+    private ShopLinks(IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isDoubtful, WordSets words, ReadingAnswers answers)
     {
-        (_tables, _isDoubtful, _words) = (tables, isDoubtful, words);
+        (_tables, _isDoubtful, _words, _answers) = (tables, isDoubtful, words, answers);
         _maps = [.. maps];
         _notes = [.. tables.Select(_ => new List<string>())];
     }
 
-    /// <summary>The maps completed, and what to note about each table.</summary>
+    /// <summary>The maps completed, what to note about each table, and which links a person should confirm.</summary>
     /// <param name="tables">The tables.</param>
     /// <param name="maps">Their maps; null: left out.</param>
     /// <param name="isOpen">Whether a table's map may be completed.</param>
     /// <param name="isDoubtful">Whether it is open what kind of table it is: then it may be a list of codes.</param>
     /// <param name="words">The shop's words.</param>
-    public static (IReadOnlyList<SourceMap?> Maps, IReadOnlyList<IReadOnlyList<string>> Notes) Complete(
-        IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isOpen, Func<int, bool> isDoubtful, WordSets words)
+    /// <param name="answers">What a person has settled.</param>
+    public static (IReadOnlyList<SourceMap?> Maps, IReadOnlyList<IReadOnlyList<string>> Notes, IReadOnlyList<PossibleLink> Possible) Complete(
+        IReadOnlyList<SampledTable> tables, SourceMap?[] maps, Func<int, bool> isOpen, Func<int, bool> isDoubtful, WordSets words, ReadingAnswers answers)
     {
-        var links = new ShopLinks(tables, maps, isDoubtful, words);
+        var links = new ShopLinks(tables, maps, isDoubtful, words, answers);
         for (int t = 0; t < tables.Count; t++)
         {
             if (links._maps[t] is not null && isOpen(t))
@@ -61,7 +64,7 @@ internal sealed class ShopLinks
             links._notes[Array.FindIndex(links._maps, m => m is { Kind: "jobs" } && m.Columns.ContainsKey("job_id"))].Add(numbers);
         }
 
-        return (links._maps, links._notes);
+        return (links._maps, links._notes, [.. links._possible.Where(p => !links._found.Exists(f => f.Column == p.Column))]);
     }
 
     // Part lines and orders may name the job by another number than people do.
@@ -83,7 +86,7 @@ internal sealed class ShopLinks
 
             foreach (ColumnSample column in Candidates(t, "job_id"))
             {
-                if (Keys(other).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, other)) is { } key)
+                if (KeyOf(t, column, other, k => k != number || FieldOf(t, column) is null) is { } key)
                 {
                     if (key != number && IsBetterNumber(column, key, number) && FieldOf(other, key) is null)
                     {
@@ -120,7 +123,7 @@ internal sealed class ShopLinks
             ColumnSample? named = Column(other, own);
             foreach (ColumnSample column in Candidates(t, "serial", "model"))
             {
-                if (Keys(other).FirstOrDefault(k => (k != named || FieldOf(t, column) is "serial" or "model") && Points(column, k) && IsNamed(column, k, other)) is { } key
+                if (KeyOf(t, column, other, k => k != named || FieldOf(t, column) is "serial" or "model") is { } key
                     && NameUnits(t, column, other, key, own))
                 {
                     break;
@@ -165,7 +168,7 @@ internal sealed class ShopLinks
 
             foreach (ColumnSample column in Candidates(t, "part"))
             {
-                if (Keys(other).FirstOrDefault(k => k != number && Points(column, k) && IsNamed(column, k, other)) is { } key)
+                if (KeyOf(t, column, other, k => k != number) is { } key)
                 {
                     Give(t, "part", column, new CodeList(_tables[other].Sample.File, _tables[other].Sample.Sheet, key.Name, number.Name), other, key);
                     return;
@@ -188,10 +191,11 @@ internal sealed class ShopLinks
 
             foreach (int list in Enumerable.Range(0, _tables.Count).Where(o => o != t && MayBeList(o)))
             {
-                if (Keys(list).FirstOrDefault(k => Points(column, k) && IsNamed(column, k, list)) is { } key
-                    && CodeMeanings.Of(_tables[list].Sample, key) is { } meaning
-                    && (given ?? CodeMeanings.Field([.. fields.Where(f => !_maps[t]!.Columns.ContainsKey(f))], column, _tables[list].Sample, meaning, _words)) is { } field)
+                string? FieldBy(ColumnSample key) => CodeMeanings.Of(_tables[list].Sample, key) is not { } words ? null
+                    : given ?? CodeMeanings.Field([.. fields.Where(f => !_maps[t]!.Columns.ContainsKey(f))], column, _tables[list].Sample, words, _words);
+                if (KeyOf(t, column, list, k => FieldBy(k) is not null) is { } key && FieldBy(key) is { } field)
                 {
+                    ColumnSample meaning = CodeMeanings.Of(_tables[list].Sample, key)!;
                     _maps[list] = null;
                     Give(t, field, column, new CodeList(_tables[list].Sample.File, _tables[list].Sample.Sheet, key.Name, meaning.Name), list, key);
                     break;
@@ -282,9 +286,13 @@ internal sealed class ShopLinks
 
     private IEnumerable<int> Others(int t) => Enumerable.Range(0, _tables.Count).Where(o => o != t && _maps[o] is not null);
 
+    // Numbers of the rows point to nothing, though other tables number their rows too.
+    private static bool NumbersRows(ColumnSample column, long rows) => column.IsNumbers && column.Values.IsKey
+        && column.Numbers.OfType<double>().ToArray() is { Length: > 1 } numbers && numbers[^1] <= rows && numbers.Zip(numbers.Skip(1)).All(n => n.First < n.Second);
+
     // The column that the map reads for one of the fields first, then those that it does not read.
     private IEnumerable<ColumnSample> Candidates(int t, params string[] fields) =>
-        _tables[t].Sample.Columns.Where(c => FieldOf(t, c) is not { } field || fields.Contains(field)).OrderBy(c => FieldOf(t, c) is null ? 1 : 0).ToList();
+        _tables[t].Sample.Columns.Where(c => (FieldOf(t, c) is not { } field || fields.Contains(field)) && !NumbersRows(c, _tables[t].Sample.Rows)).OrderBy(c => FieldOf(t, c) is null ? 1 : 0).ToList();
 
     private string? FieldOf(int t, ColumnSample column) =>
         _maps[t]!.Columns.Where(c => c.Value.Contains(column.Name)).Select(c => c.Key).FirstOrDefault()
@@ -298,8 +306,49 @@ internal sealed class ShopLinks
 
     private IEnumerable<ColumnSample> Keys(int t) => _tables[t].Sample.Columns.Where(c => c.Values.IsKey && !c.IsDates);
 
-    private static bool Points(ColumnSample column, ColumnSample key) =>
-        column.Values.Count >= FewestValues && column.Values.Filled > 0 && column.Values.ShareIn(key.Values) >= Covered;
+    // The column of another table that a column points to: by its values, or as a person said. Where only a part of the
+    // values is there, that is noted for a question.
+    private ColumnSample? KeyOf(int t, ColumnSample column, int other, Func<ColumnSample, bool> may)
+    {
+        if (LinkSaid(t, column) is { } said)
+        {
+            return Keys(other).FirstOrDefault(k => PossibleLink.ChoiceOf(_tables[other], k) == said && may(k));
+        }
+
+        ColumnSample? partly = null;
+        foreach (ColumnSample key in Keys(other))
+        {
+            double share = ShareIn(column, key);
+            if (share < Half || !IsNamed(column, key, other) || !may(key))
+            {
+                continue;
+            }
+
+            if (share >= Covered)
+            {
+                return key;
+            }
+
+            partly = partly is null || share > ShareIn(column, partly) ? key : partly;
+        }
+
+        // Where both are read as the same thing, they are joined by it anyway.
+        if (partly is not null && !(FieldOf(t, column) is { } field && _maps[other] is not null && Column(other, field) == partly))
+        {
+            _possible.Add(new PossibleLink(_tables[t], column, _tables[other], partly, ShareIn(column, partly)));
+        }
+
+        return null;
+    }
+
+    // What is answered for one year of a log holds for all.
+    private string? LinkSaid(int t, ColumnSample column) => _tables
+        .Where(o => o == _tables[t] || ShopRelations.IsTwin(o.Sample, _tables[t].Sample))
+        .Select(o => _answers.Link(ReadingAnswers.KeyOf(o.Sample), column.Name)).FirstOrDefault(a => a is not null);
+
+    private static bool Points(ColumnSample column, ColumnSample key) => ShareIn(column, key) >= Covered;
+
+    private static double ShareIn(ColumnSample column, ColumnSample key) => column.Values.Count >= FewestValues ? column.Values.ShareIn(key.Values) : 0;
 
     // Small plain numbers are found everywhere: there the headers must agree too.
     private bool IsNamed(ColumnSample column, ColumnSample key, int home)

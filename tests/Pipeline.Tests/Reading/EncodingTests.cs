@@ -36,6 +36,7 @@ public sealed class EncodingTests
 
     [Theory]
     [InlineData("nr-artykułu;ilość\n1661346;1\n")]
+    [InlineData("Kod części;Cena\n1661346;1\n")]
     [InlineData("urządzenie;rozwiązanie\npralka;naprawiono\n")]
     public void Detect_FewPolishLetters_AreCentralEuropean(string text)
     {
@@ -45,6 +46,7 @@ public sealed class EncodingTests
 
     [Theory]
     [InlineData("flow 12 m³h;a¹ b³\n")]
+    [InlineData("pièce;nœud, cœur, fœtus, œdème, manœuvre, phœnix\n")]
     [InlineData("café;1\n")]
     [InlineData("Größe;Öl\nTür zu;ÄÖÜ\n")]
     public void Detect_FewLetters_AreWesternEuropean(string text)

@@ -205,6 +205,36 @@ public sealed class ShopLinksTests : IDisposable
         Assert.Equal([$"{Enumerable.Range(0, 75).Sum(i => i % 4)}"], _shop.Rows("from van_counts select sum(on_hand)"));
     }
 
+    [Fact]
+    public void Inspect_RegisterThatLacksSomeMachines_AsksAndHeedsTheAnswer()
+    {
+        WriteMachines();
+        string[] lines = File.ReadAllLines(Path.Combine(_shop.Input, "machines.csv"));
+        File.WriteAllLines(Path.Combine(_shop.Input, "machines.csv"), lines[..46]);
+        ShopInspection found = Inspect();
+        ReadingQuestion asked = Assert.Single(found.Questions, q => q.Key == "jobs.csv/link/Machine ID");
+        Assert.Equal("Does column 'Machine ID' of 'jobs.csv' mean the same as 'Machine ID' of 'machines.csv'? 45 of its 60 values are there.", asked.Text);
+        Assert.Equal(["machines.csv/Machine ID", "none"], asked.Choices.Select(c => c.Value));
+        Assert.DoesNotContain(found.Tables.Single(t => t.File == "jobs.csv").Map!.Lists, l => l.Value.Column is not null);
+
+        ShopInspection linked = Inspect(new() { [asked.Key] = "machines.csv/Machine ID" });
+        Assert.Equal("Machine ID", linked.Tables.Single(t => t.File == "jobs.csv").Map!.Lists["model"].Column);
+        Assert.DoesNotContain(linked.Questions, q => q.Key == asked.Key);
+        Assert.DoesNotContain(Inspect(new() { [asked.Key] = "none" }).Questions, q => q.Key == asked.Key);
+    }
+
+    [Fact]
+    public async Task Load_MachineThatTheRegisterLacks_HasNoModelInsteadOfItsNumber()
+    {
+        WriteMachines();
+        SourceMap map = Inspect().Tables.Single(t => t.File == "jobs.csv").Map!;
+        File.WriteAllText(Path.Combine(_shop.Input, "shop.json"), ShopFileWriter.With(null, [map]));
+        string[] lines = File.ReadAllLines(Path.Combine(_shop.Input, "machines.csv"));
+        File.WriteAllLines(Path.Combine(_shop.Input, "machines.csv"), lines[..46]);
+        await _shop.Load();
+        Assert.Equal(["60|0|60"], _shop.Rows("from jobs select count(*) filter (model_raw is null), count(*) filter (model_raw like 'M1%'), count(distinct unit_id)"));
+    }
+
     private void WriteMachines() =>
         _shop.Write("machines.csv", "Machine ID,Serial,Model,Brand,Type,Installed\n" + string.Concat(Enumerable.Range(1, 60).Select(i => $"M{1000 + i},SN{i * 7919 % 100000:00000}X,QD {i % 12},Orvane,{(i % 2 == 0 ? "washer" : "dryer")},{Day(i)}\n")))
             .Write("jobs.csv", Jobs(i => $"{i},{Day(i + 400)},{Day(i + 402)},M{1001 + (i % 60)},{Complaints[i % 6]},repaired with part,PX-{100 + (i % 25)}", "Job No,Opened,Closed,Machine ID,Complaint,Outcome,Part Number"));

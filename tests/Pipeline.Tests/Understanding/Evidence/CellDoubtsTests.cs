@@ -14,6 +14,8 @@ public sealed class CellDoubtsTests
     [InlineData("labour", "30 45 60 90 15 30", false)]
     [InlineData("opened_on", "13 14 15 16 17 18", true)]
     [InlineData("opened_on", "2026-01-05 2026-01-06 2026-01-07 2026-01-08 2026-01-09 2026-01-10", false)]
+    [InlineData("price", "0.0121 0.0154 0.031 0.0087 0.0222 0.0119", true)]
+    [InlineData("price", "12.5 0.95 7.25 30 18.9 4.15", false)]
     public void Are_CellsOfSomethingElse_AreADoubt(string field, string cells, bool doubted) =>
         Assert.Equal(doubted, CellDoubts.Are(Table(cells), 0, field));
 

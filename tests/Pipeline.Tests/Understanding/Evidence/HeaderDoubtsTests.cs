@@ -20,6 +20,10 @@ public sealed class HeaderDoubtsTests
     [InlineData("job_id", "No", true)]
     [InlineData("quantity", "Qty", false)]
     [InlineData("quantity", "Prio", true)]
+    [InlineData("labour", "Labour minutes", false)]
+    [InlineData("labour", "Grand total", true)]
+    [InlineData("model", "Model", false)]
+    [InlineData("model", "Variant", true)]
     public void Are_CellsOfManyMeanings_DependOnTheHeader(string field, string header, bool doubted)
     {
         TableEvidence table = Table((header, i => field == "closed_on" ? new DateOnly(2026, 1, 1).AddDays(i * 3).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : field == "job_id" ? $"{i + 1}" : $"{1 + (i % 3)}"));
