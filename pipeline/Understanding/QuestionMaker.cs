@@ -102,7 +102,7 @@ internal static class QuestionMaker
         TableSample[] others = [.. twins.Select(r => r.Table.Sample).Where(t => t.File != question.File || t.Sheet != question.Sheet)];
         return others.Length == 0 ? question : question with
         {
-            Text = $"{question.Text} Your answer also holds for {string.Join(", ", others.Select(t => $"'{t.Place}'"))}, which {(others.Length == 1 ? "has" : "have")} the same columns.",
+            Text = $"{question.Text} Your answer also applies to {string.Join(", ", others.Select(t => $"'{t.Place}'"))}.",
             Also = [.. others.Select(t => (t.File, t.Sheet))],
         };
     }

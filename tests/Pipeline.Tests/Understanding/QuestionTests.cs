@@ -81,7 +81,7 @@ public sealed class QuestionTests
         File.WriteAllText(folder.Sub("log 2025.csv"), Year(2025));
         ShopInspection found = new Inspector(new ReadingLimits(), WordSets.Load(null)).Inspect(ShopTables.In(folder.Path, new ReadingLimits()), CancellationToken.None);
         ReadingQuestion asked = Assert.Single(found.Questions, q => q.Field == "closed_on");
-        Assert.EndsWith("Your answer also holds for 'log 2025.csv', which has the same columns.", asked.Text, StringComparison.Ordinal);
+        Assert.EndsWith("Your answer also applies to 'log 2025.csv'.", asked.Text, StringComparison.Ordinal);
         Assert.Equal([("log 2025.csv", null)], asked.Also);
     }
 
