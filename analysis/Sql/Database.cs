@@ -11,8 +11,9 @@ namespace PartsSignal.Analysis.Sql;
 public sealed class Database : IDisposable
 {
     private readonly DuckDBConnection _connection;
+    private string _memoryLimit;
 
-    private Database(DuckDBConnection connection) => _connection = connection;
+    private Database(DuckDBConnection connection, string memoryLimit) => (_connection, _memoryLimit) = (connection, memoryLimit);
 
     /// <summary>The open connection, for appenders.</summary>
     public DuckDBConnection Connection => _connection;
@@ -34,7 +35,12 @@ public sealed class Database : IDisposable
 
         var connection = new DuckDBConnection(text.ConnectionString);
         connection.Open();
-        var database = new Database(connection);
+        var database = new Database(connection, options.MemoryLimit);
+        if (options is { File: not null, FileIsTemporary: true })
+        {
+            database.Execute("pragma disable_checkpoint_on_shutdown");
+        }
+
         if (options.Folders is { } folders)
         {
             // In this order: once the outside is shut, the list cannot be changed.
@@ -62,7 +68,15 @@ public sealed class Database : IDisposable
     public void LimitThreads(int threads) => Execute($"set threads = {threads.ToString(CultureInfo.InvariantCulture)}");
 
     /// <summary>Changes how much memory the session may use before it spills, in the engine's own notation.</summary>
-    public void LimitMemory(string limit) => Execute($"set memory_limit = {Literal(limit)}");
+    public void LimitMemory(string limit)
+    {
+        // Setting the limit, even to what it is, makes the engine give all its free memory back to the system.
+        if (limit != _memoryLimit)
+        {
+            Execute($"set memory_limit = {Literal(limit)}");
+            _memoryLimit = limit;
+        }
+    }
 
     /// <summary>Rows of one embedded query, its columns matched by name: <c>opened_on</c> fills <c>OpenedOn</c> (see <see cref="RowReader{T}"/>).</summary>
     /// <typeparam name="T">A record, or a plain value for a query of one column.</typeparam>
@@ -170,6 +184,9 @@ public sealed record DatabaseOptions
 
     /// <summary>File that holds the session's tables, so that they need not stand in memory, or null if they do.</summary>
     public string? File { get; init; }
+
+    /// <summary>True where nobody opens the file after the session, so that closing need not complete it.</summary>
+    public bool FileIsTemporary { get; init; }
 
     /// <summary>The only folders whose files the session may read and write, besides the one for spilling, or null for any.</summary>
     public IReadOnlyList<string>? Folders { get; init; }

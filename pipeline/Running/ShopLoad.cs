@@ -56,8 +56,8 @@ internal sealed record LoadReport(
 /// <summary>Stages, transforms and publishes a shop's files. On failure the previous store stays current.</summary>
 internal static class ShopLoad
 {
-    // Below this, waking a second thread for every statement costs more than the thread saves.
-    private const long OneThreadRows = 20_000;
+    // Up to this, waking a second thread for every statement costs more than the thread saves, and so does a file for the tables.
+    private const long SmallRows = 20_000;
 
     /// <summary>Loads the files that <c>shop.json</c> names.</summary>
     /// <param name="input">Folder of the files.</param>
@@ -85,11 +85,16 @@ internal static class ShopLoad
         var stager = new Stager(output, settings, tools, TableStagers.Make, progress, clock);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         staged = MendedRows.Mark(sources, staged);
-        ReleaseMemory();
+        long rowsRead = staged.Sum(s => s.RowsRead);
+        if (rowsRead > SmallRows)
+        {
+            ReleaseMemory();
+        }
+
         ResourceUsage staging = meter.Next("stage");
-        string session = SessionFile(output);
+        string? session = keepIntermediate || rowsRead > SmallRows ? Path.Combine(output.Spill, "transform.duckdb") : null;
         LoadReport report;
-        using (Database database = OpenSession(output, session, staged.Sum(s => s.RowsRead)))
+        using (Database database = OpenSession(output, session, rowsRead, keepIntermediate))
         {
             StagedViews.Attach(database, staged);
             answers.Attach(database);
@@ -120,7 +125,7 @@ internal static class ShopLoad
         if (keepIntermediate)
         {
             // A closed session is a single database file that any client can open.
-            File.Move(session, output.Intermediate, overwrite: true);
+            File.Move(session!, output.Intermediate, overwrite: true);
         }
 
         return report;
@@ -149,16 +154,19 @@ internal static class ShopLoad
             ? "identity.key was lost: a new one was made and every file was read again." + (forgotten.IsForOtherKey ? " The list of forgotten customers was made with the old key: run 'partssignal forget' again for each." : "")
             : null;
 
-    // Intermediate tables go to a file; in memory they would grow with the row count.
-    private static Database OpenSession(OutputFolder output, string file, long rows)
+    // The tables of a large load go to a file: in memory they would grow with the row count.
+    private static Database OpenSession(OutputFolder output, string? file, long rows, bool keep)
     {
-        File.Delete(file);
-        File.Delete(file + ".wal");
-        int threads = rows <= OneThreadRows ? 1 : Environment.ProcessorCount;
-        return Database.Open(new DatabaseOptions { Threads = threads, Folders = [output.Kept], File = file, SpillFolder = output.Spill, MemoryLimit = MemoryRetry.Rungs[0] });
-    }
+        string spill = Directory.CreateDirectory(output.Spill).FullName;
+        if (file is not null)
+        {
+            File.Delete(file);
+            File.Delete(file + ".wal");
+        }
 
-    private static string SessionFile(OutputFolder output) => Path.Combine(Directory.CreateDirectory(output.Spill).FullName, "transform.duckdb");
+        int threads = rows <= SmallRows ? 1 : Environment.ProcessorCount;
+        return Database.Open(new DatabaseOptions { Threads = threads, Folders = [output.Kept], File = file, FileIsTemporary = !keep, SpillFolder = spill, MemoryLimit = MemoryRetry.Rungs[0] });
+    }
 
     // Returns staging's managed heap to the system before the engine needs the memory.
     private static void ReleaseMemory() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
