@@ -24,11 +24,11 @@ internal static class RegisterCurve
         var summary = new AgeCurveSummary(
             key.ApplianceType, key.Component, key.ModelFamily, CurveBasis.Register, condition, ledger.Units, ledger.Failures,
             median.Age, median.Lower, median.Upper, median.Missing,
-            horizon is { } end ? RestrictedMeanLife.From(curve, end).Value : null, horizon,
+            horizon is { } end ? RestrictedMeanLife.WithError(curve, end).Area : null, horizon,
             shape.Value, shape.Lower, shape.Upper, AgeCurveSummary.NatureOf(shape), shape.Missing,
             test?.P, test is { P: not null } t && t.Expected[0] > 0 ? t.Observed[0] / t.Expected[0] : null,
             curve.Points.Count == 0 ? "nothing has failed at an age with enough at risk" : null);
-        return (summary, Points(key, condition, curve, WeibullFit.FromLedger(ledger).Life));
+        return (summary, Points(key, condition, curve, WeibullFit.LifeOf(ledger)));
     }
 
     private static List<AgeCurvePoint> Points(CurveKey key, string? condition, KaplanMeier curve, WeibullLife? life)

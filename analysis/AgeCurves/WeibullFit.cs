@@ -28,11 +28,18 @@ public sealed record WeibullFit(
     /// </summary>
     public static WeibullFit FromLedger(AgeLedger ledger)
     {
+        return Fit(ledger.Failures, Best(ledger)) with { Rejected = ledger.Rejected };
+    }
+
+    /// <summary>The life of <see cref="FromLedger"/> alone: its intervals take many times as long. Null when refused.</summary>
+    internal static WeibullLife? LifeOf(AgeLedger ledger) => Best(ledger).Life;
+
+    private static Maximum Best(AgeLedger ledger)
+    {
         (double Age, long Count)[] exact = [.. ledger.Rows.Where(r => r.Failures > 0).Select(r => (r.Age, r.Failures))];
         double exposure = ledger.Rows.Sum(r => r.Age * (r.Exits - r.Entries));
-        WeibullFit fit = Fit(ledger.Failures, exact.Length, exposure, ledger.Units, unit => new WeibullTerms(
+        return Best(ledger.Failures, exact.Length, exposure, ledger.Units, unit => new WeibullTerms(
             exact, ledger.Rows.Select(r => (r.Age, (double)(r.Entries - r.Exits))), [], unit));
-        return fit with { Rejected = ledger.Rejected };
     }
 
     /// <summary>
@@ -49,47 +56,51 @@ public sealed record WeibullFit(
     private static WeibullFit FromGood(IReadOnlyList<TruncatedAge> failures)
     {
         (double Age, long Count)[] exact = [.. failures.GroupBy(f => f.Age).OrderBy(g => g.Key).Select(g => (g.Key, g.LongCount()))];
-        return Fit(failures.Count, exact.Length, failures.Sum(f => f.Age), failures.Count, unit => new WeibullTerms(
+        return Fit(failures.Count, Best(failures.Count, exact.Length, failures.Sum(f => f.Age), failures.Count, unit => new WeibullTerms(
             exact,
             failures.Select(f => (f.Age, -1.0)).Concat(failures.Select(f => (f.Earliest, 1.0))),
             failures.Select(f => (f.Earliest, f.Latest, -1.0)),
-            unit));
+            unit)));
     }
 
-    private static WeibullFit Fit(long failures, int distinct, double exposure, long units, Func<double, WeibullTerms> terms)
+    private static Maximum Best(long failures, int distinct, double exposure, long units, Func<double, WeibullTerms> terms)
     {
         if (failures < FewestFailures)
         {
-            return None(failures, failures == 0 ? "nothing has failed yet" : $"fewer than {FewestFailures} failures");
+            return new Maximum(failures == 0 ? "nothing has failed yet" : $"fewer than {FewestFailures} failures");
         }
 
         if (distinct < 2)
         {
-            return None(failures, "all failures are at one age: the shape is not identified");
+            return new Maximum("all failures are at one age: the shape is not identified");
         }
 
         WeibullTerms sum = terms(exposure / units);
         Peak? peak = WeibullMaximum.Find(sum, 0, Math.Log((double)units / failures));
         double determinant = peak is null ? 0 : peak.At.ByShapeShape * peak.At.ByScaleScale - peak.At.ByShapeScale * peak.At.ByShapeScale;
-        if (peak is null || determinant <= 1e-12 || peak.At.ByShapeShape >= 0)
-        {
-            return None(failures, "no best fit: the ages do not tell shape from scale");
-        }
+        return peak is null || determinant <= 1e-12 || peak.At.ByShapeShape >= 0
+            ? new Maximum("no best fit: the ages do not tell shape from scale")
+            : new Maximum(null, sum, peak, determinant);
+    }
 
-        return new WeibullFit(
+    private static WeibullFit Fit(long failures, Maximum best) => best is not { Sum: { } sum, Peak: { } peak }
+        ? new(failures, Estimate.None(best.Missing!), Estimate.None(best.Missing!), null, null, null)
+        : new(
             failures,
             Exponential(peak.LogShape, WeibullProfile.Interval(sum, peak, ofShape: true), 1),
             Exponential(peak.LogScale, WeibullProfile.Interval(sum, peak, ofShape: false), sum.Unit),
-            new WeibullLife(Math.Exp(peak.LogShape), Math.Exp(peak.LogScale) * sum.Unit),
+            best.Life,
             peak.At.Value + sum.LogJacobian,
-            new LogCovariance(-peak.At.ByScaleScale / determinant, peak.At.ByShapeScale / determinant, -peak.At.ByShapeShape / determinant));
-    }
+            new LogCovariance(-peak.At.ByScaleScale / best.Determinant, peak.At.ByShapeScale / best.Determinant, -peak.At.ByShapeShape / best.Determinant));
 
     private static Estimate Exponential(double log, (double? Lower, double? Upper) ends, double unit) =>
         Estimate.From(Math.Exp(log) * unit, ends.Lower is { } l ? Math.Exp(l) * unit : null, ends.Upper is { } u ? Math.Exp(u) * unit : null);
 
-    private static WeibullFit None(long failures, string reason) =>
-        new(failures, Estimate.None(reason), Estimate.None(reason), null, null, null);
+    // The highest likelihood, or why there is none.
+    private sealed record Maximum(string? Missing, WeibullTerms? Sum = null, Peak? Peak = null, double Determinant = 0)
+    {
+        public WeibullLife? Life => Sum is null || Peak is null ? null : new WeibullLife(Math.Exp(Peak.LogShape), Math.Exp(Peak.LogScale) * Sum.Unit);
+    }
 }
 
 /// <summary>Variances and covariance of the logs of shape and scale.</summary>
