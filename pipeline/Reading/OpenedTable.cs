@@ -15,11 +15,16 @@ internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Hea
     public IReadOnlyList<(int Line, string Text)> Titles { get; init; } = [];
 
     /// <summary>Opens a file as its map says, and decides the rest.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="scan">What its content was when it was scanned.</param>
+    /// <param name="map">Its map.</param>
+    /// <param name="limits">Limits of reading.</param>
+    /// <param name="workbook">The workbook where it was read before, or null to read it now.</param>
     /// <exception cref="BadInputException">The file has no rows, no such sheet, or cannot be read at all.</exception>
-    public static OpenedTable Open(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits)
+    public static OpenedTable Open(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits, Workbook? workbook = null)
     {
         string[] wanted = [.. map.Columns.Values.SelectMany(c => c).Concat(map.PartGroups.SelectMany(g => g.Values)).Where(h => !h.StartsWith('#'))];
-        OpenedTable opened = file.IsWorkbook ? OpenSheet(file, scan, map, wanted, limits) : OpenText(file, scan, map, wanted, limits);
+        OpenedTable opened = file.IsWorkbook ? OpenSheet(file.Name, workbook ?? Workbooks.Read(file, scan, limits), map, wanted) : OpenText(file, scan, map, wanted, limits);
         if (opened.Header.Count > limits.MaxColumns)
         {
             opened.Dispose();
@@ -71,10 +76,10 @@ internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Hea
         : [.. Encoding.UTF8.GetString(start).Split(["\r\n", "\n", "\r"], headerLine, StringSplitOptions.None)
             .Take(headerLine - 1).Select((text, i) => (i + 1, text)).Where(t => !string.IsNullOrWhiteSpace(t.text))];
 
-    private static OpenedTable OpenSheet(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
+    private static OpenedTable OpenSheet(string file, Workbook workbook, SourceMap map, string[] wanted)
     {
-        int line = map.HeaderLine ?? HeaderLine(file, scan, map, wanted, limits);
-        WorkbookTable table = Workbooks.Open(file, scan, map.Sheet, limits);
+        int line = map.HeaderLine ?? HeaderLine(file, workbook, map, wanted);
+        WorkbookTable table = workbook.Open(map.Sheet);
         string[] header = [];
         var titles = new List<(int Line, string Text)>();
         while (table.Line < line && table.Read())
@@ -98,12 +103,12 @@ internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Hea
         return [.. map.Columns.Where(c => c.Key.EndsWith("_on", StringComparison.Ordinal)).SelectMany(c => c.Value).Select(names.Find).Where(i => i >= 0)];
     }
 
-    private static int HeaderLine(InputFile file, ContentScan scan, SourceMap map, string[] wanted, ReadingLimits limits)
+    private static int HeaderLine(string file, Workbook workbook, SourceMap map, string[] wanted)
     {
-        using WorkbookTable table = Workbooks.Open(file, scan, map.Sheet, limits);
+        using WorkbookTable table = workbook.Open(map.Sheet);
         IReadOnlyList<SampleRow> rows = SampleRow.Take(table, SampleRows);
         int at = HeaderFinder.Find(rows, wanted);
-        return rows.Count == 0 ? throw new FileRefusedException(file.Name, FileFaults.Empty)
-            : at < 0 ? throw new BadInputException($"{file.Name}: sheet '{table.Sheet}' has no header. Name its line as headerLine in shop.json.") : rows[at].Line;
+        return rows.Count == 0 ? throw new FileRefusedException(file, FileFaults.Empty)
+            : at < 0 ? throw new BadInputException($"{file}: sheet '{table.Sheet}' has no header. Name its line as headerLine in shop.json.") : rows[at].Line;
     }
 }

@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using PartsSignal.Pipeline.Core;
 
 namespace PartsSignal.Pipeline.Reading;
 
@@ -7,9 +8,11 @@ internal static class Workbooks
 {
     private static readonly byte[] ZipMark = "PK"u8.ToArray();
 
-    /// <summary>The workbook's bytes in a stream that can seek.</summary>
+    /// <summary>Reads a workbook once, for all of its sheets.</summary>
     /// <exception cref="FileRefusedException">It is larger than the limit, broken, or not what was scanned.</exception>
-    public static Stream OpenBytes(InputFile file, ContentScan scan, ReadingLimits limits)
+    public static Workbook Read(InputFile file, ContentScan scan, ReadingLimits limits) => new(file.Name, Bytes(file, scan, limits));
+
+    private static MemoryStream Bytes(InputFile file, ContentScan scan, ReadingLimits limits)
     {
         using Stream bytes = new ScannedStream(file.Open(limits), file.Name, scan);
         var copy = new MemoryStream();
@@ -23,16 +26,6 @@ internal static class Workbooks
         }
 
         return copy;
-    }
-
-    /// <summary>Opens a sheet at its top.</summary>
-    public static WorkbookTable Open(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits) => new(OpenBytes(file, scan, limits), file.Name, sheet);
-
-    /// <summary>Names of the sheets that are shown, in order.</summary>
-    public static IReadOnlyList<string> Sheets(InputFile file, ContentScan scan, ReadingLimits limits)
-    {
-        using WorkbookTable table = Open(file, scan, null, limits);
-        return table.RestOfSheets();
     }
 
     // What the zip says of its entries may be wrong; only unpacking tells.
@@ -95,5 +88,23 @@ internal static class Workbooks
         public override long Length => _length;
 
         public override void Write(ReadOnlySpan<byte> buffer) => _length += buffer.Length;
+    }
+}
+
+/// <summary>A workbook held in memory. Its sheets can be opened one after the other or at a time.</summary>
+/// <param name="file">Its name, for faults.</param>
+/// <param name="bytes">All of it.</param>
+internal sealed class Workbook(string file, MemoryStream bytes)
+{
+    /// <summary>Opens a sheet at its top, or the first one that is shown.</summary>
+    /// <exception cref="BadInputException">The workbook cannot be read, or has no such sheet.</exception>
+    public WorkbookTable Open(string? sheet) => new(new MemoryStream(bytes.GetBuffer(), 0, (int)bytes.Length, writable: false), file, sheet);
+
+    /// <summary>Names of the sheets that are shown, in order.</summary>
+    /// <exception cref="BadInputException">The workbook cannot be read.</exception>
+    public IReadOnlyList<string> Sheets()
+    {
+        using WorkbookTable table = Open(null);
+        return table.RestOfSheets();
     }
 }

@@ -71,13 +71,14 @@ internal static class ReviewWorkbook
         }
 
         var scan = ContentScan.Read(file, limits, CancellationToken.None);
-        HashSet<string> sheets = [.. Workbooks.Sheets(file, scan, limits)];
+        Workbook workbook = Workbooks.Read(file, scan, limits);
+        HashSet<string> sheets = [.. workbook.Sheets()];
         var faults = new List<string>();
         var answers = new Dictionary<QuestionList, IReadOnlyDictionary<int, string>>();
         bool isOurs = false;
         foreach (QuestionList list in lists.Where(l => sheets.Contains(SheetName(l))))
         {
-            using WorkbookTable table = Workbooks.Open(file, scan, SheetName(list), limits);
+            using WorkbookTable table = workbook.Open(SheetName(list));
             isOurs |= ReadSheet(table, list, answers, faults);
         }
 

@@ -38,8 +38,9 @@ internal sealed record SheetLook(string File, string Sheet, SourceMap? Map, IRea
         try
         {
             var scan = ContentScan.Read(file, limits, cancellation);
-            IReadOnlyList<string> all = Workbooks.Sheets(file, scan, limits);
-            return all.Count < 2 ? [] : [.. all.Select(s => At(file, scan, map with { Sheet = s }, limits))];
+            Workbook workbook = Workbooks.Read(file, scan, limits);
+            IReadOnlyList<string> all = workbook.Sheets();
+            return all.Count < 2 ? [] : [.. all.Select(s => At(file, scan, map with { Sheet = s }, limits, workbook))];
         }
         catch (BadInputException)
         {
@@ -47,11 +48,11 @@ internal sealed record SheetLook(string File, string Sheet, SourceMap? Map, IRea
         }
     }
 
-    private static SheetLook At(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits)
+    private static SheetLook At(InputFile file, ContentScan scan, SourceMap map, ReadingLimits limits, Workbook workbook)
     {
         try
         {
-            using OpenedTable table = OpenedTable.Open(file, scan, map, limits);
+            using OpenedTable table = OpenedTable.Open(file, scan, map, limits, workbook);
             var names = new ColumnNames(table.Header);
             string[] wanted = [.. Headers(map).Distinct(StringComparer.Ordinal)];
             string[] missing = [.. wanted.Where(h => names.Find(h) < 0)];

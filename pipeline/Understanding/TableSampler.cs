@@ -18,21 +18,22 @@ internal static class TableSampler
         var scan = ContentScan.Read(file, limits, cancellation);
         if (!file.IsWorkbook)
         {
-            yield return Read(file, scan, null, limits, cancellation);
+            yield return Read(file, scan, null, limits, null, cancellation);
             yield break;
         }
 
-        foreach (string sheet in Workbooks.Sheets(file, scan, limits))
+        Workbook workbook = Workbooks.Read(file, scan, limits);
+        foreach (string sheet in workbook.Sheets())
         {
-            yield return Read(file, scan, sheet, limits, cancellation);
+            yield return Read(file, scan, sheet, limits, workbook, cancellation);
         }
     }
 
-    private static SampledTable Read(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits, CancellationToken cancellation)
+    private static SampledTable Read(InputFile file, ContentScan scan, string? sheet, ReadingLimits limits, Workbook? workbook, CancellationToken cancellation)
     {
         try
         {
-            using OpenedTable table = OpenedTable.Open(file, scan, new SourceMap { Files = file.Name, Kind = "jobs", Sheet = sheet }, limits);
+            using OpenedTable table = OpenedTable.Open(file, scan, new SourceMap { Files = file.Name, Kind = "jobs", Sheet = sheet }, limits, workbook);
             int headerLine = table.Header.All(string.IsNullOrWhiteSpace) ? 0 : table.Reader.Line;
             return Read(file, sheet, table, cancellation) with { HeaderLine = headerLine, Form = FormOf(file, scan, table) };
         }
