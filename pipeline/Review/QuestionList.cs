@@ -27,20 +27,6 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
     // No vowels: a code is no word that a spreadsheet would correct, and no number or date.
     private const string CodeAlphabet = "bcdfghjkmpqrstvwxz";
 
-    // The list, its title, what to answer, the column that was typed, and those that help.
-    private static readonly (string File, string Title, string Help, string Typed, string[] About)[] Shapes =
-    [
-        (ReviewNames.Complaints, "Complaints", "Choose what the customer meant.", "words", ["counted_as", "appliance_type", "example"]),
-        (ReviewNames.PartNumbers, "Part numbers", "Type the right part number, or “new” if it is a part of its own.", "number", ["description", "supplier", "example"]),
-        (ReviewNames.Components, "Part names", "Choose which component it is. Leave it blank to count it separately.", "description", ["counted_as", "role", "example"]),
-        (ReviewNames.Appliances, "Appliance types", "Choose which type this is another name for, or “other”. Type the same name again to keep it as a separate type.", "appliance_type", ["example"]),
-        (ReviewNames.Outcomes, "Outcomes", "Choose how a job with this word ended. Until you do, a job with a part on it counts as repaired, and any other as unknown.", "outcome_word", ["example"]),
-        (ReviewNames.Models, "Models", "Type the right model number, or its model family.", "model", ["counted_as", "brand", "appliance_type", "example"]),
-        (ReviewNames.Serials, "Build dates", "Type the year or month it was built, such as 2017 or 2017-04.", "model", ["brand", "candidates", "job_id"]),
-        (ReviewNames.Families, "Model families", "Type the right name of the family. If it is right, repeat it.", "learned_family", ["brand", "model_numbers"]),
-        (ReviewNames.Collisions, "Numbers that mean two things", "Type the part number, model number or family that is meant.", "number", ["message", "example"]),
-    ];
-
     /// <summary>How many rows have no answer.</summary>
     public int Open => Questions.Count(q => q.Answer.Length == 0);
 
@@ -50,7 +36,7 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
     public static IReadOnlyList<QuestionList> All(string review, string input)
     {
         var plain = new PlainAnswers(input);
-        return [.. Shapes.Select(s => Read(review, input, s, plain)).Where(l => l.Questions.Count > 0)];
+        return [.. ReviewList.All.OrderBy(l => l.Turn).Select(l => Read(review, input, l, plain)).Where(l => l.Questions.Count > 0)];
     }
 
     /// <summary>Saves answers beside the shop's files, where the next run reads them.</summary>
@@ -92,7 +78,7 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
 
     private string Name(ReviewRow row) => ReviewList.All.Single(l => l.File == File).Name(c => row[c]);
 
-    private static QuestionList Read(string review, string input, (string File, string Title, string Help, string Typed, string[] About) shape, PlainAnswers plain)
+    private static QuestionList Read(string review, string input, ReviewList shape, PlainAnswers plain)
     {
         var list = new QuestionList(shape.File, shape.Title, shape.Help, plain.Choices(shape.File), []);
         IReadOnlyList<ReviewRow> rows = list.Rows(review);

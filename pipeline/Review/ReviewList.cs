@@ -34,30 +34,119 @@ internal static class ReviewNames
     public const string DataFaults = "data-faults.csv";
 
     /// <summary>All that are answered. Every one of them takes <c>ignore</c>.</summary>
-    public static readonly IReadOnlyList<string> All = [PartNumbers, Complaints, Components, Appliances, Outcomes, Families, Models, Serials, Collisions];
+    public static IReadOnlyList<string> All { get; } = [.. ReviewList.All.Select(l => l.File)];
 }
 
-/// <summary>A review list: the source of its rows and the key of a row.</summary>
+/// <summary>A review list: the source of its rows, the key of a row, and how people see it.</summary>
 /// <param name="File">Its file name.</param>
 /// <param name="Sql">Name of its query.</param>
 /// <param name="Identity">Key columns of a row; an answered row is not asked again.</param>
 /// <param name="KnownKeys">Query for the keys to suggest from, or null for no suggestions.</param>
-/// <param name="Answers">What may be written into the answer column.</param>
-internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string> Identity, string? KnownKeys, string Answers)
+internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string> Identity, string? KnownKeys = null)
 {
     /// <summary>All lists.</summary>
     public static readonly IReadOnlyList<ReviewList> All =
     [
-        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys", "the right part number, or new if it is a different part"),
-        new(ReviewNames.Complaints, "complaints", ["words"], null, "a complaint kind, as listed below; you may shorten the words"),
-        new(ReviewNames.Components, "components", ["description"], null, "a component, as listed below"),
-        new(ReviewNames.Appliances, "appliances", ["appliance_type"], null, "the appliance type that it is another name for; leave it blank to count it separately"),
-        new(ReviewNames.Outcomes, "outcomes", ["outcome_word"], null, "what it means, an outcome as listed below; until you answer, a job with a part on it counts as repaired, any other as unknown"),
-        new(ReviewNames.Families, "families", ["learned_family"], null, "the right name of the family; repeat the name if it is right"),
-        new(ReviewNames.Models, "models", ["model_key"], "model_keys", "the right model number from the model list, or a family"),
-        new(ReviewNames.Serials, "serials", ["job_id"], null, "the build year or month: 2017 or 2017-04"),
-        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"], null, "the part number, model number or family it means"),
+        new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys")
+        {
+            Turn = 2,
+            Title = "Part numbers",
+            Answers = "the right part number, or new if it is a different part",
+            Help = "Type the right part number, or “new” if it is a part of its own.",
+            Typed = "number",
+            About = ["description", "supplier", "example"],
+        },
+        new(ReviewNames.Complaints, "complaints", ["words"])
+        {
+            Turn = 1,
+            Title = "Complaints",
+            Answers = "a complaint kind, as listed below; you may shorten the words",
+            Help = "Choose what the customer meant.",
+            Typed = "words",
+            About = ["counted_as", "appliance_type", "example"],
+        },
+        new(ReviewNames.Components, "components", ["description"])
+        {
+            Turn = 3,
+            Title = "Part names",
+            Answers = "a component, as listed below",
+            Help = "Choose which component it is. Leave it blank to count it separately.",
+            Typed = "description",
+            About = ["counted_as", "role", "example"],
+        },
+        new(ReviewNames.Appliances, "appliances", ["appliance_type"])
+        {
+            Turn = 4,
+            Title = "Appliance types",
+            Answers = "the appliance type that it is another name for; leave it blank to count it separately",
+            Help = "Choose which type this is another name for, or “other”. Type the same name again to keep it as a separate type.",
+            Typed = "appliance_type",
+            About = ["example"],
+        },
+        new(ReviewNames.Outcomes, "outcomes", ["outcome_word"])
+        {
+            Turn = 5,
+            Title = "Outcomes",
+            Answers = "what it means, an outcome as listed below; until you answer, a job with a part on it counts as repaired, any other as unknown",
+            Help = "Choose how a job with this word ended. Until you do, a job with a part on it counts as repaired, and any other as unknown.",
+            Typed = "outcome_word",
+            About = ["example"],
+        },
+        new(ReviewNames.Families, "families", ["learned_family"])
+        {
+            Turn = 8,
+            Title = "Model families",
+            Answers = "the right name of the family; repeat the name if it is right",
+            Help = "Type the right name of the family. If it is right, repeat it.",
+            Typed = "learned_family",
+            About = ["brand", "model_numbers"],
+        },
+        new(ReviewNames.Models, "models", ["model_key"], "model_keys")
+        {
+            Turn = 6,
+            Title = "Models",
+            Answers = "the right model number from the model list, or a family",
+            Help = "Type the right model number, or its model family.",
+            Typed = "model",
+            About = ["counted_as", "brand", "appliance_type", "example"],
+        },
+        new(ReviewNames.Serials, "serials", ["job_id"])
+        {
+            Turn = 7,
+            Title = "Build dates",
+            Answers = "the build year or month: 2017 or 2017-04",
+            Help = "Type the year or month it was built, such as 2017 or 2017-04.",
+            Typed = "model",
+            About = ["brand", "candidates", "job_id"],
+        },
+        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"])
+        {
+            Turn = 9,
+            Title = "Numbers that mean two things",
+            Answers = "the part number, model number or family it means",
+            Help = "Type the part number, model number or family that is meant.",
+            Typed = "number",
+            About = ["message", "example"],
+        },
     ];
+
+    /// <summary>When it is asked on the page and in the workbook: those that most jobs wait for first, from 1.</summary>
+    public required int Turn { get; init; }
+
+    /// <summary>Its name for people.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>What may be written into the answer column of the file.</summary>
+    public required string Answers { get; init; }
+
+    /// <summary>What to answer on the page.</summary>
+    public required string Help { get; init; }
+
+    /// <summary>The column that was typed.</summary>
+    public required string Typed { get; init; }
+
+    /// <summary>Columns that help to answer.</summary>
+    public required IReadOnlyList<string> About { get; init; }
 
     /// <summary>The key of a row as one string.</summary>
     public string Name(Func<string, string?> cell) => string.Join('\u001f', Identity.Select(cell));
