@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Understanding;
 
@@ -24,7 +25,9 @@ internal static class AgeFields
     private const double Agreeing = 0.8;
     private const double Other = 0.4;
 
-    private static readonly HashSet<string> YearWords = [.. "year years yr yrs jahr jahre jahren ans annees ano anos jaar jaren anno anni rok lata lat".Split(' ')];
+    private static readonly HashSet<string> YearWords =
+        [.. WordTable.Read(WordTable.ReadDefault("age-unit-words.csv"), null, "field", "").SelectMany(w => w.Stems)];
+
     private static readonly string[] Births = ["made_on", "purchased_on", "installed_on"];
 
     /// <summary>Fields that tell an age, each in its unit, with how many units make a year.</summary>
