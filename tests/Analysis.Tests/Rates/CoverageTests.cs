@@ -43,7 +43,7 @@ public class CoverageTests(ITestOutputHelper output)
             foreach (FailureRate rate in FailureRateTable.Create(RateCounts.Read(database), new RateOptions())
                 .Where(r => r is { Basis: RateBasis.SeenUnitYears, SubjectKind: RateSubject.Component, Grouping: "type" or "family", Estimate: not null }))
             {
-                double truth = 100 * world.Expected.Where(e => e.Key.Component == rate.Subject && (rate.ModelFamily ?? e.Key.Family) == e.Key.Family).Sum(e => e.Value) / rate.Exposure;
+                double truth = RateTruth.OfUnitsSeen(world.Expected, rate);
                 tally.Add($"rate of units seen by {rate.Grouping}", truth, rate.Lower, rate.Upper);
                 if (rate.ModelFamily is { } family)
                 {
@@ -62,7 +62,7 @@ public class CoverageTests(ITestOutputHelper output)
     {
         if (rate is { Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "age" or "family" })
         {
-            double truth = Truth(world, counts, rate);
+            double truth = RateTruth.OfRegister(counts, rate, world.Rate);
             tally.Add($"rate by {rate.Grouping}", truth, rate.Lower, rate.Upper);
             if (rate.Grouping == "family")
             {
@@ -75,20 +75,5 @@ public class CoverageTests(ITestOutputHelper output)
             tally.Add("share by family", truth, rate.Lower, rate.Upper);
             tally.Add("shrunk share by family", truth, rate.ShrunkLower, rate.ShrunkUpper);
         }
-    }
-
-    // The rate a group would show if chance were taken out: true rates weighted by the days its units spent in each cell.
-    private static double Truth(ShopWorld world, RateCounts counts, FailureRate rate)
-    {
-        double expected = 0, days = 0;
-        foreach (GroupSize cell in counts.Groups.Where(g => g.Group is { Basis: RateBasis.RegisterUnitYears, Grouping: "family_age" }
-            && (rate.ModelFamily is null || g.Group.ModelFamily == rate.ModelFamily)
-            && (rate.AgeBand is null || g.Group.AgeBand == rate.AgeBand)))
-        {
-            expected += cell.UnitDays * world.Rate(cell.Group.ModelFamily!, rate.Subject, cell.Group.AgeBand!);
-            days += cell.UnitDays;
-        }
-
-        return 100 * expected / days;
     }
 }

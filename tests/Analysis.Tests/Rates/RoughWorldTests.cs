@@ -49,28 +49,22 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
     {
         if (rate is { Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "age" or "family" or "family_age" })
         {
-            double expected = 0, days = 0;
-            foreach (GroupSize cell in counts.Groups.Where(g => g.Group is { Basis: RateBasis.RegisterUnitYears, Grouping: "family_age" }
-                && (rate.ModelFamily ?? g.Group.ModelFamily) == g.Group.ModelFamily && (rate.AgeBand ?? g.Group.AgeBand) == g.Group.AgeBand))
-            {
-                expected += cell.UnitDays * world.Rate(cell.Group.ModelFamily!, rate.Subject, cell.Group.AgeBand!);
-                days += cell.UnitDays;
-            }
+            double truth = RateTruth.OfRegister(counts, rate, world.Rate);
 
             // by family and age only what happened has a row, so that only its shrunk figure speaks for the cell
             if (rate.Grouping != "family_age")
             {
-                tally.Add($"register rate by {rate.Grouping}", 100 * expected / days, rate.Lower, rate.Upper);
+                tally.Add($"register rate by {rate.Grouping}", truth, rate.Lower, rate.Upper);
             }
 
             if (rate.ModelFamily is not null)
             {
-                tally.Add($"shrunk register rate by {rate.Grouping}", 100 * expected / days, rate.ShrunkLower, rate.ShrunkUpper);
+                tally.Add($"shrunk register rate by {rate.Grouping}", truth, rate.ShrunkLower, rate.ShrunkUpper);
             }
         }
         else if (rate is { Basis: RateBasis.SeenUnitYears, Grouping: "type" or "family" })
         {
-            double truth = 100 * world.Expected.Where(e => e.Key.Component == rate.Subject && (rate.ModelFamily ?? e.Key.Family) == e.Key.Family).Sum(e => e.Value) / rate.Exposure;
+            double truth = RateTruth.OfUnitsSeen(world.Expected, rate);
             tally.Add($"rate of units seen by {rate.Grouping}", truth, rate.Lower, rate.Upper);
             if (rate.ModelFamily is not null)
             {
