@@ -16,6 +16,14 @@ internal sealed class ScratchFolder : IDisposable
         File.WriteAllText(file, text);
     }
 
+    /// <summary>A folder of its own with the same in it.</summary>
+    public ScratchFolder Copy()
+    {
+        var copy = new ScratchFolder();
+        FolderCopy.Write(Path, copy.Path);
+        return copy;
+    }
+
     public void Dispose()
     {
         if (Directory.Exists(Path))

@@ -4,29 +4,9 @@ using PartsSignal.Pipeline.Tests.Transform;
 
 namespace PartsSignal.Pipeline.Tests.Review;
 
-public sealed class ReviewLoopTests : IDisposable
+public sealed class ReviewLoopTests(ReviewShop loaded) : IClassFixture<ReviewShop>, IDisposable
 {
-    private const string Settings = """
-        {"sources": [
-          {"files": "prices.csv", "kind": "parts", "columns": {"part": "Number", "description": "Text"}},
-          {"files": "aliases.csv", "kind": "part_aliases", "columns": {"supplier": "Who", "alias": "Theirs", "part": "Number"}},
-          {"files": "models.csv", "kind": "models", "columns": {"model": "Model", "brand": "Make", "model_family": "Family"}},
-          {"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
-           "columns": {"job_id": "Job", "opened_on": "In", "closed_on": "Out", "brand": "Make", "model": "Model", "serial": "Serial", "complaint": "Says", "outcome": "Result"},
-           "partGroups": [{"part": "Part", "quantity": "Qty", "description": "What"}],
-           "words": {"outcome": {"done": "fixed_with_part"}}}]}
-        """;
-
-    private readonly SmallShop _shop = new();
-
-    public ReviewLoopTests() => _shop
-        .Write("shop.json", Settings)
-        .Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-12/3,Belt\nAB-1/23,Door lock\nCD-900,Pump\n")
-        .Write("aliases.csv", "Who,Theirs,Number\nBrix,77.1,AB-200\nBrix,77.1,CD-900\nBrix,88.1,AB-12/3\n")
-        .Write("models.csv", "Model,Make,Family\nWE100,Orvane,F1\nQDW500,Orvane,F2\nQDW5OO,Orvane,F3\nTW7,Orvane,F4\nTW7,Orvane,F5\nKP-100,Tessel,\nKP-200,Tessel,\nKP-300,Tessel,\n")
-        .Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n")
-        .Write("jobs.csv", "Job,In,Out,Make,Model,Serial,Says,Result,Part,Qty,What\nJ1,2024-03-04,2024-03-05,Orvane,WE1OOX9,G0412345,it sulks,done,AB-2I7,1,thingummy left\n"
-            + "J2,2024-03-04,2024-03-05,Orvane,QDW5O0,,leaks,done,77.1,1,\nJ3,2024-03-04,2024-03-05,Orvane,TW7,,leaks,done,AB123,1,\nJ4,2024-03-04,2024-03-05,Tessel,KP-200,,leaks,done,AB-1/23,1,\n");
+    private readonly SmallShop _shop = loaded.Copy();
 
     public void Dispose() => _shop.Dispose();
 
@@ -52,7 +32,6 @@ public sealed class ReviewLoopTests : IDisposable
     [Fact]
     public async Task Load_AnsweredCollision_LeavesTheOtherWritingAlone()
     {
-        await _shop.Load();
         _shop.Answer((ReviewNames.Collisions, "AB123,part_number", "AB-12/3"));
         await _shop.Load();
         Assert.Equal(["AB-12/3", "AB-1/23"], _shop.Rows("from job_parts select part_number where job_id in ('J3', 'J4') order by job_id"));
@@ -74,7 +53,6 @@ public sealed class ReviewLoopTests : IDisposable
             (ReviewNames.Collisions, "QDW500,", "QDW7"),
             (ReviewNames.Collisions, "TW7", "F9"),
         ];
-        await _shop.Load();
         IReadOnlyList<string> before = Store();
         _shop.Answer(mistyped);
         LoadReport report = await _shop.Load();
@@ -93,7 +71,7 @@ public sealed class ReviewLoopTests : IDisposable
     [Fact]
     public async Task Load_IgnoredRows_AreNotAskedAgain()
     {
-        int open = (await _shop.Load()).Review.Sum(r => r.Open);
+        int open = loaded.Report.Review.Sum(r => r.Open);
         (string List, string Row)[] rows =
             [(ReviewNames.PartNumbers, "AB2I7"), (ReviewNames.Complaints, "it sulks"), (ReviewNames.Components, "thingummy"), (ReviewNames.Models, "WE1OOX9"), (ReviewNames.Serials, "J1,")];
         _shop.Answer([.. rows.Select(r => (r.List, r.Row, "ignore"))]);
@@ -105,7 +83,6 @@ public sealed class ReviewLoopTests : IDisposable
     [Fact]
     public async Task Load_TwoAnswersToOneRow_NeitherIsFollowed()
     {
-        await _shop.Load();
         _shop.Answer((ReviewNames.PartNumbers, "AB2I7", "AB-200"));
         string path = Path.Combine(_shop.Input, ReviewNames.PartNumbers);
         string row = File.ReadLines(path).Single(l => l.EndsWith(",AB-200", StringComparison.Ordinal));
@@ -116,16 +93,15 @@ public sealed class ReviewLoopTests : IDisposable
     }
 
     [Fact]
-    public async Task Load_DataFaults_AreListedWithTheRowThatMadeThem()
+    public void Load_DataFaults_AreListedWithTheRowThatMadeThem()
     {
-        await _shop.Load();
         Assert.Contains(_shop.List(ReviewNames.DataFaults), l => l.StartsWith("alias_of_two_parts,77.1,", StringComparison.Ordinal) && l.EndsWith("aliases.csv,2", StringComparison.Ordinal));
         Assert.Contains("2017-04", File.ReadAllText(Path.Combine(_shop.Output.Review, "README.txt")), StringComparison.Ordinal);
     }
 
     private async Task AssertFollowed(params (string List, string Row, string Answer, string Query, string Before, string After)[] cases)
     {
-        LoadReport first = await _shop.Load();
+        LoadReport first = loaded.Report;
         Assert.All(cases, c => Assert.Equal([c.Before], _shop.Rows(c.Query)));
         _shop.Answer([.. cases.Select(c => (c.List, c.Row, c.Answer))]);
         LoadReport then = await _shop.Load();
@@ -145,4 +121,28 @@ public sealed class ReviewLoopTests : IDisposable
         .. _shop.Rows("from jobs select job_id, model_family, made_from, made_to, complaint_kind, main_component order by job_id"),
         .. _shop.Rows("from job_parts select job_id, part_number, component order by job_id"),
     ];
+}
+
+/// <summary>A shop with something to answer in every list, loaded once.</summary>
+public sealed class ReviewShop : SharedShop
+{
+    private const string Settings = """
+        {"sources": [
+          {"files": "prices.csv", "kind": "parts", "columns": {"part": "Number", "description": "Text"}},
+          {"files": "aliases.csv", "kind": "part_aliases", "columns": {"supplier": "Who", "alias": "Theirs", "part": "Number"}},
+          {"files": "models.csv", "kind": "models", "columns": {"model": "Model", "brand": "Make", "model_family": "Family"}},
+          {"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
+           "columns": {"job_id": "Job", "opened_on": "In", "closed_on": "Out", "brand": "Make", "model": "Model", "serial": "Serial", "complaint": "Says", "outcome": "Result"},
+           "partGroups": [{"part": "Part", "quantity": "Qty", "description": "What"}],
+           "words": {"outcome": {"done": "fixed_with_part"}}}]}
+        """;
+
+    internal override void Write(SmallShop shop) => shop
+        .Write("shop.json", Settings)
+        .Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-12/3,Belt\nAB-1/23,Door lock\nCD-900,Pump\n")
+        .Write("aliases.csv", "Who,Theirs,Number\nBrix,77.1,AB-200\nBrix,77.1,CD-900\nBrix,88.1,AB-12/3\n")
+        .Write("models.csv", "Model,Make,Family\nWE100,Orvane,F1\nQDW500,Orvane,F2\nQDW5OO,Orvane,F3\nTW7,Orvane,F4\nTW7,Orvane,F5\nKP-100,Tessel,\nKP-200,Tessel,\nKP-300,Tessel,\n")
+        .Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n")
+        .Write("jobs.csv", "Job,In,Out,Make,Model,Serial,Says,Result,Part,Qty,What\nJ1,2024-03-04,2024-03-05,Orvane,WE1OOX9,G0412345,it sulks,done,AB-2I7,1,thingummy left\n"
+            + "J2,2024-03-04,2024-03-05,Orvane,QDW5O0,,leaks,done,77.1,1,\nJ3,2024-03-04,2024-03-05,Orvane,TW7,,leaks,done,AB123,1,\nJ4,2024-03-04,2024-03-05,Tessel,KP-200,,leaks,done,AB-1/23,1,\n");
 }

@@ -12,6 +12,9 @@ namespace PartsSignal.Pipeline.Tests.Staging;
 /// <summary>A shop in a folder of its own: write files, stage them, ask the staged rows.</summary>
 internal sealed class StagingRig : IDisposable
 {
+    // One session for all tests: opening one takes longer than most queries.
+    private static readonly Database Reader = Database.Open(new DatabaseOptions { Threads = 1 });
+    private static readonly Lock Asking = new();
     private readonly string _root = Directory.CreateTempSubdirectory("partssignal-").FullName;
 
     public StagingRig() => Directory.CreateDirectory(Input);
@@ -86,10 +89,10 @@ internal sealed class StagingRig : IDisposable
 
     private static IReadOnlyList<string> Query(string path, string columns)
     {
-        using Database database = Database.Open();
         int width = columns.Split(',').Length;
-        return database.Query(
-            $"from read_parquet({Database.Literal(path)}) select {columns}",
-            r => string.Join('|', Enumerable.Range(0, width).Select(i => r.IsDBNull(i) ? "-" : Convert.ToString(r.GetValue(i) is DateOnly d ? d.ToString("yyyy-MM-dd", null) : r.GetValue(i), System.Globalization.CultureInfo.InvariantCulture))));
+        lock (Asking)
+        {
+            return Reader.Query($"from read_parquet({Database.Literal(path)}) select {columns}", r => string.Join('|', Enumerable.Range(0, width).Select(i => r.IsDBNull(i) ? "-" : Convert.ToString(r.GetValue(i) is DateOnly d ? d.ToString("yyyy-MM-dd", null) : r.GetValue(i), System.Globalization.CultureInfo.InvariantCulture))));
+        }
     }
 }

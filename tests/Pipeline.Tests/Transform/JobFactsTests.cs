@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
-public sealed class JobFactsTests
+public sealed class JobFactsTests(EndedJobs ended) : IClassFixture<EndedJobs>
 {
     [Theory]
     [InlineData("fixed_with_part", "fill_hose,inlet_valve", "fixed_with_part|inlet_valve")]
@@ -17,20 +17,8 @@ public sealed class JobFactsTests
     [InlineData("declined", "", "declined|-")]
     [InlineData("fixed", "inlet_valve", "fixed_with_part|inlet_valve")]
     [InlineData("fixed", "", "fixed_without_part|none")]
-    public void Combine_Outcome_GivesMainComponent(string outcome, string components, string expected)
-    {
-        using var shop = new TransformShop();
-        shop.Add(new StagedJob("J1") { SourceOrder = 1, Outcome = outcome }, new StagedJob("J2") { SourceOrder = 1 })
-            .Add(new StagedJobPart("J2", "P9") { SourceOrder = 1, SourceLine = 3 });
-        string[] fitted = components.Split(',', StringSplitOptions.RemoveEmptyEntries);
-        if (fitted.Length > 0)
-        {
-            shop.Add([.. fitted.Select((c, i) => new StagedJobPart("J1", $"P{i}") { SourceOrder = 1, SourceLine = 2, GroupNo = i + 1, Component = c == "?" ? null : c })]);
-        }
-
-        shop.Combine();
-        Assert.Equal([expected], shop.Rows("from jobs select outcome, main_component where job_id = 'J1'"));
-    }
+    public void Combine_Outcome_GivesMainComponent(string outcome, string components, string expected) =>
+        Assert.Equal([expected], ended.Shop.Rows($"from jobs select outcome, main_component where job_id = '{outcome}:{components}'"));
 
     [Theory]
     [InlineData("fixed_with_part", 1, true, "yes")]
@@ -38,12 +26,8 @@ public sealed class JobFactsTests
     [InlineData("part_ordered", 1, false, "no")]
     [InlineData("fixed_with_part", null, true, "-")]
     [InlineData("declined", 1, true, "-")]
-    public void Combine_Visits_TellFirstVisitDone(string outcome, int? visits, bool closed, string expected)
-    {
-        using var shop = new TransformShop();
-        shop.Add(new StagedJob("J1") { Outcome = outcome, Visits = visits, ClosedOn = closed ? new DateOnly(2024, 3, 5) : null }).Combine();
-        Assert.Equal([expected], shop.Rows("from jobs select first_visit_done"));
-    }
+    public void Combine_Visits_TellFirstVisitDone(string outcome, int? visits, bool closed, string expected) =>
+        Assert.Equal([expected], ended.Shop.Rows($"from jobs select first_visit_done where job_id = '{EndedJobs.Name(outcome, visits, closed)}'"));
 
     [Theory]
     [InlineData(1, 3)]
@@ -143,4 +127,34 @@ public sealed class JobFactsTests
             new StagedCount("2", "A1", 7) { SourceOrder = 1, CountedOn = new(2024, 2, 28) }).Combine();
         Assert.Equal(["1|2", "2|7"], shop.Rows("from van_counts select van, on_hand order by 1"));
     }
+}
+
+/// <summary>Jobs that ended in every way, some with components and some with visits, combined once.</summary>
+public sealed class EndedJobs : IDisposable
+{
+    private static readonly (string Outcome, string Components)[] Fitted =
+    [
+        ("fixed_with_part", "fill_hose,inlet_valve"), ("fixed_with_part", "fill_hose"), ("fixed_with_part", ""), ("fixed_with_part", "?"), ("fixed_without_part", ""),
+        ("no_fault_found", ""), ("part_ordered", ""), ("declined", ""), ("fixed", "inlet_valve"), ("fixed", ""),
+    ];
+
+    private static readonly (string Outcome, int? Visits, bool Closed)[] Visited =
+        [("fixed_with_part", 1, true), ("fixed_without_part", 2, true), ("part_ordered", 1, false), ("fixed_with_part", null, true), ("declined", 1, true)];
+
+    public EndedJobs() => Shop
+        .Add([
+            .. Fitted.Select(f => new StagedJob($"{f.Outcome}:{f.Components}") { SourceOrder = 1, Outcome = f.Outcome }),
+            .. Visited.Select(v => new StagedJob(Name(v.Outcome, v.Visits, v.Closed)) { SourceOrder = 1, Outcome = v.Outcome, Visits = v.Visits, ClosedOn = v.Closed ? new DateOnly(2024, 3, 5) : null }),
+            new StagedJob("with a part") { SourceOrder = 1 }])
+        .Add([
+            .. Fitted.SelectMany((f, job) => f.Components.Split(',', StringSplitOptions.RemoveEmptyEntries).Select((c, i) =>
+                new StagedJobPart($"{f.Outcome}:{f.Components}", $"Q{job}-{i}") { SourceOrder = 1, SourceLine = job + 2, GroupNo = i + 1, Component = c == "?" ? null : c })),
+            new StagedJobPart("with a part", "P9") { SourceOrder = 1, SourceLine = Fitted.Length + Visited.Length + 2 }])
+        .Combine();
+
+    internal TransformShop Shop { get; } = new();
+
+    public void Dispose() => Shop.Dispose();
+
+    internal static string Name(string outcome, int? visits, bool closed) => $"{outcome} {visits} {closed}";
 }

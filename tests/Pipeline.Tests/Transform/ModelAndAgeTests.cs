@@ -89,25 +89,23 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["QDW500", "QDW5OO"], shop.Rows("from data_faults select subject where fault_kind = 'model_number_collision'"));
     }
 
-    [Theory]
-    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", "2004-01-01", null, "2015-02-09|2015-02-15|9.057|date code")]
-    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, "2015-06-01", "2015-02-09|2015-02-15|9.057|date code")]
-    [InlineData("2003-02-10/2003-02-16;2015-02-09/2015-02-15", null, null, "2003-02-10|2015-02-15|-|several date codes")]
-    [InlineData("2027-02-10/2027-02-16", null, "2015-06-01", "2014-06-01|2015-06-01|9.258|purchase date")]
-    [InlineData(null, null, null, "-|-|-|unknown")]
-    public void Combine_SerialCandidates_AreNarrowedNeverGuessed(string? candidates, string? launch, string? bought, string expected)
+    [Fact]
+    public void Combine_SerialCandidates_AreNarrowedNeverGuessed()
     {
+        const string Either = "2003-02-10/2003-02-16;2015-02-09/2015-02-15";
+        (string? Candidates, DateOnly? Launch, DateOnly? Bought, string Expected)[] cases =
+        [
+            (Either, new(2004, 1, 1), null, "2015-02-09|2015-02-15|9.057|date code"),
+            (Either, null, new(2015, 6, 1), "2015-02-09|2015-02-15|9.057|date code"),
+            (Either, null, null, "2003-02-10|2015-02-15|-|several date codes"),
+            ("2027-02-10/2027-02-16", null, new(2015, 6, 1), "2014-06-01|2015-06-01|9.258|purchase date"),
+            (null, null, null, "-|-|-|unknown"),
+        ];
         using var shop = new TransformShop();
-        shop.Add(new StagedModel("WE1", "F1") { FirstMade = launch is null ? null : DateOnly.Parse(launch) })
-            .Add(new StagedJob("J1")
-            {
-                SourceOrder = 2,
-                ModelRaw = "WE1",
-                SerialCandidates = candidates,
-                PurchasedOn = bought is null ? null : DateOnly.Parse(bought),
-            })
+        shop.Add([.. cases.Select((c, i) => new StagedModel($"WE{i}", "F1") { FirstMade = c.Launch })])
+            .Add([.. cases.Select((c, i) => new StagedJob($"J{i}") { SourceOrder = 2, ModelRaw = $"WE{i}", SerialCandidates = c.Candidates, PurchasedOn = c.Bought })])
             .Combine();
-        Assert.Equal([expected], shop.Rows("from jobs select made_from, made_to, age_years, age_basis"));
+        Assert.Equal(cases.Select(c => c.Expected), shop.Rows("from jobs select made_from, made_to, age_years, age_basis order by job_id"));
     }
 
     [Fact]
@@ -215,24 +213,18 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["s1|washer", "s2|washer"], shop.Rows("from units select unit_id, appliance_type order by 1"));
     }
 
-    [Theory]
-    [InlineData(20, 3, null, "washer")]
-    [InlineData(19, 3, null, "-")]
-    [InlineData(20, 2, null, "-")]
-    [InlineData(20, 3, "dryer", "-")]
-    public void Combine_RegisterWithoutTypes_BrandTellsTheTypeOnlyWithEnoughJobsAndModelsOfOneType(int jobs, int models, string? otherType, string expected)
+    [Fact]
+    public void Combine_RegisterWithoutTypes_BrandTellsTheTypeOnlyWithEnoughJobsAndModelsOfOneType()
     {
+        (string Brand, int Jobs, int Models, string? OtherType, string Expected)[] cases =
+            [("Orvane", 20, 3, null, "washer"), ("Tessel", 19, 3, null, "-"), ("Quellmark", 20, 2, null, "-"), ("Brixomere", 20, 3, "dryer", "-")];
         string[] typed = ["WE100", "KQ200", "TD300"];
         using var shop = new TransformShop();
-        shop.Add(new StagedUnit("s1") { ApplianceType = null, ModelRaw = "ZZ9" })
-            .Add([.. Enumerable.Range(0, jobs).Select(i => new StagedJob($"J{i}") { SourceOrder = 2, ModelRaw = typed[i % models] })]);
-        if (otherType is not null)
-        {
-            shop.Add(new StagedJob("X1") { SourceOrder = 2, ApplianceType = otherType, ModelRaw = "RR4" });
-        }
-
-        shop.Combine();
-        Assert.Equal([expected], shop.Rows("from units select appliance_type where unit_id = 's1'"));
+        shop.Add([.. cases.Select((c, i) => new StagedUnit($"s{i}") { Brand = c.Brand, ApplianceType = null, ModelRaw = "ZZ9" })])
+            .Add([.. cases.SelectMany(c => Enumerable.Range(0, c.Jobs).Select(i => new StagedJob($"{c.Brand}{i}") { SourceOrder = 2, Brand = c.Brand, ModelRaw = typed[i % c.Models] }))])
+            .Add([.. cases.Where(c => c.OtherType is not null).Select(c => new StagedJob($"{c.Brand} X") { SourceOrder = 2, Brand = c.Brand, ApplianceType = c.OtherType, ModelRaw = "RR4" })])
+            .Combine();
+        Assert.Equal(cases.Select(c => c.Expected), shop.Rows("from units select appliance_type where unit_id in ('s0', 's1', 's2', 's3') order by unit_id"));
     }
 
     [Fact]

@@ -8,17 +8,15 @@ using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
-public sealed class ShopLoadTests : IDisposable
+public sealed class ShopLoadTests(TwoJobsShop loaded) : IClassFixture<TwoJobsShop>, IDisposable
 {
-    private readonly SmallShop _shop = new();
+    private readonly SmallShop _shop = loaded.Copy();
 
     public void Dispose() => _shop.Dispose();
 
     [Fact]
     public async Task Load_Twice_GivesTheSameRowsAndKeepsTwoStores()
     {
-        WriteSmallShop();
-        await _shop.Load();
         string first = StoreSwap.Resolve(_shop.Output.Store);
         IReadOnlyList<string> before = Jobs();
         await _shop.Load();
@@ -31,8 +29,6 @@ public sealed class ShopLoadTests : IDisposable
     [Fact]
     public async Task Load_AnsweredReview_LoadsWhatWasOpen()
     {
-        WriteSmallShop();
-        await _shop.Load();
         Assert.Equal(["J1|-|unresolved|-|other|several date codes", "J2|AB-200|exact|inlet_valve|no_fill|date code"], Jobs());
         _shop.Answer((ReviewNames.PartNumbers, "AB-210", "AB-200"), (ReviewNames.Complaints, "it sulks", "noise"), (ReviewNames.Serials, "J1", "2016"));
         await _shop.Load();
@@ -45,8 +41,6 @@ public sealed class ShopLoadTests : IDisposable
     [Fact]
     public async Task Load_MissingFile_LeavesTheLastStore()
     {
-        WriteSmallShop();
-        await _shop.Load();
         IReadOnlyList<string> before = Jobs();
         File.Delete(Path.Combine(_shop.Input, "jobs.csv"));
         await Assert.ThrowsAsync<BadInputException>(_shop.Load);
@@ -56,7 +50,6 @@ public sealed class ShopLoadTests : IDisposable
     [Fact]
     public async Task Load_KeepIntermediate_LeavesAFileThatAnyClientOpens()
     {
-        WriteSmallShop();
         await ShopLoad.RunAsync(_shop.Input, _shop.Output, ShopFile.Load(_shop.Input), TimeProvider.System, null, TestContext.Current.CancellationToken, keepIntermediate: true);
         using var database = Database.Open(new DatabaseOptions { File = _shop.Output.Intermediate, Threads = 1 });
         Assert.Equal(2, database.Count("int_job_units"));
@@ -65,17 +58,11 @@ public sealed class ShopLoadTests : IDisposable
     }
 
     [Fact]
-    public async Task Load_NotAskedToKeepIntermediate_LeavesNone()
-    {
-        WriteSmallShop();
-        await _shop.Load();
-        Assert.False(File.Exists(_shop.Output.Intermediate));
-    }
+    public void Load_NotAskedToKeepIntermediate_LeavesNone() => Assert.False(File.Exists(loaded.Output.Intermediate));
 
     [Fact]
     public async Task Load_LinesThatAreNotData_AreCountedPerFileAndInAll()
     {
-        WriteSmallShop();
         _shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nNumber,Text\nAB-300,Door lock\n");
         JsonObject record = RunRecord.Empty();
         LoadStep.Record(await _shop.Load(), record);
@@ -83,9 +70,17 @@ public sealed class ShopLoadTests : IDisposable
         Assert.Equal(1, (long)record["rows"]!["not_data"]!);
     }
 
-    private void WriteSmallShop()
+    private IReadOnlyList<string> Jobs() => [.. _shop
+        .Rows("from jobs join job_parts using (job_id) select job_id, part_number, part_basis, main_component, complaint_kind, age_basis order by job_id")
+        .Select(r => r.Replace("|other_part|", "|-|", StringComparison.Ordinal))];
+}
+
+/// <summary>A shop of two jobs with something to answer, loaded once.</summary>
+public sealed class TwoJobsShop : SharedShop
+{
+    internal override void Write(SmallShop shop)
     {
-        _shop.Write("shop.json", """
+        shop.Write("shop.json", """
             {"sources": [
               {"files": "prices.csv", "kind": "parts", "columns": {"part": "Number", "description": "Text"}},
               {"files": "jobs.csv", "kind": "jobs", "dateOrder": "ymd",
@@ -93,12 +88,8 @@ public sealed class ShopLoadTests : IDisposable
                "partGroups": [{"part": "Part", "quantity": "Qty"}],
                "words": {"outcome": {"done": "fixed_with_part"}}}]}
             """);
-        _shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-300,Door lock\n");
-        _shop.Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n");
-        _shop.Write("jobs.csv", "Job,In,Out,Make,Serial,Says,Result,Part,Qty\nJ1,2024-03-04,2024-03-05,Orvane,G0412345,it sulks,done,AB-210,1\nJ2,2008-03-04,2008-03-05,Orvane,G0412399,does not fill,done,AB-200,1\n");
+        shop.Write("prices.csv", "Number,Text\nAB-200,Inlet valve\nAB-300,Door lock\n");
+        shop.Write("serial-codes.csv", "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOrvane,^(?<year>[A-J])(?<month>[0-9]{2}),ABCDEFGHIJ,2000,10,\n");
+        shop.Write("jobs.csv", "Job,In,Out,Make,Serial,Says,Result,Part,Qty\nJ1,2024-03-04,2024-03-05,Orvane,G0412345,it sulks,done,AB-210,1\nJ2,2008-03-04,2008-03-05,Orvane,G0412399,does not fill,done,AB-200,1\n");
     }
-
-    private IReadOnlyList<string> Jobs() => [.. _shop
-        .Rows("from jobs join job_parts using (job_id) select job_id, part_number, part_basis, main_component, complaint_kind, age_basis order by job_id")
-        .Select(r => r.Replace("|other_part|", "|-|", StringComparison.Ordinal))];
 }

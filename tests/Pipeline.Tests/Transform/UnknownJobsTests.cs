@@ -3,28 +3,20 @@ using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
-public sealed class UnknownJobsTests : IDisposable
+public sealed class UnknownJobsTests(LinesWithoutJobsShop loaded) : IClassFixture<LinesWithoutJobsShop>, IDisposable
 {
     private const string Name = "lines.csv.unknown-jobs.rejects.csv";
-    private const string OneJob = "Job,Opened,Fault\n1,2026-08-03,no heat\n";
-    private readonly SmallShop _shop = new();
-
-    public UnknownJobsTests() => _shop.Write("jobs.csv", OneJob)
-        .Write("lines.csv", "Job;Part;Price;Customer\n1;A1;3,00;Ann\n2;A1;4,00;\"Bob; and son\"\n1;A2;dear;Cid\n3;A1;5,00;Dan\n")
-        .Write("shop.json", """
-            { "sources": [
-              { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "complaint": "Fault" } },
-              { "files": "lines.csv", "kind": "job_parts", "columns": { "job_id": "Job", "part": "Part", "price": "Price" } } ] }
-            """);
+    internal const string OneJob = "Job,Opened,Fault\n1,2026-08-03,no heat\n";
+    private readonly SmallShop _shop = loaded.Copy();
 
     private string Lost => Path.Combine(_shop.Output.Rejects, Name);
 
     public void Dispose() => _shop.Dispose();
 
     [Fact]
-    public async Task Load_LinesOfUnknownJobs_StandInTheRejectsAsTheyWere()
+    public void Load_LinesOfUnknownJobs_StandInTheRejectsAsTheyWere()
     {
-        LoadReport report = await _shop.Load();
+        LoadReport report = loaded.Report;
         Assert.Equal(
             [
                 "Job,Part,Price,Customer,reject_line,reject_field,reject_reason,reject_message,reject_suggestion,reject_raw",
@@ -33,14 +25,13 @@ public sealed class UnknownJobsTests : IDisposable
             ],
             File.ReadAllLines(Lost));
         StagedFile lines = report.Staged.Single(f => f.Kind == "job_parts");
-        Assert.Equal((Lost, true), (lines.RawUnknownJobs, File.Exists(lines.RawRejects)));
+        Assert.Equal((Path.Combine(loaded.Output.Rejects, Name), true), (lines.RawUnknownJobs, File.Exists(lines.RawRejects)));
         Assert.Equal(3, report.Rows.Total.Rejected);
     }
 
     [Fact]
     public async Task Load_LinesMendedAndDroppedBackIn_AreLoaded()
     {
-        await _shop.Load();
         _shop.Write($"mended/{Name}", File.ReadAllText(Lost).Replace("2,A1,", "1,B1,", StringComparison.Ordinal).Replace("3,A1,", "1,B2,", StringComparison.Ordinal));
         await _shop.Load();
         Assert.Equal(["1|A1|3.00", "2|B1|4.00", "3|B2|5.00"], _shop.Rows("from job_parts select line, part_raw, unit_price order by 1"));
@@ -50,7 +41,6 @@ public sealed class UnknownJobsTests : IDisposable
     [Fact]
     public async Task Load_TheLogComesLater_FileGone()
     {
-        await _shop.Load();
         await _shop.Write("jobs.csv", OneJob + "2,2026-08-04,no heat\n3,2026-08-04,no heat\n").Load();
         Assert.False(File.Exists(Lost));
         Assert.Empty(_shop.Rows("from rejects where reason_code = 'unknown_job'"));
@@ -59,7 +49,6 @@ public sealed class UnknownJobsTests : IDisposable
     [Fact]
     public async Task Load_OneOfThemBecomesKnown_FileHoldsTheOther()
     {
-        await _shop.Load();
         await _shop.Write("jobs.csv", OneJob + "2,2026-08-04,no heat\n").Load();
         Assert.Equal(["3,A1,"], File.ReadAllLines(Lost).Skip(1).Select(l => l[..5]));
     }
@@ -67,7 +56,6 @@ public sealed class UnknownJobsTests : IDisposable
     [Fact]
     public async Task Load_NothingNew_LinesAreNotWrittenAgain()
     {
-        await _shop.Load();
         // Older than this load, younger than the age limit of refused rows.
         DateTime before = File.GetLastWriteTimeUtc(Lost).AddDays(-10);
         File.SetLastWriteTimeUtc(Lost, before);
@@ -77,4 +65,16 @@ public sealed class UnknownJobsTests : IDisposable
         await _shop.Load();
         Assert.Equal(3, File.ReadAllLines(Lost).Length);
     }
+}
+
+/// <summary>A shop with one job and part lines of three, loaded once.</summary>
+public sealed class LinesWithoutJobsShop : SharedShop
+{
+    internal override void Write(SmallShop shop) => shop.Write("jobs.csv", UnknownJobsTests.OneJob)
+        .Write("lines.csv", "Job;Part;Price;Customer\n1;A1;3,00;Ann\n2;A1;4,00;\"Bob; and son\"\n1;A2;dear;Cid\n3;A1;5,00;Dan\n")
+        .Write("shop.json", """
+            { "sources": [
+              { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "complaint": "Fault" } },
+              { "files": "lines.csv", "kind": "job_parts", "columns": { "job_id": "Job", "part": "Part", "price": "Price" } } ] }
+            """);
 }

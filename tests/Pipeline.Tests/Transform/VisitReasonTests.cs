@@ -4,33 +4,19 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Tests.Transform;
 
 /// <summary>Preventive visits, installations and inspections are visits, not failures, wherever failures are counted.</summary>
-public sealed class VisitReasonTests
+public sealed class VisitReasonTests(VisitsShop shop) : IClassFixture<VisitsShop>
 {
-    private const string Header = "Job,Date in,Date out,Reason,Serial,Appliance,Problem,Result,Part,What";
-
-    // One machine: installed, inspected, a belt changed as a precaution, and then two failures of which one is not named so.
-    private const string Rows = """
-        J1,2026-01-05,2026-01-05,Installation,SX100200,washer,new machine,no part needed,,
-        J2,2026-02-05,2026-02-05,Besuch,SX100200,washer,look at it,no part needed,,
-        J3,2026-03-05,2026-03-05,Preventive,SX100200,washer,yearly visit,part fitted,B1,drive belt
-        J4,2026-03-20,2026-03-21,Breakdown,SX100200,washer,leaks,part fitted,P1,drain pump
-        J5,2026-04-05,2026-04-06,,SX100200,washer,does not drain,part fitted,P1,drain pump
-        J6,2026-04-20,2026-04-20,Maintenance,SX100200,washer,yearly visit,part fitted,P1,drain pump
-        """;
-
     [Fact]
-    public async Task Load_ReasonColumn_IsReadInOurWords()
+    public void Load_ReasonColumn_IsReadInOurWords()
     {
-        using SmallShop shop = await Shop();
         Assert.Equal(
             ["J1|installation", "J2|-", "J3|preventive", "J4|failure", "J5|-", "J6|preventive"],
             shop.Rows("from jobs select job_id, visit_reason order by 1"));
     }
 
     [Fact]
-    public async Task Results_VisitsThatAreNoFailures_CountForNoRateTrendOrCallback()
+    public void Results_VisitsThatAreNoFailures_CountForNoRateTrendOrCallback()
     {
-        using SmallShop shop = await Shop();
         using Database database = shop.Open();
         ResultRunner.Build(
             database, [.. ResultModels.Rates, .. ResultModels.Trends, .. ResultModels.Callbacks], TimeProvider.System, ("as_of", null), ("rate_from", null), ("rate_to", null), ("callback_days", 30), ("early_days", 90));
@@ -45,9 +31,8 @@ public sealed class VisitReasonTests
     }
 
     [Fact]
-    public async Task Results_VisitsThatAreNoFailures_AreInNoCaseAndNoCountOfWhatFailed()
+    public void Results_VisitsThatAreNoFailures_AreInNoCaseAndNoCountOfWhatFailed()
     {
-        using SmallShop shop = await Shop();
         using Database database = shop.Open();
         ResultRunner.Build(
             database, [.. ResultModels.Callbacks, .. ResultModels.Curves, .. ResultModels.BadBatches, .. ResultModels.Months], TimeProvider.System, ("as_of", null), ("callback_days", 30), ("early_days", 90));
@@ -61,25 +46,37 @@ public sealed class VisitReasonTests
     }
 
     [Fact]
-    public async Task Queries_VisitsThatAreNoFailures_TeachNothingAndAskForNoPart()
+    public void Queries_VisitsThatAreNoFailures_TeachNothingAndAskForNoPart()
     {
-        using SmallShop shop = await Shop();
         using Database database = shop.Open();
         Assert.Equal(["J2", "J4", "J5"], TrainingTable.Read(database).Select(c => c.JobId));
         database.Execute("create table plan_vans (van varchar)");
         Assert.Equal(["J2", "J4", "J5"], database.Read("queries/van_plan/shop_jobs.sql", r => r.GetString(0)));
         Assert.Equal(["preventive 2", "installation 1"], database.Read("queries/report/other_visits.sql", r => $"{r.GetString(0)} {r.GetInt64(1)}"));
     }
+}
 
-    private static async Task<SmallShop> Shop()
+/// <summary>A shop that says what its visits were for, loaded once.</summary>
+public sealed class VisitsShop : SharedShop
+{
+    private const string Header = "Job,Date in,Date out,Reason,Serial,Appliance,Problem,Result,Part,What";
+
+    // One machine: installed, inspected, a belt changed as a precaution, and then two failures of which one is not named so.
+    private const string Jobs = """
+        J1,2026-01-05,2026-01-05,Installation,SX100200,washer,new machine,no part needed,,
+        J2,2026-02-05,2026-02-05,Besuch,SX100200,washer,look at it,no part needed,,
+        J3,2026-03-05,2026-03-05,Preventive,SX100200,washer,yearly visit,part fitted,B1,drive belt
+        J4,2026-03-20,2026-03-21,Breakdown,SX100200,washer,leaks,part fitted,P1,drain pump
+        J5,2026-04-05,2026-04-06,,SX100200,washer,does not drain,part fitted,P1,drain pump
+        J6,2026-04-20,2026-04-20,Maintenance,SX100200,washer,yearly visit,part fitted,P1,drain pump
+        """;
+
+    internal override void Write(SmallShop shop)
     {
-        var shop = new SmallShop();
-        shop.Write("jobs.csv", Header + "\n" + Rows + "\n");
+        shop.Write("jobs.csv", Header + "\n" + Jobs + "\n");
         shop.Write("shop.json", """
             { "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Date in", "closed_on": "Date out", "visit_reason": "Reason", "serial": "Serial",
               "appliance_type": "Appliance", "complaint": "Problem", "outcome": "Result", "part": "Part", "description": "What" } } ] }
             """);
-        await shop.Load();
-        return shop;
     }
 }
