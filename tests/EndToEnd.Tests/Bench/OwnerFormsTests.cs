@@ -4,25 +4,17 @@ using PartsSignal.Pipeline.Review;
 namespace PartsSignal.EndToEnd.Tests.Bench;
 
 /// <summary>What an owner corrects and answers on the pages, and what the next load makes of it.</summary>
-public sealed class OwnerFormsTests : IDisposable
+public sealed class OwnerFormsTests : IClassFixture<LoadedLog>, IDisposable
 {
-    private const string Log = "Job number,Call date,Finished,Make,Model number,Customer says,Part 1\n"
-        + "J1,2026-08-03,2026-08-04,Orvane,WE100,does not heat,P100\n"
-        + "J2,2026-13-04,2026-08-05,Orvane,WE100,it sulks,P200\n"
-        + "J3,2026-08-05,2026-08-06,Orvane,WE200,it grumbles at night,P300\n";
-
-    private const string Settings = """
-        { "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job number", "opened_on": "Call date", "closed_on": "Finished", "brand": "Make", "model": "Model number", "complaint": "Customer says", "part": "Part 1" } } ] }
-        """;
-
-    private readonly ScratchFolder _home = new();
+    private const string Log = LoadedLog.Log;
+    private readonly LoadedLog _loaded;
+    private readonly ScratchFolder _home;
     private readonly ShopFolder _shop;
 
-    public OwnerFormsTests()
+    public OwnerFormsTests(LoadedLog loaded)
     {
-        _shop = new KnownShops(_home.Sub("home")).Add("Millrace");
-        File.WriteAllText(Path.Combine(_shop.Files, "jobs.csv"), Log);
-        File.WriteAllText(Path.Combine(_shop.Files, "shop.json"), Settings);
+        _loaded = loaded;
+        (_home, _shop) = loaded.Copy();
     }
 
     public void Dispose() => _home.Dispose();
@@ -30,7 +22,7 @@ public sealed class OwnerFormsTests : IDisposable
     [Fact]
     public async Task Mend_RowWithAWrongDay_LoadsOnceAndItsFileStaysAsItWas()
     {
-        Assert.Contains("refused", (await LoadAsync()).Out, StringComparison.Ordinal);
+        Assert.Contains("refused", _loaded.Load.Out, StringComparison.Ordinal);
         string file = Path.Combine(_shop.Output.Rejects, "jobs.csv.rejects.csv");
         var rows = RefusedRows.Read(file);
         RefusedRow row = Assert.Single(rows.Rows);
@@ -51,7 +43,6 @@ public sealed class OwnerFormsTests : IDisposable
     [Fact]
     public async Task Mend_WronglyAndThenInTheFileItself_CountsEachRowOnceAndNeverDoublesColumns()
     {
-        await LoadAsync();
         var rows = RefusedRows.Read(Path.Combine(_shop.Output.Rejects, "jobs.csv.rejects.csv"));
         rows.Mend(_shop.Files, "jobs.csv.rejects.csv", [(rows.Rows[0], [.. rows.Rows[0].Cells.Select(c => c == "2026-13-04" ? "2026-14-04" : c)])]);
         string loaded = (await LoadAsync("--format", "csv")).Out;
@@ -70,9 +61,8 @@ public sealed class OwnerFormsTests : IDisposable
     }
 
     [Fact]
-    public async Task Save_AnswersGivenOneAfterTheOther_AreAllKeptAndCanBeTakenBack()
+    public void Save_AnswersGivenOneAfterTheOther_AreAllKeptAndCanBeTakenBack()
     {
-        await LoadAsync();
         QuestionList list = Complaints();
         Assert.Equal(["it grumbles at night"], list.Questions.Select(q => q.Text.ToLowerInvariant()));
         list.Save(_shop.Output.Review, _shop.Files, new Dictionary<int, string> { [0] = "noise" });
@@ -88,4 +78,42 @@ public sealed class OwnerFormsTests : IDisposable
     private QuestionList Complaints() => QuestionList.All(_shop.Output.Review, _shop.Files).Single(l => l.Title == "Complaints");
 
     private Task<Partssignal> LoadAsync(params string[] more) => Partssignal.RunAsync(["load", "--input", _shop.Files, "--out", _shop.Output.Root, .. more]);
+}
+
+/// <summary>A shop of the bench with a row to mend and a word to answer, loaded once.</summary>
+public sealed class LoadedLog : IAsyncLifetime
+{
+    internal const string Log = "Job number,Call date,Finished,Make,Model number,Customer says,Part 1\n"
+        + "J1,2026-08-03,2026-08-04,Orvane,WE100,does not heat,P100\n"
+        + "J2,2026-13-04,2026-08-05,Orvane,WE100,it sulks,P200\n"
+        + "J3,2026-08-05,2026-08-06,Orvane,WE200,it grumbles at night,P300\n";
+
+    private const string Settings = """
+        { "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job number", "opened_on": "Call date", "closed_on": "Finished", "brand": "Make", "model": "Model number", "complaint": "Customer says", "part": "Part 1" } } ] }
+        """;
+
+    private readonly ScratchFolder _home = new();
+    private ShopFolder _shop = null!;
+
+    internal Partssignal Load { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _shop = new KnownShops(_home.Sub("home")).Add("Millrace");
+        File.WriteAllText(Path.Combine(_shop.Files, "jobs.csv"), Log);
+        File.WriteAllText(Path.Combine(_shop.Files, "shop.json"), Settings);
+        Load = await Partssignal.RunAsync("load", "--input", _shop.Files, "--out", _shop.Output.Root);
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _home.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    internal (ScratchFolder Home, ShopFolder Shop) Copy()
+    {
+        ScratchFolder copy = _home.Copy();
+        return (copy, _shop with { Folder = copy.Sub(Path.GetRelativePath(_home.Path, _shop.Folder)) });
+    }
 }

@@ -6,19 +6,10 @@ using PartsSignal.Pipeline.FullRun;
 namespace PartsSignal.EndToEnd.Tests.Privacy;
 
 /// <summary>One person followed through everything: found by name, phone or address, taken out of store, stage and rejects, and kept out.</summary>
-public sealed class ForgetTests
+public sealed class ForgetTests(ForgettableShop loaded) : IClassFixture<ForgettableShop>
 {
-    private const string Map = """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "customer_name": "Customer", "phone": "Phone", "address": "Address", "model": "Model", "complaint": "Complaint", "outcome": "Outcome" } } ] }""";
-
-    private const string Jobs = """
-        Job,Opened,Customer,Phone,Address,Model,Complaint,Outcome
-        1,2026-08-03,Mrs Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,does not fill again,fixed
-        2,2026-08-14,Ottilie Farnsworth,+44 7700 900461,,WX4150-B,leaks at the door,fixed
-        3,2026-09-01,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,does not fill,fixed
-        4,not a day,Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,noisy,fixed
-        5,not a day,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,noisy,fixed
-
-        """;
+    private const string Map = ForgettableShop.Map;
+    private const string Jobs = ForgettableShop.Jobs;
 
     [Theory]
     [InlineData("Ottilie Farnsworth")]
@@ -26,10 +17,7 @@ public sealed class ForgetTests
     [InlineData("12 Lindenmoor Street")]
     public async Task Forget_Customer_GoneFromStoreStageAndRejectsAndStaysGone(string customer)
     {
-        using var folder = new ScratchFolder();
-        folder.Write("shop/shop.json", Map);
-        folder.Write("shop/jobs.csv", Jobs);
-        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        using ScratchFolder folder = loaded.Copy();
         string[] before = Places(folder);
         Assert.Equal(2, before.Distinct().Count());
         string place = before[0];
@@ -53,10 +41,7 @@ public sealed class ForgetTests
     [Fact]
     public async Task Forget_Nobody_BadInputAndNothingChanged()
     {
-        using var folder = new ScratchFolder();
-        folder.Write("shop/shop.json", Map);
-        folder.Write("shop/jobs.csv", Jobs);
-        Assert.Equal(0, (await LoadAsync(folder)).ExitCode);
+        using ScratchFolder folder = loaded.Copy();
         Partssignal forget = await Partssignal.RunAsync("forget", "--customer", "Nobody Atall", "--input", folder.Sub("shop"), "--out", folder.Sub("out"));
         Assert.Equal(2, forget.ExitCode);
         Assert.False(File.Exists(folder.Sub("out/forgotten.txt")));
@@ -145,10 +130,8 @@ public sealed class ForgetTests
     [Fact]
     public async Task Load_KeyLost_NewKeyAllRestagedAndOneLineSaysSo()
     {
-        using var folder = new ScratchFolder();
-        folder.Write("shop/shop.json", Map);
-        folder.Write("shop/jobs.csv", Jobs);
-        Assert.DoesNotContain("identity.key", (await LoadAsync(folder)).Out, StringComparison.Ordinal);
+        using ScratchFolder folder = loaded.Copy();
+        Assert.DoesNotContain("identity.key", loaded.Load.Out, StringComparison.Ordinal);
         string[] before = Places(folder);
         Assert.Equal(0, (await Partssignal.RunAsync("forget", "--customer", "Abel Rookhope", "--input", folder.Sub("shop"), "--out", folder.Sub("out"))).ExitCode);
         File.Delete(folder.Sub("out/identity.key"));
@@ -216,4 +199,40 @@ public sealed class ForgetTests
     {
         public override DateTimeOffset GetUtcNow() => now;
     }
+}
+
+/// <summary>A shop of two customers, loaded once.</summary>
+public sealed class ForgettableShop : IAsyncLifetime
+{
+    internal const string Map = """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Opened", "customer_name": "Customer", "phone": "Phone", "address": "Address", "model": "Model", "complaint": "Complaint", "outcome": "Outcome" } } ] }""";
+
+    internal const string Jobs = """
+        Job,Opened,Customer,Phone,Address,Model,Complaint,Outcome
+        1,2026-08-03,Mrs Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,does not fill again,fixed
+        2,2026-08-14,Ottilie Farnsworth,+44 7700 900461,,WX4150-B,leaks at the door,fixed
+        3,2026-09-01,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,does not fill,fixed
+        4,not a day,Ottilie Farnsworth,07700 900461,"12 Lindenmoor Street, Marrowby",WX4150-B,noisy,fixed
+        5,not a day,Abel Rookhope,07700 900999,"3 Tannery Row, Marrowby",WX4150-B,noisy,fixed
+
+        """;
+
+    private readonly ScratchFolder _folder = new();
+
+    internal Partssignal Load { get; private set; } = new(-1, "", "");
+
+    public async ValueTask InitializeAsync()
+    {
+        _folder.Write("shop/shop.json", Map);
+        _folder.Write("shop/jobs.csv", Jobs);
+        Load = await Partssignal.RunAsync("load", "--input", _folder.Sub("shop"), "--out", _folder.Sub("out"));
+        Assert.Equal(0, Load.ExitCode);
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _folder.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    internal ScratchFolder Copy() => _folder.Copy();
 }

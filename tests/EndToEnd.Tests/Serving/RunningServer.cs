@@ -59,3 +59,15 @@ internal sealed class RunningServer : IAsyncDisposable
         Directory.Delete(Folder, recursive: true);
     }
 }
+
+/// <summary>A server for all tests of a class that change nothing and ask seldom.</summary>
+public sealed class SharedServer : IAsyncLifetime
+{
+    private RunningServer _server = null!;
+
+    public HttpClient Client => _server.Client;
+
+    public async ValueTask InitializeAsync() => _server = await RunningServer.StartAsync();
+
+    public ValueTask DisposeAsync() => _server.DisposeAsync();
+}

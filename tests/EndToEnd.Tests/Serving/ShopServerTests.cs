@@ -7,15 +7,14 @@ using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.EndToEnd.Tests.Serving;
 
-public sealed class ShopServerTests
+public sealed class ShopServerTests(SharedServer shared) : IClassFixture<SharedServer>
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task Lookup_KnownModel_GivesOddsThatSumToOne()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        string text = await server.Client.GetStringAsync("/api/lookup?model=k41 220b&complaint=wont fill", Stop);
+        string text = await shared.Client.GetStringAsync("/api/lookup?model=k41 220b&complaint=wont fill", Stop);
         JsonNode answer = JsonNode.Parse(text)!;
         Assert.Equal("K41", (string?)answer["call"]!["model_family"]);
         Assert.Equal("no_fill", (string?)answer["call"]!["complaint_kind"]);
@@ -25,15 +24,14 @@ public sealed class ShopServerTests
     [Fact]
     public async Task Answers_SayWhatToLookAtWhileThereAndTheDateOfTheData()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        JsonNode answer = JsonNode.Parse(await server.Client.GetStringAsync("/api/lookup?model=k41&complaint=wont fill&age=7.2", Stop))!;
+        JsonNode answer = JsonNode.Parse(await shared.Client.GetStringAsync("/api/lookup?model=k41&complaint=wont fill&age=7.2", Stop))!;
         Assert.Equal("2024-05-31", (string?)answer["data_up_to"]);
         Assert.Contains(answer["while_there"]!.AsArray(), w => (string?)w!["component"] == "drain_pump");
-        string page = await server.Client.GetStringAsync("/answer?model=k41&complaint=wont fill&age=7.2", Stop);
+        string page = await shared.Client.GetStringAsync("/answer?model=k41&complaint=wont fill&age=7.2", Stop);
         Assert.Contains("While you are there", page, StringComparison.Ordinal);
         Assert.Contains("Data up to May 31, 2024", page, StringComparison.Ordinal);
         Assert.Contains("value=\"7.2\"", page, StringComparison.Ordinal);
-        JsonNode health = JsonNode.Parse(await server.Client.GetStringAsync("/health", Stop))!;
+        JsonNode health = JsonNode.Parse(await shared.Client.GetStringAsync("/health", Stop))!;
         Assert.Equal(("ok", "2024-05-31"), ((string?)health["status"], (string?)health["data_up_to"]));
     }
 
@@ -45,9 +43,8 @@ public sealed class ShopServerTests
     [InlineData("/health", "", HttpStatusCode.OK)]
     public async Task OpenApi_EveryAnswer_HasTheDescribedShape(string path, string query, HttpStatusCode expected)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        JsonNode description = JsonNode.Parse(await server.Client.GetStringAsync("/openapi.json", Stop))!;
-        using HttpResponseMessage response = await server.Client.GetAsync(path + query, Stop);
+        JsonNode description = JsonNode.Parse(await shared.Client.GetStringAsync("/openapi.json", Stop))!;
+        using HttpResponseMessage response = await shared.Client.GetAsync(path + query, Stop);
         Assert.Equal(expected, response.StatusCode);
         JsonNode described = description["paths"]![path]!["get"]!["responses"]![((int)expected).ToString(CultureInfo.InvariantCulture)]!;
         JsonNode schema = described["content"]!["application/json"]!["schema"]!;
@@ -58,8 +55,7 @@ public sealed class ShopServerTests
     [Fact]
     public async Task OpenApi_Description_NamesTheAddressesForProgramsAndTheirParameters()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        JsonNode description = JsonNode.Parse(await server.Client.GetStringAsync("/openapi.json", Stop))!;
+        JsonNode description = JsonNode.Parse(await shared.Client.GetStringAsync("/openapi.json", Stop))!;
         Assert.StartsWith("3.", (string?)description["openapi"], StringComparison.Ordinal);
         Assert.Equal(["/api/lookup", "/api/months", "/health"], description["paths"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
         JsonObject lookup = description["paths"]!["/api/lookup"]!.AsObject();
@@ -88,8 +84,7 @@ public sealed class ShopServerTests
     [InlineData("/api/lookup?type=spaceship&age=x", "type:")]
     public async Task Lookup_BadQuestion_NamesTheFaults(string question, string fault)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.GetAsync(question, Stop);
+        using HttpResponseMessage response = await shared.Client.GetAsync(question, Stop);
         Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
         Assert.Contains(fault, await response.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
     }
@@ -103,8 +98,7 @@ public sealed class ShopServerTests
     [InlineData("/reports/2024-05/other.txt")]
     public async Task Files_PathOutsideTheReports_IsNotFound(string path)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.GetAsync(path, Stop);
+        using HttpResponseMessage response = await shared.Client.GetAsync(path, Stop);
         Assert.Equal(HttpStatusCode.NotFound, response.StatusCode);
     }
 
@@ -119,8 +113,7 @@ public sealed class ShopServerTests
     [InlineData("/nowhere")]
     public async Task Any_Address_CarriesTheStrictHeaders(string path)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.GetAsync(path, Stop);
+        using HttpResponseMessage response = await shared.Client.GetAsync(path, Stop);
         string policy = response.Headers.GetValues("Content-Security-Policy").Single();
         Assert.StartsWith("default-src 'none'", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
@@ -139,10 +132,9 @@ public sealed class ShopServerTests
     [InlineData("/nowhere")]
     public async Task Head_Anything_IsAnsweredAsGetWithoutABody(string path)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
         using var request = new HttpRequestMessage(HttpMethod.Head, path);
-        using HttpResponseMessage head = await server.Client.SendAsync(request, Stop);
-        using HttpResponseMessage got = await server.Client.GetAsync(path, Stop);
+        using HttpResponseMessage head = await shared.Client.SendAsync(request, Stop);
+        using HttpResponseMessage got = await shared.Client.GetAsync(path, Stop);
         Assert.Equal(got.StatusCode, head.StatusCode);
         Assert.Equal(got.Content.Headers.ContentType, head.Content.Headers.ContentType);
         Assert.Equal(got.Headers.GetValues("Content-Security-Policy"), head.Headers.GetValues("Content-Security-Policy"));
@@ -152,18 +144,16 @@ public sealed class ShopServerTests
     [Fact]
     public async Task Post_Anything_IsRefused()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.PostAsync("/api/lookup", null, Stop);
+        using HttpResponseMessage response = await shared.Client.PostAsync("/api/lookup", null, Stop);
         Assert.Equal(HttpStatusCode.MethodNotAllowed, response.StatusCode);
     }
 
     [Fact]
     public async Task Host_OfAnotherSite_IsRefused()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
         using var request = new HttpRequestMessage(HttpMethod.Get, "/health");
         request.Headers.Host = "shop.example";
-        using HttpResponseMessage response = await server.Client.SendAsync(request, Stop);
+        using HttpResponseMessage response = await shared.Client.SendAsync(request, Stop);
         Assert.Equal(HttpStatusCode.MisdirectedRequest, response.StatusCode);
     }
 
@@ -185,8 +175,7 @@ public sealed class ShopServerTests
     [Fact]
     public async Task Answer_FormLeftEmpty_SaysWhatToTypeOnThePage()
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.GetAsync("/answer?model=&complaint=&type=&age=", Stop);
+        using HttpResponseMessage response = await shared.Client.GetAsync("/answer?model=&complaint=&type=&age=", Stop);
         string page = await response.Content.ReadAsStringAsync(Stop);
         Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
         Assert.Equal("text/html", response.Content.Headers.ContentType!.MediaType);
@@ -236,8 +225,7 @@ public sealed class ShopServerTests
     [InlineData(3_000, HttpStatusCode.BadRequest)]
     public async Task Ask_EndlessLine_IsRefusedWithoutATrace(int length, HttpStatusCode expected)
     {
-        await using RunningServer server = await RunningServer.StartAsync();
-        using HttpResponseMessage response = await server.Client.GetAsync("/api/lookup?complaint=" + new string('x', length), Stop);
+        using HttpResponseMessage response = await shared.Client.GetAsync("/api/lookup?complaint=" + new string('x', length), Stop);
         Assert.Equal(expected, response.StatusCode);
         Assert.DoesNotContain("   at ", await response.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
     }
