@@ -14,6 +14,8 @@ public sealed class PartOddsPipelineTests
 {
     private static readonly ClosedCall[] Calls = [.. new TestShop(9).Jobs(600, new DateOnly(2022, 1, 1)).Select(j => j.Call)];
 
+    private static readonly Dictionary<string, ShippedModel> Trained = new(StringComparer.Ordinal);
+
     [Theory]
     [InlineData("complaint_only")]
     [InlineData("back_off")]
@@ -83,7 +85,7 @@ public sealed class PartOddsPipelineTests
 
     [Fact]
     public void Save_OneNeedOnly_AnswersIt() =>
-        Assert.Equal([1f], Assert.Single(Rows(Save(Model("log_odds", [.. Calls.Select(c => c with { Need = "none" })])), [new CallInput()])).Score);
+        Assert.Equal([1f], Assert.Single(Rows(Save(Train("log_odds", [.. Calls.Select(c => c with { Need = "none" })])), [new CallInput()])).Score);
 
     [Fact]
     public void Evaluate_NeedTheModelNeverSaw_IsAMissAndNotLeftOut()
@@ -147,7 +149,10 @@ public sealed class PartOddsPipelineTests
         }
     }
 
-    private static ShippedModel Model(string name, ClosedCall[]? jobs = null)
+    // Trained once for all tests; they run one after the other.
+    private static ShippedModel Model(string name) => Trained.TryGetValue(name, out ShippedModel? model) ? model : Trained[name] = Train(name);
+
+    private static ShippedModel Train(string name, ClosedCall[]? jobs = null)
     {
         ClosedCall[] calls = jobs ?? [.. Calls.Select((c, i) => c with
         {
