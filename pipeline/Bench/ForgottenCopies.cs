@@ -43,8 +43,9 @@ internal sealed class ForgottenCopies(ShopFolder shop, ShopHistory history)
         try
         {
             var scan = ContentScan.Read(file, limits, cancellation);
-            string?[] sheets = file.IsWorkbook ? [.. Workbooks.Sheets(file, scan, limits)] : [null];
-            return Array.Exists(sheets, s => Names(file, scan, s, forgotten, limits, cancellation));
+            Workbook? workbook = file.IsWorkbook ? Workbooks.Read(file, scan, limits) : null;
+            string?[] sheets = workbook is null ? [null] : [.. workbook.Sheets()];
+            return Array.Exists(sheets, s => Names(file, scan, workbook, s, forgotten, limits, cancellation));
         }
         catch (FileRefusedException refused)
         {
@@ -52,9 +53,9 @@ internal sealed class ForgottenCopies(ShopFolder shop, ShopHistory history)
         }
     }
 
-    private static bool Names(InputFile file, ContentScan scan, string? sheet, ForgottenCustomers forgotten, ReadingLimits limits, CancellationToken cancellation)
+    private static bool Names(InputFile file, ContentScan scan, Workbook? workbook, string? sheet, ForgottenCustomers forgotten, ReadingLimits limits, CancellationToken cancellation)
     {
-        using OpenedTable table = OpenedTable.Open(file, scan, new SourceMap { Files = file.Name, Kind = "jobs", Sheet = sheet }, limits);
+        using OpenedTable table = OpenedTable.Open(file, scan, new SourceMap { Files = file.Name, Kind = "jobs", Sheet = sheet }, limits, workbook);
         var cells = new List<string>(table.Header);
         do
         {
