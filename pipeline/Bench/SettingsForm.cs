@@ -25,6 +25,16 @@ internal static class SettingsForm
         ("vanSpace", "Space per van", false, 0, 1_000_000),
     ];
 
+    private static readonly Dictionary<string, double> Assumed = new(StringComparer.Ordinal)
+    {
+        ["callbackDays"] = new ShopSettings().CallbackDays,
+        ["secondVisitCost"] = (double)new ShopSettings().SecondVisitCost,
+        ["reviewDays"] = new ShopSettings().ReviewDays,
+        ["leadTimeDays"] = new ShopSettings().LeadTimeDays,
+        ["vanBudget"] = (double)new ShopSettings().VanBudget,
+        ["vanSpace"] = new ShopSettings().VanSpace,
+    };
+
     /// <summary>Writes the first settings of a new shop: its name.</summary>
     public static void Name(ShopFolder shop) =>
         ShopFileWriter.Write(shop.Files, new JsonObject { ["$schema"] = "./" + ShopSchema.FileName, ["shop"] = shop.Name }.ToJsonString(Indented) + "\n");
@@ -41,7 +51,8 @@ internal static class SettingsForm
         shop["dateOrder"] = form["dateOrder"].ToString();
         foreach ((string key, string label, bool whole, double least, double most) in Numbers)
         {
-            if (Number(form[key].ToString(), label, whole, least, most, faults) is { } value)
+            // What was only looked at stays the program's own assumption, and is called that.
+            if (Number(form[key].ToString(), label, whole, least, most, faults) is { } value && (shop.ContainsKey(key) || value != Assumed[key]))
             {
                 shop[key] = Node(value);
             }

@@ -72,6 +72,7 @@ internal static class ShopFile
             Answers = json.Object("answers") is { } answers ? ReadAnswers(answers) : otherwise.Answers,
             Vans = [.. json.Objects("vans").Select(ReadVan)],
             SecondVisitCost = (decimal)json.Number("secondVisitCost", (double)otherwise.SecondVisitCost, 0, 1_000_000),
+            SecondVisitCostGiven = json.Keys.Contains("secondVisitCost"),
             HoldingCostRate = json.Number("holdingCostRate", otherwise.HoldingCostRate, 0, 1),
             CallbackDays = (int)json.Whole("callbackDays", otherwise.CallbackDays, 1, 3650),
             ReviewDays = (int)json.Whole("reviewDays", otherwise.ReviewDays, 1, 365),

@@ -46,7 +46,7 @@ internal static class ReportMaker
         Directory.CreateDirectory(output.Reports);
         string[] pages = [.. months.Select(month =>
         {
-            var options = new MonthlyOptions(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card);
+            var options = new MonthlyOptions(settings.Shop, settings.Currency, month, asOf, settings.CallbackDays, settings.SecondVisitCost, card) { SecondVisitCostAssumed = !settings.SecondVisitCostGiven };
             return output.AsPublished(ReportFiles.WriteMonth(output, MonthlyReport.Read(database, options)));
         })];
         ReportFiles.WriteIndex(output, database, settings.Shop, asOf);

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Config;
 
 namespace PartsSignal.Pipeline.Understanding;
@@ -11,21 +12,6 @@ internal static class QuestionMaker
     private const int ExamplesPerColumn = 3;
     private const int MostChoices = 5;
     private const double KindWeight = 100;
-
-    private static readonly Dictionary<string, string> KindLabels = new(StringComparer.Ordinal)
-    {
-        ["jobs"] = "the job log: one row per call or repair",
-        ["job_parts"] = "parts used on jobs: one row per part line",
-        ["part_orders"] = "orders of parts from suppliers",
-        ["parts"] = "a parts or price list",
-        ["supersessions"] = "old part numbers and what replaced them",
-        ["part_aliases"] = "part numbers and what suppliers call them",
-        ["fitments"] = "which part fits which model",
-        ["models"] = "a list of models",
-        ["units"] = "the register: one row per appliance",
-        ["van_counts"] = "what the vans carry",
-        [KindModels.None] = "none of these: leave it out",
-    };
 
     /// <summary>The questions of a shop, and how many more there would be.</summary>
     /// <param name="readings">What its tables are taken for.</param>
@@ -63,7 +49,13 @@ internal static class QuestionMaker
     }
 
     /// <summary>Kinds in words.</summary>
-    public static string Label(string kind) => KindLabels[kind];
+    public static string Label(string kind) => kind == KindModels.None ? "none of these: leave it out" : SourceKind.Words(kind) + (kind switch
+    {
+        "jobs" => ": one row per call or repair",
+        "job_parts" => ": one row per part line",
+        "units" => ": one row per appliance",
+        _ => "",
+    });
 
     // Tables of the same columns, or nearly so, are asked about once: what is answered for one holds for all.
     private static IEnumerable<TableReading[]> Twins(IReadOnlyList<TableReading> readings) => readings

@@ -60,6 +60,7 @@ internal static class TableMarkup
         DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         decimal money => Format.Money(money, kind == CellKind.Money ? currency : ""),
         double share when kind == CellKind.Share => Format.Percent(share),
+        double days when kind == CellKind.Days => Format.Tick(Math.Round(days, 1)),
         double number => Format.Number(number),
         int whole => Format.Count(whole),
         long whole => Format.Count(whole),

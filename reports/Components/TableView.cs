@@ -20,6 +20,9 @@ public enum CellKind
     /// <summary>Any other number.</summary>
     Number,
 
+    /// <summary>A number of days, with a decimal only where it has one.</summary>
+    Days,
+
     /// <summary>Money in the shop's currency.</summary>
     Money,
 

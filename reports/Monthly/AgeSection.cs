@@ -9,7 +9,11 @@ namespace PartsSignal.Reports.Monthly;
 /// <summary>Age curves that can be drawn honestly, and why the others cannot.</summary>
 /// <param name="Groups">Curves by component: those from the register first.</param>
 /// <param name="NotDrawn">Components without a curve, with the reason.</param>
-internal sealed record AgeFacts(IReadOnlyList<AgeGroup> Groups, IReadOnlyList<AgeRefusal> NotDrawn);
+internal sealed record AgeFacts(IReadOnlyList<AgeGroup> Groups, IReadOnlyList<AgeRefusal> NotDrawn)
+{
+    /// <summary>True if the shop has a register.</summary>
+    public bool HasRegister { get; init; }
+}
 
 /// <summary>The curves of one component.</summary>
 /// <param name="Name">What fails.</param>
@@ -27,6 +31,9 @@ internal sealed record AgeRefusal(string Name, long Failures, string Reason);
 internal static class AgeSection
 {
     private const string AllFamilies = "all";
+
+    /// <summary>Failures of one part at a known age that a curve takes.</summary>
+    private const int LeastFailures = 8;
 
     private sealed record Curved(
         string ApplianceType, string Component, string ModelFamily, string Basis, string? Condition, long Units, long Failures,
@@ -52,9 +59,12 @@ internal static class AgeSection
         RegisterMachines machines = RegisterMachines.Read(database);
         UntoldFailures untold = UntoldFailures.Read(database);
         return new AgeFacts(
-            [.. database.Read<Curved>("queries/report/age_curves.sql").GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, machines, untold, [.. g]))],
-            [.. database.Read<NotCurved>("queries/report/ages_not_drawn.sql")
-                .Select(n => new AgeRefusal($"{Format.Words(n.ApplianceType)} {Format.Words(n.Component)}", n.Failures, n.Reason ?? "not known"))]);
+            [.. database.Read<Curved>("queries/report/age_curves.sql", ("least", LeastFailures)).GroupBy(c => (c.Basis, c.ApplianceType, c.Component)).Select(g => Group(database, machines, untold, [.. g]))],
+            [.. database.Read<NotCurved>("queries/report/ages_not_drawn.sql", ("least", LeastFailures))
+                .Select(n => new AgeRefusal($"{Format.Words(n.ApplianceType)} {Format.Words(n.Component)}", n.Failures, n.Reason ?? $"fewer than {LeastFailures} failures at a known age"))])
+        {
+            HasRegister = machines.Whose != "none" && machines.Machines > 0,
+        };
     }
 
     private static AgeGroup Group(Database database, RegisterMachines machines, UntoldFailures untold, IReadOnlyList<Curved> curves)
@@ -115,7 +125,7 @@ internal static class AgeSection
     {
         if (facts is null || facts.Groups.Count == 0)
         {
-            yield return new Missing("No age curve is drawn. A job log alone holds only units that failed while the shop was keeping it, so a plain histogram of ages at failure would mislead; it takes a register, or enough dated failures to correct for that.");
+            yield return new Missing(NoCurve(facts));
         }
         else
         {
@@ -128,6 +138,17 @@ internal static class AgeSection
             yield return TableView.Create("ages-not-drawn", "No curve for these", "Failures of known age so far.", facts.NotDrawn,
                 [new("Component", r => Format.Words(r.Name)), new("Failures", r => r.Failures, CellKind.Count), new("Why not", r => r.Reason)]);
         }
+    }
+
+    private static string NoCurve(AgeFacts? facts)
+    {
+        string most = facts is { NotDrawn: [{ Failures: >= LeastFailures }, ..] } ? "No age curve is drawn. The table says why."
+            : facts is { NotDrawn: [var first, ..] }
+            ? $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age; the most so far is {Format.Count(first.Failures)} ({Format.Words(first.Name)})."
+            : $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age, and there is none yet.";
+        return facts is { HasRegister: true }
+            ? $"{most} Record the serial number on each job, so that more failures can be found in your register."
+            : $"{most} A register helps most: a list of machines with their build or purchase dates, whether they failed or not. A job log alone holds only machines that failed.";
     }
 
     private static IBlock Draw(AgeGroup group, int i) => new Curves(

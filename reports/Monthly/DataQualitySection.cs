@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Reports.Monthly;
@@ -28,7 +29,18 @@ internal sealed record OtherVisits(string VisitReason, long Jobs);
 internal sealed record ToldColumn(string ColumnName, long Jobs, long Expected);
 
 /// <summary>The reconciliation of one file: rows read = loaded + duplicate + replaced + rejected.</summary>
-internal sealed record FileBooks(string SourceFile, string Kind, long RowsRead, long Loaded, long Duplicate, long Replaced, long Rejected);
+internal sealed record FileBooks(string SourceFile, string Kind, long RowsRead, long Loaded, long Duplicate, long Replaced, long Rejected)
+{
+    /// <summary>Readings of one file as one kind, such as a table with a column of pieces for each van, in one line.</summary>
+    public static FileBooks Together(IEnumerable<FileBooks> readings) => readings.Aggregate((a, b) => a with
+    {
+        RowsRead = a.RowsRead + b.RowsRead,
+        Loaded = a.Loaded + b.Loaded,
+        Duplicate = a.Duplicate + b.Duplicate,
+        Replaced = a.Replaced + b.Replaced,
+        Rejected = a.Rejected + b.Rejected,
+    });
+}
 
 /// <summary>Rows rejected for one reason.</summary>
 /// <param name="Code">The reason's code.</param>
@@ -50,7 +62,8 @@ internal static class DataQualitySection
 
     /// <summary>The reconciliation of the files, the rejects, and what is missing on jobs.</summary>
     public static DataQualityFacts Read(Database database) => new(
-        [.. database.ReadTable<FileBooks>("loads").OrderBy(f => f.SourceFile, StringComparer.Ordinal).ThenBy(f => f.Kind, StringComparer.Ordinal)],
+        [.. database.ReadTable<FileBooks>("loads").GroupBy(f => (f.SourceFile, f.Kind)).Select(FileBooks.Together)
+            .OrderBy(f => f.SourceFile, StringComparer.Ordinal).ThenBy(f => f.Kind, StringComparer.Ordinal)],
         [.. database.Read<Reason>("queries/report/reject_reasons.sql")
             .Select(r => new RejectReason(r.ReasonCode, r.Field, r.Rejects, $"{r.FirstFile}, line {Format.Count(r.FirstLine)}", r.Mend))],
         [.. database.Read<Fault>("queries/report/fault_kinds.sql").Select(f => new FaultKind(f.FaultKind, f.Faults, f.Example))],
@@ -83,9 +96,9 @@ internal static class DataQualitySection
                     new("In which figures", g => g.Answers), new("How to fix it", g => g.Fix),
                 ]) with { WhenEmpty = "Nothing that the answers use is missing." },
             .. facts.Told.Where(t => t.Expected > 0).Take(1).Select(_ => TableView.Create(
-                "told", "What the job log tells", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,
+                "told", "What the job log says", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,
                 [
-                    new("Column", t => Format.Words(t.ColumnName)), new("Jobs that tell it", t => t.Jobs, CellKind.Count), new("Of", t => t.Expected, CellKind.Count),
+                    new("Column", t => Format.Words(t.ColumnName)), new("Jobs that have it", t => t.Jobs, CellKind.Count), new("Of", t => t.Expected, CellKind.Count),
                     new("Share", t => t.Expected == 0 ? null : (double)t.Jobs / t.Expected, CellKind.Share),
                 ])),
             TableView.Create("rejects", "Rows that could not be read, by reason",
@@ -99,10 +112,10 @@ internal static class DataQualitySection
             {
                 WhenEmpty = "The files do not contradict each other.",
             },
-            TableView.Create("files", "The books of each file", "Read = loaded + duplicate + replaced + rejected.", facts.Files,
+            TableView.Create("files", "The books of each file", "Rows read = loaded + same again + replaced + refused. Files that were left out are not listed.", facts.Files,
                 [
-                    new("File", f => f.SourceFile), new("Kind", f => Format.Words(f.Kind)), new("Read", f => f.RowsRead, CellKind.Count), new("Loaded", f => f.Loaded, CellKind.Count),
-                    new("Duplicate", f => f.Duplicate, CellKind.Count), new("Replaced", f => f.Replaced, CellKind.Count), new("Rejected", f => f.Rejected, CellKind.Count),
+                    new("File", f => f.SourceFile), new("Read as", f => SourceKind.Words(f.Kind)), new("Read", f => f.RowsRead, CellKind.Count), new("Loaded", f => f.Loaded, CellKind.Count),
+                    new("Same again", f => f.Duplicate, CellKind.Count), new("Replaced", f => f.Replaced, CellKind.Count), new("Refused", f => f.Rejected, CellKind.Count),
                 ]),
         ];
     }

@@ -42,7 +42,7 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
             ("complaint_kind", _) => ("a complaint that can be recognized", "Answer the open questions about complaints: say what the customers' words mean."),
             ("unit", true) => ("which appliance it was", "You already record the customer. Record the serial number or the model too."),
             ("unit", _) => ("which appliance it was", "Write down the serial number, or the customer and the model."),
-            ("age", true) => ("the age of the appliance", "Most of these appliances are known. Give their build or purchase dates in a register, or the rule for dates in their serial numbers."),
+            ("age", true) => ("the age of the appliance", "You already record which appliance it was. Give its build or purchase date in a register, or the rule for dates in serial numbers."),
             ("age", _) => ("the age of the appliance", "Write down the serial number or the year of purchase."),
             ("van", true) => ("the van", "You already record the technician. Say in the settings who drives which van."),
             ("van", _) => ("the van", "Write down the van or the technician."),

@@ -13,7 +13,11 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="SecondVisitCost">What one avoidable second visit costs.</param>
 /// <param name="ModelCard">The model card, point by point; empty if there is none.</param>
 public sealed record MonthlyOptions(
-    string Shop, string Currency, DateOnly Month, DateOnly AsOf, int CallbackDays, decimal SecondVisitCost, IReadOnlyList<(string Point, string Text)> ModelCard);
+    string Shop, string Currency, DateOnly Month, DateOnly AsOf, int CallbackDays, decimal SecondVisitCost, IReadOnlyList<(string Point, string Text)> ModelCard)
+{
+    /// <summary>True if <see cref="SecondVisitCost"/> is the program's assumption because the shop gave none.</summary>
+    public bool SecondVisitCostAssumed { get; init; }
+}
 
 /// <summary>The report of one month: a page, a summary to paste into a message, and a workbook with all tables.</summary>
 public sealed class MonthlyReport

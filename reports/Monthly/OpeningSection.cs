@@ -8,7 +8,7 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Month">First day of the month.</param>
 /// <param name="Calls">Jobs opened in it.</param>
 /// <param name="StillOpen">Of those, still open.</param>
-/// <param name="VisitsKnown">Of the closed ones, those that record whether the first visit finished them.</param>
+/// <param name="VisitsKnown">Of the closed ones, repairs that record whether the first visit finished them.</param>
 /// <param name="FirstVisitShare">Share of those finished at the first visit.</param>
 /// <param name="CauseKnown">Calls whose cause is known.</param>
 /// <param name="NoPartShare">Share of those that needed no part.</param>
@@ -25,6 +25,9 @@ internal sealed record MonthFacts(
     /// <summary>Calls of which the log does not say whether they are finished; they are neither open nor closed.</summary>
     public long EndNotTold { get; init; }
 
+    /// <summary>Closed calls.</summary>
+    public long Closed => Calls - StillOpen - EndNotTold;
+
     /// <summary>A month without calls.</summary>
     public static MonthFacts None(DateOnly month)
     {
@@ -32,6 +35,11 @@ internal sealed record MonthFacts(
         return new MonthFacts(month, 0, 0, 0, none, 0, none, null, 0, none, 0, 0, 0);
     }
 }
+
+/// <summary>How many calls of the month needed one thing.</summary>
+/// <param name="Need">A component, <c>none</c> or <c>other_part</c>.</param>
+/// <param name="Calls">Its calls.</param>
+internal sealed record NeedCalls(string Need, long Calls);
 
 /// <summary>A month beside the month before it and the same month a year earlier.</summary>
 /// <param name="Now">The month.</param>
@@ -49,6 +57,9 @@ internal sealed record OpeningFacts(
 {
     /// <summary>Suspect batches, one short text each, clearest first.</summary>
     public IReadOnlyList<string> Batches { get; init; } = [];
+
+    /// <summary>What the calls of the month needed, most calls first.</summary>
+    public IReadOnlyList<NeedCalls> Needs { get; init; } = [];
 
     /// <summary>Repairs of the month before that of <see cref="CameBack"/>, or null.</summary>
     public ReturnMonth? CameBackBefore { get; init; }
@@ -73,6 +84,7 @@ internal static class OpeningSection
             rising is null ? null : [.. rising.Alarms.Select(a => a.InShort)],
             watched, options.CallbackDays, dataQuality.Files.Sum(f => f.Rejected), dataQuality.Files.Sum(f => f.RowsRead), options.AsOf)
         {
+            Needs = database.Has("month_needs") ? database.Read<NeedCalls>("queries/report/month_causes.sql", ("month", options.Month)) : [],
             Batches = batches is null ? [] : [.. batches.Batches.Where(b => b.Batch.SurvivesCustomer).Select(b => b.Batch.Name)],
             CameBackBefore = returns?.Months.FirstOrDefault(m => m.Month == watched?.Month.AddMonths(-1)),
             CameBackYearAgo = returns?.Months.FirstOrDefault(m => m.Month == watched?.Month.AddYears(-1)),
@@ -91,8 +103,8 @@ internal static class OpeningSection
             [
                 Row("Calls", m => m.Calls, CellKind.Count, "jobs opened"),
                 Row("Still open", m => m.StillOpen, CellKind.Count, "of those, known to be open"),
-                Row("Not told whether finished", m => m.EndNotTold, CellKind.Count, "of those"),
-                Row("Finished at first visit", m => m.FirstVisitShare, CellKind.Share, "closed jobs that record their visits"),
+                Row("Not known whether finished", m => m.EndNotTold, CellKind.Count, "of those"),
+                Row("Finished at first visit", m => m.FirstVisitShare, CellKind.Share, "closed repairs that record their visits"),
                 Row("Cause known", m => m.CauseKnown, CellKind.Count, "jobs with a diagnosis"),
                 Row("Needed no part", m => m.NoPartShare, CellKind.Share, "jobs with a diagnosis"),
                 Row("Age not known", m => m.AgeUnknown, CellKind.Count, "jobs opened"),

@@ -7,6 +7,10 @@ namespace PartsSignal.Reports.Monthly;
 /// <summary>Writes the month in five sentences: calls, first visits, causes, what rises and came back, and what is not known.</summary>
 internal static class OpeningSentences
 {
+    // Up to so many calls are named one by one: a share of them would promise more than they can tell.
+    private const int Few = 4;
+    private const int Countable = 20;
+
     public static IReadOnlyList<string> Write(OpeningFacts facts) =>
         [Calls(facts), FirstVisits(facts), Causes(facts), RisingAndReturns(facts), NotKnown(facts)];
 
@@ -16,7 +20,7 @@ internal static class OpeningSentences
         string beside = Beside(facts, m => Format.Count(m.Calls));
         return facts.Now.Calls == 0
             ? $"No call of {month} is in the files{beside}."
-            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Calls - facts.Now.StillOpen - facts.Now.EndNotTold)} of them were closed by {Format.Day(facts.AsOf)}{NotTold(facts.Now)}.";
+            : $"In {month} the shop took {Counted(facts.Now.Calls, "call")}{beside}; {Format.Count(facts.Now.Closed)} of them {(facts.Now.Closed == 1 ? "was" : "were")} closed by {Format.Day(facts.AsOf)}{NotTold(facts.Now)}.";
     }
 
     private static string NotTold(MonthFacts month) => month.EndNotTold == 0 ? ""
@@ -28,11 +32,21 @@ internal static class OpeningSentences
         string beside = Beside(facts, m => m.FirstVisitShare.Value is { } v ? Format.Percent(v) : null);
         return (facts.Now.VisitsKnown, share.Value) switch
         {
-            (_, null) => $"How many were finished at the first visit cannot be told ({share.Missing}).",
-            (1, { } one) => $"The one closed job whose visits are recorded {(one > 0 ? "was" : "was not")} finished at the first visit{beside}.",
-            var (jobs, _) => $"Of {Counted(jobs, "closed job")} whose visits are recorded, {Format.Share(share)} were finished at the first visit{beside}{Unripe(facts.Now)}.",
+            (_, null) => $"How many were finished at the first visit is not known ({share.Missing}).",
+            (1, { } one) => $"The one closed repair whose visits are recorded{NotCounted(facts.Now)} {(one > 0 ? "was" : "was not")} finished at the first visit{Beside(facts, FirstVisitCounts)}.",
+            (<= Few and var jobs, { } few) => $"Of {Counted(jobs, "closed repair")} whose visits are recorded{NotCounted(facts.Now)}, {Format.Count((long)Math.Round(few * jobs))} {(Math.Round(few * jobs) == 1 ? "was" : "were")} finished at the first visit{Beside(facts, FirstVisitCounts)}.",
+            var (jobs, _) => $"Of {Counted(jobs, "closed repair")} whose visits are recorded{NotCounted(facts.Now)}, {Format.Share(share)} were finished at the first visit{beside}{Unripe(facts.Now)}.",
         };
     }
+
+    private static string? FirstVisitCounts(MonthFacts month) => month.FirstVisitShare.Value is { } share
+        ? $"{Format.Count((long)Math.Round(share * month.VisitsKnown))} of {Format.Count(month.VisitsKnown)}"
+        : null;
+
+    // So that nobody looks for the rest of the closed jobs, where there are few enough to be counted by hand.
+    private static string NotCounted(MonthFacts month) => month.Closed <= Countable && month.Closed - month.VisitsKnown is > 0 and var others
+        ? $" ({Format.Count(others)} more closed {(others == 1 ? "job does" : "jobs do")} not count: declined, not repaired, or visits not recorded)"
+        : "";
 
     // Jobs that wait for a part close last, so a recent month looks better than it is.
     private static string Unripe(MonthFacts month) => month.StillOpen * 20 > month.Calls
@@ -51,9 +65,18 @@ internal static class OpeningSentences
             return $"For one call the cause is known: {Format.Words(facts.Now.TopComponent ?? Need.NoPart)}.";
         }
 
-        string top = facts.Now.TopComponent is { } component
-            ? $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}"
-            : "no part was named as the cause";
+        if (facts.Now.CauseKnown <= Few && facts.Needs.Count > 0)
+        {
+            return $"The cause of {Counted(facts.Now.CauseKnown, "call")} is known: {string.Join(", ", facts.Needs.Select(n => n.Calls == 1 ? Format.Words(n.Need) : $"{Format.Words(n.Need)} ({Format.Count(n.Calls)} calls)"))}.";
+        }
+
+        int first = facts.Needs.Count(n => n.Need is not (Need.NoPart or Need.OtherPart) && n.Calls == facts.Now.TopCalls);
+        string top = (facts.Now.TopComponent, first) switch
+        {
+            (null, _) => "no part was named as the cause",
+            (_, > 1) => $"no part leads: {first} parts were at fault in {Counted(facts.Now.TopCalls, "call")} each",
+            ({ } component, _) => $"the part most often at fault was the {Format.Words(component)} with {Counted(facts.Now.TopCalls, "call")}, {Format.Share(facts.Now.TopShare)}",
+        };
         string noPart = facts.Now.NoPartShare.Value is null
             ? $"how many needed no part is unknown ({facts.Now.NoPartShare.Missing})"
             : $"{Format.Share(facts.Now.NoPartShare)} needed no part{Beside(facts, m => m.NoPartShare.Value is { } v ? Format.Percent(v) : null)}";
@@ -65,14 +88,14 @@ internal static class OpeningSentences
         string rising = facts.Rising switch
         {
             null => "Whether anything is rising was not computed",
-            { Count: 0 } => "Nothing rose beyond what chance explains",
+            { Count: 0 } => "Nothing is clearly increasing",
             { Count: 1 } one => $"One thing is rising: {one[0]}",
             { Count: 2 } two => $"Two things are rising: {two[0]} and {two[1]}",
             { } more => $"{more.Count} things are rising, first {more[0]} and {more[1]}",
         };
         string back = facts.CameBack switch
         {
-            null => "how many repairs came back cannot be told",
+            null => "how many repairs came back is not known",
             { } month => $"of {Counted(month.Repairs, "repair")} closed in {Format.Month(month.Month)}, {Format.Count(month.CameBack)} came back within {facts.CallbackDays} days for the same complaint, {Format.Share(month.Share)}{Beside(ShareOf(facts.CameBackBefore), ShareOf(facts.CameBackYearAgo))}",
         };
         string batch = facts.Batches.Count switch

@@ -7,9 +7,9 @@ using PartsSignal.Reports.Components;
 namespace PartsSignal.Reports.Monthly;
 
 /// <summary>The record of the part predictor.</summary>
-/// <param name="Answers">Which model answers, and why, in words.</param>
+/// <param name="Answers">How often it was right, in words.</param>
 /// <param name="Rows">Scores of each contender on the test months.</param>
-/// <param name="Month">Scores in the month of the report alone; empty if none of its calls was tested.</param>
+/// <param name="Month">Scores in the month of the report alone, the predictor's first; empty if none of its calls was tested.</param>
 /// <param name="Bins">Odds stated against what came true; empty if not computed.</param>
 /// <param name="BinBasis">What the calibration counts.</param>
 /// <param name="Card">The model card: what it is, what it learned from, what it is not for.</param>
@@ -31,7 +31,9 @@ internal sealed record ContenderScore(string Contender, string Calls, long Jobs,
 internal static class PredictorSection
 {
     private const string All = "all";
-    private const string Comparison = "It is shown beside what a shop would say from a tally sheet per complaint, on months that neither had seen.";
+    private const string AllCalls = "all calls";
+    private const int NotesOnPage = 15;
+    private const string OnTestMonths = "Closed jobs of months that nothing had been learned from.";
 
     private sealed record Score(string Predictor, string Slice, int Jobs, double? LogLoss, double? Top1, double? Top3, double? CalibrationError);
 
@@ -39,7 +41,7 @@ internal static class PredictorSection
 
     private sealed record Bin(string Slice, int Jobs, double Said, Estimate Happened);
 
-    private sealed record Contender(string What, int Jobs, double? LogLoss, bool Ships);
+    private sealed record Contender(string What, bool Ships);
 
     /// <summary>The predictor's record; null if nothing was learned.</summary>
     public static PredictorFacts? Read(Database database, MonthlyOptions options)
@@ -50,56 +52,64 @@ internal static class PredictorSection
         }
 
         string month = options.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
+        IReadOnlyList<ContenderScore> rows = [.. database.Read<Score>("queries/report/prediction_scores.sql").Select(s => new ContenderScore(Name(s.Predictor), Calls(s.Slice), s.Jobs, s.LogLoss, s.Top1, s.Top3, s.CalibrationError))];
+        IReadOnlyList<Contender> contest = database.Has("prediction_contest") ? database.ReadTable<Contender>("prediction_contest") : [];
         IReadOnlyList<CalibrationBin> bins = [.. database.ReadTable<Bin>("prediction_reliability").Where(b => b.Slice == All).Select(b => new CalibrationBin(b.Said, b.Happened, b.Jobs))];
         return new PredictorFacts(
-            Answers(database),
-            [.. database.Read<Score>("queries/report/prediction_scores.sql").Select(s => new ContenderScore(Name(s.Predictor), Calls(s.Slice), s.Jobs, s.LogLoss, s.Top1, s.Top3, s.CalibrationError))],
+            Answers(rows, contest.Count),
+            rows,
             [.. database.ReadTable<MonthScore>("prediction_by_month").Where(m => m.Month == month).SelectMany(Scores)],
-            bins, $"{Format.Count(bins.Sum(b => b.Answers))} closed jobs of the test months; first answers, in groups of equal size.", options.ModelCard);
+            bins, $"{Format.Count(bins.Sum(b => b.Answers))} closed jobs of the test months; first answers, in groups of equal size.",
+            [.. contest.Where(c => c.Ships).Select(c => ("How it answers", c.What)), .. options.ModelCard]);
     }
 
     private static IEnumerable<ContenderScore> Scores(MonthScore month) =>
     [
-        new(Name("shipped"), All, month.Jobs, month.LogLoss, month.Top1, month.Top3, null),
-        new(Name("complaint_only"), All, month.Jobs, month.LogLossComplaintOnly, null, null, null),
-        new(Name("back_off"), All, month.Jobs, month.LogLossBackOff, null, null, null),
+        new(Name("shipped"), AllCalls, month.Jobs, month.LogLoss, month.Top1, month.Top3, null),
+        new(Name("complaint_only"), AllCalls, month.Jobs, month.LogLossComplaintOnly, null, null, null),
+        new(Name("back_off"), AllCalls, month.Jobs, month.LogLossBackOff, null, null, null),
     ];
 
-    private static string Answers(Database database)
+    private static string Answers(IReadOnlyList<ContenderScore> rows, int ways)
     {
-        IReadOnlyList<Contender> contest = database.Has("prediction_contest") ? database.ReadTable<Contender>("prediction_contest") : [];
-        return contest.FirstOrDefault(c => c.Ships) is { } winner
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"Answers come from: {winner.What}. It won against {contest.Count - 1} others on {winner.Jobs:#,0} later jobs (log loss {winner.LogLoss:0.000}). {Comparison}")
-            : Comparison;
+        ContenderScore? Of(string predictor) => rows.FirstOrDefault(r => r.Contender == Name(predictor) && r.Calls == AllCalls);
+        string right = Of("shipped") is { Top1: { } first, Top3: { } three } own
+            ? $"On {Format.Count(own.Jobs)} later jobs that it had not learned from, the first answer was right {Format.Percent(first)} of the time, and the right one was among the first three {Format.Percent(three)} of the time."
+            : "The answers were tried on later jobs that nothing had been learned from.";
+        string tally = Of("complaint_only") is { Top1: { } plain } ? $" A tally sheet per complaint would have been right {Format.Percent(plain)} of the time." : "";
+        return right + tally + (ways > 1 ? $" This way of answering was chosen from {ways} that were tried on earlier months." : "");
     }
 
     private static string Name(string predictor) => predictor switch
     {
-        "shipped" => "the predictor",
-        "complaint_only" => "most common by complaint",
-        "back_off" => "counting, model to type",
+        "shipped" => "this program",
+        "complaint_only" => "a tally sheet per complaint",
+        "back_off" => "counting by model, family and type",
         _ => Format.Words(predictor),
     };
 
-    private static string Calls(string slice) => slice == All ? All : Format.Words(slice[(slice.IndexOf(':', StringComparison.Ordinal) + 1)..]);
+    private static string Calls(string slice) => slice == All ? AllCalls : Format.Words(slice[(slice.IndexOf(':', StringComparison.Ordinal) + 1)..]);
 
     /// <param name="facts">What is known, or null if nothing was learned.</param>
-    public static Section Build(PredictorFacts? facts) => new("predictor", "The predictor's record", [.. Blocks(facts)]);
+    public static Section Build(PredictorFacts? facts) => new("predictor", "How good the predictions were", [.. Blocks(facts)]);
 
     private static IEnumerable<IBlock> Blocks(PredictorFacts? facts)
     {
         if (facts is null || facts.Rows.Count == 0)
         {
-            yield return new Missing("The predictor has no record: there were too few closed jobs with a known cause to learn from and then to test on later months.");
+            yield return new Missing("The predictions have no record yet: there are too few closed jobs with a known cause to learn from and then to test on later months.");
             yield break;
         }
 
         yield return new Paragraph(facts.Answers);
-        yield return ScoreTable("predictor", "On months it had not seen", "Closed jobs of the test months; log loss: lower is better, 0 would be perfect.", facts.Rows);
-        yield return facts.Month.Count == 0
-            ? new Missing("No closed call of this month was among those tested.")
-            : ScoreTable("predictor-month", "On the calls of this month", "Closed jobs of this month, predicted from what was known when the call came in.", facts.Month);
+        yield return TableView.Create("predictor", "How often the answer was right", OnTestMonths, facts.Rows,
+            [
+                new("Answered by", r => r.Contender), new("Complaint", r => r.Calls), new("Jobs", r => r.Jobs, CellKind.Count),
+                new("First answer right", r => r.Top1, CellKind.Share), new("Right within three", r => r.Top3, CellKind.Share),
+            ]);
+        yield return facts.Month is [{ Top1: { } first, Top3: { } three } month, ..]
+            ? new Paragraph($"Of {Format.Count(month.Jobs)} closed {(month.Jobs == 1 ? "job" : "jobs")} of this month, the first answer was right in {Format.Count((long)Math.Round(first * month.Jobs))}, and the right one was among the first three in {Format.Count((long)Math.Round(three * month.Jobs))}.")
+            : new Missing("No closed call of this month was among those tested.");
         if (facts.Bins.Count > 0)
         {
             yield return Plot(facts);
@@ -107,24 +117,29 @@ internal static class PredictorSection
 
         if (facts.Card.Count > 0)
         {
-            yield return TableView.Create("model-card", "Model card", "What answers, and what it is not for.", facts.Card, [new("Point", c => c.Point), new("What to know", c => c.Text)]);
+            yield return TableView.Create("model-card", "About the predictions", "What they rest on, and what they are not for.", facts.Card, [new("Point", c => c.Point), new("What to know", c => c.Text)]);
         }
-    }
 
-    private static TableView ScoreTable(string key, string title, string basis, IReadOnlyList<ContenderScore> rows) => TableView.Create(key, title, basis, rows,
-        [
-            new("Answered by", r => r.Contender), new("Calls", r => r.Calls), new("Jobs", r => r.Jobs, CellKind.Count), new("Log loss, nats", r => r.LogLoss, CellKind.Number),
-            new("First answer right", r => r.Top1, CellKind.Share), new("Right within three", r => r.Top3, CellKind.Share), new("Calibration error", r => r.CalibrationError, CellKind.Share),
-        ]);
+        yield return TableView.Create("predictor-notes", "Notes on method",
+            $"{OnTestMonths} Log loss says how much chance the answers gave to what came true: lower is better, 0 would be perfect. Calibration error is how far, on average, the stated chances lie from how often they came true.",
+            facts.Rows,
+            [
+                new("Answered by", r => r.Contender), new("Complaint", r => r.Calls), new("Jobs", r => r.Jobs, CellKind.Count),
+                new("Log loss", r => r.LogLoss, CellKind.Number), new("Calibration error", r => r.CalibrationError, CellKind.Share),
+            ]) with
+        {
+            RowsOnPage = NotesOnPage,
+        };
+    }
 
     private static CalibrationPlot Plot(PredictorFacts facts)
     {
         int off = facts.Bins.Count(b => b.CameTrue is { Lower: { } low, Upper: { } high } && (b.Stated < low || b.Stated > high));
         string conclusion = off == 0
-            ? "The odds can be taken at their word: every group's interval holds the odds stated."
-            : $"In {off} of {facts.Bins.Count} groups the odds stated lie outside the interval of what came true; there they are to be read with care.";
+            ? "You can rely on the stated chances: in every group, what came true agrees with them."
+            : $"In {off} of {facts.Bins.Count} groups, what came true does not agree with the stated chances. Read those with care.";
         return new CalibrationPlot(
-            new ChartText("calibration", "Odds stated and what came true", conclusion, facts.BinBasis,
+            new ChartText("calibration", "Stated chances and what came true", conclusion, facts.BinBasis,
                 string.Join("; ", facts.Bins.Select(b => $"stated {Format.Percent(b.Stated)}, came true {Format.Share(b.CameTrue)}")) + "."),
             facts.Bins);
     }

@@ -16,12 +16,15 @@ internal sealed record RegisterMachines(long Machines, long TypeUnknown, string 
     /// <summary>For example: the listed contract machines.</summary>
     public string Name => Whose is "contract" or "household" ? $"the listed {Whose} machines" : "the listed machines";
 
+    /// <summary>What to do where kinds are mixed, in one sentence.</summary>
+    public const string OneKind = "To see them, keep a list with one kind of machine only.";
+
     /// <summary>A sentence that says for whom the figures hold and what is left out.</summary>
     public string Scope => Whose switch
     {
         "contract" => "As far as your log shows, these machines belong to contract customers and get heavier use. Do not use the figures for households.",
         "household" => "As far as your log shows, these are household machines.",
-        "mixed" => "The register mixes contract and household machines, which are used differently, so no figure is given for them together.",
+        "mixed" => "Your register mixes contract and household machines, which are used differently, so one figure for both would mislead.",
         _ => "Whose machines these are is unknown: your log does not tell contract customers from households.",
     } + (TypeUnknown > 0 ? $" Of {Format.Count(Machines)} machines on the register, {Format.Count(TypeUnknown)} are of unknown type and are left out of these figures." : "");
 

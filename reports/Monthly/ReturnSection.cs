@@ -11,10 +11,14 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Months">Share that came back by month of closing, oldest first.</param>
 /// <param name="Components">Share that came back by component fitted, most returns first.</param>
 /// <param name="Jobs">Jobs of the month that were returns.</param>
-/// <param name="Cost">What the returns of the last twelve months cost at the shop's price of a second visit, or null if not known.</param>
+/// <param name="Cost">What the returns of the last twelve months cost at the price of a second visit, or null if not known.</param>
 /// <param name="Note">What the shares leave out, in words.</param>
 internal sealed record ReturnFacts(
-    int Days, IReadOnlyList<ReturnMonth> Months, IReadOnlyList<ReturnRow> Components, IReadOnlyList<ReturnJob> Jobs, decimal? Cost, string Note);
+    int Days, IReadOnlyList<ReturnMonth> Months, IReadOnlyList<ReturnRow> Components, IReadOnlyList<ReturnJob> Jobs, decimal? Cost, string Note)
+{
+    /// <summary>The price of a second visit that <see cref="Cost"/> assumes because the shop gave none, or null if the shop gave it.</summary>
+    public decimal? AssumedPrice { get; init; }
+}
 
 /// <summary>Repairs closed in one month, and how many came back.</summary>
 /// <param name="Month">First day of the month.</param>
@@ -61,7 +65,10 @@ internal static class ReturnSection
             database.Read<ReturnJob>("queries/report/callback_jobs.sql", ("month", options.Month)),
             months.Length == 0 ? null : months.TakeLast(12).Sum(m => m.CameBack) * options.SecondVisitCost,
             overall + "Repairs on units that cannot be followed are left out, and customers who called another shop leave no trace, so the shares are lower bounds. "
-            + "A part is named only if it comes back clearly more often than all other parts together. We allow for how many parts are compared, but about one in ten named may still be chance.");
+            + "A part is named only if it comes back clearly more often than all other parts together. We allow for how many parts are compared, but about one in ten named may still be chance.")
+        {
+            AssumedPrice = options.SecondVisitCostAssumed ? options.SecondVisitCost : null,
+        };
     }
 
     /// <param name="facts">What is known, or null if returns were not computed.</param>
@@ -72,12 +79,11 @@ internal static class ReturnSection
     {
         if (facts is null || facts.Components.Count == 0 && facts.Months.Count == 0)
         {
-            yield return new Missing("Returns cannot be told: no unit can be followed from one job to the next. It takes a serial number, or a customer and a model, on the jobs.");
+            yield return new Missing("Returns are not known: no unit can be followed from one job to the next. It takes a serial number, or a customer and a model, on the jobs.");
             yield break;
         }
 
-        string cost = facts.Cost is { } money ? $" At the shop's own price of a second visit the returns of the last twelve months cost {Format.Money(money, currency)}." : "";
-        yield return new Paragraph($"A return is a job on the same unit for the same complaint within {facts.Days} days. {facts.Note}{cost}");
+        yield return new Paragraph($"A return is a job on the same unit for the same complaint within {facts.Days} days. {facts.Note}{Cost(facts, currency)}");
         if (facts.Components.Count > 0)
         {
             yield return Dots(facts);
@@ -87,9 +93,12 @@ internal static class ReturnSection
             facts.Months.TakeLast(MonthsShown),
             [
                 new("Month", m => Format.Month(m.Month)), new("Repairs", m => m.Repairs, CellKind.Count), new("Came back", m => m.CameBack, CellKind.Count),
-                new("Share (95 %)", m => m.Share, CellKind.Share), new("Still watched", m => m.StillWatched, CellKind.Count),
+                new("Share (95 %)", m => m.Share, CellKind.Share),
+                .. facts.Months.TakeLast(MonthsShown).Any(m => m.StillWatched > 0)
+                    ? [new RecordColumn<ReturnMonth>($"{facts.Days} days not over yet", m => m.StillWatched, CellKind.Count)]
+                    : Array.Empty<RecordColumn<ReturnMonth>>(),
             ]);
-        yield return TableView.Create("return-jobs", "Returns called in this month", $"{facts.Jobs.Count} jobs.", facts.Jobs,
+        yield return TableView.Create("return-jobs", "Returns called in this month", $"{facts.Jobs.Count} {(facts.Jobs.Count == 1 ? "job" : "jobs")}.", facts.Jobs,
             [
                 new("Job", j => j.JobId, CellKind.Code), new("Called on", j => j.OpenedOn, CellKind.Day), new("Follows job", j => j.EarlierJobId, CellKind.Code),
                 new("Days", j => j.DaysAfter, CellKind.Count), new("Complaint", j => j.ComplaintText), new("Then it needed", j => Format.Words(j.EarlierComponent)),
@@ -99,6 +108,13 @@ internal static class ReturnSection
             WhenEmpty = "No job of this month followed another on the same unit for the same complaint.",
         };
     }
+
+    private static string Cost(ReturnFacts facts, string currency) => (facts.Cost, facts.AssumedPrice) switch
+    {
+        (not > 0, _) => "",
+        ({ } cost, { } assumed) => $" If a second visit costs {Format.Money(assumed, currency)}, the returns of the last twelve months cost {Format.Money(cost, currency)}. That price is this program's assumption: give yours in the settings.",
+        ({ } cost, null) => $" At your price of a second visit, the returns of the last twelve months cost {Format.Money(cost, currency)}.",
+    };
 
     private static IntervalDots Dots(ReturnFacts facts)
     {

@@ -52,13 +52,13 @@ internal static class SupplierSection
     {
         if (facts is null || facts.Quality.Count == 0 && facts.LeadTimes.Count == 0)
         {
-            yield return new Missing("No parts orders are in the files, so neither quality nor lead times of suppliers can be told. Add the suppliers' order exports to shop.json.");
+            yield return new Missing("No parts orders are in the files, so the quality and lead times of suppliers are not known. Add the suppliers' order exports to your files.");
             yield break;
         }
 
         if (facts.Quality.Count == 0)
         {
-            yield return new Missing("Quality by supplier cannot be told: no fitted part can be traced to the order it came from.");
+            yield return new Missing("Quality by supplier is not known: no fitted part can be traced to the order it came from.");
         }
         else
         {
@@ -76,7 +76,7 @@ internal static class SupplierSection
         yield return TableView.Create("lead-times", "Lead times", "Order lines, from the day ordered to the day received; all months up to the day of the data.", facts.LeadTimes,
             [
                 new("Supplier", l => l.Supplier), new("Lines received", l => l.Received, CellKind.Count), new("Waiting", l => l.Waiting, CellKind.Count),
-                new("Half within, days", l => l.MedianDays, CellKind.Number), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Number),
+                new("Half within, days", l => l.MedianDays, CellKind.Days), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Days),
                 new("Sent back (95 %)", l => l.ReturnShare, CellKind.Share),
             ]) with
         {

@@ -59,6 +59,9 @@ internal static class VanSection
     private const int LeastSetJobs = 30;
     private const string Refused = "No plan: ";
 
+    // Below this share of the money, something else than the money ends the load.
+    private const decimal SpentShare = 0.9m;
+
     private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "poisson_greedy", "hindsight"];
 
     private sealed record Summary(
@@ -83,10 +86,11 @@ internal static class VanSection
         ILookup<string, VanLine> lines = database.Read<VanLine>("queries/report/van_lines.sql").ToLookup(l => l.Van);
         IReadOnlyList<Summary> summaries = [.. database.ReadTable<Summary>("van_summary").OrderBy(s => s.Van, StringComparer.Ordinal)];
         IReadOnlyList<Replayed> evidence = database.ReadTable<Replayed>("van_evidence");
+        bool wasTried = evidence.Any(r => r.Quarter == All && r.Van == All && r.Policy == "plan" && r.Jobs > 0);
         return new VanFacts(
             [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
-            Replay(evidence),
-            [.. evidence.Where(r => r.Quarter == All && r.Van == All && r.Policy != "counted") // other jobs, other money: no like to compare with
+            wasTried ? Replay(evidence) : null,
+            [.. evidence.Where(r => wasTried && r.Quarter == All && r.Van == All && r.Policy != "counted") // other jobs, other money: no like to compare with
                 .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
                 .Select(r => new ReplayedPolicy(Way(r.Policy), r.Jobs, r.Completion.Value is null ? Estimate.None("no jobs") : r.Completion, r.Money))],
             BudgetCurves(database), "Jobs expected of each van, mean over the vans.",
@@ -145,13 +149,16 @@ internal static class VanSection
         string tied = van.MoneyCounted is { } money ? $" ties up {Format.Money(money, currency)} and" : "";
         string best = van.CompletionForCounted is { } same ? $"; the best load for that money would finish {Format.Percent(same)}" : "";
         string aboard = van.CompletionCounted is { } counted ? $" What was counted aboard{tied} should finish {Format.Percent(counted)}{best}." : "";
+        string unspent = van is { Pieces: > 0, MoneyUsed: { } used, Budget: { } budget, SpaceUsed: { } filled, Space: { } space } && used < budget * SpentShare && filled < space * (double)SpentShare
+            ? " The rest of the money is not spent: one more part would cost more to carry than the second visits it saves."
+            : "";
         string brings = van.Completion is { } completion
             ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit; no other load for this money can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better.{aboard}"
             : "";
         string booked = van.BookedJobs is > 0 and { } jobs
             ? $" Of {Format.Count(jobs)} calls not visited yet, about {Format.Count((long)Math.Round(van.BookedFinished ?? 0))} should be finished at the first visit, with what is taken along for them."
             : "";
-        return load + brings + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
+        return load + unspent + brings + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
     }
 
     private static string? Replay(IReadOnlyList<Replayed> evidence)
@@ -209,7 +216,7 @@ internal static class VanSection
     {
         if (facts is null || facts.Vans.Count == 0)
         {
-            yield return new Missing("No van plan was made. It takes closed jobs with their part numbers, and parts with prices.");
+            yield return new Missing("No van plan was made. It takes closed jobs with their part numbers, parts with prices, and jobs that count for a van: name your vans in the settings, and who drives them.");
             yield break;
         }
 
@@ -218,16 +225,17 @@ internal static class VanSection
             yield return new Paragraph(standIn.Sentence);
         }
 
-        yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months: there are too few closed jobs with known parts.");
+        yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months. That takes closed jobs with known parts that count for one of these vans.");
         if (facts.ReplayRows.Count > 0)
         {
-            yield return TableView.Create("van-replay", "The plan beside other ways of stocking", "Jobs of later months, replayed in order of call.", facts.ReplayRows,
+            yield return TableView.Create("van-replay", "The plan beside other ways of stocking", "Jobs of later months, replayed in order of call. Money: the average over the quarters.", facts.ReplayRows,
                 [
                     new("Way of stocking", r => r.Way), new("Jobs", r => r.Jobs, CellKind.Count), new("Finished at first visit (95 %)", r => r.Finished, CellKind.Share),
                     new("Money on the van", r => r.Money, CellKind.Money),
                 ]);
         }
 
+        yield return new Paragraph(FirstVisitMeans);
         if (facts.Capital is { } capital)
         {
             yield return new Paragraph(capital);
@@ -240,7 +248,7 @@ internal static class VanSection
 
         if (facts.Vans.All(v => !v.Counted))
         {
-            yield return new Missing("No van has been counted, so each plan lists the whole load, not what to add and take off. Add a van count to shop.json.");
+            yield return new Missing("No van has been counted, so each plan lists the whole load, not what to add and take off. Add a van count to your files.");
         }
 
         foreach (IBlock block in facts.Vans.SelectMany((van, i) => Plan(van, facts.Heading(van.Van), i + 1)))
@@ -248,6 +256,10 @@ internal static class VanSection
             yield return block;
         }
     }
+
+    // What a reader would hold against the share in the log.
+    private const string FirstVisitMeans =
+        "In this section, a job counts as finished at the first visit only if every part it needed was on the van. The share in your job log can be higher: a part may have been brought for the call, or fetched the same day.";
 
     private static IEnumerable<IBlock> Plan(VanPlanView van, string heading, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
         ? [new SubHeading(heading), new Missing(van.Summary)]

@@ -11,7 +11,7 @@ internal static class CellStyles
     private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
     private static readonly (CellKind Kind, string Format)[] Formats =
-        [(CellKind.Count, "#,##0"), (CellKind.Share, "0.0%"), (CellKind.Number, "0.###"), (CellKind.Money, "#,##0.00"), (CellKind.Day, "yyyy-mm-dd")];
+        [(CellKind.Count, "#,##0"), (CellKind.Share, "0.0%"), (CellKind.Number, "0.###"), (CellKind.Money, "#,##0.00"), (CellKind.Day, "yyyy-mm-dd"), (CellKind.Days, "0.#")];
 
     public static int Index(CellKind kind) => kind is CellKind.Text or CellKind.Code ? 0 : FormulaLike + 1 + Array.FindIndex(Formats, f => f.Kind == kind);
 

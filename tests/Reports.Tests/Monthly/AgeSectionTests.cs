@@ -28,7 +28,7 @@ public sealed class AgeSectionTests
     {
         using Database database = SectionCase.Session();
         Assert.Null(AgeSection.Read(database));
-        Assert.Contains("it takes a register, or enough dated failures", SectionCase.Text(AgeSection.Build(null)), StringComparison.Ordinal);
+        Assert.Contains("A register helps most", SectionCase.Text(AgeSection.Build(null)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -54,6 +54,20 @@ public sealed class AgeSectionTests
     {
         using Database database = SectionCase.Session(Summary, Points);
         Assert.Equal(["washer door seal", 48L, "too few failures of known age"], SectionCase.Table(AgeSection.Build(AgeSection.Read(database)), "ages-not-drawn").Rows[0]);
+    }
+
+    // A register is there: advising one would be no help.
+    [Fact]
+    public void Build_RegisterWithFewFailures_SaysHowManyItTakes()
+    {
+        using Database database = SectionCase.Session(
+            Summary.Replace("48 as failures", "2 as failures", StringComparison.Ordinal), Points,
+            "register_machines as select 34 as machines, 0 as type_unknown, 'contract' as whose, 'household' as log_whose");
+        AgeFacts facts = AgeSection.Read(database)!;
+        Assert.Empty(facts.Groups);
+        Assert.Contains(new AgeRefusal("washer drain pump", 2, "fewer than 8 failures at a known age"), facts.NotDrawn);
+        Assert.Contains(
+            "It takes at least 8 failures of one part at a known age; the most so far is 2 (washer door seal). Record the serial number on each job", SectionCase.Text(AgeSection.Build(facts)), StringComparison.Ordinal);
     }
 
     [Fact]

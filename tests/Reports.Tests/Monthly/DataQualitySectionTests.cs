@@ -30,7 +30,7 @@ public sealed class DataQualitySectionTests
     {
         Section section = DataQualitySection.Build(Filled());
         Assert.Contains("3 of 60 rows could not be read; most often: date unreadable (2 rows). Fill in first: ", SectionCase.Text(section), StringComparison.Ordinal);
-        Assert.Equal(["orders.csv", "part orders", 20L, 19L, 0L, 0L, 1L], SectionCase.Table(section, "files").Rows[1]);
+        Assert.Equal(["orders.csv", "orders of parts from suppliers", 20L, 19L, 0L, 0L, 1L], SectionCase.Table(section, "files").Rows[1]);
     }
 
     [Fact]
@@ -41,6 +41,14 @@ public sealed class DataQualitySectionTests
         Assert.Contains("Nothing that the answers use is missing.", text, StringComparison.Ordinal);
         Assert.Contains("Every row could be read.", text, StringComparison.Ordinal);
         Assert.Contains("The files do not contradict each other.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_FileReadOnceForEachVan_IsOneLine()
+    {
+        using Database database = SectionCase.Session();
+        database.Execute("insert into loads (source_file, kind, rows_read, loaded, duplicate, replaced, rejected) values ('stock.csv', 'van_counts', 18, 17, 1, 0, 0), ('stock.csv', 'van_counts', 18, 16, 0, 1, 1)");
+        Assert.Equal(new FileBooks("stock.csv", "van_counts", 36, 33, 1, 1, 1), Assert.Single(DataQualitySection.Read(database).Files));
     }
 
     private static DataQualityFacts Filled()

@@ -55,7 +55,7 @@ public sealed class FailureSectionTests
     {
         using Database database = SectionCase.Session(Needs, Families);
         Section section = FailureSection.Build(FailureSection.Read(database, SectionCase.Month));
-        Assert.Contains("no register lists units whether they fail or not", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.Contains("They need a register: a list of machines", SectionCase.Text(section), StringComparison.Ordinal);
         Assert.Null(SectionCase.Table(section, "families").Rows[0][5]);
     }
 
@@ -78,10 +78,50 @@ public sealed class FailureSectionTests
         Assert.Contains("1.50 times as high", FailureSection.Read(database, SectionCase.Month)!.Rates[0].Basis, StringComparison.Ordinal);
     }
 
+    // 3 causes in the month, 12 in the eleven months before, 20 in the twelve before those.
+    [Fact]
+    public void Read_MonthWithFewCauses_ShowsTwelveMonths()
+    {
+        using Database database = SectionCase.Session("""
+            month_needs as
+            select month, need, calls, 3 as cause_known, 0.0::double as share, 0.0::double as lower, 0.0::double as upper
+            from (values (date '2024-05-01', 'drain_pump', 2), (date '2024-05-01', 'none', 1), (date '2023-06-01', 'drain_pump', 4), (date '2023-09-01', 'inlet_valve', 8), (date '2023-05-01', 'inlet_valve', 20)) as t(month, need, calls)
+            """, Families);
+        FailureFacts facts = FailureSection.Read(database, SectionCase.Month)!;
+        Assert.Equal([("inlet_valve", 8L, 15L, (double?)1), ("drain_pump", 6L, 15L, 0)], facts.Components.Select(c => (c.Need, c.Calls, c.CauseKnown, c.ShareYearAgo)));
+        Section section = FailureSection.Build(facts);
+        Assert.Contains("so the last twelve months are shown", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.Equal("Calls of June 2023 to May 2024; 15 calls with a known cause.", SectionCase.Table(section, "components").Basis);
+    }
+
+    [Fact]
+    public void Build_HandfulOfCauses_DrawsNoChart()
+    {
+        var facts = new FailureFacts([new ComponentShare("door_seal", 3, 3, Estimate.From(1, 0.4, 1), null, null)], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));
+        string text = SectionCase.Text(FailureSection.Build(facts));
+        Assert.Contains("door seal", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("leads with", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_PartsThatShareTheTopCount_NamesNoLeader()
+    {
+        ComponentShare Of(string need) => new(need, 6, 15, Estimate.From(0.4, 0.2, 0.6), null, null);
+        var facts = new FailureFacts([Of("door_seal"), Of("drain_pump")], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));
+        Assert.Contains("No part leads: 2 parts were at fault in 6 calls each.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_MixedRegister_SaysWhatToDo()
+    {
+        var facts = new FailureFacts([], [new FamilyShare("K41", "washer", "Ostrava Blue", 5, Estimate.From(1, 0.5, 1), null)], [new BandSeries("pump", "", [])], "Calls of May 2024", new RegisterMachines(34, 0, "mixed", "household"));
+        Assert.Contains("To see them, keep a list with one kind of machine only.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Build_TooFewCalls_DoesNotRank()
     {
-        var facts = new FailureFacts([new ComponentShare("door_seal", 1, 1, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));
-        Assert.Contains("Too few calls to rank components.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
+        var facts = new FailureFacts([new ComponentShare("door_seal", 1, 12, Estimate.None("too few"), null, null)], [], [], "Calls of May 2024", new RegisterMachines(0, 0, "none", "unknown"));
+        Assert.Contains("Too few calls to rank parts.", SectionCase.Text(FailureSection.Build(facts)), StringComparison.Ordinal);
     }
 }

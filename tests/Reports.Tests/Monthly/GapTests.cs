@@ -59,7 +59,7 @@ public sealed class GapTests
     [InlineData("'unknown' as outcome, null::varchar as main_component", "how the job ended", "You already record the closing day.")]
     [InlineData("'unknown' as outcome, null::varchar as main_component, null::date as closed_on, 'unknown' as closing_basis", "how the job ended", "Write down the outcome, or the part fitted and the closing day.")]
     [InlineData("'fixed' as outcome, null::varchar as main_component", "the part fitted", "Write down which part was fitted")]
-    [InlineData("null::double as age_years", "the age of the appliance", "Most of these appliances are known.")]
+    [InlineData("null::double as age_years", "the age of the appliance", "You already record which appliance it was. Give its build or purchase date in a register")]
     [InlineData("null::double as age_years, null::varchar as unit_id", "the age of the appliance", "Write down the serial number or the year of purchase.")]
     [InlineData("null::varchar as unit_id", "which appliance it was", "You already record the customer.")]
     [InlineData("null::varchar as unit_id, null::varchar as customer_id", "which appliance it was", "Write down the serial number, or the customer and the model.")]

@@ -7,7 +7,7 @@ public sealed class MonthlyPageTests
     private static readonly string[] Order =
     [
         "The month in five sentences", "What is rising", "Bad batches", "What fails most", "At what age things fail", "What came back",
-        "Suppliers: quality and lead times", "What each van should carry", "The predictor&#39;s record", "The data, and what to fill in first",
+        "Suppliers: quality and lead times", "What each van should carry", "How good the predictions were", "The data, and what to fill in first",
     ];
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class MonthlyPageTests
     {
         string text = SummaryText.Render(SampleMonth.Bare(SampleMonth.OneJob()).Report());
         Assert.Contains("the shop took 1 call;", text, StringComparison.Ordinal);
-        Assert.Contains("The one closed job whose visits are recorded was finished", string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("The one closed repair whose visits are recorded was finished", string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
     }
 
     [Fact]

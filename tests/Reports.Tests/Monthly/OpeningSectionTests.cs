@@ -31,8 +31,8 @@ public sealed class OpeningSectionTests
         Assert.Equal(0, facts.Now.Calls);
         string text = SectionCase.Text(OpeningSection.Build(facts));
         Assert.Contains("No call of May 2024 is in the files.", text, StringComparison.Ordinal);
-        Assert.Contains("cannot be told (no calls)", text, StringComparison.Ordinal);
-        Assert.Contains("Whether anything is rising was not computed; how many repairs came back cannot be told.", text, StringComparison.Ordinal);
+        Assert.Contains("is not known (no calls)", text, StringComparison.Ordinal);
+        Assert.Contains("Whether anything is rising was not computed; how many repairs came back is not known.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -43,9 +43,24 @@ public sealed class OpeningSectionTests
         Assert.Null(facts.Before);
         Assert.Equal(("drain_pump", 34L), (facts.Now.TopComponent, facts.Now.TopCalls));
         IReadOnlyList<string> sentences = OpeningSentences.Write(facts);
-        Assert.Equal("In May 2024 the shop took 412 calls (377 a year earlier); 362 of them were closed by 12 June 2024; for 9, the log does not say whether they are finished.", sentences[0]);
-        Assert.StartsWith("How many were finished at the first visit cannot be told (no closed job of the month tells its visits)", sentences[1], StringComparison.Ordinal);
+        Assert.Equal("In May 2024 the shop took 412 calls (377 a year earlier); 362 of them were closed by June 12, 2024; for 9, the log does not say whether they are finished.", sentences[0]);
+        Assert.StartsWith("How many were finished at the first visit is not known (no closed repair of the month records its visits)", sentences[1], StringComparison.Ordinal);
     }
+
+    // Four closed jobs, one of them declined; three causes, each once: a share or a leader would say more than the data.
+    [Fact]
+    public void Write_HandfulOfCalls_NamesThemAndRanksNothing()
+    {
+        OpeningFacts facts = Small(Estimate.From(2.0 / 3, 0.21, 0.94), 3, "drain_hose", 1, [new("drain_hose", 1), new("drive_belt", 1), new("none", 1)]);
+        IReadOnlyList<string> sentences = OpeningSentences.Write(facts);
+        Assert.Equal("Of 3 closed repairs whose visits are recorded (1 more closed job does not count: declined, not repaired, or visits not recorded), 2 were finished at the first visit (3 of 7 the month before).", sentences[1]);
+        Assert.Equal("The cause of 3 calls is known: drain hose, drive belt, no part needed.", sentences[2]);
+    }
+
+    [Fact]
+    public void Write_SeveralPartsShareTheTopCount_NamesNone() => Assert.Contains(
+        "no part leads: 2 parts were at fault in 3 calls each",
+        OpeningSentences.Write(Small(Estimate.None("none"), 8, "drain_hose", 3, [new("drain_hose", 3), new("drive_belt", 3), new("none", 2)]))[2], StringComparison.Ordinal);
 
     [Fact]
     public void Build_MonthTheFilesDoNotReach_ShowsADash()
@@ -54,6 +69,14 @@ public sealed class OpeningSectionTests
         Section section = OpeningSection.Build(OpeningSection.Read(database, SectionCase.Options, null, null, NoFiles));
         Assert.Equal([new Cell(412L, CellKind.Count), new Cell(null, CellKind.Count), new Cell(377L, CellKind.Count)], SectionCase.Table(section, "headlines").Rows[0].Skip(1).Take(3));
     }
+
+    private static OpeningFacts Small(Estimate firstVisit, long causes, string top, long topCalls, IReadOnlyList<NeedCalls> needs) => new(
+        new MonthFacts(SectionCase.Month, 10, 6, 3, firstVisit, causes, Estimate.From(0.25, 0.05, 0.6), top, topCalls, Estimate.From(0.33, 0.06, 0.79), 0, 0, 0),
+        new MonthFacts(SectionCase.Month.AddMonths(-1), 7, 0, 7, Estimate.From(3.0 / 7, 0.16, 0.75), 7, Estimate.From(0, 0, 0.35), null, 0, Estimate.None("none"), 0, 0, 0),
+        null, [], null, 30, 0, 846, new DateOnly(2024, 6, 12))
+    {
+        Needs = needs,
+    };
 
     [Fact]
     public void Read_RepairsStillWatched_AreNotTheHeadline()

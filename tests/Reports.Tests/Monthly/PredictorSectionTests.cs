@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Reports.Tests.Monthly;
@@ -33,7 +34,7 @@ public sealed class PredictorSectionTests
     {
         using Database database = SectionCase.Session();
         Assert.Null(PredictorSection.Read(database, SectionCase.Options));
-        Assert.Contains("The predictor has no record", SectionCase.Text(PredictorSection.Build(null)), StringComparison.Ordinal);
+        Assert.Contains("The predictions have no record yet", SectionCase.Text(PredictorSection.Build(null)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -41,16 +42,17 @@ public sealed class PredictorSectionTests
     {
         PredictorFacts facts = Filled();
         Assert.Equal(
-            [("the predictor", "all", 1.2), ("counting, model to type", "all", 1.3), ("the predictor", "no fill", 1.1)],
+            [("this program", "all calls", 1.2), ("counting by model, family and type", "all calls", 1.3), ("this program", "no fill", 1.1)],
             facts.Rows.Select(r => (r.Contender, r.Calls, r.LogLoss!.Value)));
         Assert.Null(facts.Rows[0].Top3);
         Assert.Equal([180L, 180, 180], facts.Month.Select(m => m.Jobs));
-        Assert.StartsWith("Answers come from: Log odds.. It won against 1 others on 1,865 later jobs (log loss 1.277).", facts.Answers, StringComparison.Ordinal);
+        Assert.Equal("The answers were tried on later jobs that nothing had been learned from. This way of answering was chosen from 2 that were tried on earlier months.", facts.Answers);
+        Assert.Equal(("How it answers", "Log odds."), facts.Card[0]);
     }
 
     [Fact]
     public void Build_GroupOutsideItsInterval_IsCounted() => Assert.Contains(
-        "In 1 of 2 groups the odds stated lie outside the interval of what came true", SectionCase.Text(PredictorSection.Build(Filled())), StringComparison.Ordinal);
+        "In 1 of 2 groups, what came true does not agree with the stated chances.", SectionCase.Text(PredictorSection.Build(Filled())), StringComparison.Ordinal);
 
     [Fact]
     public void Build_MonthThatWasNotTested_SaysSo()
@@ -58,7 +60,20 @@ public sealed class PredictorSectionTests
         using Database database = SectionCase.Session(Scores, Reliability, Months);
         PredictorFacts facts = PredictorSection.Read(database, SectionCase.Options with { Month = SectionCase.Month.AddMonths(1) })!;
         Assert.Contains("No closed call of this month was among those tested.", SectionCase.Text(PredictorSection.Build(facts)), StringComparison.Ordinal);
-        Assert.StartsWith("It is shown beside what a shop would say", facts.Answers, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_Record_SpeaksInPlainWordsAndKeepsTheScoresForTheNotes()
+    {
+        using Database database = SectionCase.Session(
+            Scores.Replace("('stack', 'all', 'log_loss', 1.0)", "('shipped', 'all', 'top3', 0.85), ('complaint_only', 'all', 'top1', 0.4)", StringComparison.Ordinal), Reliability, Months, Contest);
+        Section section = PredictorSection.Build(PredictorSection.Read(database, SectionCase.Options));
+        string text = SectionCase.Text(section);
+        Assert.Contains("On 2,210 later jobs that it had not learned from, the first answer was right 54.0 % of the time, and the right one was among the first three 85.0 % of the time. A tally sheet per complaint would have been right 40.0 % of the time.", text, StringComparison.Ordinal);
+        Assert.Contains("Of 180 closed jobs of this month, the first answer was right in 90, and the right one was among the first three in 153.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("..", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(SectionCase.Table(section, "predictor").Columns, c => c.Head.Contains("loss", StringComparison.Ordinal));
+        Assert.Contains(SectionCase.Table(section, "predictor-notes").Columns, c => c.Head == "Log loss");
     }
 
     private static PredictorFacts Filled()

@@ -1,4 +1,6 @@
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.Statistics;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Monthly;
 
 namespace PartsSignal.Reports.Tests.Monthly;
@@ -38,6 +40,25 @@ public sealed class ReturnSectionTests
         Assert.Equal(12, facts.Months[1].StillWatched);
         Assert.StartsWith("Over all months 4.0\u00A0% came back.", facts.Note, StringComparison.Ordinal);
         Assert.Equal(10 * 85m, facts.Cost);
+        Assert.Contains("At your price of a second visit, the returns of the last twelve months cost 850.00 EUR.", SectionCase.Text(ReturnSection.Build(facts, "EUR")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_PriceThatTheShopNeverGave_IsCalledAnAssumption()
+    {
+        using Database database = SectionCase.Session(Shares, Callbacks);
+        string text = SectionCase.Text(ReturnSection.Build(ReturnSection.Read(database, SectionCase.Options with { SecondVisitCostAssumed = true }), "EUR"));
+        Assert.Contains("If a second visit costs 85.00 EUR, the returns of the last twelve months cost 850.00 EUR. That price is this program's assumption: give yours in the settings.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("your price", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_NothingCameBack_SaysNothingOfMoney()
+    {
+        var facts = new ReturnFacts(30, [new ReturnMonth(SectionCase.Month, 20, 0, Estimate.From(0, 0, 0.16))], [], [], 0m, "");
+        Section section = ReturnSection.Build(facts, "EUR");
+        Assert.DoesNotContain("EUR", SectionCase.Text(section), StringComparison.Ordinal);
+        Assert.DoesNotContain("not over yet", SectionCase.Text(section), StringComparison.Ordinal);
     }
 
     [Fact]

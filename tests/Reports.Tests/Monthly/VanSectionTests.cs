@@ -84,6 +84,33 @@ public sealed class VanSectionTests
         Assert.Equal([3, 3], facts.Curves.Select(c => c.Points.Count));
     }
 
+    // A log that names no van: nothing to try a plan on, and no table of nothing.
+    [Fact]
+    public void Read_ReplayWithoutJobs_IsNoReplay()
+    {
+        using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence.Replace("610)", "0)", StringComparison.Ordinal), Curve);
+        VanFacts facts = VanSection.Read(database, "EUR")!;
+        Assert.Null(facts.Replay);
+        Assert.Empty(facts.ReplayRows);
+        Assert.Contains("The plan was not tried on later months.", SectionCase.Text(VanSection.Build(facts, "EUR")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_MoneyThatIsNotSpent_SaysWhy()
+    {
+        using Database database = SectionCase.Session(Summary.Replace("1481.5::decimal", "753.4::decimal", StringComparison.Ordinal), Plan, Changes, Evidence, Curve);
+        Assert.Contains("The rest of the money is not spent: one more part would cost more to carry than the second visits it saves.", VanSection.Read(database, "EUR")!.Vans[0].Summary, StringComparison.Ordinal);
+        Assert.DoesNotContain("not spent", Filled().Vans[0].Summary, StringComparison.Ordinal);
+    }
+
+    // The technician looks for the number that is on the piece.
+    [Fact]
+    public void Read_PieceUnderAnOldNumber_NamesIt()
+    {
+        using Database database = SectionCase.Session(Summary, Plan, Changes.Replace("'send_back', '1 June'", "'take_off', null", StringComparison.Ordinal).Replace("null::varchar as label", "'PX-0' as label", StringComparison.Ordinal), Evidence, Curve);
+        Assert.Contains("take off 1 of PX-0", VanSection.Read(database, "EUR")!.Vans[0].Lines.Select(l => l.Todo));
+    }
+
     [Fact]
     public void Build_NothingReplayedOrCounted_SaysBoth()
     {

@@ -2,7 +2,7 @@
 -- family that differs most.
 with drawn as (
     from age_curve_summary
-    where curve_missing is null and failures >= 8
+    where curve_missing is null and failures >= $least
 ),
 whole as (
     from drawn

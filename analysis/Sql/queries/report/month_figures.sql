@@ -1,7 +1,7 @@
 -- One row per month asked for (the month, the one before, the same a year earlier) that the data reaches.
 select
     f.month, f.calls, f.still_open, f.end_not_told, f.visits_known, f.first_visit_share, f.first_visit_lower, f.first_visit_upper,
-    'no closed job of the month tells its visits' as first_visit_missing,
+    'no closed repair of the month records its visits' as first_visit_missing,
     f.cause_known, f.no_part_share, f.no_part_lower, f.no_part_upper,
     case when f.cause_known > 0 then 'the log names no job that needed none' else 'no cause is known' end as no_part_missing,
     t.need as top_component, coalesce(t.calls, 0) as top_calls, t.share as top_share, t.lower as top_lower, t.upper as top_upper,
