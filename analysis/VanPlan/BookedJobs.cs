@@ -29,27 +29,33 @@ public sealed record BookedJobs(IReadOnlyList<BookedCall> Calls, IReadOnlyList<B
     public static BookedJobs Create(IReadOnlyList<BookedCall> open, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
     {
         BookedCall[] waiting = [.. open.Where(c => IsOpen(c, day) && IsWaiting(c, day))];
-        return ToCome([.. open.Where(c => IsOpen(c, day) && !IsWaiting(c, day) && !c.IsVisited)], day, model, facts, options) with { Waiting = waiting };
+        return ToCome(NotVisited(open, day), day, model, facts, options) with { Waiting = waiting };
     }
 
-    private static BookedJobs ToCome(BookedCall[] calls, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
+    /// <summary>Those that wait for their first visit, and not for an ordered part.</summary>
+    /// <param name="open">All open jobs of the log.</param>
+    /// <param name="day">Last day that is known.</param>
+    public static IReadOnlyList<BookedCall> NotVisited(IReadOnlyList<BookedCall> open, DateOnly day) =>
+        [.. open.Where(c => IsOpen(c, day) && !IsWaiting(c, day) && !c.IsVisited)];
+
+    private static BookedJobs ToCome(IReadOnlyList<BookedCall> calls, DateOnly day, ShippedModel? model, Func<LookupFacts> facts, AnswerOptions options)
     {
-        if (calls.Length == 0)
+        if (calls.Count == 0)
         {
             return None;
         }
 
         if (model is null || model.Needs.Count == 0)
         {
-            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: no predictor tells what they need");
+            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: no predictor tells what they need");
         }
 
         if (model.LearnedTo > day)
         {
-            return new BookedJobs(calls, [], $"{calls.Length} booked jobs left out: the predictor has learned from days after the plan's");
+            return new BookedJobs(calls, [], $"{calls.Count} booked jobs left out: the predictor has learned from days after the plan's");
         }
 
-        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"In the whole shop, {(calls.Length == 1 ? "1 call is" : $"{calls.Length} calls are")} not visited yet: see the list 'booked'");
+        return new BookedJobs(calls, BookedNeed.From(calls, model, facts(), options), $"In the whole shop, {(calls.Count == 1 ? "1 call is" : $"{calls.Count} calls are")} not visited yet: see the list 'booked'");
     }
 
     /// <summary>Those of some vans, or null for all of them.</summary>

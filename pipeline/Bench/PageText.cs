@@ -7,7 +7,13 @@ internal static class PageText
 {
     /// <summary>A month such as <c>2026-03</c>: March 2026.</summary>
     /// <exception cref="FormatException">It is no month.</exception>
-    public static string Month(string month) => DateOnly.ParseExact(month + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture).ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+    public static string Month(string month) => Month(DateOnly.ParseExact(month + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture));
+
+    /// <summary>The month of a day: March 2026.</summary>
+    public static string Month(DateOnly day) => day.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>A day: March 5, 2026.</summary>
+    public static string Day(DateOnly day) => day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture);
 
     /// <summary>What a call needed, worded as in the monthly report: a component, no part, or a part that nobody named.</summary>
     public static string Need(string need) => need switch
@@ -24,6 +30,11 @@ internal static class PageText
         Analysis.Vocabulary.Need.OtherComplaint => "complaint not recognized",
         _ => Words(kind),
     };
+
+    /// <summary>Money with the shop's currency.</summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="currency">Its mark; may be empty.</param>
+    public static string Money(decimal amount, string currency) => amount.ToString("#,0.00", CultureInfo.InvariantCulture) + (currency.Length == 0 ? "" : "\u00A0" + currency);
 
     /// <summary>A stored name such as <c>inlet_valve</c>: inlet valve.</summary>
     public static string Words(string stored) => stored.Replace('_', ' ');

@@ -44,7 +44,19 @@ internal sealed record FilesView(Understanding.ShopInspection? Inspection, IRead
 internal sealed record RowsView(IReadOnlyList<BookLine>? Books, BookLine? Total, IReadOnlyList<(string File, int Rows)> RejectFiles);
 
 /// <summary>What became of the rows of a file: read = loaded + same again + replaced + refused.</summary>
-internal sealed record BookLine(string File, string Kind, long Read, long Loaded, long SameAgain, long Replaced, long Refused, long NotData);
+internal sealed record BookLine(string File, string Kind, long Read, long Loaded, long SameAgain, long Replaced, long Refused, long NotData)
+{
+    /// <summary>Two readings of one file as one line, such as a column of pieces for each van.</summary>
+    public BookLine And(BookLine other) => this with
+    {
+        Read = Read + other.Read,
+        Loaded = Loaded + other.Loaded,
+        SameAgain = SameAgain + other.SameAgain,
+        Replaced = Replaced + other.Replaced,
+        Refused = Refused + other.Refused,
+        NotData = NotData + other.NotData,
+    };
+}
 
 /// <summary>Refused rows of one file, to be mended.</summary>
 internal sealed record MendView(string File, RefusedRows Rows);
@@ -60,14 +72,33 @@ internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
 internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, VanStandIn? StandIn);
 
+/// <summary>The van lists, to be printed.</summary>
+/// <param name="Vans">The lists.</param>
+/// <param name="LastDay">Last day that the plan knows, or null before the first update.</param>
+/// <param name="Month">The newest month with a report, or null if there is none.</param>
+/// <param name="Currency">Mark of the shop's currency; may be empty.</param>
+/// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
+internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn);
+
 /// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
-internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, VanStandIn? StandIn);
+/// <param name="Sheets">The sheets.</param>
+/// <param name="LastDay">Last day that is known, or null before the first update.</param>
+/// <param name="Waiting">Calls that wait for a first visit.</param>
+/// <param name="Assigned">Those whose van or technician is known.</param>
+/// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
+internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, DateOnly? LastDay, int Waiting, int Assigned, VanStandIn? StandIn);
 
 /// <summary>Two months side by side.</summary>
 /// <param name="Months">All months, newest first.</param>
 /// <param name="First">The one on the left, or null if there are not two.</param>
 /// <param name="Second">The one on the right, or null likewise.</param>
 internal sealed record CompareView(IReadOnlyList<string> Months, MonthFigures? First, MonthFigures? Second);
+
+/// <summary>A customer who is about to be forgotten.</summary>
+/// <param name="Customer">As typed.</param>
+/// <param name="Rows">Rows of the shop's files with that name, number or address.</param>
+/// <param name="Files">Files they stand in.</param>
+internal sealed record ForgetView(string Customer, long Rows, int Files);
 
 /// <summary>Settings as a form.</summary>
 internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, VanStandIn? StandIn);

@@ -1,6 +1,11 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using PartsSignal.Analysis.Prediction;
+using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.VanPlan;
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.Pipeline.Bench;
@@ -12,12 +17,12 @@ internal static class ResultPages
     {
         var answers = new OpenAnswers();
         app.MapGet("/results", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<ResultsPage>(context, View(shop)) : BenchEndpoints.NoShop());
-        app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, View(shop)) : BenchEndpoints.NoShop());
-        app.MapGet("/waiting", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<WaitingPage>(context, new WaitingView(WaitingSheet.All(shop.Output.Results), VanWords.StandIn(shop))) : BenchEndpoints.NoShop());
+        app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, Vans(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/waiting", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<WaitingPage>(context, Waiting(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/compare", (HttpContext context, KnownShops shops, string? first, string? second) => shops.Open is { } shop ? BenchEndpoints.Page<ComparePage>(context, Compared(shop, first, second)) : BenchEndpoints.NoShop());
         app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
-        app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(null, "index.html") : BenchEndpoints.NoShop());
-        app.MapGet("/reports/{month}/{file}", (KnownShops shops, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).Report(month, file) : BenchEndpoints.NoShop());
+        app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(null, "index.html") : BenchEndpoints.NoShop());
+        app.MapGet("/reports/{month}/{file}", (KnownShops shops, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file) : BenchEndpoints.NoShop());
         app.MapGet("/lookup.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).PhonePage() : BenchEndpoints.NoShop());
         app.MapGet("/ask", (KnownShops shops, TimeProvider clock) => answers.Of(shops.Open, clock)?.FormPage() ?? Results.Redirect("/results"));
         app.MapGet("/answer", (KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
@@ -27,9 +32,38 @@ internal static class ResultPages
     private static ResultsView View(ShopFolder shop) => new(
         new ServedFiles(shop.Output).Months(),
         File.Exists(shop.Output.LookupPage),
-        VanList.All(shop.Output.Van),
+        VanList.All(shop),
         File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null,
         VanWords.StandIn(shop));
+
+    // Settings with a fault are told on their own page; a list needs no currency.
+    private static string Currency(ShopFolder shop)
+    {
+        try
+        {
+            return ShopFile.Load(shop.Files).Currency;
+        }
+        catch (BadInputException)
+        {
+            return "";
+        }
+    }
+
+    private static VansView Vans(ShopFolder shop) =>
+        new(VanList.All(shop), DataAge.LastDay(shop), new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, Currency(shop), VanWords.StandIn(shop));
+
+    private static WaitingView Waiting(ShopFolder shop)
+    {
+        IReadOnlyList<BookedCall> calls = [];
+        DateOnly? last = DataAge.LastDay(shop);
+        if (last is { } day)
+        {
+            using Database database = CurrentStore.Open(shop.Output);
+            calls = BookedJobs.NotVisited(BookedCalls.Read(database), day);
+        }
+
+        return new WaitingView(WaitingSheet.All(shop.Output.Results), last, calls.Count, calls.Count(c => c.Van is not null), VanWords.StandIn(shop));
+    }
 
     // Without a choice: the newest month beside the one before.
     private static CompareView Compared(ShopFolder shop, string? first, string? second)

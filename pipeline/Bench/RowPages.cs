@@ -40,7 +40,7 @@ internal static class RowPages
     {
         string record = shop.Output.RunRecord;
         JsonObject? run = File.Exists(record) ? JsonNode.Parse(File.ReadAllText(record))!.AsObject() : null;
-        BookLine[]? books = run?["files"] is JsonArray files ? [.. files.OfType<JsonObject>().Select(Line)] : null;
+        BookLine[]? books = run?["files"] is JsonArray files ? [.. files.OfType<JsonObject>().Select(Line).GroupBy(l => (l.File, l.Kind)).Select(g => g.Aggregate((a, b) => a.And(b)))] : null;
         return new RowsView(books, run?["rows"] is JsonObject rows ? Line(rows) : null, [.. RejectFiles(shop).Select(f => (f, Find(shop, f)!.Rows.Rows.Count)).Where(f => f.Count > 0)]);
     }
 

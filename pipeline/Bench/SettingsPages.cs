@@ -47,6 +47,13 @@ internal static class SettingsPages
                     throw new BadInputException("The figures are being updated. Wait until that is done.");
                 }
 
+                // It cannot be undone, so it is asked once more, with what it is about.
+                if (form["sure"] != "yes")
+                {
+                    Staging.FoundCustomer found = CustomerRemoval.Find(shop.Files, shop.Output, form["customer"], context.RequestAborted);
+                    return BenchEndpoints.Page<ForgetPage>(context, new ForgetView(form["customer"].ToString().Trim(), found.Rows, found.Files));
+                }
+
                 CustomerRemoval.Mark(shop.Files, shop.Output, form["customer"], context.RequestAborted);
                 new ShopHistory(shop, clock).Clear();
                 if (!work.Start(shop))

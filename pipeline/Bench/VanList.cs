@@ -1,40 +1,93 @@
-using CsvHelper;
+using System.Globalization;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Bench;
 
 /// <summary>A line of a van's list.</summary>
-/// <param name="Action">What to do: load, keep, or take off, as the plan wrote it.</param>
-/// <param name="PartNumber">The part's current number.</param>
-/// <param name="Label">The number on the piece, where it is an old one, or empty.</param>
+/// <param name="Action">What to do, as the plan stores it.</param>
+/// <param name="OtherVan">The van it goes to or comes from, or empty.</param>
+/// <param name="PartNumber">The number on the piece.</param>
+/// <param name="NewNumber">The number that replaced it, or empty if it is current.</param>
 /// <param name="Description">Its name.</param>
 /// <param name="Quantity">How many.</param>
-/// <param name="Supplier">Who sells it, or empty.</param>
-/// <param name="OtherVan">The van it goes to or comes from, or empty.</param>
-internal sealed record VanLine(string Action, string PartNumber, string Label, string Description, string Quantity, string Supplier, string OtherVan)
+/// <param name="Money">What they cost.</param>
+/// <param name="PriceKnown">False: no price list has it, so the cost is a guess.</param>
+/// <param name="Supplier">Who sells it or takes it back, or empty.</param>
+/// <param name="By">Last day to send it back, or empty.</param>
+internal sealed record VanLine(string Action, string OtherVan, string PartNumber, string NewNumber, string Description, int Quantity, decimal Money, bool PriceKnown, string Supplier, string By)
 {
-    /// <summary>What to look for on the box.</summary>
-    public string OnTheBox => Label.Length == 0 ? PartNumber : $"{Label} (now {PartNumber})";
+    /// <summary>Price of one, or null if not known.</summary>
+    public decimal? Price => PriceKnown ? Money / Quantity : null;
+
+    /// <summary>What it is, with what a person must know who holds it.</summary>
+    public string What => Description + (NewNumber.Length == 0 ? "" : $" (new number {NewNumber})") + (By.Length == 0 ? "" : $", by {By}");
 }
 
 /// <summary>What to do with one van, to print and tick off.</summary>
-internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines)
+/// <param name="Van">The van.</param>
+/// <param name="Lines">The lines, in the order of work.</param>
+/// <param name="CountedOn">Day of the count that the list starts from, or null if not known.</param>
+/// <param name="Pieces">Pieces of the whole planned load.</param>
+/// <param name="Money">What the whole planned load costs.</param>
+internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnly? CountedOn, int Pieces, decimal Money)
 {
-    private const string Beginning = "pick-van-";
+    private const string Keep = "keep";
 
-    /// <summary>The lists of the last run.</summary>
-    /// <param name="folder">Folder of the van lists.</param>
-    public static IReadOnlyList<VanList> All(string folder) => !Directory.Exists(folder) ? [] :
-        [.. Directory.EnumerateFiles(folder, Beginning + "*.csv").Order(StringComparer.Ordinal).Select(Read)];
+    private sealed record Count(string Van, DateOnly? CountedOn);
 
-    // Lists of version 0.1.0 have no column of vans: there, the file's name tells it.
-    private static VanList Read(string path)
+    /// <summary>Pieces to add.</summary>
+    public int Added => Lines.Where(l => l.Action == "add").Sum(l => l.Quantity);
+
+    /// <summary>What the pieces to add cost.</summary>
+    public decimal Cost => Lines.Where(l => l.Action == "add").Sum(l => l.Money);
+
+    /// <summary>The lists of the last update; what stays as it is comes last.</summary>
+    public static IReadOnlyList<VanList> All(ShopFolder shop)
     {
-        bool namesVan = File.ReadLines(path).FirstOrDefault()?.StartsWith("van,", StringComparison.Ordinal) ?? false;
-        IReadOnlyList<(string? Van, VanLine Line)> rows = ResultCsv.Read(path, csv => (namesVan ? csv.GetString("van") : null, Line(csv)));
-        return new VanList(rows.Select(r => r.Van).FirstOrDefault(v => v is not null) ?? Path.GetFileNameWithoutExtension(path)[Beginning.Length..], [.. rows.Select(r => r.Line)]);
+        var loads = ResultCsv.Read(
+            Path.Combine(shop.Output.Results, "van_summary.csv"),
+            csv => (Van: csv.GetString("van"), Pieces: int.Parse(csv.GetString("pieces"), CultureInfo.InvariantCulture), Money: Money(csv.GetString("money_used")))).ToLookup(v => v.Van, StringComparer.Ordinal);
+        HashSet<string> guessed = [.. ResultCsv.Read(Path.Combine(shop.Output.Results, "van_plan.csv"), csv => (Part: csv.GetString("part_number"), Known: csv.GetString("price_known"))).Where(p => p.Known == "false").Select(p => p.Part)];
+        var lines = ResultCsv.Read(Path.Combine(shop.Output.Results, "van_changes.csv"), csv => (Van: csv.GetString("van"), Line: new VanLine(
+            csv.GetString("action"), csv.GetString("other_van"), csv.GetString("label") is { Length: > 0 } label ? label : csv.GetString("part_number"),
+            csv.GetString("label").Length > 0 ? csv.GetString("part_number") : "", csv.GetString("description"),
+            int.Parse(csv.GetString("quantity"), CultureInfo.InvariantCulture), Money(csv.GetString("money")), !guessed.Contains(csv.GetString("part_number")), csv.GetString("supplier"), Day(csv.GetString("by")))));
+        Dictionary<string, DateOnly?> counted = lines.Count == 0 ? [] : Counts(shop);
+        return
+        [
+            .. lines.GroupBy(l => l.Van).Select(v => new VanList(
+                v.Key, [.. v.Select(l => l.Line).OrderBy(l => l.Action == Keep)], counted.GetValueOrDefault(v.Key), loads[v.Key].FirstOrDefault().Pieces, loads[v.Key].FirstOrDefault().Money)),
+        ];
     }
 
-    private static VanLine Line(CsvReader csv) => new(
-        csv.GetString("action"), csv.GetString("part_number"), csv.GetString("label"), csv.GetString("description"), csv.GetString("quantity"), csv.GetString("supplier"), csv.GetString("other_van"));
+    /// <summary>Heading of the lines with one action.</summary>
+    /// <param name="action">The action, as stored.</param>
+    /// <param name="otherVan">The other van of a move, in words.</param>
+    public static string Heading(string action, string otherVan) => action switch
+    {
+        Keep => "Keep",
+        "replace" => "Keep and use up first: old number",
+        "add" => "Add",
+        "move_out" => "Give to " + otherVan,
+        "move_in" => "Take from " + otherVan,
+        "send_back" => "Send back to the supplier",
+        _ => "Take off",
+    };
+
+    private static Dictionary<string, DateOnly?> Counts(ShopFolder shop)
+    {
+        if (!Directory.Exists(shop.Output.Store))
+        {
+            return [];
+        }
+
+        using Analysis.Sql.Database database = CurrentStore.Open(shop.Output);
+        return database.Read<Count>("queries/van_plan/van_counted_on.sql").ToDictionary(c => c.Van, c => c.CountedOn, StringComparer.Ordinal);
+    }
+
+    private static string Day(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? PageText.Day(day) : text;
+
+    private static decimal Money(string text) => decimal.TryParse(text, NumberStyles.Number, CultureInfo.InvariantCulture, out decimal money) ? money : 0;
 }

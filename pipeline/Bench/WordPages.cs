@@ -12,6 +12,12 @@ internal static class WordPages
     /// <summary>Most questions shown at once.</summary>
     public const int MostShown = 40;
 
+    /// <summary>Field of a tick: the name is right as it is. The number of the row follows.</summary>
+    public const string RightField = "right";
+
+    /// <summary>Field that is sent when all open names of a list are right.</summary>
+    public const string AllRight = "all-right";
+
     private const string AnswerField = "answer";
     private const string WorkbookKind = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
@@ -50,9 +56,7 @@ internal static class WordPages
             }
 
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-            IReadOnlyList<string> unknown = found.Save(shop.Output.Review, shop.Files, form
-                .Where(f => f.Key.StartsWith(AnswerField, StringComparison.Ordinal) && int.TryParse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture, out _))
-                .ToDictionary(f => int.Parse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture), f => f.Value.ToString()));
+            IReadOnlyList<string> unknown = found.Save(shop.Output.Review, shop.Files, Answers(found, form));
             return unknown.Count > 0 ? Show(context, shop, list, unknown) : BenchEndpoints.SeeOther($"/words?list={Uri.EscapeDataString(list)}&saved=1");
         });
     }
@@ -91,6 +95,24 @@ internal static class WordPages
         {
             return Show(context, shop, null, bad.Faults, added);
         }
+    }
+
+    // What was typed counts before a tick, and a tick before "all are right".
+    private static Dictionary<int, string> Answers(QuestionList list, IFormCollection form)
+    {
+        Dictionary<int, string> answers = form
+            .Where(f => f.Key.StartsWith(AnswerField, StringComparison.Ordinal) && int.TryParse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture, out _))
+            .ToDictionary(f => int.Parse(f.Key.AsSpan(AnswerField.Length), NumberStyles.None, CultureInfo.InvariantCulture), f => f.Value.ToString());
+        bool all = form.ContainsKey(AllRight);
+        foreach (ReviewQuestion question in list.Questions.Where(q => list.MayBeRight && string.IsNullOrWhiteSpace(answers.GetValueOrDefault(q.Index))))
+        {
+            if (form[RightField + question.Index.ToString(CultureInfo.InvariantCulture)] == "yes" || (all && question.Answer.Length == 0))
+            {
+                answers[question.Index] = question.Text;
+            }
+        }
+
+        return answers;
     }
 
     private static IReadOnlyList<QuestionList> Lists(ShopFolder shop) => QuestionList.All(shop.Output.Review, shop.Files);

@@ -27,6 +27,20 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
     // No vowels: a code is no word that a spreadsheet would correct, and no number or date.
     private const string CodeAlphabet = "bcdfghjkmpqrstvwxz";
 
+    /// <summary>True if what was typed may be right as it is, so that a tick is an answer.</summary>
+    public bool MayBeRight => File is ReviewNames.Families or ReviewNames.Appliances;
+
+    /// <summary>What to do where names can be ticked.</summary>
+    public string HelpWithTicks => File switch
+    {
+        ReviewNames.Families => "These names were learned from your model numbers. Tick those that are right. If one is wrong, type the right name.",
+        ReviewNames.Appliances => "Choose which type this is another name for, or “other”. Tick it to keep it as a type of its own.",
+        _ => Help,
+    };
+
+    /// <summary>True if the list says how many jobs or lines wait.</summary>
+    public bool Counts => Questions.Any(q => !string.IsNullOrEmpty(q.Times));
+
     /// <summary>How many rows have no answer.</summary>
     public int Open => Questions.Count(q => q.Answer.Length == 0);
 

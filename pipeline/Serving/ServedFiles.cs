@@ -14,6 +14,9 @@ internal sealed class ServedFiles(OutputFolder output)
         ("tables.xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
     ];
 
+    private const string BodyStart = "<body>";
+    private const string Back = "<nav class=\"back\" aria-label=\"PartsSignal\"><a href=\"/results\">Back to the results</a></nav>";
+
     /// <summary>Months whose report was written, newest first.</summary>
     public IReadOnlyList<string> Months() => !Directory.Exists(output.Reports) ? [] :
         [.. Directory.EnumerateDirectories(output.Reports).Select(d => Path.GetFileName(d)!).Where(IsMonth).OrderDescending(StringComparer.Ordinal)];
@@ -28,6 +31,18 @@ internal sealed class ServedFiles(OutputFolder output)
         }
 
         return Send(month is null ? Path.Combine(output.Reports, known.Name) : Path.Combine(output.Reports, month, known.Name), known.Kind);
+    }
+
+    /// <summary>The same, with a way back to the bench at the top of a page.</summary>
+    public IResult ReportOnBench(string? month, string file)
+    {
+        if (file != Files[0].Name || (month is not null && !IsMonth(month)))
+        {
+            return Report(month, file);
+        }
+
+        string path = month is null ? Path.Combine(output.Reports, file) : Path.Combine(output.Reports, month, file);
+        return File.Exists(path) ? Results.Content(File.ReadAllText(path).Replace(BodyStart, BodyStart + Back, StringComparison.Ordinal), Files[0].Kind) : Results.NotFound();
     }
 
     /// <summary>The phone page.</summary>

@@ -16,12 +16,13 @@ public static class FrontPage
     /// <param name="dataUpTo">Last day covered by the data, or null if not known.</param>
     /// <param name="asked">What was asked, to be shown again.</param>
     /// <param name="answer">The answer, or null if nothing was asked.</param>
-    /// <param name="forPrograms">True if the server also answers programs.</param>
+    /// <param name="forPrograms">True if the server also answers programs; false on the bench, to whose results a link then leads back.</param>
     /// <param name="ownTypes">Appliance types of the shop's own, or null for none.</param>
     /// <param name="faults">Why the question could not be answered, or null if it could.</param>
     public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null, IReadOnlyList<string>? ownTypes = null)
     {
-        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
+        // Only the bench has other pages to go back to; it answers no programs.
+        var header = new Element("header", forPrograms ? Node.Empty : Tag.P(Tag.Link("results", "Back to the results")), Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
             dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
         Node form = new Element("form",
             Field("model", "Model number or family", asked.Model),
@@ -47,7 +48,7 @@ public static class FrontPage
         string[] types = ["", .. ApplianceType.Named.Union(own.Where(t => t != ApplianceType.Other), StringComparer.Ordinal)];
         return Node.Group(
             new Element("label", "Appliance, if the model is not known").With("for", "type"),
-            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not told" : Format.Words(t)).With("value", t), t == asked))]).Id("type").With("name", "type"));
+            new Element("select", [.. types.Select(t => (Node)Chosen(new Element("option", t.Length == 0 ? "not sure" : Format.Words(t)).With("value", t), t == asked))]).Id("type").With("name", "type"));
     }
 
     private static Element Chosen(Element option, bool chosen) => chosen ? option.With("selected", "") : option;

@@ -7,6 +7,10 @@ for (const button of document.querySelectorAll('button[data-answer]')) {
     input.focus();
   });
 }
+for (const button of document.querySelectorAll('button[data-print]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => window.print());
+}
 const drop = document.querySelector('[data-drop]');
 if (drop) {
   const input = drop.querySelector('input[type=file]');
