@@ -47,12 +47,12 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
     {
         var loads = ResultCsv.Read(
             Path.Combine(shop.Output.Results, "van_summary.csv"),
-            csv => (Van: csv.GetString("van"), Pieces: int.Parse(csv.GetString("pieces"), CultureInfo.InvariantCulture), Money: Money(csv.GetString("money_used")))).ToLookup(v => v.Van, StringComparer.Ordinal);
+            csv => (Van: csv.GetString("van"), Pieces: int.Parse(csv.GetString("pieces"), CultureInfo.InvariantCulture), Money: Amount(csv.GetString("money_used")))).ToLookup(v => v.Van, StringComparer.Ordinal);
         HashSet<string> guessed = [.. ResultCsv.Read(Path.Combine(shop.Output.Results, "van_plan.csv"), csv => (Part: csv.GetString("part_number"), Known: csv.GetString("price_known"))).Where(p => p.Known == "false").Select(p => p.Part)];
         var lines = ResultCsv.Read(Path.Combine(shop.Output.Results, "van_changes.csv"), csv => (Van: csv.GetString("van"), Line: new VanLine(
             csv.GetString("action"), csv.GetString("other_van"), csv.GetString("label") is { Length: > 0 } label ? label : csv.GetString("part_number"),
             csv.GetString("label").Length > 0 ? csv.GetString("part_number") : "", csv.GetString("description"),
-            int.Parse(csv.GetString("quantity"), CultureInfo.InvariantCulture), Money(csv.GetString("money")), !guessed.Contains(csv.GetString("part_number")), csv.GetString("supplier"), Day(csv.GetString("by")))));
+            int.Parse(csv.GetString("quantity"), CultureInfo.InvariantCulture), Amount(csv.GetString("money")), !guessed.Contains(csv.GetString("part_number")), csv.GetString("supplier"), Day(csv.GetString("by")))));
         Dictionary<string, DateOnly?> counted = lines.Count == 0 ? [] : Counts(shop);
         return
         [
@@ -89,5 +89,5 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
     private static string Day(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? PageText.Day(day) : text;
 
-    private static decimal Money(string text) => decimal.TryParse(text, NumberStyles.Number, CultureInfo.InvariantCulture, out decimal money) ? money : 0;
+    private static decimal Amount(string text) => decimal.TryParse(text, NumberStyles.Number, CultureInfo.InvariantCulture, out decimal money) ? money : 0;
 }
