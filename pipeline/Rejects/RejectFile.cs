@@ -35,13 +35,16 @@ internal sealed class RejectFile(string path, IReadOnlyList<string> header, char
     /// <summary>Column with the code of the reason.</summary>
     public const string ReasonColumn = "reject_reason";
 
+    /// <summary>Column with the reason in words.</summary>
+    public const string MessageColumn = "reject_message";
+
     /// <summary>Column with the row as typed.</summary>
     public const string RawColumn = "reject_raw";
 
     private const string UnknownJobsEnding = ".unknown-jobs" + Ending;
 
     /// <summary>Columns after the source's own; ignored when a corrected file is loaded.</summary>
-    public static readonly IReadOnlyList<string> OwnColumns = [LineColumn, "reject_field", ReasonColumn, "reject_message", "reject_suggestion", RawColumn];
+    public static readonly IReadOnlyList<string> OwnColumns = [LineColumn, "reject_field", ReasonColumn, MessageColumn, "reject_suggestion", RawColumn];
 
     // A mended file has our own columns already, and is not to have them twice.
     private readonly int _width = header.Count >= OwnColumns.Count && header.TakeLast(OwnColumns.Count).SequenceEqual(OwnColumns) ? header.Count - OwnColumns.Count : header.Count;

@@ -27,7 +27,9 @@ internal static class ReviewReadme
         }
 
         text.AppendLine().AppendLine("'counted_as' says what a row counts as until you answer. A component or a complaint kind of your own keeps its")
-            .AppendLine("name until you merge it with another.")
+            .AppendLine("name until you merge it with another. A known component on a type of appliance that usually has none counts")
+            .AppendLine("separately under both names: 'refrigerator_motor' is what you call a motor on refrigerators. Leave it, or name")
+            .AppendLine("the component it is.")
             .AppendLine().AppendLine("Complaint kinds:");
         Wrap(text, complaintKinds);
         text.AppendLine().AppendLine("Components:");

@@ -25,7 +25,14 @@ internal static class MendedRows
         }
 
         Dictionary<int, string> names = sources.ToDictionary(s => s.Order, s => RejectFile.NameOf(s.OwnName));
-        return [.. staged.Select(s => s.Rejected > 0 && names.TryGetValue(s.SourceOrder, out string? name) && mended.TryGetValue(name, out InputFile? file) ? s with { MendedLines = Lines(file.Path, s.RawRejects) } : s)];
+        Dictionary<int, string> unknownJobs = sources.ToDictionary(s => s.Order, s => RejectFile.NameOfUnknownJobs(s.OwnName));
+        return [.. staged.Select(s => s with
+        {
+            MendedLines = s.Rejected > 0 && Of(names, s) is { } rows ? Lines(rows.Path, s.RawRejects) : [],
+            MendedPartLines = Of(unknownJobs, s) is { } parts ? [.. PartLines(parts.Path)] : [],
+        })];
+
+        InputFile? Of(Dictionary<int, string> namesOf, StagedFile file) => namesOf.TryGetValue(file.SourceOrder, out string? name) ? mended.GetValueOrDefault(name) : null;
     }
 
     /// <summary>Says which tables in the folder for mended files no source reads, or null if every one is read.</summary>
@@ -83,6 +90,19 @@ internal static class MendedRows
     private static bool IsByLine(Row mended, Row refused) =>
         (mended.Raw.Length == 0 || refused.Raw.Length == 0)
         && (refused.Cells.All(c => c.Length == 0) || refused.Cells.Zip(mended.Cells).Count(c => c.First == c.Second) * 2 >= refused.Cells.Count);
+
+    private static IEnumerable<MendedPartLine> PartLines(string path)
+    {
+        using var csv = CsvReader.FromFile(path, new CsvReaderOptions { Separator = ',' });
+        csv.ReadHeader();
+        int line = csv.TryGetFieldIndex(RejectFile.LineColumn, out int lineAt) ? lineAt : -1;
+        int message = csv.TryGetFieldIndex(RejectFile.MessageColumn, out int messageAt) ? messageAt : -1;
+        while (csv.Read())
+        {
+            int? number = line >= 0 && int.TryParse(csv.GetString(line), NumberStyles.None, CultureInfo.InvariantCulture, out int parsed) ? parsed : null;
+            yield return new MendedPartLine(number, message < 0 ? "" : csv.GetString(message).Trim());
+        }
+    }
 
     private static IEnumerable<Row> Rows(string path)
     {

@@ -44,6 +44,9 @@ internal sealed record StagedFile
     /// <summary>Lines of rejected rows that a mended file stands for: they count as replaced.</summary>
     public IReadOnlyList<int> MendedLines { get; init; } = [];
 
+    /// <summary>Lines of unknown jobs that a mended file stands for. They count as replaced if their job is still unknown.</summary>
+    public IReadOnlyList<MendedPartLine> MendedPartLines { get; init; } = [];
+
     /// <summary>Recognised footer lines (totals, free text below the data), not counted as rows.</summary>
     public required long Footers { get; init; }
 
@@ -77,6 +80,11 @@ internal sealed record StagedFile
     /// <summary>True when the staged files were there already.</summary>
     public bool FromCache { get; init; }
 }
+
+/// <summary>A mended part line whose job was in no log.</summary>
+/// <param name="SourceLine">Its line in the shop's file at that time, or null if the mended file does not say.</param>
+/// <param name="Message">Why it was refused, which names the job number as it was; empty if the mended file does not say.</param>
+internal sealed record MendedPartLine(int? SourceLine, string Message);
 
 /// <summary>Cells of one field that could not be read; their rows are loaded without them.</summary>
 /// <param name="Field">Field of the kind.</param>

@@ -18,7 +18,8 @@ internal static class OwnComplaints
         long calls = unread.Count == 0 ? 0 : database.Read<long>("queries/session/told_complaints.sql")[0];
         var negations = Negations.For(null);
         IReadOnlyList<OwnPhrase> phrases = OwnPhrases.Find([.. unread.Select(u => (u.Words, u.Times))], calls, w => PersonalWords.Function.Contains(WordList.Hash(w)), negations);
-        var table = new ComplaintWordTable(phrases.Select((p, i) => new KeywordRule(p.Kind, null, Tokenizer.Folded(p.Words), i)));
+        // The phrases are the shop's commonest words as they are written, so no other word is taken for a slip of one.
+        var table = new ComplaintWordTable(phrases.Select((p, i) => new KeywordRule(p.Kind, null, Tokenizer.Folded(p.Words), i)), isWord: _ => true);
         ResultTable.Write(database, "own_phrases", phrases.Select(p => new PhraseRow(p.Kind, p.Words)));
         ResultTable.Write(database, "own_complaint_texts", unread
             .Select(u => new TextRow(u.Words, table.Kind(u.Words, null)))

@@ -39,6 +39,7 @@ internal static class StagedViews
         }
 
         ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, l))));
+        ResultTable.Write(database, "mended_part_lines", sources.SelectMany(s => s.MendedPartLines.Select(l => new MendedPartRow(s.SourceOrder, l.SourceLine, l.Message))));
     }
 
     private static string Rows(StagedFile source, string file) =>
@@ -49,6 +50,8 @@ internal static class StagedViews
     private static string Parquet(string file) => $"read_parquet({Database.Literal(file.Replace('\\', '/'))}, hive_partitioning = false)";
 
     private sealed record MendedRow(int SourceOrder, int SourceLine);
+
+    private sealed record MendedPartRow(int SourceOrder, int? SourceLine, string Message);
 
     private sealed record LanguageRow(int SourceOrder, string? Languages);
 

@@ -27,6 +27,22 @@ only_seller as (
         qualify row_number() over (partition by part_number order by first_on, supplier) <= 2
     )
     group by part_number
+),
+-- under the name that it counts by
+named as (
+    select
+        f.*,
+        case
+            when x.component is null then coalesce(p.component, f.component, w.component)
+            -- under its own words where they say more than the component's name
+            else coalesce(nullif(n.own_component, x.component), x.appliance_type || '_' || x.component)
+        end as component_name,
+        x.component is not null as is_foreign
+    from int_part_pieces as f
+    left join parts as p on p.part_number = f.current_number
+    left join int_worded_components as w on w.description = lower(trim(f.description))
+    left join int_foreign_components as x on x.appliance_type = f.appliance_type and x.component = coalesce(p.component, f.component, w.component)
+    left join part_names as n on n.description = lower(trim(coalesce(f.description, p.description)))
 )
 select
     f.job_id,
@@ -35,25 +51,19 @@ select
     f.current_number as part_number,
     f.basis as part_basis,
     f.fitted_number,
-    case
-        when x.component is null then coalesce(p.component, f.component, w.component)
-        -- under its own words where they say more than the component's name
-        else coalesce(nullif(n.own_component, x.component), x.appliance_type || '_' || x.component)
-    end as component,
+    coalesce(c.component, f.component_name) as component,
     f.pieces::integer as quantity,
     f.from_van,
     coalesce(f.supplier, o.supplier, case when f.basis = 'alias' then a.supplier end, s.supplier) as supplier,
     case when f.place = 1 then f.unit_price end as unit_price,
     f.source_file,
     f.source_line
-from int_part_pieces as f
-left join parts as p on p.part_number = f.current_number
+from named as f
 left join ordered_for as o on o.job_id = f.job_id and o.part_number = f.current_number
 left join owner_of as a on a.alias_key = f.part_key
 left join only_seller as s on s.part_number = f.current_number and f.fitted_on >= s.from_on and (s.until_on is null or f.fitted_on < s.until_on)
 left join int_part_line_numbers as m
     on m.source_order = f.source_order and m.source_line = f.source_line and m.group_no = f.group_no and m.piece = f.place
-left join int_worded_components as w on w.description = lower(trim(f.description))
-left join int_foreign_components as x on x.appliance_type = f.appliance_type and x.component = coalesce(p.component, f.component, w.component)
-left join part_names as n on n.description = lower(trim(coalesce(f.description, p.description)))
+-- the owner may merge what counts apart with another component
+left join int_answered_components as c on f.is_foreign and c.description = replace(f.component_name, '_', ' ')
 order by f.job_id, line

@@ -55,11 +55,12 @@ told as (
             else 'fixed'
         end as ended,
         -- on a type that the component is not usual for, it counts apart as a fitted one does
-        coalesce(x.appliance_type || '_' || x.component, j.named_fault) as fault
+        coalesce(m.component, x.appliance_type || '_' || x.component, j.named_fault) as fault
     from judged as j
     join int_job_ages as a using (place)
     left join (from int_answered_complaints where opened_on between getvariable('first_day') and getvariable('last_day')) as w using (place)
     left join int_foreign_components as x on x.appliance_type = a.appliance_type and x.component = j.named_fault
+    left join int_answered_components as m on m.description = replace(x.appliance_type || '_' || x.component, '_', ' ')
     left join int_own_complaints as o on j.complaint_kind = 'other' and o.words = lower(trim(j.complaint_text))
     cross join parts_are_recorded as r
 )

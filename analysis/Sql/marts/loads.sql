@@ -32,11 +32,15 @@ lost as (
     select source_order, count(*) as lost from int_orphan_part_lines group by source_order
 ),
 -- a mended row stands for the refused one
-mended as (
-    select m.source_order, count(*) as mended
+mended_lines as (
+    select m.source_order, m.source_line
     from mended_rows as m
     semi join rejected_rows as r on r.source_order = m.source_order and r.source_line = m.source_line
-    group by m.source_order
+    union all
+    select source_order, source_line from int_mended_part_lines
+),
+mended as (
+    select source_order, count(*) as mended from mended_lines group by source_order
 )
 select
     s.source_file,

@@ -6,7 +6,7 @@ namespace PartsSignal.SampleShop.World;
 /// <summary>
 /// A fictional shop whose words are not those of the tables: it calls a part a drain motor and hears "dispenser no water",
 /// writes O for 0 in model numbers, has no list of models, a register without types, serials that begin with year and week
-/// of building, the closing day under "Done", and technicians but no vans.
+/// of building, the closing day under "Done", technicians but no vans, and a motor on refrigerators, where the tables have none.
 /// </summary>
 internal static class OwnWordsShop
 {
@@ -23,6 +23,7 @@ internal static class OwnWordsShop
         ("Washer", "does not drain", "drain pump", 4), ("Washer", "no spin", "motor", 2), ("Washer", "leaks at the door", "door seal", 3),
         ("Dishwasher", "water stays in", "drain motor", 5), ("Dishwasher", "not cleaning", "spray arm", 2), ("Dishwasher", "leaks", "hose clamp", 1),
         ("Fridge", "dispenser no water", "inlet valve", 4), ("Fridge", "not cooling", "start relay", 3), ("Fridge", "no water at the dispenser", "water filter", 1),
+        ("Fridge", "noisy", "motor", 1),
     ];
 
     /// <summary>Writes the shop's files.</summary>
@@ -34,7 +35,8 @@ internal static class OwnWordsShop
         var dice = Dice.For(seed, "own words");
         var jobs = new List<string> { "Call,Rang,Done,Kind,Make,Model,Serial,Trouble,Engineer,Result,Fitted" };
         var register = new List<string> { "Serial,Make,Model,In use since" };
-        var parts = new Dictionary<string, int>(StringComparer.Ordinal);
+        var parts = new Dictionary<(string, string), int>();
+        var built = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
         var troubles = new Dictionary<string, int>(StringComparer.Ordinal);
         int lookAlikes = 0;
         for (int i = 0; i < Jobs; i++)
@@ -43,23 +45,24 @@ internal static class OwnWordsShop
             string[] families = Appliances.First(a => a.Type == type).Families;
             string model = $"{families[dice.Below(families.Length)]}-{"ABCD"[dice.Below(4)]}";
             DateOnly rang = FirstDay.AddDays(i * 1000 / Jobs);
-            DateOnly built = rang.AddDays(-dice.Between(200, 4000));
-            string serial = string.Create(CultureInfo.InvariantCulture, $"{built.Year % 100:00}{ISOWeek.GetWeekOfYear(built.ToDateTime(default)):00}{10000 + i}");
+            DateOnly made = rang.AddDays(-dice.Between(200, 4000));
+            string serial = string.Create(CultureInfo.InvariantCulture, $"{ISOWeek.GetYear(made.ToDateTime(default)) % 100:00}{ISOWeek.GetWeekOfYear(made.ToDateTime(default)):00}{10000 + i}");
             bool alike = dice.Chance(LookAlikeShare);
             string written = alike ? model.Replace('0', 'O') : model;
             lookAlikes += alike ? 1 : 0;
-            parts[part] = parts.GetValueOrDefault(part) + 1;
+            parts[(type, part)] = parts.GetValueOrDefault((type, part)) + 1;
+            built[serial] = made;
             troubles[trouble] = troubles.GetValueOrDefault(trouble) + 1;
             jobs.Add(string.Join(',', $"{7000 + i}", Day(rang), Day(rang.AddDays(dice.Between(0, 12))), type, "Ostmark", written, serial, trouble, Engineers[dice.Below(Engineers.Length)], "part fitted", part));
             if (dice.Chance(0.4))
             {
-                register.Add(string.Join(',', serial, "Ostmark", model, Day(built.AddDays(dice.Between(10, 120)))));
+                register.Add(string.Join(',', serial, "Ostmark", model, Day(made.AddDays(dice.Between(10, 120)))));
             }
         }
 
         File.WriteAllLines(Path.Combine(folder, "calls.csv"), jobs);
         File.WriteAllLines(Path.Combine(folder, "register.csv"), register);
-        return new OwnWordsTruth(Jobs, parts, troubles, [.. Appliances.SelectMany(a => a.Families)], lookAlikes, "WD4410-Z");
+        return new OwnWordsTruth(Jobs, parts, troubles, built, [.. Appliances.SelectMany(a => a.Families)], lookAlikes, "WD4410-Z") { Technicians = Engineers };
     }
 
     private static (string Type, string Trouble, string Part) Fault(Dice dice)
@@ -83,10 +86,21 @@ internal static class OwnWordsShop
 
 /// <summary>What is true of such a shop.</summary>
 /// <param name="Jobs">Its jobs.</param>
-/// <param name="Parts">Jobs by the part fitted.</param>
+/// <param name="Parts">Jobs by type of appliance and part fitted.</param>
 /// <param name="Troubles">Jobs by what the customer said.</param>
+/// <param name="Built">Build day by serial; its year and ISO week are the first four digits of the serial.</param>
 /// <param name="Families">Its model families.</param>
 /// <param name="LookAlikes">Jobs whose model is written with O for 0.</param>
 /// <param name="NewVariant">A model of a known family that no file names.</param>
 internal sealed record OwnWordsTruth(
-    int Jobs, IReadOnlyDictionary<string, int> Parts, IReadOnlyDictionary<string, int> Troubles, IReadOnlyList<string> Families, int LookAlikes, string NewVariant);
+    int Jobs,
+    IReadOnlyDictionary<(string Type, string Part), int> Parts,
+    IReadOnlyDictionary<string, int> Troubles,
+    IReadOnlyDictionary<string, DateOnly> Built,
+    IReadOnlyList<string> Families,
+    int LookAlikes,
+    string NewVariant)
+{
+    /// <summary>Its technicians, who stand in for vans.</summary>
+    public required IReadOnlyList<string> Technicians { get; init; }
+}
