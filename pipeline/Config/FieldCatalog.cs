@@ -230,7 +230,7 @@ internal static class FieldCatalog
     [
         new("serial", Cleaner.Serial, "Serial number of the appliance.")
         {
-            Staged = [new("serial_key", ColumnType.Identifier), Word("serial_candidates"), Word("serial_fault")], Identity = identity,
+            Staged = [new("serial_key", ColumnType.Identifier), new("serial_is_short", ColumnType.Flag), Word("serial_candidates"), Word("serial_fault")], Identity = identity,
         },
         new("customer_name", Cleaner.Personal, "Name of the customer.") { Identity = identity },
         new("phone", Cleaner.Phone, "Phone number of the customer.") { Identity = identity },

@@ -26,6 +26,7 @@ internal static class StagedViews
             }
         }
 
+        KeepListedSerials(database);
         StagedSchema.SetIdentity(database);
         ResultTable.Write(database, "source_files", sources.Select(s =>
             new SourceRow(s.SourceOrder, s.SourceFile, s.ContentHash, s.Kind, s.RowsRead, s.Rejected, s.OnePartPerRow)));
@@ -40,6 +41,16 @@ internal static class StagedViews
 
         ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, l))));
         ResultTable.Write(database, "mended_part_lines", sources.SelectMany(s => s.MendedPartLines.Select(l => new MendedPartRow(s.SourceOrder, l.SourceLine, l.Message))));
+    }
+
+    // A serial of one or two characters tells machines apart only where the register lists it.
+    private static void KeepListedSerials(Database database)
+    {
+        if (database.Read<long>("queries/session/short_serials.sql")[0] > 0)
+        {
+            database.Execute("alter view staged_jobs rename to staged_jobs_as_typed");
+            database.Run("staging/listed_serials.sql");
+        }
     }
 
     private static string Rows(StagedFile source, string file) =>

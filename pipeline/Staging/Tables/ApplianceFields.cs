@@ -13,6 +13,7 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     private readonly CachedField<string?> _brand = new(claim("brand"), (row, field) => target.Personal.Word(row, field, row.Word(field)));
     private readonly CachedField<CodeText> _model = new(claim("model"), (row, field) => CodeText.Parse(target.Personal.Code(row, field, row.Code(field, lesser: true))));
     private readonly ValueColumn<UInt128> _serialKeys = table.Value<UInt128>("serial_key");
+    private readonly ValueColumn<bool> _shortSerials = table.Value<bool>("serial_is_short");
     private readonly ValueColumn<UInt128> _placeKeys = table.Value<UInt128>("place_key");
     private readonly WordColumn _types = table.Word("appliance_type");
     private readonly WordColumn _brands = table.Word("brand");
@@ -53,9 +54,10 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     private void SetSerial(MappedRow row, int at, string? brand)
     {
         ReadOnlySpan<char> serial = row.CodeSpan(_serial);
-        UInt128? digest = SerialKey.Digest(brand, serial);
+        UInt128? digest = SerialKey.Digest(brand, serial, out bool isShort);
         _serialKeys.Set(at, digest);
-        SerialReading reading = digest is not null ? target.Tools.Serials(brand, serial) : default;
+        _shortSerials.Set(at, isShort ? true : null);
+        SerialReading reading = digest is not null && !isShort ? target.Tools.Serials(brand, serial) : default;
         _candidates.Set(at, reading.Candidates);
         _faults.Set(at, reading.Fault);
     }
