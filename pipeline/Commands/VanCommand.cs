@@ -110,6 +110,12 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
         VanPlanOptions options = VanQuery.Options(settings, shop, data);
         var views = new ShopViews(data, options);
         ShopPlan plan = ShelfStock.Use(ShopPlan.Create(data, views, options, shop.ServiceTarget, booked), data, booked.Waiting, views.Facts, options);
+        if (plan.Summaries.Count == 0 && settings.Format == OutputFormat.Table)
+        {
+            io.Out.WriteLine("No plan: no finished job names its parts by number. Add the part numbers of the parts you fit to your job log.");
+            return ExitCode.Done;
+        }
+
         VanPrinter.Print(io.Out, settings, plan, booked.Note, shop.Currency);
         return ExitCode.Done;
     }

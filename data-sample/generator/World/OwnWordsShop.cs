@@ -33,7 +33,7 @@ internal static class OwnWordsShop
     public static OwnWordsTruth Write(string folder, long seed)
     {
         var dice = Dice.For(seed, "own words");
-        var jobs = new List<string> { "Call,Rang,Done,Kind,Make,Model,Serial,Trouble,Engineer,Result,Fitted" };
+        var jobs = new List<string> { "Call,Rang,Done,Kind,Make,Model,Serial,Trouble,Engineer,Result,Fitted,Part No,Price" };
         var register = new List<string> { "Serial,Make,Model,In use since" };
         var parts = new Dictionary<(string, string), int>();
         var built = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
@@ -53,7 +53,7 @@ internal static class OwnWordsShop
             parts[(type, part)] = parts.GetValueOrDefault((type, part)) + 1;
             built[serial] = made;
             troubles[trouble] = troubles.GetValueOrDefault(trouble) + 1;
-            jobs.Add(string.Join(',', $"{7000 + i}", Day(rang), Day(rang.AddDays(dice.Between(0, 12))), type, "Ostmark", written, serial, trouble, Engineers[dice.Below(Engineers.Length)], "part fitted", part));
+            jobs.Add(string.Join(',', $"{7000 + i}", Day(rang), Day(rang.AddDays(dice.Between(0, 12))), type, "Ostmark", written, serial, trouble, Engineers[dice.Below(Engineers.Length)], "part fitted", part, Number(part), Price(part)));
             if (dice.Chance(0.4))
             {
                 register.Add(string.Join(',', serial, "Ostmark", model, Day(made.AddDays(dice.Between(10, 120)))));
@@ -80,6 +80,13 @@ internal static class OwnWordsShop
 
         throw new InvalidOperationException("The weights cover every number below their sum.");
     }
+
+    // Every part has a number and a price of its own, in the order of the faults.
+    private static string Number(string part) => string.Create(CultureInfo.InvariantCulture, $"OM-{4100 + (17 * Place(part))}");
+
+    private static string Price(string part) => string.Create(CultureInfo.InvariantCulture, $"{12 + (9 * Place(part))}.50");
+
+    private static int Place(string part) => Array.FindIndex(Faults, f => f.Part == part);
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.CheckOrder;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Reading;
 using PartsSignal.Pipeline.Review;
@@ -20,6 +21,7 @@ public sealed class OwnWordsShopTests : IDisposable
         ("calls.csv", "job_id", "Call"), ("calls.csv", "opened_on", "Rang"), ("calls.csv", "closed_on", "Done"), ("calls.csv", "appliance_type", "Kind"),
         ("calls.csv", "brand", "Make"), ("calls.csv", "model", "Model"), ("calls.csv", "serial", "Serial"), ("calls.csv", "complaint", "Trouble"),
         ("calls.csv", "technician", "Engineer"), ("calls.csv", "outcome", "Result"), ("calls.csv", "description", "Fitted"),
+        ("calls.csv", "part", "Part No"), ("calls.csv", "price", "Price"),
         ("register.csv", "serial", "Serial"), ("register.csv", "brand", "Make"), ("register.csv", "model", "Model"), ("register.csv", "installed_on", "In use since"),
     ];
 
@@ -62,13 +64,19 @@ public sealed class OwnWordsShopTests : IDisposable
         Assert.Equal(_truth.Technicians.Order(StringComparer.Ordinal), _shop.Rows("from jobs select distinct van where van_basis = 'technician' order by 1"));
         Assert.Contains("Your files name no vans, so each technician is treated as one van.", report.Assumptions);
 
+        using Database store = _shop.Open();
+        ShopData data = ShopDataReader.Read(store, null)!;
+        var options = new VanPlanOptions();
+        var plan = ShopPlan.Create(data, new ShopViews(data, options), options, 0.8, BookedJobs.None);
+        Assert.Equal(_truth.Technicians.Order(StringComparer.Ordinal), plan.Summaries.Select(s => s.Van));
+        Assert.All(plan.Summaries, s => Assert.NotEqual(0, s.Pieces));
+
         // Each is asked about once.
         Assert.Single(_shop.List(ReviewNames.Components), l => l.StartsWith("refrigerator motor,", StringComparison.Ordinal));
         Assert.Single(_shop.List(ReviewNames.Components), l => l.StartsWith("drain motor,", StringComparison.Ordinal));
         Assert.Single(_shop.List(ReviewNames.Complaints), l => l.StartsWith("dispenser no water,", StringComparison.Ordinal));
         Assert.Contains("dispenser_no_water", File.ReadAllText(Path.Combine(_shop.Output.Review, "README.txt")));
 
-        using Database store = _shop.Open();
         LookupFacts facts = FactReader.Read(store, CheckTable.Empty, []);
         Assert.Equal(("base", "WD4410"), facts.Resolve(_truth.NewVariant) is { } found ? (found.Basis, found.Model.ModelFamily) : default);
         Assert.Equal(["en"], facts.Languages);
