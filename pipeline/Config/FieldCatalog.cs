@@ -109,8 +109,8 @@ internal static class FieldCatalog
         ["units"] = Kind("units", repeats: true,
         [
             .. Appliance(identity: true),
-            new("installed_on", Cleaner.Day, "Day it went into service.") { Content = ContentClass.Year },
-            new("removed_on", Cleaner.Day, "Day it was taken out of service.") { Content = ContentClass.Year },
+            new("installed_on", Cleaner.RoughDay, "Day it went into service; a month or a year stands for its middle."),
+            new("removed_on", Cleaner.RoughDay, "Day it was taken out of service; a month or a year stands for its middle."),
             new("purchased_on", Cleaner.Day, "Day the appliance was bought.") { Found = Found.ByHeader, RefusesRow = false },
             new("age_years", Cleaner.Years, "Age of the appliance on the day of the list.") { Unit = "years", Found = Found.ByHeader },
             new("age_months", Cleaner.Years, "Age of the appliance in months on the day of the list.") { Unit = "months", Found = Found.ByHeader },

@@ -26,6 +26,12 @@ internal static class FieldValues
         return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, what, suggestion);
     }
 
+    /// <summary>A day; a month or a year stands for its middle day.</summary>
+    public static DateOnly? RoughDay(this MappedRow row, MappedField field, bool lesser = false) =>
+        MadeOnText.TryRead(row.Span(field), row.Style.Dates, out DateOnly from, out DateOnly to)
+            ? from.AddDays((to.DayNumber - from.DayNumber) / 2)
+            : row.Day(field, lesser);
+
     /// <summary>A day that the row cannot do without.</summary>
     public static DateOnly NeededDay(this MappedRow row, MappedField field)
     {
