@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PartsSignal.Pipeline.Cleaning;
 
-/// <summary>Reads several parts from one cell: <c>40-118 x2; 7731</c>, <c>2 x 40-118 + 7731</c>.</summary>
+/// <summary>Reads several parts from one cell: <c>40-118 x2; 7731</c>, <c>2 x 40-118 + 7731</c>, <c>drum roller / clamp</c>.</summary>
 internal static class PartsListText
 {
     /// <summary>Most parts of one cell.</summary>
@@ -14,11 +14,10 @@ internal static class PartsListText
         var parts = new List<(string, int)>();
         foreach (Range range in cell.SplitAny(";|+\n\r,"))
         {
-            ReadOnlySpan<char> entry = cell[range].Trim();
-            if (!entry.IsEmpty && parts.Count < MaxParts)
-            {
-                parts.Add(One(entry));
-            }
+            // Only a slash or an ampersand between blanks joins two parts, and not a number and its name.
+            string entry = cell[range].Trim().ToString();
+            string[] each = NumberAndNameText.TryRead(entry, out _, out _) ? [entry] : entry.Split([" / ", " & "], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+            parts.AddRange(each.Where(e => e.Length > 0).Take(MaxParts - parts.Count).Select(e => One(e)));
         }
 
         return parts;

@@ -211,7 +211,7 @@ internal static class FieldCatalog
         Cleaner.Model => [new("model_raw", words, field.Essential), new("model_key", words, field.Essential), new("model_pattern", words)],
         Cleaner.PartDescription => [new(field.Name, words), new("component", words)],
         Cleaner.BuildDate => [new(field.Name + "_from", ColumnType.Day), new(field.Name + "_to", ColumnType.Day)],
-        Cleaner.Day or Cleaner.FirstMade or Cleaner.LastMade => [new(field.Name, ColumnType.Day, field.Essential)],
+        Cleaner.Day or Cleaner.RoughDay or Cleaner.FirstMade or Cleaner.LastMade => [new(field.Name, ColumnType.Day, field.Essential)],
         Cleaner.Time => [new(field.Name, ColumnType.Time)],
         Cleaner.Money => [new(field.Name, ColumnType.Money)],
         Cleaner.Count => [new(field.Name, ColumnType.Int, field.Essential || field.Blank is not null)],

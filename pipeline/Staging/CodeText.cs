@@ -26,9 +26,9 @@ internal readonly record struct PartWords(string? Text, string? Component)
     public static PartWords Parse(string? text, ComponentClassifier components) => new(text, components.Component(text));
 }
 
-/// <summary>A cell for a part: its number, or, where the shop writes words there, what it is.</summary>
-/// <param name="Code">The number; empty where the cell holds words.</param>
-/// <param name="Words">The words; empty where the cell holds a number.</param>
+/// <summary>A cell for a part: its number, what it is where the shop writes words there, or both.</summary>
+/// <param name="Code">The number; empty where the cell holds words alone.</param>
+/// <param name="Words">The words; empty where the cell holds a number alone.</param>
 internal readonly record struct PartCell(CodeText Code, PartWords Words)
 {
     private const int FewestLetters = 4;

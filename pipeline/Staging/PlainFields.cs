@@ -135,7 +135,11 @@ internal sealed class PlainFields
             });
         }
 
-        CodeText ReadCode(MappedRow row, MappedField f, bool lesser) => CodeText.Parse(personal.Code(row, f, row.Code(f, lesser)));
+        CodeText ReadCode(MappedRow row, MappedField f, bool lesser)
+        {
+            string? cell = row.Code(f, lesser);
+            return CodeText.Parse(personal.Code(row, f, field.Cleaner == Cleaner.Code && NumberAndNameText.TryRead(cell, out string number, out _) ? number : cell));
+        }
 
         string? NeededText(MappedRow row, MappedField f, string? value)
         {

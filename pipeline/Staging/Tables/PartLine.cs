@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
 
@@ -51,11 +52,13 @@ internal sealed class PartLineFields
 /// <summary>Reads cells for parts.</summary>
 internal static class PartCellReader
 {
-    /// <summary>A number, or the words that stand in its place.</summary>
+    /// <summary>A number, the words that stand in its place, or both.</summary>
     public static PartCell Read(MappedRow row, MappedField field, string? cell, PersonalCells personal, ComponentClassifier components) =>
-        PartCell.IsWords(cell, components, personal.Words) && personal.Text(cell) is { } words
-            ? new PartCell(default, PartWords.Parse(words, components))
-            : new PartCell(CodeText.Parse(personal.Code(row, field, cell)), default);
+        NumberAndNameText.TryRead(cell, out string number, out string name)
+            ? new PartCell(CodeText.Parse(personal.Code(row, field, number)), PartWords.Parse(personal.Text(name), components))
+            : PartCell.IsWords(cell, components, personal.Words) && personal.Text(cell) is { } words
+                ? new PartCell(default, PartWords.Parse(words, components))
+                : new PartCell(CodeText.Parse(personal.Code(row, field, cell)), default);
 }
 
 /// <summary>One part line as read.</summary>

@@ -155,6 +155,8 @@ public sealed class CleaningTests
     {
         Assert.Equal([("40-118", 2), ("7731", 1)], PartsListText.Read("40-118 x2; 7731"));
         Assert.Equal([("40-118", 2), ("AX20", 1), ("B1", 3)], PartsListText.Read("2 x 40-118 + AX20 | B1 (3)"));
+        Assert.Equal([("drum roller", 1), ("clamp", 2)], PartsListText.Read("drum roller / clamp x2"));
+        Assert.Equal([("40118 / Drum roller", 1), ("L/R seal", 1)], PartsListText.Read("40118 / Drum roller; L/R seal"));
         Assert.Empty(PartsListText.Read(" ; "));
     }
 
