@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Reading;
@@ -26,6 +27,7 @@ internal sealed class WordCensus
     private readonly int[] _textColumns;
     private readonly (string Field, int Column)[] _wordColumns;
     private readonly (string Field, int Column)[] _codeColumns;
+    private readonly (string Field, int Column)[] _listColumns;
     private readonly CustomerColumns _customer;
     private int _rows;
 
@@ -43,6 +45,7 @@ internal sealed class WordCensus
         _textColumns = [.. Columns(Cleaner.Complaint, Cleaner.FreeText, Cleaner.PartDescription).Select(c => c.Column)];
         _wordColumns = Columns(Cleaner.Word, Cleaner.Supplier, Cleaner.Component, Cleaner.ApplianceType);
         _codeColumns = Columns(Cleaner.Code, Cleaner.Model);
+        _listColumns = Columns(Cleaner.PartsList);
     }
 
     /// <summary>True when no more rows are taken.</summary>
@@ -79,17 +82,30 @@ internal sealed class WordCensus
 
         foreach ((string field, int column) in _codeColumns)
         {
-            ReadOnlySpan<char> cell = row[column].Trim();
-            if (cell.IsEmpty || CodeScrubber.IsPlain(cell))
-            {
-                continue;
-            }
+            TakeCode(field, row[column].Trim(), customer);
+        }
 
-            _values.Add(field, cell, customer);
-            if (PhoneText.Shape(cell) is { } shape)
+        foreach ((string field, int column) in _listColumns)
+        {
+            foreach ((string part, _) in PartsListText.Read(row[column]))
             {
-                _shapes.Add(field, shape, (UInt128)(uint)_rows);
+                TakeCode(field, part, customer);
             }
+        }
+    }
+
+    private void TakeCode(string field, ReadOnlySpan<char> cell, UInt128 customer)
+    {
+        if (cell.IsEmpty || CodeScrubber.IsPlain(cell))
+        {
+            return;
+        }
+
+        cell = NumberAndNameText.TryRead(cell.ToString(), out string number, out _) ? number : cell;
+        _values.Add(field, cell, customer);
+        if (PhoneText.Shape(cell) is { } shape)
+        {
+            _shapes.Add(field, shape, (UInt128)(uint)_rows);
         }
     }
 
