@@ -4,7 +4,7 @@ namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
 /// The built-in map for logs in the Open Repair Data Standard (Open Repair Alliance), headers of versions 0.1 and 0.3.
-/// A repair event is one day, so the job is opened and closed on it.
+/// The day of the event is that of the call; whether the repair is finished, its status says.
 /// </summary>
 internal static class RepairDataStandard
 {
@@ -23,7 +23,6 @@ internal static class RepairDataStandard
         {
             ["job_id"] = ["id"],
             ["opened_on"] = [day],
-            ["closed_on"] = [day],
             ["appliance_type"] = ["product_category"],
             ["brand"] = ["brand"],
             ["made_on"] = ["year_of_manufacture"],
