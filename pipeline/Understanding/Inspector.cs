@@ -91,10 +91,10 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             return true;
         }
 
-        // A name alone, such as that of repair notes, does not settle what could give a field that answers hang on.
-        bool isLost = FieldCatalog.Telling(map.Kind).Contains(doubt.Field) && !map.Columns.ContainsKey(doubt.Field);
-        bool Settles(Found found) => found != Found.ByWeights && !(isLost && found == Found.ByName);
-        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && Settles(FieldCatalog.Get(map.Kind, c.Key).Found));
+        // Notes on the work done may be the only column that says how a job ended.
+        bool isLost = doubt.Field == "outcome" && !map.Columns.ContainsKey(doubt.Field);
+        bool Settles(Field field) => field.Found != Found.ByWeights && !(isLost && field.Cleaner == Cleaner.NotKept);
+        bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && Settles(FieldCatalog.Get(map.Kind, c.Key)));
         return doubt.Columns.All(IsSettled);
     }
 
