@@ -66,8 +66,9 @@ internal static class CellDoubts
             "labour" => Are(table, column, field) ? Hardly : 1,
             "quantity" => Are(table, column, field) || AreRowNumbers(table, column) ? Hardly : 1,
 
-            // Amounts are no part numbers; and rows that name parts again and again do not number them.
-            "part" => (Level(own, "number") >= NineInTen && Level(own, "two_decimals") >= Half) || (UsesParts.Contains(kind) && AreRowNumbers(table, column)) ? Hardly : 1,
+            // Amounts are no part numbers, though a part number may have a point; and rows that use parts do not number them.
+            "part" => (Level(own, "number") >= NineInTen && Level(own, "two_decimals") >= Half && Level(own, "median") < Thousand && own.Links.Count == 0)
+                || (UsesParts.Contains(kind) && AreRowNumbers(table, column)) ? Hardly : 1,
             "model" => Level(own, "number") >= FourInFive && Are(table, column, field) ? Hardly : 1,
             _ => 1,
         };

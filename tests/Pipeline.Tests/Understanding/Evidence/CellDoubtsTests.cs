@@ -26,6 +26,7 @@ public sealed class CellDoubtsTests
     [InlineData("component", "pump belt motor pump valve belt", 1, 1)]
     [InlineData("appliance_type", "frumpet blonk frumpet grintle blonk frumpet", 1, 1)]
     [InlineData("part", "12.50 7.25 12.50 30.00 7.25 18.90", 0, 0.1)]
+    [InlineData("part", "10572.42 11210.91 10572.42 13004.07 11210.91 12118.56", 1, 1)]
     [InlineData("part", "1 2 3 4 5 6", 0, 0.1)]
     [InlineData("part", "40112 40107 40112 40199 40107 40112", 1, 1)]
     [InlineData("quantity", "1 2 3 4 5 6", 0, 0.1)]
