@@ -60,7 +60,9 @@ internal static class OwnWordsShop
             }
         }
 
+        string[] list = [.. Faults.Select(f => f.Part).Distinct(StringComparer.Ordinal).Select(p => string.Join(',', Number(p), p, Price(p)))];
         File.WriteAllLines(Path.Combine(folder, "calls.csv"), jobs);
+        File.WriteAllLines(Path.Combine(folder, "parts.csv"), ["Part No,Name,Cost", .. list]);
         File.WriteAllLines(Path.Combine(folder, "register.csv"), register);
         return new OwnWordsTruth(Jobs, parts, troubles, built, [.. Appliances.SelectMany(a => a.Families)], lookAlikes, "WD4410-Z") { Technicians = Engineers };
     }

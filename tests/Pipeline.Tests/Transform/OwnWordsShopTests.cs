@@ -22,6 +22,7 @@ public sealed class OwnWordsShopTests : IDisposable
         ("calls.csv", "brand", "Make"), ("calls.csv", "model", "Model"), ("calls.csv", "serial", "Serial"), ("calls.csv", "complaint", "Trouble"),
         ("calls.csv", "technician", "Engineer"), ("calls.csv", "outcome", "Result"), ("calls.csv", "description", "Fitted"),
         ("calls.csv", "part", "Part No"), ("calls.csv", "price", "Price"),
+        ("parts.csv", "part", "Part No"), ("parts.csv", "description", "Name"), ("parts.csv", "price", "Cost"),
         ("register.csv", "serial", "Serial"), ("register.csv", "brand", "Make"), ("register.csv", "model", "Model"), ("register.csv", "installed_on", "In use since"),
     ];
 
@@ -36,7 +37,7 @@ public sealed class OwnWordsShopTests : IDisposable
     public void Inspect_ShopOfOwnWords_ReadsEveryColumnRight()
     {
         ShopInspection found = new Inspector(new ReadingLimits(), WordSets.Load(null), null).Inspect(ShopTables.In(_shop.Input, new ReadingLimits()), TestContext.Current.CancellationToken);
-        Assert.Equal(["jobs", "units"], found.Tables.Select(t => t.Map?.Kind));
+        Assert.Equal(["jobs", "parts", "units"], found.Tables.Select(t => t.Map?.Kind));
         Assert.All(Expected, e => Assert.Equal([e.Header], found.Tables.Single(t => t.File == e.File).Map!.Columns.GetValueOrDefault(e.Field, [])));
         Assert.Equal(Expected.Length, found.Tables.Sum(t => t.Map!.Columns.Count));
     }
