@@ -13,10 +13,11 @@ namespace PartsSignal.Pipeline.Bench;
 internal static class FilePages
 {
     private const string AnswerField = "answer:";
+    private const int MostNamed = 20;
 
     public static void Map(WebApplication app)
     {
-        app.MapGet("/files", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? Show(context, shop) : BenchEndpoints.NoShop());
+        app.MapGet("/files", (HttpContext context, KnownShops shops, string[]? added) => shops.Open is { } shop ? Show(context, shop, notice: Added(shop, added ?? [])) : BenchEndpoints.NoShop());
         app.MapPost("/files/add", async (HttpContext context, KnownShops shops) =>
         {
             if (shops.Open is not { } shop)
@@ -31,7 +32,7 @@ internal static class FilePages
             try
             {
                 int saved = answers.Length > 0 && data.Length == 0 ? 0 : await UploadedFiles.SaveAsync(data, shop.Files, context.RequestAborted).ConfigureAwait(false);
-                return answers.Length == 0 ? BenchEndpoints.SeeOther("/files") : await WordPages.ReadAsync(context, shop, answers, saved).ConfigureAwait(false);
+                return answers.Length == 0 ? BenchEndpoints.SeeOther("/files?" + string.Join('&', data.Take(MostNamed + 1).Select(f => "added=" + Uri.EscapeDataString(UploadedFiles.NameOf(f.FileName)!)))) : await WordPages.ReadAsync(context, shop, answers, saved).ConfigureAwait(false);
             }
             catch (BadInputException bad)
             {
@@ -81,40 +82,32 @@ internal static class FilePages
     public static IReadOnlyList<string> FileNames(ShopFolder shop) => !Directory.Exists(shop.Files) ? [] :
         [.. Directory.EnumerateFiles(shop.Files).Select(f => Path.GetFileName(f)!).Where(f => UploadedFiles.NameOf(f) is not null && !ReviewNames.All.Contains(f) && !ReviewWorkbook.IsNamedSo(f)).Order(StringComparer.OrdinalIgnoreCase)];
 
-    private static IResult Show(HttpContext context, ShopFolder shop, IReadOnlyList<string>? faults = null)
+    // Only names of files that are there: the address could hold anything.
+    private static string? Added(ShopFolder shop, string[] named)
+    {
+        string[] there = [.. FileNames(shop).Intersect(named, StringComparer.Ordinal)];
+        return there.Length == 0 ? null
+            : there.Length > MostNamed ? "The files were added."
+            : $"{Counted.Of(there.Length, "file")} added: {string.Join(", ", there)}.";
+    }
+
+    private static IResult Show(HttpContext context, ShopFolder shop, IReadOnlyList<string>? faults = null, string? notice = null)
     {
         try
         {
-            (ShopInspection? inspection, IReadOnlyList<string> unreadable) = Inspect(shop, ShopFile.Load(shop.Files).Answers, context.RequestAborted);
-            return BenchEndpoints.Page<FilesPage>(context, new FilesView(inspection, unreadable, FileNames(shop)), faults);
+            return BenchEndpoints.Page<FilesPage>(context, new FilesView(Inspect(shop, ShopFile.Load(shop.Files).Answers, context.RequestAborted), FileNames(shop)), faults, notice);
         }
         catch (BadInputException bad)
         {
-            return BenchEndpoints.Page<FilesPage>(context, new FilesView(null, [], FileNames(shop)), [.. faults ?? [], .. bad.Faults]);
+            return BenchEndpoints.Page<FilesPage>(context, new FilesView(null, FileNames(shop)), [.. faults ?? [], .. bad.Faults], notice);
         }
     }
 
-    // A file that cannot be opened must not hide the others.
-    private static (ShopInspection? Inspection, IReadOnlyList<string> Unreadable) Inspect(ShopFolder shop, IReadOnlyDictionary<string, string> answers, CancellationToken cancellation)
+    private static ShopInspection? Inspect(ShopFolder shop, IReadOnlyDictionary<string, string> answers, CancellationToken cancellation)
     {
         ReadingLimits limits = ShopFile.Load(shop.Files).Limits;
         IReadOnlyList<InputFile> files = ShopTables.In(shop.Files, limits);
-        var unreadable = new List<string>();
-        var readable = new List<InputFile>();
-        foreach (InputFile file in files)
-        {
-            try
-            {
-                TableSampler.Read(file, limits, cancellation);
-                readable.Add(file);
-            }
-            catch (BadInputException bad)
-            {
-                unreadable.AddRange(bad.Faults);
-            }
-        }
-
-        return (readable.Count == 0 ? null : new Inspector(limits, WordSets.Load(shop.Files), answers).Inspect(readable, cancellation), unreadable);
+        return files.Count == 0 ? null : new Inspector(limits, WordSets.Load(shop.Files), answers).Inspect(files, cancellation);
     }
 
     private static void Answer(ShopFolder shop, Dictionary<string, string> given, CancellationToken cancellation)
@@ -126,9 +119,9 @@ internal static class FilePages
             all[key] = choice;
         }
 
-        if (Inspect(shop, all, cancellation).Inspection is { } inspection)
+        if (Inspect(shop, all, cancellation) is { } inspection)
         {
-            ProposedMaps.Save(shop.Files, inspection, given, write: false, () => Inspect(shop, before, cancellation).Inspection!);
+            ProposedMaps.Save(shop.Files, inspection, given, write: false, () => Inspect(shop, before, cancellation)!);
         }
     }
 }

@@ -10,7 +10,7 @@ internal static class HistoryPages
 {
     public static void Map(WebApplication app)
     {
-        app.MapGet("/history", (HttpContext context, KnownShops shops, TimeProvider clock) => shops.Open is { } shop ? BenchEndpoints.Page<HistoryPage>(context, new HistoryView(new ShopHistory(shop, clock).Entries)) : BenchEndpoints.NoShop());
+        app.MapGet("/history", (HttpContext context, KnownShops shops, TimeProvider clock) => shops.Open is { } shop ? BenchEndpoints.Page<HistoryPage>(context, HistoryView.Of(shop, clock)) : BenchEndpoints.NoShop());
         app.MapPost("/history/back", async (HttpContext context, KnownShops shops, BenchWork work, TimeProvider clock) =>
         {
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
@@ -26,10 +26,10 @@ internal static class HistoryPages
             }
             catch (BadInputException bad)
             {
-                return BenchEndpoints.Page<HistoryPage>(context, new HistoryView(history.Entries), bad.Faults);
+                return BenchEndpoints.Page<HistoryPage>(context, HistoryView.Of(shop, clock), bad.Faults);
             }
 
-            work.Start(shop);
+            work.Start(shop, new UpdateReason { GoesBack = true });
             return BenchEndpoints.SeeOther("/run");
         });
         app.MapGet("/backup", (KnownShops shops, TimeProvider clock) =>

@@ -15,6 +15,12 @@ internal sealed class PageView
     /// <summary>True while a run goes on.</summary>
     public bool IsRunning { get; set; }
 
+    /// <summary>What to tell about an update that was cut off when the program ended, or null.</summary>
+    public string? CutOff { get; set; }
+
+    /// <summary>What to tell when the figures end long ago, or null.</summary>
+    public string? OldData { get; set; }
+
     /// <summary>What went wrong with the form just sent; empty: nothing.</summary>
     public IReadOnlyList<string> Faults { get; set; } = [];
 
@@ -33,15 +39,33 @@ internal sealed record ShopsView(IReadOnlyList<ShopFolder> Shops);
 
 /// <summary>The page of files: what each table is taken for.</summary>
 /// <param name="Inspection">Tables and questions, or null when no file is there.</param>
-/// <param name="Unreadable">Files that cannot be opened, each with the reason.</param>
 /// <param name="FileNames">All files of the shop.</param>
-internal sealed record FilesView(Understanding.ShopInspection? Inspection, IReadOnlyList<string> Unreadable, IReadOnlyList<string> FileNames);
+internal sealed record FilesView(Understanding.ShopInspection? Inspection, IReadOnlyList<string> FileNames)
+{
+    /// <summary>Files and sheets that cannot be read, each with the reason.</summary>
+    public IReadOnlyList<string> Unreadable => [.. (Inspection?.Tables ?? []).Where(t => t.Refusal is not null).Select(Refusal)];
+
+    /// <summary>The file that holds a table, or null when it is not to be removed here: each file is offered once, with its first table.</summary>
+    public string? FileOf(Understanding.Inspection table) =>
+        FileNames.FirstOrDefault(n => IsIn(table, n)) is { } file && ReferenceEquals(Inspection?.Tables.FirstOrDefault(t => IsIn(t, file)), table) ? file : null;
+
+    /// <summary>Files that no table shows.</summary>
+    public IReadOnlyList<string> OtherFiles => [.. FileNames.Where(n => !(Inspection?.Tables ?? []).Any(t => IsIn(t, n)))];
+
+    /// <summary>Why a table cannot be read, beginning with its place.</summary>
+    public static string Refusal(Understanding.Inspection table) =>
+        table.Refusal!.StartsWith(table.File, StringComparison.Ordinal) ? table.Refusal : $"{table.Place}: {table.Refusal}";
+
+    // A table of a zip goes by the zip's name and its own.
+    private static bool IsIn(Understanding.Inspection table, string file) => table.File == file || table.File.StartsWith(file + "/", StringComparison.Ordinal);
+}
 
 /// <summary>The rows of the last run: what became of them.</summary>
 /// <param name="Books">One line per file, or null before the first run.</param>
 /// <param name="Total">All files together.</param>
 /// <param name="RejectFiles">Files of refused rows, with the number of rows.</param>
-internal sealed record RowsView(IReadOnlyList<BookLine>? Books, BookLine? Total, IReadOnlyList<(string File, int Rows)> RejectFiles);
+/// <param name="NotRead">Files that are not in the books, with the reason.</param>
+internal sealed record RowsView(IReadOnlyList<BookLine>? Books, BookLine? Total, IReadOnlyList<(string File, int Rows)> RejectFiles, IReadOnlyList<UnreadFile> NotRead);
 
 /// <summary>What became of the rows of a file: read = loaded + same again + replaced + refused.</summary>
 internal sealed record BookLine(string File, string Kind, long Read, long Loaded, long SameAgain, long Replaced, long Refused, long NotData)
@@ -70,7 +94,14 @@ internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList
 /// <param name="Vans">The van lists.</param>
 /// <param name="RunAt">When the last update ended, or null if there is none.</param>
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
-internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, VanStandIn? StandIn);
+internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, VanStandIn? StandIn)
+{
+    /// <summary>What was changed since the figures were made, in words; empty: nothing.</summary>
+    public IReadOnlyList<string> Since { get; init; } = [];
+
+    /// <summary>All months and their reports.</summary>
+    public MonthsView ByMonth { get; init; } = new(null, []);
+}
 
 /// <summary>The van lists, to be printed.</summary>
 /// <param name="Vans">The lists.</param>
@@ -104,4 +135,14 @@ internal sealed record ForgetView(string Customer, long Rows, int Files);
 internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, VanStandIn? StandIn);
 
 /// <summary>The last updates, newest first.</summary>
-internal sealed record HistoryView(IReadOnlyList<HistoryEntry> Entries);
+/// <param name="Entries">Each with what was different from the one before it.</param>
+/// <param name="Since">What was changed since the figures were made, in words.</param>
+internal sealed record HistoryView(IReadOnlyList<(HistoryEntry Entry, IReadOnlyList<string> Changes)> Entries, IReadOnlyList<string> Since)
+{
+    /// <summary>The updates of a shop.</summary>
+    public static HistoryView Of(ShopFolder shop, TimeProvider clock)
+    {
+        var history = new ShopHistory(shop, clock);
+        return new HistoryView([.. history.Entries.Select(e => (e, history.Changes(e)))], FiguresBasis.ChangesSince(shop));
+    }
+}

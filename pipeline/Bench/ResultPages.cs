@@ -21,8 +21,25 @@ internal static class ResultPages
         app.MapGet("/waiting", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<WaitingPage>(context, Waiting(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/compare", (HttpContext context, KnownShops shops, string? first, string? second) => shops.Open is { } shop ? BenchEndpoints.Page<ComparePage>(context, Compared(shop, first, second)) : BenchEndpoints.NoShop());
         app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
-        app.MapGet("/reports/index.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(null, "index.html") : BenchEndpoints.NoShop());
-        app.MapGet("/reports/{month}/{file}", (KnownShops shops, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file) : BenchEndpoints.NoShop());
+        app.MapGet("/reports/index.html", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<MonthsPage>(context, MonthsView.Of(shop)) : BenchEndpoints.NoShop());
+        app.MapPost("/reports/make", async (HttpContext context, KnownShops shops, BenchWork work) =>
+        {
+            IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            if (shops.Open is not { } shop)
+            {
+                return BenchEndpoints.NoShop();
+            }
+
+            // Only a month of the last update; while something runs, its progress is the answer.
+            if (Array.Find([.. MonthsView.Of(shop).Months], m => m.Name == form["month"]) is not { } month)
+            {
+                return BenchEndpoints.SeeOther("/reports/index.html");
+            }
+
+            work.StartReport(shop, month.First);
+            return BenchEndpoints.SeeOther("/run");
+        });
+        app.MapGet("/reports/{month}/{file}", (KnownShops shops, TimeProvider clock, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file, BenchEndpoints.OldFigures(shop, clock)) : BenchEndpoints.NoShop());
         app.MapGet("/lookup.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).PhonePage() : BenchEndpoints.NoShop());
         app.MapGet("/ask", (KnownShops shops, TimeProvider clock) => answers.Of(shops.Open, clock)?.FormPage() ?? Results.Redirect("/results"));
         app.MapGet("/answer", (KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
@@ -34,7 +51,11 @@ internal static class ResultPages
         File.Exists(shop.Output.LookupPage),
         VanList.All(shop),
         File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null,
-        VanWords.StandIn(shop));
+        VanWords.StandIn(shop))
+    {
+        ByMonth = MonthsView.Of(shop),
+        Since = FiguresBasis.ChangesSince(shop),
+    };
 
     // Settings with a fault are told on their own page; a list needs no currency.
     private static string Currency(ShopFolder shop)

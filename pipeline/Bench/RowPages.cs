@@ -11,7 +11,7 @@ internal static class RowPages
 {
     public static void Map(WebApplication app)
     {
-        app.MapGet("/rows", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<RowsPage>(context, View(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/rows", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<RowsPage>(context, View(shop, context.RequestAborted)) : BenchEndpoints.NoShop());
         app.MapGet("/rows/{file}", (HttpContext context, KnownShops shops, string file, string? saved) =>
             shops.Open is not { } shop ? BenchEndpoints.NoShop()
             : Find(shop, file) is not { } found ? Results.Redirect("/rows")
@@ -36,12 +36,12 @@ internal static class RowPages
         });
     }
 
-    private static RowsView View(ShopFolder shop)
+    private static RowsView View(ShopFolder shop, CancellationToken cancellation)
     {
         string record = shop.Output.RunRecord;
         JsonObject? run = File.Exists(record) ? JsonNode.Parse(File.ReadAllText(record))!.AsObject() : null;
         BookLine[]? books = run?["files"] is JsonArray files ? [.. files.OfType<JsonObject>().Select(Line).GroupBy(l => (l.File, l.Kind)).Select(g => g.Aggregate((a, b) => a.And(b)))] : null;
-        return new RowsView(books, run?["rows"] is JsonObject rows ? Line(rows) : null, [.. RejectFiles(shop).Select(f => (f, Find(shop, f)!.Rows.Rows.Count)).Where(f => f.Count > 0)]);
+        return new RowsView(books, run?["rows"] is JsonObject rows ? Line(rows) : null, [.. RejectFiles(shop).Select(f => (f, Find(shop, f)!.Rows.Rows.Count)).Where(f => f.Count > 0)], books is null ? [] : UnreadFile.Of(shop, books.Select(b => b.File).ToHashSet(StringComparer.Ordinal), File.GetLastWriteTimeUtc(record), cancellation));
     }
 
     private static BookLine Line(JsonObject counts) => new(

@@ -11,7 +11,7 @@ internal static class RunPages
 
     public static void Map(WebApplication app)
     {
-        app.MapGet("/run", (HttpContext context, KnownShops shops, BenchWork work) => shops.Open is null ? BenchEndpoints.NoShop() : BenchEndpoints.Page<RunPage>(context, work.Now));
+        app.MapGet("/run", (HttpContext context, KnownShops shops, BenchWork work) => shops.Open is { } shop ? BenchEndpoints.Page<RunPage>(context, StateFor(shop, work.Now)) : BenchEndpoints.NoShop());
         app.MapPost("/run/start", (KnownShops shops, BenchWork work) =>
         {
             if (shops.Open is not { } shop)
@@ -29,6 +29,9 @@ internal static class RunPages
         });
         app.MapGet("/run/progress", WatchAsync);
     }
+
+    // What another shop's update came to is no news of this one.
+    private static WorkState StateFor(ShopFolder shop, WorkState now) => now.Outcome == WorkOutcome.Running || now.Folder == shop.Folder ? now : WorkState.Idle;
 
     // Server-sent events: one line of JSON whenever something changed, the last when the run ends.
     private static async Task WatchAsync(HttpContext context, BenchWork work)

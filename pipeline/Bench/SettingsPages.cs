@@ -54,9 +54,9 @@ internal static class SettingsPages
                     return BenchEndpoints.Page<ForgetPage>(context, new ForgetView(form["customer"].ToString().Trim(), found.Rows, found.Files));
                 }
 
-                CustomerRemoval.Mark(shop.Files, shop.Output, form["customer"], context.RequestAborted);
+                Staging.FoundCustomer forgotten = CustomerRemoval.Mark(shop.Files, shop.Output, form["customer"], context.RequestAborted);
                 new ShopHistory(shop, clock).Clear();
-                if (!work.Start(shop))
+                if (!work.Start(shop, new UpdateReason { Forgets = forgotten }))
                 {
                     throw new BadInputException("The customer is marked to be forgotten. Update the figures once more when the update that runs now is done.");
                 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text.Json;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
@@ -11,20 +10,7 @@ namespace PartsSignal.Pipeline.Bench;
 /// <param name="At">When the update ended.</param>
 /// <param name="Rows">Rows that were read.</param>
 /// <param name="Files">Path in the files folder to the hash of the contents.</param>
-internal sealed record HistoryEntry(int Number, DateTimeOffset At, long Rows, IReadOnlyDictionary<string, string> Files)
-{
-    /// <summary>What was different from an earlier update, in words; empty: nothing.</summary>
-    public IReadOnlyList<string> Changes(HistoryEntry? before)
-    {
-        IReadOnlyDictionary<string, string> old = before?.Files ?? new Dictionary<string, string>();
-        return
-        [
-            .. Files.Keys.Where(f => !old.ContainsKey(f)).Order(StringComparer.Ordinal).Select(f => $"{f} added"),
-            .. Files.Where(f => old.TryGetValue(f.Key, out string? hash) && hash != f.Value).Select(f => f.Key).Order(StringComparer.Ordinal).Select(f => $"{f} changed"),
-            .. old.Keys.Where(f => !Files.ContainsKey(f)).Order(StringComparer.Ordinal).Select(f => $"{f} removed"),
-        ];
-    }
-}
+internal sealed record HistoryEntry(int Number, DateTimeOffset At, long Rows, IReadOnlyDictionary<string, string> Files);
 
 /// <summary>
 /// The last updates of a shop, so that a person can go back to one. Only what goes in is kept: the shop's files, settings,
@@ -43,7 +29,10 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     private static readonly JsonSerializerOptions Format = new() { WriteIndented = true, PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
     private readonly string _folder = FolderOf(shop);
 
-    private string Contents => Path.Combine(_folder, "contents");
+    private string Contents => ContentsOf(shop);
+
+    /// <summary>Where the contents of a shop's updates are kept, a file for each hash.</summary>
+    public static string ContentsOf(ShopFolder shop) => Path.Combine(FolderOf(shop), "contents");
 
     /// <summary>Where a shop's updates are kept.</summary>
     public static string FolderOf(ShopFolder shop) => Path.Combine(shop.Folder, "history");
@@ -65,18 +54,17 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     /// <returns>False when the disk is too full to keep them.</returns>
     public bool Keep(long rows)
     {
-        string[] paths = [.. Directory.EnumerateFiles(shop.Files, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith(".part", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
-        var hashes = paths.ToDictionary(p => Path.GetRelativePath(shop.Files, p).Replace('\\', '/'), Hash, StringComparer.Ordinal);
+        IReadOnlyDictionary<string, string> hashes = ShopInputs.Now(shop.Files, FiguresBasis.Read(shop)).Hashes;
         IReadOnlyList<HistoryEntry> entries = Entries;
         var entry = new HistoryEntry(entries.Count == 0 ? 1 : entries[0].Number + 1, clock.GetUtcNow(), rows, hashes);
-        if (entries.Count > 0 && entry.Changes(entries[0]).Count == 0)
+        if (entries.Count > 0 && ShopInputs.Differing(entries[0].Files, hashes).Count == 0)
         {
             return true;
         }
 
         Directory.CreateDirectory(Contents);
-        string[] fresh = [.. paths.Where((p, i) => !File.Exists(Path.Combine(Contents, hashes.Values.ElementAt(i))))];
-        if (new DriveInfo(Path.GetFullPath(_folder)).AvailableFreeSpace - fresh.Sum(p => new FileInfo(p).Length) < LeastFreeBytes)
+        long fresh = hashes.Where(h => !File.Exists(Path.Combine(Contents, h.Value))).Sum(h => new FileInfo(Path.Combine(shop.Files, h.Key)).Length);
+        if (new DriveInfo(Path.GetFullPath(_folder)).AvailableFreeSpace - fresh < LeastFreeBytes)
         {
             return false;
         }
@@ -98,7 +86,14 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
         return true;
     }
 
-    /// <summary>Puts the files back as they were. What is there now was kept at its own update, or goes to <c>removed-files</c>.</summary>
+    /// <summary>What was different from the update before it, in words; empty: nothing, or there is none before it.</summary>
+    public IReadOnlyList<string> Changes(HistoryEntry entry) => Entries.FirstOrDefault(e => e.Number < entry.Number) is not { } before ? [] :
+        InputChanges.InWords(before.Files, entry.Files, path => InputChanges.Text(Path.Combine(Contents, before.Files[path])), path => InputChanges.Text(Path.Combine(Contents, entry.Files[path])));
+
+    /// <summary>
+    /// Puts the files back as they were. What is there now was kept at its own update, or goes to <c>removed-files</c>.
+    /// <see cref="GoingBack"/> ends or undoes it.
+    /// </summary>
     /// <exception cref="BadInputException">There is no such entry, or another program is updating the shop.</exception>
     public async Task GoBackAsync(int number, CancellationToken cancellation)
     {
@@ -119,24 +114,15 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     private void GoBack(int number)
     {
         HistoryEntry entry = Entries.FirstOrDefault(e => e.Number == number) ?? throw new BadInputException($"There is no update {number.ToString(CultureInfo.InvariantCulture)} to go back to.");
-        string fresh = shop.Files + ".new";
-        if (Directory.Exists(fresh))
+        new GoingBack(shop).Begin(number, fresh =>
         {
-            Directory.Delete(fresh, recursive: true);
-        }
-
-        foreach ((string path, string hash) in entry.Files)
-        {
-            string target = Path.Combine(fresh, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-            File.Copy(Path.Combine(Contents, hash), target);
-        }
-
-        Directory.CreateDirectory(fresh);
-        string removed = Directory.CreateDirectory(shop.Removed).FullName;
-        string aside = Enumerable.Range(1, int.MaxValue).Select(i => Path.Combine(removed, $"before-update-{number.ToString(CultureInfo.InvariantCulture)}-{i.ToString(CultureInfo.InvariantCulture)}")).First(f => !Directory.Exists(f));
-        Directory.Move(shop.Files, aside);
-        Directory.Move(fresh, shop.Files);
+            foreach ((string path, string hash) in entry.Files)
+            {
+                string target = Path.Combine(fresh, path);
+                Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+                File.Copy(Path.Combine(Contents, hash), target);
+            }
+        });
     }
 
     /// <summary>
@@ -146,6 +132,7 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     public void Clear()
     {
         File.WriteAllText(Pending, "The next update drops the store before it.");
+        new GoingBack(shop).End();
         foreach (string folder in new[] { _folder, shop.Removed }.Where(Directory.Exists))
         {
             Directory.Delete(folder, recursive: true);
@@ -182,11 +169,5 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
         {
             File.Delete(content);
         }
-    }
-
-    private static string Hash(string path)
-    {
-        using FileStream file = File.OpenRead(path);
-        return Convert.ToHexStringLower(SHA256.HashData(file));
     }
 }

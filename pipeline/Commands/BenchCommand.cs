@@ -45,8 +45,14 @@ internal sealed class BenchCommand(ProgramIo io) : AsyncCommand<BenchSettings>
         }
 
         var token = new StartToken();
+        var shops = new KnownShops(home);
+        foreach (ShopFolder shop in shops.All)
+        {
+            await new GoingBack(shop).RecoverAsync(io.Clock).ConfigureAwait(false);
+        }
+
         using var work = new BenchWork(io.Clock);
-        await using WebApplication app = await StartAsync(settings.Port, token, new KnownShops(home), work, cancellationToken).ConfigureAwait(false);
+        await using WebApplication app = await StartAsync(settings.Port, token, shops, work, cancellationToken).ConfigureAwait(false);
         string address = $"{app.Urls.First()}{BenchGuard.StartPath}?token={token.Text}";
         running.Keep(address);
         await io.Out.WriteLineAsync($"Open {address}").ConfigureAwait(false);
@@ -54,7 +60,7 @@ internal sealed class BenchCommand(ProgramIo io) : AsyncCommand<BenchSettings>
         Show(address, settings);
         await app.WaitForShutdownAsync(cancellationToken).ConfigureAwait(false);
         running.Remove();
-        work.Stop();
+        work.Stop(closes: true);
         await work.WhenIdleAsync().ConfigureAwait(false);
         return ExitCode.Done;
     }

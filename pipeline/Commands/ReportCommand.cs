@@ -1,11 +1,8 @@
 using System.ComponentModel;
 using System.Globalization;
-using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
-using PartsSignal.Pipeline.Running;
 using PartsSignal.Reports.Monthly;
 using Spectre.Console.Cli;
 
@@ -40,13 +37,7 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
         }
 
         ShopSettings shop = ShopFile.Load(ShopInUse.Input(settings.Input, output));
-        using OutputTransaction draft = await OutputTransaction.BeginAsync(output, io.Clock, cancellationToken).ConfigureAwait(false);
-        using Database database = CurrentStore.Open(output);
-        ResultFolder.Attach(database, output.Results);
-        DateOnly asOf = ReportMaker.LastDay(database, shop) ?? throw new BadInputException($"--out {settings.Out}: there are no jobs, so there is nothing to report.");
-        IReadOnlyList<DateOnly> months = Months(settings.Month, database, asOf);
-        IReadOnlyList<string> pages = ReportMaker.Write(database, shop, output, draft.Folder, months, asOf);
-        draft.Commit();
+        (IReadOnlyList<string> pages, IReadOnlyList<DateOnly> months, DateOnly asOf) = await MonthReports.WriteAsync(output, shop, (all, last) => Months(settings.Month, all, last), io.Clock, cancellationToken).ConfigureAwait(false);
         DateOnly last = ReportMonths.Last(asOf);
         if (settings.Month is null && months[0] != last)
         {
@@ -61,17 +52,17 @@ internal sealed class ReportCommand(ProgramIo io) : AsyncCommand<ReportSettings>
         return ExitCode.Done;
     }
 
-    private static IReadOnlyList<DateOnly> Months(string? asked, Database database, DateOnly asOf) => asked switch
+    private static IReadOnlyList<DateOnly> Months(string? asked, IReadOnlyList<IndexedMonth> all, DateOnly asOf) => asked switch
     {
-        null => [ReportMonths.NewestWithCalls(MonthIndex.Read(database), asOf)],
-        "all" => [.. MonthIndex.Read(database).Select(m => m.Month)],
-        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [Reached(month, database, asOf)],
+        null => [ReportMonths.NewestWithCalls(all, asOf)],
+        "all" => [.. all.Select(m => m.Month)],
+        _ when DateOnly.TryParseExact(asked + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly month) => [Reached(month, all, asOf)],
         _ => throw new BadInputException($"--month {asked}: is not a month. Write it as 2026-09, or all."),
     };
 
-    private static DateOnly Reached(DateOnly month, Database database, DateOnly asOf)
+    private static DateOnly Reached(DateOnly month, IReadOnlyList<IndexedMonth> all, DateOnly asOf)
     {
-        DateOnly first = MonthIndex.Read(database).Select(m => m.Month).DefaultIfEmpty(month).Min();
+        DateOnly first = all.Select(m => m.Month).DefaultIfEmpty(month).Min();
         return month >= first && month <= asOf
             ? month
             : throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--month {month:yyyy-MM}: your files go from {first:yyyy-MM} to {asOf:yyyy-MM}. Choose a month of these, or all."));

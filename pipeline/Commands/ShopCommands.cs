@@ -45,6 +45,9 @@ internal sealed class UndoCommand(ProgramIo io) : AsyncCommand<UndoSettings>
         if (settings.To is { } number)
         {
             await history.GoBackAsync(number, cancellationToken).ConfigureAwait(false);
+
+            // The run is a command of its own: the files stay as they are now.
+            new GoingBack(shop).End();
             io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The files are as they were at update {number}. Next: run --input \"{shop.Files}\" --out \"{shop.Output.Root}\""));
             return ExitCode.Done;
         }
@@ -52,7 +55,7 @@ internal sealed class UndoCommand(ProgramIo io) : AsyncCommand<UndoSettings>
         IReadOnlyList<HistoryEntry> entries = history.Entries;
         for (int i = 0; i < entries.Count; i++)
         {
-            string changes = i + 1 < entries.Count ? string.Join(", ", entries[i].Changes(entries[i + 1])) : "first one kept";
+            string changes = i + 1 < entries.Count ? string.Join(", ", history.Changes(entries[i])) : "first one kept";
             io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{entries[i].Number,5}  {entries[i].At.ToLocalTime():yyyy-MM-dd HH:mm}  {entries[i].Rows,10:N0} rows  {changes}"));
         }
 

@@ -11,7 +11,7 @@ internal static class FileFaults
 
     public static readonly RowFault Changed = new(null, ReasonCode.FileChanged, "The file was changed while it was read.", "Load again once no program writes to it.");
 
-    public static readonly RowFault Empty = new(null, ReasonCode.EmptyFile, "The file holds nothing.", "Export it again, or take it out of shop.json.");
+    public static readonly RowFault Empty = new(null, ReasonCode.EmptyFile, "The file is empty.", "Export it again, or remove it.");
 
     public static readonly RowFault Link = new(null, ReasonCode.LeadsElsewhere, "The file is a link to another place.", "Copy the file itself into the input folder.");
 
@@ -19,7 +19,11 @@ internal static class FileFaults
 
     public static RowFault BrokenPacking(string why) => new(null, ReasonCode.BrokenFile, $"The packed data is broken ({why.TrimEnd('.')}).", "Pack it again, or get a fresh copy.");
 
-    public static RowFault BrokenWorkbook(string why) => new(null, ReasonCode.BrokenFile, $"The workbook cannot be read ({why.TrimEnd('.')}).", "Open it in a spreadsheet and save it again, without a password.");
+    public static RowFault BrokenWorkbook(string why) => new(null, ReasonCode.BrokenFile, $"The workbook cannot be read ({why.TrimEnd('.')}).", "Open it in a spreadsheet and save it again.");
+
+    public static readonly RowFault Protected = new(null, ReasonCode.BrokenFile, "The workbook has a password.", "Save it without one and add it again.");
+
+    public static readonly RowFault NotText = new(null, ReasonCode.BrokenFile, "The file holds no text: it is a picture, a document or a workbook under another name.", "Save the table as a workbook (.xlsx) or a CSV file.");
 
     public static RowFault OtherWorkbook(string form) => new(null, ReasonCode.BrokenFile, $"The file is {form}, a form that is not read.", "Open it in a spreadsheet and save it as .xlsx or .csv.");
 

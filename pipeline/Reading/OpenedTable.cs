@@ -49,6 +49,11 @@ internal sealed record OpenedTable(TableReader Reader, IReadOnlyList<string> Hea
             throw new FileRefusedException(file.Name, start.Contains((byte)0) ? FileFaults.Zeros : FileFaults.Empty);
         }
 
+        if (scan.Mark is null && !TextTables.LooksLikeText(file, limits))
+        {
+            throw new FileRefusedException(file.Name, FileFaults.NotText);
+        }
+
         TextForm form = TextForm.Decide(start, encoding, map.Separator, map.HeaderLine, wanted, limits);
         int firstLine = start.AsSpan().IndexOf((byte)'\n');
         int columns = start.AsSpan(0, firstLine < 0 ? start.Length : firstLine).Count((byte)form.Separator) + 1;

@@ -24,8 +24,25 @@ internal static class Workbooks
             copy = StrictWorkbook.AsUsual(copy);
             copy.Position = 0;
         }
+        else if (IsProtected(copy))
+        {
+            throw new FileRefusedException(file.Name, FileFaults.Protected);
+        }
 
         return copy;
+    }
+
+    // A workbook with a password is packed into a compound file ([MS-OFFCRYPTO], section 1.3.2).
+    private static bool IsProtected(MemoryStream workbook)
+    {
+        try
+        {
+            return workbook.GetBuffer().AsSpan(0, (int)workbook.Length).StartsWith(TextTables.CompoundMark) && new CompoundFile(workbook.ToArray()).Find("EncryptedPackage") is not null;
+        }
+        catch (InvalidDataException)
+        {
+            return false;
+        }
     }
 
     // What the zip says of its entries may be wrong; only unpacking tells.

@@ -40,7 +40,6 @@ internal static class ReviewWorkbook
     private const string CodeHead = "Code";
     private const string TypedHead = "Typed in your files";
     private const string ChoicesSheet = "choices";
-    private const int AnswerColumn = 6;
 
     private static readonly string[] Heads = [TypedHead, "Details", "Times", "A", "B", "C", AnswerHead, "Note", CodeHead];
 
@@ -166,20 +165,28 @@ internal static class ReviewWorkbook
         .. new[]
         {
             "Each sheet asks about words or numbers in your files. The ones that affect the most jobs come first.",
-            "Fill in the yellow column. Choose from its list, type the letter of a suggestion (A, B or C), or type the answer in your own words.",
+            lists.Any(l => l.Questions.Any(q => q.Suggestions.Count > 0))
+                ? "Fill in the yellow column. Choose from its list, type the letter of a suggestion (A, B or C), or type the answer in your own words."
+                : "Fill in the yellow column. Choose from its list, or type the answer in your own words.",
             "Type “ignore” to skip a row for good. Leave it blank to answer it later.",
             "You may sort and filter. Please leave the headings and the column “Code” as they are.",
-            "Save the file as .xlsx, then add it on the Words page, or run: partssignal review --read FILE",
+            "Save the file as .xlsx. Then open Words in PartsSignal and press “Read the answers”.",
         }.Select(t => (IReadOnlyList<WorkbookCell>)[Text(t)]),
         .. lists.Select(l => (IReadOnlyList<WorkbookCell>)[Text($"{l.Title}: {l.Help}")]),
     ]);
 
     private static WorkbookSheet Sheet(QuestionList list, int choices)
     {
-        string offered = choices < 0 ? "$D2:$F2" : string.Create(CultureInfo.InvariantCulture, $"{ChoicesSheet}!${(char)('A' + choices)}$2:${(char)('A' + choices)}${list.Choices.Count + 2}");
-        return new WorkbookSheet(SheetName(list), Heads, [.. list.Questions.OrderBy(q => q.Answer.Length > 0).ThenBy(q => q.Index).Select(q => Row(list, q))])
+        IReadOnlyList<WorkbookCell>[] rows = [.. list.Questions.OrderBy(q => q.Answer.Length > 0).ThenBy(q => q.Index).Select(q => Row(list, q))];
+
+        // A column with nothing in any row only takes room.
+        int[] shown = [.. Enumerable.Range(0, Heads.Length).Where(c => Heads[c] == AnswerHead || Array.Exists(rows, r => r[c].Value is not (null or "")))];
+        char[] suggested = [.. shown.Index().Where(c => Heads[c.Item].Length == 1).Select(c => (char)('A' + c.Index))];
+        string? offered = choices >= 0 ? string.Create(CultureInfo.InvariantCulture, $"{ChoicesSheet}!${(char)('A' + choices)}$2:${(char)('A' + choices)}${list.Choices.Count + 2}")
+            : suggested.Length == 0 ? null : $"${suggested[0]}2:${suggested[^1]}2";
+        return new WorkbookSheet(SheetName(list), [.. shown.Select(c => Heads[c])], [.. rows.Select(r => (IReadOnlyList<WorkbookCell>)[.. shown.Select(c => r[c])])])
         {
-            Form = new WorkbookForm(AnswerColumn, offered),
+            Form = new WorkbookForm(Array.FindIndex(shown, c => Heads[c] == AnswerHead), offered),
         };
     }
 

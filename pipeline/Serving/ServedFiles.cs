@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using Microsoft.AspNetCore.Http;
 using PartsSignal.Pipeline.Core;
 
@@ -33,16 +34,20 @@ internal sealed class ServedFiles(OutputFolder output)
         return Send(month is null ? Path.Combine(output.Reports, known.Name) : Path.Combine(output.Reports, month, known.Name), known.Kind);
     }
 
-    /// <summary>The same, with a way back to the bench at the top of a page.</summary>
-    public IResult ReportOnBench(string? month, string file)
+    /// <summary>A file of one month, with a way back to the bench at the top of a page.</summary>
+    /// <param name="month">The month.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="old">What to tell when the figures end long ago, or null.</param>
+    public IResult ReportOnBench(string month, string file, string? old)
     {
-        if (file != Files[0].Name || (month is not null && !IsMonth(month)))
+        if (file != Files[0].Name || !IsMonth(month))
         {
             return Report(month, file);
         }
 
-        string path = month is null ? Path.Combine(output.Reports, file) : Path.Combine(output.Reports, month, file);
-        return File.Exists(path) ? Results.Content(File.ReadAllText(path).Replace(BodyStart, BodyStart + Back, StringComparison.Ordinal), Files[0].Kind) : Results.NotFound();
+        string path = Path.Combine(output.Reports, month, file);
+        string top = BodyStart + Back + (old is null ? "" : $"<div class=\"back\"><p class=\"caution\" role=\"status\">{WebUtility.HtmlEncode(old)}</p></div>");
+        return File.Exists(path) ? Results.Content(File.ReadAllText(path).Replace(BodyStart, top, StringComparison.Ordinal), Files[0].Kind) : Results.NotFound();
     }
 
     /// <summary>The phone page.</summary>

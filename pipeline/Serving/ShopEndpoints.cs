@@ -140,7 +140,8 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
     {
         ServedShop shop = live.Now();
         var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
-        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults, shop.Answers.ApplianceTypes), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
+        string? old = OldData.Sentence(shop.DataUpTo, DateOnly.FromDateTime(clock.GetLocalNow().DateTime), forPrograms ? "Ask the office to update the figures." : "Add newer files, then update the figures.");
+        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults, shop.Answers.ApplianceTypes, old), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
     }
 
     private static async Task<IResult> DescribeAsync(HttpContext context)

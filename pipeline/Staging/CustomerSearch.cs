@@ -8,7 +8,11 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="Rows">Rows of the shop's files.</param>
 /// <param name="Files">Files with such rows.</param>
 /// <param name="Identifiers">Identifiers by which the rows are known from now on.</param>
-internal sealed record FoundCustomer(long Rows, int Files, IReadOnlyCollection<string> Identifiers);
+internal sealed record FoundCustomer(long Rows, int Files, IReadOnlyCollection<string> Identifiers)
+{
+    /// <summary>Those of <see cref="Rows"/> that stand in a job log.</summary>
+    public long JobRows { get; init; }
+}
 
 /// <summary>Looks for a customer in the files of a shop by keyed hashes of phone, address and name.</summary>
 internal static class CustomerSearch
@@ -33,20 +37,21 @@ internal static class CustomerSearch
             return false;
         });
         wanted.UnionWith(phones);
-        (long rows, int files) = Scan((row, _) => row.Any(wanted.Contains));
-        return new FoundCustomer(rows, files, wanted);
+        (long rows, int files, long jobRows) = Scan((row, _) => row.Any(wanted.Contains));
+        return new FoundCustomer(rows, files, wanted) { JobRows = jobRows };
 
-        (long Rows, int Files) Scan(Func<IReadOnlyList<string>, string?, bool> take)
+        (long Rows, int Files, long JobRows) Scan(Func<IReadOnlyList<string>, string?, bool> take)
         {
-            (long rows, int files) = (0, 0);
+            (long rows, int files, long jobRows) = (0, 0, 0);
             foreach (SourceFile source in sources)
             {
                 long own = ScanFile(source, settings, key, take, cancellation);
                 rows += own;
                 files += own > 0 ? 1 : 0;
+                jobRows += source.Map.Kind == "jobs" ? own : 0;
             }
 
-            return (rows, files);
+            return (rows, files, jobRows);
         }
     }
 

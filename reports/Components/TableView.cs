@@ -45,7 +45,7 @@ internal sealed record RecordColumn<T>(string Head, Func<T, object?> Value, Cell
 internal sealed record Cell(object? Value, CellKind Kind);
 
 /// <summary>One table of the report, apart from how it is drawn: the page shows it, the workbook holds it as a sheet.</summary>
-/// <param name="Key">Short name, letters and hyphens: the anchor on the page and the sheet's name.</param>
+/// <param name="Key">Short name, letters and hyphens: the anchor on the page.</param>
 /// <param name="Title">What the table lists.</param>
 /// <param name="Basis">What the figures count, from when to when, and how many.</param>
 /// <param name="Columns">The columns.</param>

@@ -18,12 +18,14 @@ public static class FrontPage
     /// <param name="answer">The answer, or null if nothing was asked.</param>
     /// <param name="forPrograms">True if the server also answers programs; false on the bench, to whose results a link then leads back.</param>
     /// <param name="ownTypes">Appliance types of the shop's own, or null for none.</param>
+    /// <param name="old">What to tell when the data ends long ago, or null.</param>
     /// <param name="faults">Why the question could not be answered, or null if it could.</param>
-    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null, IReadOnlyList<string>? ownTypes = null)
+    public static string Render(string shop, DateOnly? dataUpTo, AskedQuestion asked, Answer? answer, bool forPrograms = true, IReadOnlyList<string>? faults = null, IReadOnlyList<string>? ownTypes = null, string? old = null)
     {
         // Only the bench has other pages to go back to; it answers no programs.
         var header = new Element("header", forPrograms ? Node.Empty : Tag.P(Tag.Link("results", "Back to the results")), Tag.P(shop).Class("kicker"), new Element("h1", "What will it need?"),
-            dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty);
+            dataUpTo is { } day ? Tag.P($"Data up to {Format.Day(day)}.").Class("basis") : Node.Empty,
+            old is null ? Node.Empty : Tag.P(old).Class("stale").With("role", "status"));
         Node form = new Element("form",
             Field("model", "Model number or family", asked.Model),
             Types(asked.Type, ownTypes ?? []),
@@ -36,8 +38,11 @@ public static class FrontPage
             Tag.Link("lookup.html", "Phone page, to keep on a phone"),
             .. forPrograms ? new[] { Tag.Link("openapi.json", "API description") } : [],
         ])).With("aria-label", "Pages");
-        return Page.Render("What will it need?", Node.Group(header, new Element("main", Node.Group((faults ?? []).Select(f => (Node)Tag.P(f).Class("caution"))), form, answer is null ? Node.Empty : AnswerSection(answer), links)), "lookup.css", form: true);
+        return Page.Render("What will it need?", Node.Group(header, new Element("main", Node.Group((faults ?? []).Select(f => (Node)Tag.P(f).Class("caution"))), answer is null ? form : Node.Group(AnswerSection(answer), Folded(form)), links)), "lookup.css", form: true);
     }
+
+    // Below its answer the question waits folded, with what was asked.
+    private static Element Folded(Node form) => new("details", new Element("summary", "Ask again, or about another call"), form);
 
     private static Node Field(string id, string label, string value) => Node.Group(
         new Element("label", label).With("for", id),
@@ -55,13 +60,36 @@ public static class FrontPage
 
     private static Element AnswerSection(Answer answer) => new Element("section",
         new Element("h2", "Answer").Id("answer-heading"),
-        Node.Group(answer.Cautions.Select(c => (Node)Tag.P(c).Class("caution"))),
         Node.Group(answer.Notes.Select(n => (Node)Tag.P(n).Class("basis"))),
         Tag.P(answer.Evidence.Sentence()).Class("basis"),
         Node.Group(answer.Needs.Select(Need)),
+        Cautions(answer.Cautions),
         answer.Checks is { } plan ? Node.Group(Tag.H3("Check in this order"), Tag.Numbered(plan.Steps.Select(s => (Node)$"{s.Check.What} ({Format.Tick(s.Check.Minutes)} min)"))) : Node.Empty,
         answer.WhileThere.Count > 0 ? Node.Group(Tag.H3("While you are there"), Tag.List(answer.WhileThere.Select(w => (Node)$"{w.Advice} ({w.Figure})"))) : Node.Empty)
         .With("aria-labelledby", "answer-heading");
+
+    // Steps share much of their cautions: each sentence stands once, before the steps.
+    private static Node Cautions(IReadOnlyList<string> cautions)
+    {
+        string[] sentences = [.. cautions.SelectMany(Sentences).Distinct(StringComparer.Ordinal)];
+        return sentences.Length == 0 ? Node.Empty : Tag.Div(Tag.H3("Before you open it"), Tag.List(sentences.Select(s => (Node)s))).Class("caution");
+    }
+
+    // A sentence ends with a full stop before a capital letter; "230 V." within one does not.
+    private static IEnumerable<string> Sentences(string text)
+    {
+        int start = 0;
+        for (int i = 0; i + 2 < text.Length; i++)
+        {
+            if (text[i] == '.' && text[i + 1] == ' ' && char.IsUpper(text[i + 2]))
+            {
+                yield return text[start..(i + 1)];
+                start = i + 2;
+            }
+        }
+
+        yield return text[start..];
+    }
 
     private static Node Need(LikelyNeed need) => Tag.Div(
         Tag.P(Tag.Span(Format.Percent(need.Odds)).Class("odds"), $" {Format.Words(need.Need)}, {need.Word}{(need.Bring ? ", bring it" : "")}"),

@@ -7,6 +7,9 @@ internal static class SheetNames
 {
     private const int Longest = 31;
 
+    // Words that no name ends with.
+    private static readonly string[] Small = ["a", "an", "and", "by", "for", "from", "in", "of", "on", "or", "the", "to", "with"];
+
     /// <summary>The names cleaned, and told apart where they are the same.</summary>
     public static IReadOnlyList<string> Unique(IReadOnlyList<string> wanted)
     {
@@ -25,6 +28,29 @@ internal static class SheetNames
         }
 
         return names;
+    }
+
+    /// <summary>A title as a sheet's name: as it is where that is short enough, else its part before a comma, else its first words.</summary>
+    public static string Short(string title)
+    {
+        if (title.Length <= Longest)
+        {
+            return title;
+        }
+
+        int comma = title.IndexOf(", ", StringComparison.Ordinal);
+        if (comma is > 0 and <= Longest)
+        {
+            return title[..comma];
+        }
+
+        var words = title[..(Longest + 1)].Split(' ').SkipLast(1).ToList();
+        while (words.Count > 1 && Small.Contains(words[^1], StringComparer.OrdinalIgnoreCase))
+        {
+            words.RemoveAt(words.Count - 1);
+        }
+
+        return words.Count == 0 ? title[..Longest] : string.Join(' ', words);
     }
 
     public static string Clean(string text)

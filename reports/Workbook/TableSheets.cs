@@ -6,18 +6,21 @@ namespace PartsSignal.Reports.Workbook;
 /// <summary>The tables of a report as sheets, a list of them first. A column of estimates becomes the value, its two ends, and why there is none.</summary>
 internal static class TableSheets
 {
+    private const string ContentsName = "Contents";
+
     public static IReadOnlyList<WorkbookSheet> From(IReadOnlyList<TableView> tables)
     {
-        var contents = new WorkbookSheet("contents", ["Sheet", "Table", "Basis"],
-            [.. tables.Select(t => (IReadOnlyList<WorkbookCell>)[Text(SheetNames.Clean(t.Key)), Text(t.Title), Text(t.Rows.Count == 0 ? t.WhenEmpty : t.Basis)])]);
-        return [contents, .. tables.Select(From)];
+        IReadOnlyList<string> names = SheetNames.Unique([ContentsName, .. tables.Select(t => SheetNames.Short(t.Title))]);
+        var contents = new WorkbookSheet(ContentsName, ["Sheet", "Table", "Basis"],
+            [.. tables.Select((t, i) => (IReadOnlyList<WorkbookCell>)[Text(names[i + 1]), Text(t.Title), Text(t.Rows.Count == 0 ? t.WhenEmpty : t.Basis)])]);
+        return [contents, .. tables.Select((t, i) => From(t, names[i + 1]))];
     }
 
-    private static WorkbookSheet From(TableView table)
+    private static WorkbookSheet From(TableView table, string name)
     {
         bool[] wide = [.. table.Columns.Select((_, i) => table.Rows.Any(r => Bare(r[i]) is Estimate))];
         var heads = table.Columns.SelectMany((c, i) => wide[i] ? [c.Head, "from", "to", "why not"] : new[] { c.Head });
-        return new WorkbookSheet(table.Key, [.. heads], [.. table.Rows.Select(r => Row(table, r, wide))]);
+        return new WorkbookSheet(name, [.. heads], [.. table.Rows.Select(r => Row(table, r, wide))]);
     }
 
     private static IReadOnlyList<WorkbookCell> Row(TableView table, IReadOnlyList<object?> cells, bool[] wide) => [.. cells.SelectMany((cell, i) =>

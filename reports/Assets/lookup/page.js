@@ -244,7 +244,7 @@
   const days = Math.floor((Date.now() - Date.parse(data.asOf)) / 86400000);
   if (days > 45) {
     el("stale").hidden = false;
-    el("stale").textContent = "This data is " + days + " days old. Odds, prices and van contents may have moved; make a new run.";
+    el("stale").textContent = "This data is " + days + " days old. Odds, prices and van contents may have changed. Ask the office for a newer page.";
   }
   refresh();
 })();

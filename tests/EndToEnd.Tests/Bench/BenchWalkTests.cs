@@ -69,6 +69,50 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         Assert.True(await opened.Page.Locator("section.van > p.caution").First.IsVisibleAsync(), "the printed sheet has no caution");
     }
 
+    [BrowserFact]
+    public Task PagesAfterAnUpdate_OnDesktop_AreSound() => ShowAfterUpdateAsync(1280);
+
+    [BrowserFact]
+    public Task PagesAfterAnUpdate_OnPhone_AreSound() => ShowAfterUpdateAsync(390);
+
+    // What an update leaves, without the update: months without a report, files that are not read, and files added since.
+    private async Task ShowAfterUpdateAsync(int width)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace Repairs");
+        const string Jobs = "Job number,Call date,Finished,Make,Model number,Customer says,Part 1\nJ1,2026-06-03,2026-06-04,Orvane,WE100,does not heat,P100\n";
+        await File.WriteAllTextAsync(Path.Combine(shop.Files, "job log of all years, as exported.csv"), Jobs);
+        await File.WriteAllTextAsync(Path.Combine(shop.Files, "empty.csv"), "");
+        await File.WriteAllTextAsync(
+            Path.Combine(Directory.CreateDirectory(shop.Output.Results).FullName, "month_figures.csv"),
+            "month,calls,still_open,first_visit_share,first_visit_lower,first_visit_upper,no_part_share,no_part_lower,no_part_upper\n2026-05-01,1300,4,0.75,0.7,0.8,,,\n2026-06-01,5,1,,,,0.2,0.1,0.4\n");
+        Directory.CreateDirectory(Path.Combine(shop.Output.Reports, "2026-05"));
+        await File.WriteAllTextAsync(Path.Combine(shop.Output.Reports, "2026-05", "index.html"), "<!DOCTYPE html>");
+        await File.WriteAllTextAsync(
+            shop.Output.RunRecord,
+            """{ "files": [ { "file": "job log of all years, as exported.csv", "kind": "jobs", "read": 1, "loaded": 1 } ], "rows": { "read": 1, "loaded": 1 } }""");
+        new ShopHistory(shop, TimeProvider.System).Keep(1);
+        FiguresBasis.Save(shop, ShopInputs.Now(shop.Files));
+        await File.WriteAllTextAsync(Path.Combine(shop.Files, "more jobs.csv"), Jobs);
+        new UpdateMark(shop).Begin(goesBack: false);
+        await using OpenedPage opened = await browser.OpenAsync(bench.StartAddress, width);
+        foreach ((string name, string address, string said) in new[]
+        {
+            ("files", "/files?added=empty.csv", "The file is empty."),
+            ("rows", "/rows", "Files that are not read"),
+            ("results", "/results", "Changed since these figures were made: more jobs.csv added."),
+            ("months", "/reports/index.html", "Make the report"),
+            ("history", "/history", "the figures shown now"),
+            ("run", "/run", "was cut off"),
+        })
+        {
+            await opened.Page.GotoAsync(bench.Address + address);
+            await opened.ShootAsync($"bench-{width}-after-{name}");
+            Assert.Contains(said, await opened.Page.InnerTextAsync("main"), StringComparison.Ordinal);
+            await opened.AssertSoundAsync();
+        }
+    }
+
     private async Task WalkAsync(int width, bool script)
     {
         using var folder = new ScratchFolder();

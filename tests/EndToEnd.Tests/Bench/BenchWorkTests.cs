@@ -72,10 +72,13 @@ public sealed partial class BenchWorkTests
         try
         {
             Assert.Contains("jobs.csv", await again.GetStringAsync("/files", Stop), StringComparison.Ordinal);
+            Assert.Contains("The last update was cut off when the program ended.", await again.GetStringAsync("/results", Stop), StringComparison.Ordinal);
             await PostAsync(again, "/run/start");
             using var watch = new HttpRequestMessage(HttpMethod.Get, "/run/progress");
             Assert.Contains("\"running\":false", await (await again.SendAsync(watch, Stop)).Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
-            Assert.Contains("See the results", await again.GetStringAsync("/run", Stop), StringComparison.Ordinal);
+            string done = await again.GetStringAsync("/run", Stop);
+            Assert.Contains("See the results", done, StringComparison.Ordinal);
+            Assert.DoesNotContain("was cut off", done, StringComparison.Ordinal);
             Assert.Contains("jobs.csv", await again.GetStringAsync("/rows", Stop), StringComparison.Ordinal);
         }
         finally

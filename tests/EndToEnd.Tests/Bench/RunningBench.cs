@@ -22,13 +22,15 @@ internal sealed class RunningBench : IAsyncDisposable
 
     public string StartAddress => $"{Address}/start?token={Token.Text}";
 
-    public static async Task<RunningBench> StartAsync()
+    /// <summary>Starts one.</summary>
+    /// <param name="clock">What the pages take for today, or null for the true time.</param>
+    public static async Task<RunningBench> StartAsync(TimeProvider? clock = null)
     {
         var home = new ScratchFolder();
         var token = new StartToken();
         var shops = new KnownShops(home.Sub("home"));
         var work = new BenchWork(TimeProvider.System);
-        WebApplication app = BenchServer.Build(0, token, shops, work, TimeProvider.System);
+        WebApplication app = BenchServer.Build(0, token, shops, work, clock ?? TimeProvider.System);
         await app.StartAsync();
         return new RunningBench(app, home, token, shops, work);
     }

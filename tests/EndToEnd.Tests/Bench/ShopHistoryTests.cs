@@ -29,7 +29,95 @@ public sealed class ShopHistoryTests : IDisposable
         Assert.True(history.Keep(2));
         Assert.True(history.Keep(2));
         Assert.Equal([2, 1], history.Entries.Select(e => e.Number));
-        Assert.Equal(["mended/jobs.csv.rejects.csv added", "jobs.csv changed", "old.csv removed"], history.Entries[0].Changes(history.Entries[1]));
+        Assert.Equal(["jobs.csv changed", "old.csv removed", "mended rows"], history.Changes(history.Entries[0]));
+        Assert.Empty(history.Changes(history.Entries[1]));
+    }
+
+    [Fact]
+    public void Changes_AnswersAndSettings_AreSaidInTheOwnersWords()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        Write(shop, "jobs.csv", "a");
+        history.Keep(1);
+        Write(shop, "review-complaints.csv", "words,answer\nit sulks,noise\n");
+        Write(shop, "shop.json", """{ "vans": [ { "van": "North" } ], "answers": { "jobs.csv/kind": "jobs" }, "sources": [] }""");
+        history.Keep(1);
+        Assert.Equal(["1 answer about complaints", "1 answer about files", "how files are read changed", "settings changed"], history.Changes(history.Entries[0]));
+        Write(shop, "review-complaints.csv", "words,answer\nit sulks,leak\nit grumbles,noise\n");
+        Write(shop, "shop.previous.json", "{}");
+        history.Keep(1);
+        Assert.Equal(["2 answers about complaints"], history.Changes(history.Entries[0]));
+        Write(shop, "shop.previous.json", "{ }");
+        history.Keep(1);
+        Assert.Equal(3, history.Entries.Count);
+    }
+
+    // A program can be killed between any two steps of going back.
+    [Theory]
+    [InlineData(false, true, true)] // before the files moved
+    [InlineData(true, false, true)] // between the two moves
+    [InlineData(true, true, false)] // before the figures were made
+    public async Task GoBack_CutOff_TheFilesOfBeforeAreThereAgain(bool aside, bool files, bool fresh)
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        Write(shop, "jobs.csv", "first");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Keep(1);
+        Write(shop, "jobs.csv", "second");
+        await history.GoBackAsync(1, Stop);
+        string moved = Assert.Single(Directory.EnumerateDirectories(shop.Removed));
+        if (fresh)
+        {
+            Directory.Move(shop.Files, shop.Files + ".new");
+        }
+
+        if (files && !aside)
+        {
+            Directory.Move(moved, shop.Files);
+        }
+
+        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        Assert.Equal(["jobs.csv=second"], Read(shop));
+        Assert.False(Directory.Exists(shop.Files + ".new"));
+
+        // Once is enough: a later start leaves everything alone.
+        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        Assert.Equal(["jobs.csv=second"], Read(shop));
+    }
+
+    [Fact]
+    public async Task GoBack_FiguresWereMadeBeforeTheProgramEnded_StaysGoneBack()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        Write(shop, "jobs.csv", "first");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Keep(1);
+        Write(shop, "jobs.csv", "second");
+        await history.GoBackAsync(1, Stop);
+        Directory.CreateDirectory(shop.Output.Root);
+        await File.WriteAllTextAsync(shop.Output.RunRecord, "{}", Stop);
+        File.SetLastWriteTimeUtc(shop.Output.RunRecord, DateTime.UtcNow.AddMinutes(1));
+        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        Assert.Equal(["jobs.csv=first"], Read(shop));
+    }
+
+    [Fact]
+    public async Task GoBack_UpdateFails_TheFilesOfBeforeAreThereAgain()
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        Write(shop, "jobs.csv", "");
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Keep(1);
+        Write(shop, "jobs.csv", "second");
+        await history.GoBackAsync(1, Stop);
+        Assert.Equal(["jobs.csv="], Read(shop));
+        using var work = new BenchWork(TimeProvider.System);
+        Assert.True(work.Start(shop, new UpdateReason { GoesBack = true }));
+        await work.WhenIdleAsync();
+        Assert.Equal(WorkOutcome.Failed, work.Now.Outcome);
+        Assert.Equal(["jobs.csv=second"], Read(shop));
+        Assert.Null(new UpdateMark(shop).CutOff);
     }
 
     [Fact]

@@ -62,6 +62,76 @@ public sealed class RefusedFileTests
         Assert.Equal(["broken_file", "broken_file"], files.Select(f => f.Refused?.Code));
     }
 
+    [Theory]
+    [InlineData("\u0089PNG\r\n\u001a\n\0\0\0\rIHDR")]
+    [InlineData("%PDF-1.7\n1 0 obj\n<< /Type /Catalog >>\n")]
+    [InlineData("\u00d0\u00cf\u0011\u00e0\u00a1\u00b1\u001a\u00e1\0\0\0\0")]
+    [InlineData("PK\u0003\u0004\u0014\0\u0006\0")]
+    public async Task StageAsync_PictureDocumentOrWorkbookNamedCsv_Refused(string beginning)
+    {
+        using var rig = new StagingRig();
+        rig.Write("good.csv", Plain);
+        byte[] noise = new byte[6_000];
+        new Random(5).NextBytes(noise);
+        rig.Write("photo.csv", [.. Encoding.Latin1.GetBytes(beginning), .. noise]);
+        IReadOnlyList<StagedFile> files = await rig.StageAllAsync(new ShopSettings { Sources = [Parts] });
+        Assert.Equal([null, "The file holds no text: it is a picture, a document or a workbook under another name."], files.Select(f => f.Refused?.Message));
+    }
+
+    [Fact]
+    public async Task StageAsync_TextOfOldPrograms_IsRead()
+    {
+        using var rig = new StagingRig();
+        rig.Write("good.csv", Encoding.Latin1.GetBytes("Part,Text,Price\r\nA1,Pumpe f\u00fcr 230 V,1\r\n\u001a\0\0\0"));
+        Assert.Null((await rig.StageAllAsync(new ShopSettings { Sources = [Parts] })).Single().Refused);
+    }
+
+    [Fact]
+    public async Task StageAsync_WorkbookWithAPassword_SaysSo()
+    {
+        using var rig = new StagingRig();
+        rig.Write("good.csv", Plain);
+        rig.Write("jobs.xlsx", CompoundFileOf("EncryptedPackage"));
+        StagedFile[] files = [.. await rig.StageAllAsync(new ShopSettings { Sources = [Parts, Parts with { Files = "jobs.xlsx" }] })];
+        Assert.Equal(("The workbook has a password.", "Save it without one and add it again."), (files[1].Refused?.Message, files[1].Refused?.Suggestion));
+    }
+
+    // The least of a compound file ([MS-CFB]): a header, a table of sectors and a directory with one stream.
+    private static byte[] CompoundFileOf(string stream)
+    {
+        const int Sector = 512;
+        byte[] file = new byte[Sector * 4];
+        TextTables.CompoundMark.CopyTo(file);
+        Word(24, 0x0003003e);
+        Word(28, 0x0009fffe);
+        Word(32, 6);
+        Word(44, 1);
+        Word(48, 1);
+        Word(56, 0);
+        Word(60, 0xfffffffe);
+        Word(68, 0xfffffffe);
+        file.AsSpan(76, Sector - 76).Fill(0xff);
+        Word(76, 0);
+        file.AsSpan(Sector, Sector).Fill(0xff);
+        Word(Sector, 0xfffffffd);
+        Word(Sector + 4, 0xfffffffe);
+        Word(Sector + 8, 0xfffffffe);
+        Entry(Sector * 2, "Root Entry", 5, 0xfffffffe, 0);
+        Entry((Sector * 2) + 128, stream, 2, 2, 100);
+        return file;
+
+        void Word(int at, uint value) => System.Buffers.Binary.BinaryPrimitives.WriteUInt32LittleEndian(file.AsSpan(at), value);
+
+        void Entry(int at, string name, byte kind, uint start, uint length)
+        {
+            Encoding.Unicode.GetBytes(name).CopyTo(file, at);
+            file[at + 64] = (byte)((name.Length + 1) * 2);
+            file[at + 66] = kind;
+            Word(at + 116, start);
+            Word(at + 120, length);
+        }
+    }
+
     [Fact]
     public async Task StageAsync_WorkbookWithADamagedSheet_Refused()
     {

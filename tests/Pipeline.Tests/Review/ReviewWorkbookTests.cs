@@ -44,8 +44,8 @@ public sealed class ReviewWorkbookTests : IDisposable
         using ZipArchive zip = ZipFile.OpenRead(Written());
         string book = Text(zip, "xl/workbook.xml"), complaints = Text(zip, "xl/worksheets/sheet2.xml"), numbers = Text(zip, "xl/worksheets/sheet3.xml");
         Assert.Contains("name=\"choices\" sheetId=\"6\" state=\"hidden\"", book, StringComparison.Ordinal);
-        Assert.Contains("sqref=\"G2:G3\"><formula1>choices!$A$2:$A$", complaints, StringComparison.Ordinal);
-        Assert.Contains("sqref=\"G2:G4\"><formula1>$D2:$F2</formula1>", numbers, StringComparison.Ordinal);
+        Assert.Contains("sqref=\"D2:D3\"><formula1>choices!$A$2:$A$", complaints, StringComparison.Ordinal);
+        Assert.Contains("sqref=\"F2:F4\"><formula1>$D2:$E2</formula1>", numbers, StringComparison.Ordinal);
         Assert.Contains("numFmtId=\"49\"", Text(zip, "xl/styles.xml"), StringComparison.Ordinal);
         Assert.Contains("<t xml:space=\"preserve\">circulation pump</t>", Text(zip, "xl/worksheets/sheet4.xml"), StringComparison.Ordinal);
     }

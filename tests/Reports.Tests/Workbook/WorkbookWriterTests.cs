@@ -20,7 +20,7 @@ public sealed class WorkbookWriterTests
     [Fact]
     public void Write_EveryKindOfCell_ReadsBackAsThatKind()
     {
-        object?[][] rows = ReadBack([Sample], "sample");
+        object?[][] rows = ReadBack([Sample], "A table");
         Assert.Equal(["Name", "Share", "from", "to", "why not", "Price", "Day", "Count"], rows[0]);
         Assert.Equal(["=1+1", 0.25, 0.1, 0.5, null, 12.34, new DateTime(2024, 2, 29), 7d], rows[1]);
         Assert.Equal(["\t=cmd|' /C calc'!A0", null, null, null, "too few", null, null, null], rows[2]);
@@ -34,17 +34,24 @@ public sealed class WorkbookWriterTests
     public void Write_FullMonth_OneSheetPerTableAndAListFirst()
     {
         IReadOnlyList<TableView> sheets = SampleMonth.Full().Report().Tables;
-        object?[][] contents = ReadBack(sheets, "contents");
+        object?[][] contents = ReadBack(sheets, "Contents");
         Assert.Equal(sheets.Count, contents.Length - 1);
         Assert.Equal(sheets.Select(s => s.Title), contents.Skip(1).Select(r => (string)r[1]!));
     }
 
+    [Theory]
+    [InlineData("Contradictions in the data", "Contradictions in the data")]
+    [InlineData("Rows that could not be read, by reason", "Rows that could not be read")]
+    [InlineData("The plan beside other ways of stocking", "The plan beside other ways")]
+    [InlineData("Jobs behind it: drain pump of the Norrad K41", "Jobs behind it: drain pump")]
+    public void Short_Title_EndsWithAWholeWord(string title, string name) => Assert.Equal(name, SheetNames.Short(title));
+
     [Fact]
-    public void Write_KeysThatCollideOrAreTooLong_StillNameSheetsApart()
+    public void Write_TitlesThatCollideOrAreTooLong_StillNameSheetsApart()
     {
         string name = new('x', 40);
-        TableView[] sheets = [Sample with { Key = name }, Sample with { Key = name }, Sample with { Key = "a/b:c" }];
-        Assert.Equal(["contents", new string('x', 31), new string('x', 29) + " 2", "a b c"], Names(sheets));
+        TableView[] sheets = [Sample with { Title = name }, Sample with { Title = name }, Sample with { Title = "a/b:c" }];
+        Assert.Equal(["Contents", new string('x', 31), new string('x', 29) + " 2", "a b c"], Names(sheets));
     }
 
     [Fact]
