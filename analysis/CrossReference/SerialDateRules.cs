@@ -42,6 +42,10 @@ public sealed class SerialDateRules
         return rules.HasOwn ? SerialDateReading.Broken("the serial does not have the form of its brand") : SerialDateReading.Silent;
     }
 
+    /// <summary>True when a rule names this brand; a rule for any brand does not count.</summary>
+    /// <param name="brand">Brand as typed.</param>
+    public bool Names(string? brand) => Of(brand ?? "").HasOwn;
+
     private BrandRules Of(string brand)
     {
         if (_ofBrands.TryGetValue(brand, out BrandRules? known))

@@ -18,10 +18,10 @@ internal delegate UnitHistory? UnitFinder(string serial, IEnumerable<string?> br
 /// </summary>
 /// <param name="facts">Models, families and brands the shop knows.</param>
 /// <param name="complaints">The shop's complaint words.</param>
-/// <param name="serialRules">The shop's serial date codes; read only if a serial has to be dated.</param>
+/// <param name="serialCodes">How serials tell the build date; read only if a serial has to be dated.</param>
 /// <param name="findUnit">Looks up a serial in the store.</param>
 /// <param name="appliances">Words for appliances: a complaint may name the type; null: not looked for.</param>
-internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialDateRules> serialRules, UnitFinder findUnit, ApplianceNames? appliances = null)
+internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaints, Func<SerialCodes> serialCodes, UnitFinder findUnit, ApplianceNames? appliances = null)
 {
     /// <summary>The call, for a question without faults. A complaint that is the name of a kind is that kind; any other is read by its words.</summary>
     public Call Read(CallQuestion question, DateOnly today)
@@ -76,7 +76,7 @@ internal sealed class CallReader(LookupFacts facts, ComplaintWordTable complaint
             return (null, Call.Unknown);
         }
 
-        SerialDateReading reading = serialRules().Read(brand, question.Serial, on);
+        SerialDateReading reading = serialCodes().Read(brand, question.Serial, on);
         BuildInterval? built = reading.Candidates.LastOrDefault(c => c.From <= on);
         return built is null ? (null, Call.Unknown) : (Years(built.Middle, on), "date code");
     }

@@ -1,11 +1,13 @@
 using System.Runtime.CompilerServices;
 using PartsSignal.Analysis.CheckOrder;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Publishing;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Learning;
 
@@ -64,6 +66,15 @@ internal static class LookupStore
 
         using Database database = CurrentStore.Open(output);
         return UnitHistory.Read(database, units, on);
+    }
+
+    /// <summary>How serials tell the build date: the shop's table, and the rules that the last load learned and used.</summary>
+    /// <param name="output">Folder of the run.</param>
+    /// <param name="input">Folder of the shop's table.</param>
+    public static SerialCodes DateCodes(OutputFolder output, string input)
+    {
+        using Database database = CurrentStore.Open(output);
+        return SerialCodes.Load(input).With([.. DateCodeRule.Read(database).Where(r => r.InUse).Select(r => r.ToText())]);
     }
 
     private static StoreFacts? Kept(string store)

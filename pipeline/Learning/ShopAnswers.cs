@@ -31,7 +31,7 @@ internal sealed class ShopAnswers(ShopSettings settings, ShippedModel model, Loo
         var reader = new CallReader(
             facts,
             ShopComplaints.Table(input, facts),
-            () => SerialCodes.Load(input).Rules,
+            () => LookupStore.DateCodes(output, input),
             (serial, brands, on) => LookupStore.History(output, serial, brands, on),
             facts.Languages.Count == 0 ? words.Appliances : words.Appliances.For(facts.Languages));
         return new ShopAnswers(settings, model, facts, reader);

@@ -52,7 +52,7 @@ internal static class PhonePageMaker
         IReadOnlyList<KeywordRule> rules = ShopComplaints.Rules(input, facts);
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(rules);
         IReadOnlyList<LookupModel> models = [.. database.Read<ModelRow>("queries/report/models.sql").Select(m => new LookupModel(m.ModelNumber, m.ModelFamily, m.ApplianceType, m.Brand))];
-        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, new CallReader(facts, ShopComplaints.Table(input, facts), () => SerialDateRules.None, (_, _, _) => null), asOf)];
+        IReadOnlyList<(string Key, Call Call)> typical = [.. Typical(models, kinds, new CallReader(facts, ShopComplaints.Table(input, facts), () => SerialCodes.None, (_, _, _) => null), asOf)];
         LookupWeights? weights = PhoneWeights.From(model);
         var costs = ShopAnswers.Options(settings);
         return new LookupData

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Vocabulary;
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Review;
@@ -8,6 +9,12 @@ internal sealed class PlainAnswers
 {
     /// <summary>The answer to a row that needs none.</summary>
     public const string Ignore = "ignore";
+
+    /// <summary>The answer that a learned date code is right.</summary>
+    public const string Yes = "yes";
+
+    /// <summary>The answer that it is not.</summary>
+    public const string No = "no";
 
     private readonly Lazy<WordSets> _words;
     private readonly Dictionary<string, IReadOnlyList<string>> _choices;
@@ -22,6 +29,7 @@ internal sealed class PlainAnswers
             [ReviewNames.Complaints] = [.. WordSets.ComplaintKinds(input).Order(StringComparer.Ordinal)],
             [ReviewNames.Components] = [.. ComponentRole.Load(input).Select(c => c.Component).Order(StringComparer.Ordinal)],
             [ReviewNames.Outcomes] = [.. Outcome.All.Where(o => o != Outcome.Unknown)],
+            [ReviewNames.DateCodes] = [Yes, No],
             [ReviewNames.Appliances] = [.. ApplianceType.Named, ApplianceType.Other],
         };
     }
@@ -52,6 +60,8 @@ internal sealed class PlainAnswers
         ReviewNames.Components => _words.Value.Components.Component(typed),
         ReviewNames.Complaints => _words.Value.Complaints.Kind(typed, null) is var kind && kind is not (Need.OtherComplaint or Need.NoComplaint) ? kind : null,
         ReviewNames.Outcomes => _words.Value.Outcomes.Find(typed),
+        ReviewNames.DateCodes => YesNoText.TryRead(typed, out bool isRight) ? (isRight ? Yes : No) : null,
+
         // What no table knows is a type of the shop's own.
         ReviewNames.Appliances => _words.Value.Appliances.Find(typed) ?? ApplianceNames.OwnName(typed),
         _ => null,

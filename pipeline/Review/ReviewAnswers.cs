@@ -2,6 +2,7 @@ using System.Globalization;
 using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.DateCodes;
 
 namespace PartsSignal.Pipeline.Review;
 
@@ -32,6 +33,11 @@ internal sealed class ReviewAnswers
     public IReadOnlyList<(string Name, string Type)> Appliances =>
         [.. Rows(ReviewNames.Appliances).Where(r => !Is(r.Answer, PlainAnswers.Ignore)).Select(r => (r["appliance_type"].Replace('_', ' '), _names.Name(ReviewNames.Appliances, r.Answer)!)).Where(r => r.Item2 is not null)];
 
+    /// <summary>What the owner says of learned date codes. An answer that is neither yes nor no is left out; its note says so.</summary>
+    public IReadOnlyList<DateCodeAnswer> DateCodes =>
+        [.. Rows(ReviewNames.DateCodes).Where(r => DateCodeFault(r) is null && !Is(r.Answer, PlainAnswers.Ignore)).Select(r =>
+            new DateCodeAnswer(r["brand"], r["serial_form"], r["date_code"], Named(ReviewNames.DateCodes, r.Answer) == PlainAnswers.Yes, Rule(r)))];
+
     /// <summary>Loads the answers into the tables that the transform SQL reads.</summary>
     public void Attach(Database database)
     {
@@ -46,6 +52,7 @@ internal sealed class ReviewAnswers
         Put(database, "review_outcomes", ReviewNames.Outcomes, "outcome_word", r => new OutcomeAnswer(Plain(r["outcome_word"]), Named(ReviewNames.Outcomes, r.Answer), r.File, r.Line));
         Put(database, "review_complaints", ReviewNames.Complaints, "words", r => new ComplaintAnswer(Plain(r["words"]), Named(ReviewNames.Complaints, r.Answer), r.File, r.Line));
         Put(database, "review_families", ReviewNames.Families, "learned_family", r => new FamilyAnswer(r["learned_family"], r.Answer, r.File, r.Line));
+        Put(database, "review_date_codes", ReviewNames.DateCodes, "rule", r => new DateCodeAnswerRow($"{r["brand"]} {r["serial_form"]} {r["date_code"]}", r.Answer, DateCodeFault(r), r.File, r.Line));
         Put(database, "review_builds", ReviewNames.Serials, "job_id", BuildAnswer.Parse);
         ResultTable.Write(database, "known_appliance_types", _names.Choices(ReviewNames.Appliances).Concat(Appliances.Select(a => a.Type)).Distinct(StringComparer.Ordinal).Select(t => new TypeRow(t)));
         ResultTable.Write(database, "known_outcomes", _names.Choices(ReviewNames.Outcomes).Select(o => new OutcomeRow(o)));
@@ -71,6 +78,17 @@ internal sealed class ReviewAnswers
 
     // An answer that means no name stays as typed, so that its note can quote it.
     private string Named(string list, string answer) => _names.Name(list, answer) ?? Plain(answer);
+
+    // Null: the answer can be used.
+    private string? DateCodeFault(ReviewRow row) => _names.Name(ReviewNames.DateCodes, row.Answer) switch
+    {
+        null => "is neither yes nor no",
+        PlainAnswers.Yes when SerialDateRule.Create(Rule(row), out IReadOnlyList<string> faults) is null => $"cannot be used: {string.Join("; ", faults)}",
+        _ => null,
+    };
+
+    private static SerialDateRuleText Rule(ReviewRow row) =>
+        new(row["brand"], row["pattern"], row["year_letters"], row["year_of_first"], row["cycle_years"], row["month_letters"], row["weeks"]);
 
     private static string Plain(string text) => text.Trim().ToLowerInvariant();
 
@@ -100,6 +118,8 @@ internal sealed class ReviewAnswers
             return new BuildAnswer(row["job_id"], row.Answer, built?.From, built?.To, row.File, row.Line);
         }
     }
+
+    private sealed record DateCodeAnswerRow(string DateCode, string Answer, string? Fault, string SourceFile, int SourceLine);
 
     private sealed record TypeRow(string ApplianceType);
 

@@ -27,6 +27,9 @@ internal static class ReviewNames
     /// <summary>Serials that mean several build dates. Answer: year or month.</summary>
     public const string Serials = "review-serials.csv";
 
+    /// <summary>Date codes learned from dated serials. Answer: yes or no.</summary>
+    public const string DateCodes = "review-date-codes.csv";
+
     /// <summary>Numbers that mean two things. Answer: the part number, model number or family meant.</summary>
     public const string Collisions = "review-collisions.csv";
 
@@ -119,9 +122,18 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
             Typed = "model",
             About = ["brand", "candidates", "job_id"],
         },
-        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"])
+        new(ReviewNames.DateCodes, "date_codes", ["brand", "serial_form", "date_code"])
         {
             Turn = 9,
+            Title = "Date codes",
+            Answers = "yes if serial numbers of this brand tell the build date this way, no if they do not",
+            Help = "Type yes if serial numbers of this brand tell the build date this way, or no. A well-proven rule is used until you say no.",
+            Typed = "rule",
+            About = ["confirming_examples", "contradicting_examples"],
+        },
+        new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"])
+        {
+            Turn = 10,
             Title = "Numbers that mean two things",
             Answers = "the part number, model number or family it means",
             Help = "Type the part number, model number or family that is meant.",

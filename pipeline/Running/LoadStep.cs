@@ -22,7 +22,7 @@ internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action
         return report.Total.Rows.Read;
     }
 
-    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c>, <c>finished_without_closing_day</c> and <c>unknown_cells</c> of the run record.</summary>
+    /// <summary>Fills the sections <c>rows</c>, <c>files</c>, <c>phases</c>, <c>combining</c> (the transform's tables) <c>review</c>, <c>finished_without_closing_day</c>, <c>date_codes</c> (those learned) and <c>unknown_cells</c> of the run record.</summary>
     public static void Record(LoadReport report, JsonObject record)
     {
         record["rows"] = Counts(report.Total, []);
@@ -39,6 +39,11 @@ internal sealed class LoadStep(IProgress<StageProgress>? progress = null, Action
             ["by_row"] = report.Closing.ByRow,
             ["not_told"] = report.Closing.NotTold,
         };
+        record["date_codes"] = new JsonArray([.. report.DateCodes.Select(c => (JsonNode)new JsonObject
+        {
+            ["brand"] = c.Brand, ["serials"] = c.SerialForm, ["date_code"] = c.DateCode, ["rule"] = c.Rule, ["pattern"] = c.Pattern,
+            ["in_use"] = c.InUse, ["basis"] = c.Basis, ["confirming"] = c.Confirming, ["contradicting"] = c.Contradicting, ["jobs_aged"] = c.JobsAged,
+        })]);
         record["unknown_cells"] = new JsonArray([.. report.Staged.SelectMany(f => f.UnreadCells.Select(u => (JsonNode)new JsonObject
         {
             ["file"] = f.SourceFile, ["field"] = u.Field, ["reason"] = u.Code, ["cells"] = u.Cells, ["first_line"] = u.FirstLine,

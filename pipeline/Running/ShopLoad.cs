@@ -1,7 +1,9 @@
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.DateCodes;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Rejects;
@@ -45,6 +47,9 @@ internal sealed record LoadReport(
     /// <summary>Jobs that count as finished without a closing day.</summary>
     public required AssumedClosing Closing { get; init; }
 
+    /// <summary>The date codes that were learned, used or not, with the jobs that they gave an age.</summary>
+    public IReadOnlyList<DateCodeRule> DateCodes { get; init; } = [];
+
     /// <summary>What became of a lost key, or null if it was there.</summary>
     public string? KeyNotice { get; init; }
 
@@ -81,7 +86,10 @@ internal static class ShopLoad
         IReadOnlyList<SourceFile> sources = CodeLists.Apply(input, SourceFile.Find(input, WideCounts.Apply(sheets.Settings)), settings.Limits, cancellation);
         var answers = ReviewAnswers.Load(input);
         bool lostKey = !File.Exists(output.Key) && Directory.Exists(output.Stage) && Directory.EnumerateDirectories(output.Stage).Any();
-        var tools = StagingTools.For(output, input, answers.Appliances);
+        var codes = SerialCodes.Load(input);
+        IReadOnlyList<DateCodeRule> dateCodes = DateCodeChoice.Decide(
+            new DateCodeSearch(output, settings, codes).Run(sources, cancellation), [.. answers.DateCodes.Where(a => !codes.Rules.Names(a.Brand))]);
+        var tools = StagingTools.For(output, input, codes.With([.. dateCodes.Where(c => c.InUse).Select(c => c.ToText())]), answers.Appliances);
         var stager = new Stager(output, settings, tools, TableStagers.Make, progress, clock);
         IReadOnlyList<StagedFile> staged = await StageAsync(sources, stager, progress, cancellation).ConfigureAwait(false);
         staged = MendedRows.Mark(sources, staged);
@@ -101,6 +109,7 @@ internal static class ShopLoad
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
             PartNames.Attach(database, tools.Words.Components);
             OwnComplaints.Attach(database);
+            ResultTable.Write(database, "learned_date_codes", dateCodes);
             IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, Vans = WithInitials(settings), JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
@@ -119,6 +128,7 @@ internal static class ShopLoad
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
                 Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), JobKey.Read(database)?.Sentence, closing.Sentence, VanStandIn.Of(database)?.Sentence }.OfType<string>()],
                 Closing = closing,
+                DateCodes = DateCodeRule.Read(database),
             };
         }
 

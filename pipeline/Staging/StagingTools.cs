@@ -28,16 +28,16 @@ internal sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReade
     /// <summary>Tools for a shop: the key from the output folder, the tables beside <c>shop.json</c> before the shipped ones.</summary>
     /// <param name="output">The output folder; the key is made there on the first run.</param>
     /// <param name="input">Folder of <c>shop.json</c>.</param>
+    /// <param name="codes">How serials tell the build date.</param>
     /// <param name="appliances">Names of appliances that the owner assigned to a type.</param>
-    public static StagingTools For(OutputFolder output, string input, IReadOnlyList<(string Name, string Type)>? appliances = null)
+    public static StagingTools For(OutputFolder output, string input, SerialCodes codes, IReadOnlyList<(string Name, string Type)>? appliances = null)
     {
-        var codes = SerialCodes.Load(input);
         var key = IdentityKey.LoadOrMake(output.Key);
         return new StagingTools(key, WordSets.Load(input, appliances), Read, codes.Fingerprint) { Forgotten = ForgottenCustomers.Load(output.Forgotten, key) };
 
         SerialReading Read(string? brand, ReadOnlySpan<char> serial)
         {
-            SerialDateReading reading = codes.Rules.Read(brand, serial, SerialCodes.Horizon);
+            SerialDateReading reading = codes.Read(brand, serial, SerialCodes.Horizon);
             return new SerialReading(reading.Written, reading.Fault);
         }
     }

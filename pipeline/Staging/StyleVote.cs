@@ -24,9 +24,9 @@ internal sealed class StyleVote
     /// <param name="map">The source's map.</param>
     /// <param name="settings">The shop's settings.</param>
     /// <param name="sourceFile">Name for the remarks.</param>
-    /// <param name="sample">Takes the first rows that are read.</param>
-    /// <param name="census">Counts the words of the first rows.</param>
-    public static (FileStyle Style, IReadOnlyList<string> Remarks) Decide(OpenedTable table, SourceMap map, ShopSettings settings, string sourceFile, RowSample sample, WordCensus census)
+    /// <param name="sample">Takes the first rows that are read, or null if nobody needs them.</param>
+    /// <param name="census">Counts the words of the first rows, or null likewise.</param>
+    public static (FileStyle Style, IReadOnlyList<string> Remarks) Decide(OpenedTable table, SourceMap map, ShopSettings settings, string sourceFile, RowSample? sample = null, WordCensus? census = null)
     {
         var vote = new StyleVote();
         var fields = new FieldMap(sourceFile, map, table.Header);
@@ -59,14 +59,14 @@ internal sealed class StyleVote
         return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs")), remarks);
     }
 
-    private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample sample, WordCensus census, (bool Dates, bool Numbers, bool Labour) open)
+    private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
     {
         int[] dates = [.. DateFields.SelectMany(f => fields.Field(f).Columns)];
         int[] amounts = [.. AmountFields.SelectMany(f => fields.Field(f).Columns), .. Enumerable.Range(0, fields.PartGroups).SelectMany(g => fields.Field("price", g).Columns)];
         for (int n = 0; table.Read(); n++)
         {
-            sample.Take(table);
-            census.Take(table);
+            sample?.Take(table);
+            census?.Take(table);
             bool datesSettled = !open.Dates || _dates.IsDecided;
             bool allSettled = datesSettled && (!open.Numbers || amounts.Length == 0 || _numbers.Decide() is not null) && (!open.Labour || _minutes);
             if ((n >= FewestRows && allSettled) || (n >= Rows && (datesSettled || _dates.Ambiguous == 0)))

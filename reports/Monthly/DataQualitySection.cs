@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Components;
@@ -14,6 +15,9 @@ internal sealed record DataQualityFacts(
 {
     /// <summary>Columns of the job log, and how many jobs tell them, most first.</summary>
     public IReadOnlyList<ToldColumn> Told { get; init; } = [];
+
+    /// <summary>Rules for date codes in serials that were learned from the shop's files.</summary>
+    public IReadOnlyList<DateCodeRule> DateCodes { get; init; } = [];
 
     /// <summary>Visits that are no failures, by their reason, most first.</summary>
     public IReadOnlyList<OtherVisits> Others { get; init; } = [];
@@ -70,6 +74,7 @@ internal static class DataQualitySection
         Gap.Read(database))
     {
         Told = database.Read<ToldColumn>("queries/report/told_columns.sql"),
+        DateCodes = DateCodeRule.Read(database),
         Others = database.Read<OtherVisits>("queries/report/other_visits.sql"),
     };
 
@@ -88,6 +93,7 @@ internal static class DataQualitySection
             new Paragraph(First(facts, read, rejected)),
             .. facts.Others.Take(1).Select(_ => new Paragraph(
                 $"Visits that are not failures: {string.Join(", ", facts.Others.Select(o => $"{Format.Count(o.Jobs)} {Format.Words(o.VisitReason)}"))}. They are left out of failure rates, age curves, trends, callbacks, predictions and the van plan. The monthly figures include them.")),
+            .. LearnedDates(facts.DateCodes) is { } learned ? [new Paragraph(learned)] : Array.Empty<IBlock>(),
             TableView.Create("gaps", "What is missing on jobs",
                 "Failure calls that are not still open. The fix that helps the most jobs comes first. A job missing two things needs both before it counts. If the information is already in one of your files, tell us which column it is in.", facts.Gaps,
                 [
@@ -118,6 +124,19 @@ internal static class DataQualitySection
                     new("Same again", f => f.Duplicate, CellKind.Count), new("Replaced", f => f.Replaced, CellKind.Count), new("Refused", f => f.Rejected, CellKind.Count),
                 ]),
         ];
+    }
+
+    // Null: nothing was learned.
+    private static string? LearnedDates(IReadOnlyList<DateCodeRule> codes)
+    {
+        DateCodeRule[] used = [.. codes.Where(c => c.InUse)];
+        int asked = codes.Count(c => c.Basis == "asked");
+        string[] sentences =
+        [
+            used.Length == 0 ? "" : $"Serial numbers of {string.Join(", ", used.Select(c => c.Brand).Distinct(StringComparer.Ordinal))} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(used.DistinctBy(c => c.Brand).Sum(c => c.JobsAged))} jobs have their age from it.",
+            asked == 0 ? "" : $"{Format.Count(asked)} more {(asked == 1 ? "rule is" : "rules are")} likely but not certain: answer review-date-codes.csv.",
+        ];
+        return sentences.All(s => s.Length == 0) ? null : string.Join(' ', sentences.Where(s => s.Length > 0));
     }
 
     private static string First(DataQualityFacts facts, long read, long rejected)

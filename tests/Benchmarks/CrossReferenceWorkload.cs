@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
 using PartsSignal.Pipeline.Words;
@@ -35,6 +36,7 @@ public sealed class CrossReferenceWorkload : IWorkload, IDisposable
         _database.Execute(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cross-reference-rows.sql")), ("parts", size));
         PartNames.Attach(_database, WordSets.Load(null).Components);
         OwnComplaints.Attach(_database);
+        ResultTable.Write(_database, "learned_date_codes", Array.Empty<DateCodeRule>());
     }
 
     /// <inheritdoc/>

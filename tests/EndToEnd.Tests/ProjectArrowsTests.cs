@@ -31,7 +31,7 @@ public sealed partial class ProjectArrowsTests
         ]),
         ["pipeline"] = ("PartsSignal.Pipeline",
         [
-            "Core", "Reading", "Cleaning", "Words", "Config", "Privacy", "Rejects", "Understanding", "Staging", "Staging.Tables", "Transform", "Review",
+            "Core", "Reading", "Cleaning", "Words", "Config", "Privacy", "Rejects", "Understanding", "Staging", "Staging.Tables", "DateCodes", "Transform", "Review",
             "Publishing", "Running", "Learning", "Planning", "Reporting", "Serving", "FullRun", "Bench", "Commands",
         ]),
         ["reports"] = ("PartsSignal.Reports", ["Components", "Charts", "Workbook", "Phone", "Monthly"]),

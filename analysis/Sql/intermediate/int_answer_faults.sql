@@ -73,6 +73,10 @@ other_words as (
     select 'review-serials.csv', source_file, source_line, job_id, answer, 'is no build year or month; write 2017 or 2017-04'
     from review_builds
     where made_from is null
+    union all
+    select 'review-date-codes.csv', source_file, source_line, date_code, answer, fault
+    from review_date_codes
+    where fault is not null
 ),
 -- the same question answered in two ways on two rows: neither is followed further than the other
 answered_twice as (
@@ -84,6 +88,7 @@ answered_twice as (
         union all select 'review-complaints.csv', words, words, complaint_kind, source_file, source_line from review_complaints
         union all select 'review-outcomes.csv', outcome_word, outcome_word, outcome, source_file, source_line from review_outcomes
         union all select 'review-families.csv', learned_family, learned_family, model_family, source_file, source_line from review_families
+        union all select 'review-date-codes.csv', date_code, date_code, lower(answer), source_file, source_line from review_date_codes
         union all select 'review-serials.csv', job_id, job_id, answer, source_file, source_line from review_builds
     )
     qualify count(distinct answer) over (partition by list, asked) > 1

@@ -68,6 +68,13 @@ create or replace table review_builds (
     source_file  varchar not null,
     source_line  integer not null
 );
+create or replace table review_date_codes (
+    date_code    varchar not null,           -- brand, form of its serials, and where the date stands
+    answer       varchar not null,
+    fault        varchar,                    -- why it cannot be used; null: it can
+    source_file  varchar not null,
+    source_line  integer not null
+);
 create or replace table complaint_kinds (
     complaint_kind varchar not null          -- what an answer may say
 );

@@ -44,7 +44,7 @@ internal static class StepProgram
 
     private static async Task StageAsync(RunContext context)
     {
-        var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input), TableStagers.Make);
+        var stager = new Stager(context.Output, context.Settings, StagingTools.For(context.Output, context.Input, SerialCodes.Load(context.Input)), TableStagers.Make);
         await new ShopStaging(stager).RunAsync(SourceFile.Find(context.Input, context.Settings), CancellationToken.None).ConfigureAwait(false);
     }
 

@@ -100,7 +100,7 @@ public sealed class ModelFileAgainstLookupTests(RunSmallShopFixture shop)
         CurrentStore.Attach(database, output.Store);
         LookupModel[] models = [.. database.Read<ModelRow>("queries/report/models.sql").Select(m => new LookupModel(m.ModelNumber, m.ModelFamily, m.ApplianceType, m.Brand))];
         IReadOnlyList<LookupKind> kinds = PhoneWords.Kinds(ShopComplaints.Rules(shop.Input, facts));
-        var reader = new CallReader(facts, ShopComplaints.Table(shop.Input, facts), () => SerialDateRules.None, (_, _, _) => null);
+        var reader = new CallReader(facts, ShopComplaints.Table(shop.Input, facts), () => SerialCodes.None, (_, _, _) => null);
         var random = new Random(7);
         return (model, facts, [.. Enumerable.Range(0, Questions).Select(_ => reader.Read(ShopQuestions.Question(random, models, kinds), Today) with { Earlier = ShopQuestions.Earlier(random, model) })]);
     }

@@ -35,7 +35,7 @@ public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHos
         Assert.NotNull(data.Weights);
         var today = new DateOnly(2026, 10, 31);
         var random = new Random(5);
-        var reader = new CallReader(facts, ShopComplaints.Table(shop.Input, facts), () => SerialDateRules.None, (_, _, _) => null);
+        var reader = new CallReader(facts, ShopComplaints.Table(shop.Input, facts), () => SerialCodes.None, (_, _, _) => null);
         int sameOrder = 0;
         await using OpenedPage page = await browser.OpenTextAsync(LookupPage.Render(data), 390);
         for (int i = 0; i < Questions; i++)

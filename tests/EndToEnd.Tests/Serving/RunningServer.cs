@@ -49,7 +49,7 @@ internal sealed class RunningServer : IAsyncDisposable
     }
 
     public static ShopAnswers Answers(ShopSettings settings, ShippedModel model, LookupFacts facts) =>
-        new(settings, model, facts, new CallReader(facts, WordSets.Load(null).Complaints, () => SerialDateRules.None, (_, _, _) => null));
+        new(settings, model, facts, new CallReader(facts, WordSets.Load(null).Complaints, () => SerialCodes.None, (_, _, _) => null));
 
     public async ValueTask DisposeAsync()
     {

@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Tests.Learning;
 public sealed class CallReaderTests
 {
     private static readonly CallReader Reader = new(
-        new LookupFacts([], [], [], [], [], CheckTable.Empty, []), WordSets.Load(null).Complaints, () => SerialDateRules.None, (_, _, _) => null);
+        new LookupFacts([], [], [], [], [], CheckTable.Empty, []), WordSets.Load(null).Complaints, () => SerialCodes.None, (_, _, _) => null);
 
     public static TheoryData<string> Kinds => [.. WordSets.ComplaintKinds(Path.GetTempPath())];
 
@@ -36,7 +36,7 @@ public sealed class CallReaderTests
     {
         var words = WordSets.Load(null);
         var reader = new CallReader(
-            new LookupFacts([], [], [], [], [], CheckTable.Empty, []), words.Complaints, () => SerialDateRules.None, (_, _, _) => null, words.Appliances);
+            new LookupFacts([], [], [], [], [], CheckTable.Empty, []), words.Complaints, () => SerialCodes.None, (_, _, _) => null, words.Appliances);
         Assert.Equal(type, reader.Read(new CallQuestion { Complaint = typed, ApplianceType = chosen }, new DateOnly(2026, 8, 3)).ApplianceType);
     }
 

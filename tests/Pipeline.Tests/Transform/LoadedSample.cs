@@ -12,6 +12,15 @@ public sealed class LoadedSample : IAsyncLifetime
     /// <summary>True: the shop of the repository, six years and 20,000 jobs; false: a small one made anew.</summary>
     public bool Committed { get; init; }
 
+    /// <summary>Seed of a shop made anew.</summary>
+    public long Seed { get; init; } = 7;
+
+    /// <summary>About how many jobs it has.</summary>
+    public int Jobs { get; init; } = 1500;
+
+    /// <summary>True: without the shop's own table of date codes, so that they must be learned.</summary>
+    public bool WithoutDateCodes { get; init; }
+
     internal LoadReport Report { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
@@ -23,7 +32,12 @@ public sealed class LoadedSample : IAsyncLifetime
         }
         else
         {
-            SampleShopMaker.Write(new SampleShopOptions(1500, 7, _shop.Input) { WithDemand = false });
+            SampleShopMaker.Write(new SampleShopOptions(Jobs, Seed, _shop.Input) { WithDemand = false });
+        }
+
+        if (WithoutDateCodes)
+        {
+            File.Delete(System.IO.Path.Combine(_shop.Input, "serial-codes.csv"));
         }
 
         Report = await _shop.Load();

@@ -1,3 +1,4 @@
+using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Transform;
 using PartsSignal.Pipeline.Words;
@@ -53,6 +54,7 @@ internal sealed class TransformShop : IDisposable
             new File(f.Key, $"file-{f.Key}.csv", "hash", f.Value.Kind, f.Value.Rows, 0, _onePartPerRow.Contains(f.Key))));
         PartNames.Attach(Database, WordSets.Load(null).Components.For(["en"]));
         OwnComplaints.Attach(Database);
+        ResultTable.Write(Database, "learned_date_codes", Array.Empty<DateCodeRule>());
         TransformRunner.Run(Database, options ?? new TransformOptions(), TimeProvider.System);
         Reconciliation.Read(Database).RequireBalance();
         return this;
