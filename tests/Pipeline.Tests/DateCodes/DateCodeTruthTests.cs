@@ -58,7 +58,7 @@ public sealed class DateCodeTruthTests(ITestOutputHelper output)
         foreach (DateCodeRule rule in sample.Report.DateCodes)
         {
             Brand brand = Catalogue.World.Families.Select(f => f.Brand).First(b => b.Name.StartsWith(rule.Brand, StringComparison.OrdinalIgnoreCase));
-            (int read, int inside) = Inside(rule, builtDays.Select(d => (brand.Serial.Write(d.DayNumber, dice), d)));
+            (int read, int inside) = Inside(rule, builtDays.Select(d => (brand.Serial.Write(d.DayNumber - ShopCalendar.Origin.DayNumber, dice), d)));
             output.WriteLine($"{rule.Basis}: {rule.Rule} {inside} of {read} serials; {rule.Pattern} {rule.YearLetters} {rule.YearOfFirst} {rule.CycleYears} {rule.MonthLetters} {rule.Weeks}");
             Assert.True(brand.Serial.TellsDate && read > 0 && inside >= LeastInside * read, $"wrong: {rule.Rule}");
         }

@@ -48,7 +48,7 @@ public sealed class LearnedDateCodesTests : IDisposable
         Assert.Equal(rule.Confirming, (int)record["date_codes"]![0]!["confirming"]!);
 
         // A serial that the store does not know is dated by it as well.
-        Assert.Equal("2015-03-09/2015-03-15", LookupStore.DateCodes(_shop.Output, _shop.Input).Read("Ostmark", "151199999", new DateOnly(2024, 1, 1)).Written);
+        Assert.Equal("2015-03-09/2015-03-15", LookupStore.DateCodes(_shop.Output, _shop.Input).Read("Ostmark", "151111000", new DateOnly(2024, 1, 1)).Written);
     }
 
     [Fact]
@@ -78,13 +78,13 @@ public sealed class LearnedDateCodesTests : IDisposable
     [Fact]
     public async Task Load_ApprovedRule_HoldsWithoutTheRegister()
     {
-        LoadReport proven = await _shop.Load();
+        await _shop.Load();
         _shop.Answer((ReviewNames.DateCodes, "Ostmark", "yes"));
         string[] register = File.ReadAllLines(Path.Combine(_shop.Input, "register.csv"));
         File.WriteAllLines(Path.Combine(_shop.Input, "register.csv"), register.Take(3));
         LoadReport report = await _shop.Load();
         Assert.Equal("approved", Assert.Single(report.DateCodes).Basis);
-        Assert.True(report.DateCodes[0].JobsAged >= proven.DateCodes[0].JobsAged);
+        Assert.True(report.DateCodes[0].JobsAged > 1400);
     }
 
     [Fact]
@@ -132,6 +132,6 @@ public sealed class LearnedDateCodesTests : IDisposable
     {
         await _shop.Load();
         SerialCodes codes = LookupStore.DateCodes(_shop.Output, _shop.Input);
-        Assert.All(["155499999", "150099999", "X15119999"], serial => Assert.Equal(SerialDateReading.Silent, codes.Read("Ostmark", serial, new DateOnly(2024, 1, 1))));
+        Assert.All(["155411000", "150011000", "X15111000"], serial => Assert.Equal(SerialDateReading.Silent, codes.Read("Ostmark", serial, new DateOnly(2024, 1, 1))));
     }
 }
