@@ -5,8 +5,8 @@ namespace PartsSignal.Analysis.CrossReference;
 /// <summary>
 /// Learns how brands write the build date into their serials from serials whose dates are known some other way. For each
 /// form of a brand's serials every plausible code is tried: which characters, which alphabet, which cycle, month or week.
-/// The likeliest is kept. It is used when no serial contradicts it, no rival comes near, and a code that has nothing to do
-/// with dates would hardly ever fit as well.
+/// The likeliest is kept if no rival comes near and a code that has nothing to do with dates would hardly ever fit as well. It
+/// is used when no serial contradicts it, and asked about otherwise.
 /// </summary>
 /// <remarks>
 /// That chance is a permutation argument: the share p of all pairs of one serial's code and another's date that fit is what
@@ -107,7 +107,7 @@ public static class DateCodeLearner
         public LearnedDateCode? Judge(Fit fit, long tried)
         {
             double chance = fit.Tail * tried;
-            if (chance > AskBelow)
+            if (chance > AskBelow || fit.Lead < LeastLead)
             {
                 return null;
             }
@@ -128,7 +128,7 @@ public static class DateCodeLearner
             }
 
             // One letter or digit a year and nothing else may be a counter that moves on about once a year.
-            bool proven = disagree == 0 && chance <= UseBelow && fit.Lead >= LeastLead && (code.Part.Kind != WithinYear.None || code.Year.IsAbsolute);
+            bool proven = disagree == 0 && chance <= UseBelow && (code.Part.Kind != WithinYear.None || code.Year.IsAbsolute);
             string brand = _all.CountBy(t => t.Brand.Trim(), StringComparer.Ordinal).OrderByDescending(b => b.Value).ThenBy(b => b.Key, StringComparer.Ordinal).First().Key;
             return new LearnedDateCode(Rule(code, brand, all), brand, code.ToString(), Form(_all[0].Serial), all.Length - disagree, disagree, chance, proven ? DateCodeTrust.Proven : DateCodeTrust.Asked)
             {

@@ -9,6 +9,7 @@ public sealed class SerialDateRules
     public static readonly SerialDateRules None = new([]);
 
     private const int ShortSerial = 64;
+    private const int ShortestMisspelled = 5;
     private const int MostBrands = 2_000;
     private readonly SerialDateRule[] _rules;
     private readonly ConcurrentDictionary<string, BrandRules> _ofBrands = new(StringComparer.Ordinal);
@@ -42,9 +43,19 @@ public sealed class SerialDateRules
         return rules.HasOwn ? SerialDateReading.Broken("the serial does not have the form of its brand") : SerialDateReading.Silent;
     }
 
-    /// <summary>True when a rule names this brand; a rule for any brand does not count.</summary>
+    /// <summary>True when a rule names this brand, or one that it is a slip of. A rule for any brand does not count.</summary>
     /// <param name="brand">Brand as typed.</param>
-    public bool Names(string? brand) => Of(brand ?? "").HasOwn;
+    public bool Names(string? brand)
+    {
+        string key = CompactKey.From(brand);
+        return key.Length > 0 && Array.Exists(_rules, r => r.Brand == key || IsSlip(key, r.Brand));
+    }
+
+    /// <summary>True when one brand may be the other with one letter missing, added, wrong, or swapped with the next.</summary>
+    /// <param name="key">Letters and digits of one brand.</param>
+    /// <param name="other">Letters and digits of the other. Short names differ by a letter too easily to tell.</param>
+    public static bool IsSlip(string key, string other) =>
+        key != other && other.Length >= ShortestMisspelled && StringDistance.OptimalAlignment(key, other, most: 1) == 1;
 
     private BrandRules Of(string brand)
     {

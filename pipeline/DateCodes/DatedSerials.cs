@@ -12,14 +12,28 @@ internal sealed class DatedSerials
     // More appliances of one brand and length prove nothing further.
     private const int MostAlike = 20_000;
     private const int LongestSerial = 40;
+
+    // A brand is a misspelling of another that comes so many times as often.
+    private const int SlipsPerBrand = 10;
     private readonly Dictionary<string, Dated> _byAppliance = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Brand, int Length), int> _alike = [];
 
     /// <summary>How many there are.</summary>
     public int Count => _byAppliance.Count;
 
-    /// <summary>All of them, in the order in which they were first met, without those whose rows contradict each other.</summary>
-    public IEnumerable<DatedSerial> All => _byAppliance.Values.Select(d => d.Evidence()).OfType<DatedSerial>();
+    /// <summary>
+    /// All of them, in the order in which they were first met, without those whose rows contradict each other and those of
+    /// misspelled brands, which would teach the same rule again from a handful.
+    /// </summary>
+    public IEnumerable<DatedSerial> All
+    {
+        get
+        {
+            Dictionary<string, int> brands = _byAppliance.Values.CountBy(d => d.BrandKey, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+            var misspelled = brands.Where(b => brands.Any(o => o.Value >= SlipsPerBrand * b.Value && SerialDateRules.IsSlip(b.Key, o.Key))).Select(b => b.Key).ToHashSet(StringComparer.Ordinal);
+            return _byAppliance.Values.Where(d => !misspelled.Contains(d.BrandKey)).Select(d => d.Evidence()).OfType<DatedSerial>();
+        }
+    }
 
     /// <summary>Takes what one row says. What several rows say of one appliance is put together.</summary>
     /// <param name="brand">Brand as typed.</param>
@@ -46,16 +60,18 @@ internal sealed class DatedSerials
         if (group.Brand.Length > 0 && alike < MostAlike)
         {
             _alike[group] = alike + 1;
-            _byAppliance.Add(key, new Dated(brand, number, date));
+            _byAppliance.Add(key, new Dated(brand, group.Brand, number, date));
         }
     }
 
-    private sealed class Dated(string brand, string serial, RowDate date)
+    private sealed class Dated(string brand, string brandKey, string serial, RowDate date)
     {
         private BuildInterval? _built = date.Built;
         private BuildInterval? _aged = date.Aged;
         private DateOnly? _started = date.StartedOn;
         private bool _contradicts;
+
+        public string BrandKey => brandKey;
 
         public void Add(RowDate date)
         {

@@ -1,6 +1,5 @@
 using System.Text;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;

@@ -130,14 +130,16 @@ internal static class DataQualitySection
     private static string? LearnedDates(IReadOnlyList<DateCodeRule> codes)
     {
         DateCodeRule[] used = [.. codes.Where(c => c.InUse)];
-        int asked = codes.Count(c => c.Basis == "asked");
+        DateCodeRule[] asked = [.. codes.Where(c => c.Basis == "asked")];
         string[] sentences =
         [
-            used.Length == 0 ? "" : $"Serial numbers of {string.Join(", ", used.Select(c => c.Brand).Distinct(StringComparer.Ordinal))} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(used.DistinctBy(c => c.Brand).Sum(c => c.JobsAged))} jobs have their age from it.",
-            asked == 0 ? "" : $"{Format.Count(asked)} more {(asked == 1 ? "rule is" : "rules are")} likely but not certain: answer review-date-codes.csv.",
+            used.Length == 0 ? "" : $"Serial numbers of {Brands(used)} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(used.DistinctBy(c => c.Brand).Sum(c => c.JobsAged))} jobs have their age from it.",
+            asked.Length == 0 ? "" : $"For {Brands(asked)} a rule is likely but not certain: answer review-date-codes.csv.",
         ];
         return sentences.All(s => s.Length == 0) ? null : string.Join(' ', sentences.Where(s => s.Length > 0));
     }
+
+    private static string Brands(IEnumerable<DateCodeRule> codes) => string.Join(", ", codes.Select(c => c.Brand).Distinct(StringComparer.Ordinal));
 
     private static string First(DataQualityFacts facts, long read, long rejected)
     {

@@ -11,6 +11,7 @@ using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Staging;
 using PartsSignal.Pipeline.Staging.Tables;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Benchmarks.Scaling;
 

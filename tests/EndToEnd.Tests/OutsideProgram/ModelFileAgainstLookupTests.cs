@@ -1,6 +1,5 @@
 using System.Globalization;
 using Microsoft.ML;
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;
@@ -10,6 +9,7 @@ using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
+using PartsSignal.Pipeline.Words;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.EndToEnd.Tests.OutsideProgram;

@@ -1,4 +1,3 @@
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.Contest;

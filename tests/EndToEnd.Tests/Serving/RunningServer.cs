@@ -1,7 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Prediction.ModelFiles;
 using PartsSignal.Analysis.Statistics;

@@ -5,6 +5,7 @@ using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Tests.Transform;
+using PartsSignal.Pipeline.Understanding;
 using PartsSignal.Pipeline.Words;
 using PartsSignal.SampleShop.Chance;
 using PartsSignal.SampleShop.Dialects;
@@ -44,7 +45,7 @@ public sealed class DateCodeTruthTests(ITestOutputHelper output)
     [SlowFact]
     public async Task Learn_ShopsInOtherDialects_FindsNoWrongRule()
     {
-        foreach (long seed in (long[])[1, 2, 3])
+        foreach (long seed in (long[])[12, 18, 26])
         {
             await JudgeDialect(seed);
         }
@@ -77,7 +78,7 @@ public sealed class DateCodeTruthTests(ITestOutputHelper output)
             DialectMaker.Write(seed, folder);
             string input = Path.Combine(folder, "in");
             var place = new OutputFolder(Path.Combine(folder, "out"));
-            LoadReport report = await ShopLoad.RunAsync(input, place, ShopFile.Load(input), TimeProvider.System, null, TestContext.Current.CancellationToken);
+            LoadReport report = await ShopLoad.RunAsync(input, place, ProposedMaps.Complete(input, ShopFile.Load(input), TestContext.Current.CancellationToken).Settings, TimeProvider.System, null, TestContext.Current.CancellationToken);
             var shop = new ShopHistory(seed, DialectPicker.Pick(seed));
             Assert.NotEmpty(report.DateCodes);
             foreach (DateCodeRule rule in report.DateCodes)

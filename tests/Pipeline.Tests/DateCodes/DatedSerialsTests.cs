@@ -34,6 +34,20 @@ public sealed class DatedSerialsTests
         Assert.Equal([Year2015, null], serials.All.Select(s => s.Built));
     }
 
+    [Fact]
+    public void All_MisspelledBrand_IsLeftOut()
+    {
+        var serials = new DatedSerials();
+        for (int i = 0; i < 20; i++)
+        {
+            serials.Add("Velquora", $"AB{i:000}", new(Year2015, null, null));
+        }
+
+        serials.Add("Velquor", "AB901", new(Year2015, null, null));
+        serials.Add("Ombrelin", "AB902", new(Year2015, null, null));
+        Assert.Equal(["Ombrelin", "Velquora"], serials.All.Select(s => s.Brand).Distinct().Order());
+    }
+
     [Theory]
     [InlineData("Velq", "A1")]
     [InlineData("--", "AB123")]

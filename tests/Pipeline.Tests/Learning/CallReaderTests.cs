@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.CheckOrder;
-using PartsSignal.Analysis.CrossReference;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Words;

@@ -51,6 +51,19 @@ public sealed class DataQualitySectionTests
         Assert.Equal(new FileBooks("stock.csv", "van_counts", 36, 33, 1, 1, 1), Assert.Single(DataQualitySection.Read(database).Files));
     }
 
+    [Fact]
+    public void Build_LearnedDateCodes_SaysWhichBrandsAndHowManyJobs()
+    {
+        using Database database = SectionCase.Session();
+        database.Execute("insert into loads (source_file, kind, rows_read, loaded, duplicate, replaced, rejected) values ('jobs.csv', 'jobs', 40, 40, 0, 0, 0)");
+        database.Execute("""
+            insert into date_codes (brand, serial_form, date_code, rule, in_use, basis, confirming, contradicting, jobs_aged, pattern)
+            values ('Orvane', '9999999', 'a', 'a', true, 'proven', 1200, 0, 30, 'a'), ('Orvane', '99999999', 'a', 'a', true, 'approved', 34, 1, 30, 'a'), ('Tessel', '99999', 'a', 'a', false, 'asked', 9, 0, 0, 'a'), ('Tessel', '999999', 'a', 'a', false, 'rejected', 9, 0, 0, 'a')
+            """);
+        string text = SectionCase.Text(DataQualitySection.Build(DataQualitySection.Read(database)));
+        Assert.Contains("Serial numbers of Orvane tell the build date. The program learned how from 1,234 appliances whose dates are in your files; 30 jobs have their age from it. For Tessel a rule is likely but not certain: answer review-date-codes.csv.", text, StringComparison.Ordinal);
+    }
+
     private static DataQualityFacts Filled()
     {
         using Database database = SectionCase.Session();
