@@ -11,7 +11,7 @@ public sealed partial class OwnerPagesTests
     private const string Log = Head
         + "J1,2026-06-03,2026-06-04,Orvane,WE100,does not heat,P100\n"
         + "J2,2026-07-04,2026-07-05,Orvane,WE100,leaks,P200\n"
-        + "J3,2026-08-04,2026-08-05,Orvane,WE100,leaks,P200\n";
+        + "J3,2026-08-05,2026-08-06,Orvane,WE100,leaks,P200\n";
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
