@@ -32,8 +32,8 @@ internal sealed record ShopSettings
     /// <summary>What one avoidable second visit costs the shop, in its currency.</summary>
     public decimal SecondVisitCost { get; init; } = 85m;
 
-    /// <summary>True if the shop gave <see cref="SecondVisitCost"/>; false: it is the default.</summary>
-    public bool SecondVisitCostGiven { get; init; }
+    /// <summary>True if the shop gave <see cref="SecondVisitCost"/>; false: it is the default. No key of the file.</summary>
+    internal bool SecondVisitCostGiven { get; init; }
 
     /// <summary>Cost of holding stock, per year, as a share of its price (0 to 1).</summary>
     public double HoldingCostRate { get; init; } = 0.20;

@@ -29,7 +29,7 @@ public sealed class ReportStepTests : IDisposable
         Assert.Contains("the shop took 1 call", page, StringComparison.Ordinal);
         Assert.Contains("For one call the cause is known: drain pump.", page, StringComparison.Ordinal);
         Assert.Contains("No parts orders are in the files", page, StringComparison.Ordinal);
-        Assert.Contains("no register", page, StringComparison.Ordinal);
+        Assert.Contains("They need a register", page, StringComparison.Ordinal);
         Assert.Contains("No van plan was made", page, StringComparison.Ordinal);
     }
 
