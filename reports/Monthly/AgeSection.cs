@@ -146,7 +146,8 @@ internal static class AgeSection
             : facts is { NotDrawn: [var first, ..] }
             ? $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age; the most so far is {Format.Count(first.Failures)} ({Format.Words(first.Name)})."
             : $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age, and there is none yet.";
-        return facts is { HasRegister: true }
+        return facts is { HasRegister: true, NotDrawn: [{ Failures: >= LeastFailures }, ..] } ? most
+            : facts is { HasRegister: true }
             ? $"{most} Record the serial number on each job, so that more failures can be found in your register."
             : $"{most} A register helps most: a list of machines with their build or purchase dates, whether they failed or not. A job log alone holds only machines that failed.";
     }
