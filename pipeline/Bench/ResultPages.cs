@@ -20,9 +20,11 @@ internal static class ResultPages
         app.MapGet("/vans", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<VansPage>(context, Vans(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/waiting", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<WaitingPage>(context, Waiting(shop)) : BenchEndpoints.NoShop());
         app.MapGet("/compare", (HttpContext context, KnownShops shops, string? first, string? second) => shops.Open is { } shop ? BenchEndpoints.Page<ComparePage>(context, Compared(shop, first, second)) : BenchEndpoints.NoShop());
-        app.MapGet("/reports", () => Results.Redirect("/reports/index.html"));
-        app.MapGet("/reports/index.html", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<MonthsPage>(context, MonthsView.Of(shop)) : BenchEndpoints.NoShop());
-        app.MapPost("/reports/make", async (HttpContext context, KnownShops shops, BenchWork work) =>
+        // The reports link to a list beside them; here it has buttons, and so the policy of the bench's own pages.
+        app.MapGet("/reports", () => Results.Redirect("/months"));
+        app.MapGet("/reports/index.html", () => Results.Redirect("/months"));
+        app.MapGet("/months", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<MonthsPage>(context, MonthsView.Of(shop)) : BenchEndpoints.NoShop());
+        app.MapPost("/months/make", async (HttpContext context, KnownShops shops, BenchWork work) =>
         {
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
             if (shops.Open is not { } shop)
@@ -33,7 +35,7 @@ internal static class ResultPages
             // Only a month of the last update; while something runs, its progress is the answer.
             if (Array.Find([.. MonthsView.Of(shop).Months], m => m.Name == form["month"]) is not { } month)
             {
-                return BenchEndpoints.SeeOther("/reports/index.html");
+                return BenchEndpoints.SeeOther("/months");
             }
 
             work.StartReport(shop, month.First);

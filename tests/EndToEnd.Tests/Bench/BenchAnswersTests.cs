@@ -108,6 +108,8 @@ public sealed partial class BenchAnswersTests
         await PostAsync(client, "/settings/forget", ("customer", "Orla Quillfeather"), ("sure", "yes"));
         Assert.False(Directory.Exists(removed));
         Assert.True(File.Exists(shop.Output.Forgotten));
+        await bench.Work.WhenIdleAsync();
+        Assert.Contains("The customer was forgotten in 1 job. The jobs stay, without the customer.", bench.Work.Now.Summary);
     }
 
     private static ShopFolder WithFamilies(RunningBench bench)

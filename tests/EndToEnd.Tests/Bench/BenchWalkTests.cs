@@ -101,7 +101,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
             ("files", "/files?added=empty.csv", "The file is empty."),
             ("rows", "/rows", "Files that are not read"),
             ("results", "/results", "Changed since these figures were made: more jobs.csv added."),
-            ("months", "/reports/index.html", "Make the report"),
+            ("months", "/months", "Make the report"),
             ("history", "/history", "the figures shown now"),
             ("run", "/run", "was cut off"),
         })

@@ -28,13 +28,13 @@ public sealed partial class OwnerPagesTests
 
         Assert.DoesNotContain("days ago", results, StringComparison.Ordinal);
 
-        string months = await PageAsync(client, "/reports/index.html");
+        string months = await PageAsync(client, "/months");
         Assert.Contains("/reports/2026-07/index.html", months, StringComparison.Ordinal);
         Assert.Contains("value=\"2026-06\"", months, StringComparison.Ordinal);
         Assert.Contains("value=\"2026-08\"", months, StringComparison.Ordinal);
         Assert.DoesNotContain("partssignal report", months, StringComparison.Ordinal);
 
-        await PostAsync(client, "/reports/make", ("month", "2026-08"));
+        await PostAsync(client, "/months/make", ("month", "2026-08"));
         await bench.Work.WhenIdleAsync();
         string done = await PageAsync(client, "/run");
         Assert.Contains("The report of August 2026 is ready.", done, StringComparison.Ordinal);
@@ -44,8 +44,8 @@ public sealed partial class OwnerPagesTests
 
         // A month without calls, or no month at all, starts nothing.
         WorkState before = bench.Work.Now;
-        await PostAsync(client, "/reports/make", ("month", "../../2026-08"));
-        await PostAsync(client, "/reports/make", ("month", "2031-01"));
+        await PostAsync(client, "/months/make", ("month", "../../2026-08"));
+        await PostAsync(client, "/months/make", ("month", "2031-01"));
         Assert.Same(before, bench.Work.Now);
     }
 
@@ -108,7 +108,7 @@ public sealed partial class OwnerPagesTests
         using HttpClient client = await bench.ClientWithCookieAsync();
         await AddAsync(client, ("jobs.csv", Log));
         await UpdateAsync(client, bench);
-        foreach (string page in new[] { "/results", "/vans", "/waiting", "/ask", "/reports/index.html", "/reports/2026-07/index.html" })
+        foreach (string page in new[] { "/results", "/vans", "/waiting", "/ask", "/months", "/reports/2026-07/index.html" })
         {
             Assert.Contains("The files end on August 5, 2026, 46 days ago. Odds, prices and van contents may have changed. Add newer files, then update the figures.", await PageAsync(client, page), StringComparison.Ordinal);
         }
