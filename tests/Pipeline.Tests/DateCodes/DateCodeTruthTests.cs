@@ -1,8 +1,6 @@
 using PartsSignal.Analysis.CrossReference;
-using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Tests.Transform;
 using PartsSignal.Pipeline.Understanding;
