@@ -48,7 +48,8 @@ public sealed class LearnedDateCodesTests : IDisposable
         Assert.Equal(rule.Confirming, (int)record["date_codes"]![0]!["confirming"]!);
 
         // A serial that the store does not know is dated by it as well.
-        Assert.Equal("2015-03-09/2015-03-15", LookupStore.DateCodes(_shop.Output, _shop.Input).Read("Ostmark", "151111000", new DateOnly(2024, 1, 1)).Written);
+        // Weeks are counted by ISO or from January: the register does not tell which.
+        Assert.Equal("2015-03-09/2015-03-18", LookupStore.DateCodes(_shop.Output, _shop.Input).Read("Ostmark", "151111000", new DateOnly(2024, 1, 1)).Written);
 
         // Week 54 is no week: the serial stays undated, and breaks no rule of its brand.
         SerialCodes codes = LookupStore.DateCodes(_shop.Output, _shop.Input);

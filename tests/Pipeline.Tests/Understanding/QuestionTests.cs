@@ -74,7 +74,7 @@ public sealed class QuestionTests
     [Fact]
     public void Questions_AboutYearsOfOneLog_NameThemAll()
     {
-        static string Year(int year) => "Job no,Opened,Visit day,Appliance,Model,Complaint,Part number\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
+        static string Year(int year) => "Job no,Opened,Invoice date,Appliance,Model,Complaint,Part number\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
             string.Create(CultureInfo.InvariantCulture, $"{(year * 1000) + i},{year}-{1 + (i % 9):00}-{1 + (i % 28):00},{year}-{2 + (i % 9):00}-{1 + (i % 28):00},washer,WX{100 + (i % 7)},does not drain,68-{i % 4}\n")));
         using var folder = new Scratch();
         File.WriteAllText(folder.Sub("log 2024.csv"), Year(2024));

@@ -211,16 +211,16 @@ public sealed class ShopLinksTests : IDisposable
         WriteMachines();
         string[] lines = File.ReadAllLines(Path.Combine(_shop.Input, "machines.csv"));
         File.WriteAllLines(Path.Combine(_shop.Input, "machines.csv"), lines[..46]);
-        ShopInspection found = Inspect();
+        ShopInspection found = Inspect(new() { ["machines.csv/field/serial"] = "Serial" });
         ReadingQuestion asked = Assert.Single(found.Questions, q => q.Key == "jobs.csv/link/Machine ID");
         Assert.Equal("Does column 'Machine ID' of 'jobs.csv' mean the same as 'Machine ID' of 'machines.csv'? 45 of its 60 values are there.", asked.Text);
         Assert.Equal(["machines.csv/Machine ID", "none"], asked.Choices.Select(c => c.Value));
         Assert.DoesNotContain(found.Tables.Single(t => t.File == "jobs.csv").Map!.Lists, l => l.Value.Column is not null);
 
-        ShopInspection linked = Inspect(new() { [asked.Key] = "machines.csv/Machine ID" });
+        ShopInspection linked = Inspect(new() { ["machines.csv/field/serial"] = "Serial", [asked.Key] = "machines.csv/Machine ID" });
         Assert.Equal("Machine ID", linked.Tables.Single(t => t.File == "jobs.csv").Map!.Lists["model"].Column);
         Assert.DoesNotContain(linked.Questions, q => q.Key == asked.Key);
-        Assert.DoesNotContain(Inspect(new() { [asked.Key] = "none" }).Questions, q => q.Key == asked.Key);
+        Assert.DoesNotContain(Inspect(new() { ["machines.csv/field/serial"] = "Serial", [asked.Key] = "none" }).Questions, q => q.Key == asked.Key);
     }
 
     [Fact]
