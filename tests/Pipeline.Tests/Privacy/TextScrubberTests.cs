@@ -75,6 +75,7 @@ public sealed class TextScrubberTests
     [InlineData("fr", "appeler Mme Boulanger", "appeler [name]")]
     [InlineData("es", "preguntar por Rosa", "preguntar por [name]")]
     [InlineData("es", "avisar a Rosa", "avisar a [name]")]
+    [InlineData("it", "chiamare Pastore", "chiamare [name]")]
     [InlineData("fr", "rappeler Boulanger", "rappeler [name]")]
     [InlineData("pl", "ul. D\u0142uga 17, nie grzeje", "[address], nie grzeje")]
     public void Scrub_NameOrAddressOfTheLanguage_LeavesAMark(string language, string text, string scrubbed) => Assert.Equal(scrubbed, Scrub(text, language));

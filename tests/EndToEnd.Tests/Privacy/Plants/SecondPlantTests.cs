@@ -18,7 +18,7 @@ public sealed class SecondPlantTests
         Assert.True(leaked.Length * 100 <= heldOut.Length * MostHeldOutPercent, $"{leaked.Length} of {heldOut.Length} held out found");
 
         // The same word may have come out of a cell of a form held out.
-        HashSet<string> theirs = [.. leaked.SelectMany(p => p.Words)];
+        HashSet<string> theirs = new(leaked.SelectMany(p => p.Words), StringComparer.OrdinalIgnoreCase);
         string[] open =
         [
             .. found.Where(f => !shop.Plants[f.Plant].Plant.HeldOut && !shop.Plants[f.Plant].Plant.Words.Any(theirs.Contains))
