@@ -12,7 +12,7 @@ internal sealed class UpdateMark(ShopFolder shop)
     public string? CutOff =>
         !File.Exists(PathOf) || File.GetLastWriteTimeUtc(shop.Output.RunRecord) > File.GetLastWriteTimeUtc(PathOf) ? null
         : File.ReadAllText(PathOf) == Back ? "Going back was cut off when the program ended. Your files and figures are as they were before. Go back again under Earlier updates."
-        : "The last update was cut off when the program ended. Nothing was changed. Press “Update the figures”.";
+        : "The last update was cut off when the program ended. Nothing was changed. Update the figures again.";
 
     /// <summary>An update begins.</summary>
     /// <param name="goesBack">True when it goes back to an earlier one.</param>
