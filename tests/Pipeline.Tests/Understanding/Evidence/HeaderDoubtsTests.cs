@@ -31,12 +31,12 @@ public sealed class HeaderDoubtsTests
     }
 
     [Theory]
+    [InlineData(1, true)]
     [InlineData(2, false)]
-    [InlineData(5, true)]
-    public void Are_VansThatHaveNothingToDoWithTechnicians_AreADoubt(int vans, bool doubted)
+    public void Are_VansThatHaveNothingToDoWithTechnicians_AreADoubt(int rows, bool doubted)
     {
-        TableEvidence table = Table(("Van", i => $"V-{i % vans}"), ("Technician", i => i % 4 / 2 == 0 == (i % 2 == 0) ? "Ada" : "Ben"), ("Van 2", i => i % 4 / 2 == 0 == (i % 2 == 0) ? "C-01" : "C-02"));
-        Assert.Equal(doubted, Are(table, "van", ("van", vans == 2 ? 2 : 0), ("technician", 1)));
+        TableEvidence table = Table(("Van", i => $"V-{i / rows % 2}"), ("Technician", i => i / 2 % 2 == 0 ? "Ada" : "Ben"));
+        Assert.Equal(doubted, Are(table, "van", ("van", 0), ("technician", 1)));
     }
 
     private static bool Are(TableEvidence table, string field, params (string Field, int Column)[] given)
