@@ -1,5 +1,4 @@
 using System.Globalization;
-using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Bench;

@@ -34,7 +34,7 @@ internal static class OpeningSentences
         {
             (_, null) => $"How many were finished at the first visit is not known ({share.Missing}).",
             (1, { } one) => $"The one closed repair whose visits are recorded{NotCounted(facts.Now)} {(one > 0 ? "was" : "was not")} finished at the first visit{Beside(facts, FirstVisitCounts)}.",
-            (<= Few and var jobs, { } few) => $"Of {Counted(jobs, "closed repair")} whose visits are recorded{NotCounted(facts.Now)}, {Format.Count((long)Math.Round(few * jobs))} {(Math.Round(few * jobs) == 1 ? "was" : "were")} finished at the first visit{Beside(facts, FirstVisitCounts)}.",
+            ( <= Few and var jobs, { } few) => $"Of {Counted(jobs, "closed repair")} whose visits are recorded{NotCounted(facts.Now)}, {Format.Count((long)Math.Round(few * jobs))} {(Math.Round(few * jobs) == 1 ? "was" : "were")} finished at the first visit{Beside(facts, FirstVisitCounts)}.",
             var (jobs, _) => $"Of {Counted(jobs, "closed repair")} whose visits are recorded{NotCounted(facts.Now)}, {Format.Share(share)} were finished at the first visit{beside}{Unripe(facts.Now)}.",
         };
     }
