@@ -53,7 +53,8 @@ public sealed class InspectAndLoadTests
         Assert.Contains(problem, load.Error, StringComparison.Ordinal);
 
         // Where nothing is wrong, what was assumed is all that is said.
-        Assert.True(problem.Length > 0 || load.Error.Length == 0 || load.Error.StartsWith("Your files name no vans", StringComparison.Ordinal), load.Error);
+        string[] assumed = ["Your files name no vans", "These have no closing day"];
+        Assert.True(problem.Length > 0 || load.Error.Length == 0 || assumed.Any(a => load.Error.StartsWith(a, StringComparison.Ordinal)), load.Error);
         JsonArray books = JsonNode.Parse(load.Out)!.AsArray();
         JsonNode file = Assert.Single(books, b => (string)b!["file"]! == Path.GetFileName(path))!;
         Assert.Equal((long)file["read"]!, new[] { "loaded", "duplicate", "replaced", "rejected" }.Sum(w => (long)file[w]!));
