@@ -74,8 +74,10 @@ public sealed class QuestionTests
     [Fact]
     public void Questions_AboutYearsOfOneLog_NameThemAll()
     {
-        static string Year(int year) => "Job no,Opened,Invoice date,Appliance,Model,Complaint,Part number\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
-            string.Create(CultureInfo.InvariantCulture, $"{(year * 1000) + i},{year}-{1 + (i % 9):00}-{1 + (i % 28):00},{year}-{2 + (i % 9):00}-{1 + (i % 28):00},washer,WX{100 + (i % 7)},does not drain,68-{i % 4}\n")));
+        static string Day(int year, int day) => new DateOnly(year, 1, 4).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        string[] complaints = ["does not drain", "no water", "leaks at the door", "does not spin"];
+        string Year(int year) => "Job no,Opened,Invoice date,Appliance,Model,Complaint,Part number\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
+            string.Create(CultureInfo.InvariantCulture, $"{(year * 1000) + i},{Day(year, 5 * i)},{Day(year, (5 * i) + 2 + (i % 5))},washer,WX{100 + (i % 7)},{complaints[i * 7 % 4]},68-{i * 5 % 4}\n")));
         using var folder = new Scratch();
         File.WriteAllText(folder.Sub("log 2024.csv"), Year(2024));
         File.WriteAllText(folder.Sub("log 2025.csv"), Year(2025));
