@@ -14,6 +14,8 @@ internal sealed class GoingBack(ShopFolder shop)
 
     private string Fresh => shop.Files + ".new";
 
+    private string Stamp => shop.FiguresStamp.ToString(CultureInfo.InvariantCulture);
+
     /// <summary>Sets the present files aside and puts others in their place. The caller holds the shop's lock.</summary>
     /// <param name="number">Number of the update to go back to.</param>
     /// <param name="fill">Puts the other files into a folder.</param>
@@ -23,7 +25,7 @@ internal sealed class GoingBack(ShopFolder shop)
         Directory.CreateDirectory(Fresh);
         fill(Fresh);
         string aside = FreeName($"before-update-{number.ToString(CultureInfo.InvariantCulture)}");
-        File.WriteAllText(Note + ".part", Path.GetFileName(aside));
+        File.WriteAllLines(Note + ".part", [Path.GetFileName(aside), Stamp]);
         File.Move(Note + ".part", Note, overwrite: true);
         Directory.Move(shop.Files, aside);
         Directory.Move(Fresh, shop.Files);
@@ -41,7 +43,7 @@ internal sealed class GoingBack(ShopFolder shop)
             return false;
         }
 
-        string aside = Path.Combine(shop.Removed, Path.GetFileName(File.ReadAllText(Note).Trim()));
+        string aside = Path.Combine(shop.Removed, Path.GetFileName(File.ReadLines(Note).First()));
         bool moved = Directory.Exists(aside);
         if (moved)
         {
@@ -83,7 +85,8 @@ internal sealed class GoingBack(ShopFolder shop)
     /// <summary>When the program starts: ends what was done, and undoes what was not.</summary>
     public async Task RecoverAsync(TimeProvider clock)
     {
-        if (File.Exists(Note) && File.GetLastWriteTimeUtc(shop.Output.RunRecord) > File.GetLastWriteTimeUtc(Note))
+        // New figures were published since, so they were made from the files of now.
+        if (File.Exists(Note) && File.ReadLines(Note).ElementAtOrDefault(1) is { } begun && begun != Stamp)
         {
             End();
         }

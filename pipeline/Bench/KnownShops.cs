@@ -21,6 +21,10 @@ internal sealed record ShopFolder(string Name, string Folder)
     [JsonIgnore]
     public string Removed => Path.Combine(Folder, "removed-files");
 
+    /// <summary>Another number for each set of figures that was published; it is only compared, so that the clock may be set.</summary>
+    [JsonIgnore]
+    public long FiguresStamp => File.GetLastWriteTimeUtc(Output.RunRecord).Ticks;
+
     /// <summary>The shop of the bench whose files these are, or null for a folder of somebody's own.</summary>
     public static ShopFolder? With(string files)
     {

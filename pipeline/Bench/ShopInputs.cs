@@ -55,7 +55,7 @@ internal static class FiguresBasis
     public static void Save(ShopFolder shop, ShopInputs inputs)
     {
         string path = PathOf(shop);
-        File.WriteAllText(path + ".part", JsonSerializer.Serialize(new Kept(Published(shop), inputs), Format));
+        File.WriteAllText(path + ".part", JsonSerializer.Serialize(new Kept(shop.FiguresStamp, inputs), Format));
         File.Move(path + ".part", path, overwrite: true);
     }
 
@@ -64,7 +64,7 @@ internal static class FiguresBasis
     {
         try
         {
-            return File.Exists(PathOf(shop)) && JsonSerializer.Deserialize<Kept>(File.ReadAllText(PathOf(shop)), Format) is { Inputs.Files: not null } kept && kept.Published == Published(shop) ? kept.Inputs : null;
+            return File.Exists(PathOf(shop)) && JsonSerializer.Deserialize<Kept>(File.ReadAllText(PathOf(shop)), Format) is { Inputs.Files: not null } kept && kept.Published == shop.FiguresStamp ? kept.Inputs : null;
         }
         catch (JsonException)
         {
@@ -89,8 +89,6 @@ internal static class FiguresBasis
     }
 
     private static string PathOf(ShopFolder shop) => Path.Combine(shop.Folder, "figures-of.json");
-
-    private static long Published(ShopFolder shop) => File.GetLastWriteTimeUtc(shop.Output.RunRecord).Ticks;
 
     private sealed record Kept(long Published, ShopInputs Inputs);
 }

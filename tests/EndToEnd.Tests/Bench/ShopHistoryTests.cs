@@ -60,12 +60,7 @@ public sealed class ShopHistoryTests : IDisposable
     [InlineData(true, true, false)] // before the figures were made
     public async Task GoBack_CutOff_TheFilesOfBeforeAreThereAgain(bool aside, bool files, bool fresh)
     {
-        ShopFolder shop = Shops.Add("Millrace");
-        Write(shop, "jobs.csv", "first");
-        var history = new ShopHistory(shop, TimeProvider.System);
-        history.Keep(1);
-        Write(shop, "jobs.csv", "second");
-        await history.GoBackAsync(1, Stop);
+        ShopFolder shop = await GoneBackAsync("first");
         string moved = Assert.Single(Directory.EnumerateDirectories(shop.Removed));
         if (fresh)
         {
@@ -89,15 +84,9 @@ public sealed class ShopHistoryTests : IDisposable
     [Fact]
     public async Task GoBack_FiguresWereMadeBeforeTheProgramEnded_StaysGoneBack()
     {
-        ShopFolder shop = Shops.Add("Millrace");
-        Write(shop, "jobs.csv", "first");
-        var history = new ShopHistory(shop, TimeProvider.System);
-        history.Keep(1);
-        Write(shop, "jobs.csv", "second");
-        await history.GoBackAsync(1, Stop);
+        ShopFolder shop = await GoneBackAsync("first");
         Directory.CreateDirectory(shop.Output.Root);
         await File.WriteAllTextAsync(shop.Output.RunRecord, "{}", Stop);
-        File.SetLastWriteTimeUtc(shop.Output.RunRecord, DateTime.UtcNow.AddMinutes(1));
         await new GoingBack(shop).RecoverAsync(TimeProvider.System);
         Assert.Equal(["jobs.csv=first"], Read(shop));
     }
@@ -105,12 +94,7 @@ public sealed class ShopHistoryTests : IDisposable
     [Fact]
     public async Task GoBack_UpdateFails_TheFilesOfBeforeAreThereAgain()
     {
-        ShopFolder shop = Shops.Add("Millrace");
-        Write(shop, "jobs.csv", "");
-        var history = new ShopHistory(shop, TimeProvider.System);
-        history.Keep(1);
-        Write(shop, "jobs.csv", "second");
-        await history.GoBackAsync(1, Stop);
+        ShopFolder shop = await GoneBackAsync("");
         Assert.Equal(["jobs.csv="], Read(shop));
         using var work = new BenchWork(TimeProvider.System);
         Assert.True(work.Start(shop, new UpdateReason { GoesBack = true }));
@@ -202,6 +186,18 @@ public sealed class ShopHistoryTests : IDisposable
         Assert.Throws<BadInputException>(() => ShopBackup.Restore(Shops, new MemoryStream([1, 2, 3])));
         Assert.Empty(Shops.All);
         Assert.Empty(Directory.EnumerateFiles(_folder.Sub("."), "escaped.txt", SearchOption.AllDirectories));
+    }
+
+    // A shop whose log was changed to "second" after an update, and then gone back to what it was.
+    private async Task<ShopFolder> GoneBackAsync(string first)
+    {
+        ShopFolder shop = Shops.Add("Millrace");
+        Write(shop, "jobs.csv", first);
+        var history = new ShopHistory(shop, TimeProvider.System);
+        history.Keep(1);
+        Write(shop, "jobs.csv", "second");
+        await history.GoBackAsync(1, Stop);
+        return shop;
     }
 
     private static void Write(ShopFolder shop, string name, string text)
