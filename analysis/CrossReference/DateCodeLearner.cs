@@ -42,7 +42,7 @@ public static class DateCodeLearner
     public static IReadOnlyList<LearnedDateCode> Learn(IEnumerable<DatedSerial> told)
     {
         var groups = told
-            .Where(t => t.Brand.Length > 0 && t.Serial.Length is >= ShortestSerial and <= LongestSerial && (t.Built ?? (object?)t.StartedOn) is not null)
+            .Where(t => t.Brand.Length > 0 && t.Serial.Length is >= ShortestSerial and <= LongestSerial && (t.Built is not null || t.StartedOn is not null))
             .GroupBy(t => (Brand: CompactKey.From(t.Brand), Form: Form(t.Serial)))
             .Where(g => g.Count() >= FewestSerials && g.Key.Brand.Length > 0)
             .OrderBy(g => g.Key.Brand, StringComparer.Ordinal).ThenBy(g => g.Key.Form.Length).ThenBy(g => g.Key.Form, StringComparer.Ordinal)
@@ -202,11 +202,7 @@ public static class DateCodeLearner
             code.Read(told.Serial, _from, _to) is { Count: > 0 } days ? days.MaxBy(told.Chance) : new DaySpan(int.MinValue, int.MinValue);
 
         // The year against all dates.
-        private double YearTail(DateCode code)
-        {
-            var year = new DateCode(code.Year, PartCode.None);
-            return Tail([.. _told.GroupBy(_ => 0).Select(g => g.ToArray())], t => code.Year.Offset(t.Serial), year);
-        }
+        private double YearTail(DateCode code) => Tail([_told], t => code.Year.Offset(t.Serial), new DateCode(code.Year, PartCode.None));
 
         // The month or week against the dates of serials with the same year code.
         private double PartTail(DateCode code) => code.Part.Kind == WithinYear.None ? 0

@@ -14,9 +14,6 @@ internal static class BenchEndpoints
 {
     private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
 
-    // Pages of figures that mislead when they are old.
-    private static readonly Type[] OfFigures = [typeof(ResultsPage), typeof(VansPage), typeof(WaitingPage), typeof(MonthsPage)];
-
     /// <summary>Adds all of them.</summary>
     public static void Map(WebApplication app, StartToken token)
     {
@@ -47,16 +44,18 @@ internal static class BenchEndpoints
         view.Shop = context.RequestServices.GetRequiredService<KnownShops>().Open;
         view.IsRunning = context.RequestServices.GetRequiredService<BenchWork>().Now.Outcome == WorkOutcome.Running;
         view.CutOff = view.Shop is { } shop && !view.IsRunning ? new UpdateMark(shop).CutOff : null;
-        view.OldData = view.Shop is { } old && OfFigures.Contains(typeof(TPage)) ? OldFigures(old, context.RequestServices.GetRequiredService<TimeProvider>()) : null;
+        view.OldData = model is IFigures figures ? OldFigures(figures.LastDay, context.RequestServices.GetRequiredService<TimeProvider>()) : null;
         view.Faults = faults ?? [];
         view.Notice = notice;
         view.Set(model);
         return new RazorComponentResult<TPage> { StatusCode = status ?? (faults?.Count > 0 ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK) };
     }
 
-    /// <summary>What to tell when a shop's figures end long ago, or null.</summary>
-    public static string? OldFigures(ShopFolder shop, TimeProvider clock) =>
-        OldData.Sentence(DataAge.LastDay(shop), DateOnly.FromDateTime(clock.GetLocalNow().DateTime), "Add newer files, then update the figures.");
+    /// <summary>What to tell when figures end long ago, or null.</summary>
+    /// <param name="lastDay">Last day that they reach, or null if unknown.</param>
+    /// <param name="clock">Tells today.</param>
+    public static string? OldFigures(DateOnly? lastDay, TimeProvider clock) =>
+        OldData.Sentence(lastDay, DateOnly.FromDateTime(clock.GetLocalNow().DateTime), "Add newer files, then update the figures.");
 
     /// <summary>The address for pages that need an open shop, when there is none.</summary>
     public static IResult NoShop() => Results.Redirect("/shops");

@@ -17,13 +17,17 @@ internal sealed record MonthShare(double? Value, double? Lower, double? Upper);
 /// <param name="Needs">What the calls needed, with the number of calls.</param>
 internal sealed record MonthFigures(string Month, long Calls, long StillOpen, MonthShare FirstVisit, MonthShare NoPart, IReadOnlyDictionary<string, long> Needs)
 {
+    /// <summary>The file they are read from.</summary>
+    /// <param name="results">Folder of the result tables.</param>
+    public static string PathIn(string results) => Path.Combine(results, "month_figures.csv");
+
     /// <summary>All months of the last update, oldest first.</summary>
     /// <param name="results">Folder of the result tables.</param>
     public static IReadOnlyList<MonthFigures> All(string results)
     {
         ILookup<string, (string Need, long Calls)> needs = ResultCsv.Read(Path.Combine(results, "month_needs.csv"), csv => (Month: MonthOf(csv), Need: csv.GetString("need"), Calls: Whole(csv, "calls")))
             .Where(n => n.Need != Need.NoPart).ToLookup(n => n.Month, n => (PageText.Need(n.Need), n.Calls), StringComparer.Ordinal);
-        return ResultCsv.Read(Path.Combine(results, "month_figures.csv"), csv => new MonthFigures(
+        return ResultCsv.Read(PathIn(results), csv => new MonthFigures(
             MonthOf(csv), Whole(csv, "calls"), Whole(csv, "still_open"), Share(csv, "first_visit"), Share(csv, "no_part"),
             needs[MonthOf(csv)].ToDictionary(n => n.Need, n => n.Calls, StringComparer.Ordinal)));
     }

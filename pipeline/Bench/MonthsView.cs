@@ -18,29 +18,29 @@ internal sealed record ReportMonth(MonthFigures Figures, bool HasReport, bool Is
 }
 
 /// <summary>All months of the last update and their reports.</summary>
-/// <param name="DataUpTo">Last day the files reach, or null if unknown.</param>
+/// <param name="LastDay">Last day the files reach, or null if unknown.</param>
 /// <param name="Months">The months, newest first.</param>
-internal sealed record MonthsView(DateOnly? DataUpTo, IReadOnlyList<ReportMonth> Months)
+internal sealed record MonthsView(DateOnly? LastDay, IReadOnlyList<ReportMonth> Months) : IFigures
 {
     /// <summary>Why the newest month has no report, or null if it has one or the files say nothing.</summary>
     public string? NewestIsMissing =>
-        DataUpTo is { } day && Months.Count > 0 && Months[0] is { IsOver: false, HasReport: false } newest
+        LastDay is { } day && Months.Count > 0 && Months[0] is { IsOver: false, HasReport: false } newest
             ? $"There is no report of {PageText.Month(newest.First)} yet, because your files end on {PageText.Day(day)}, before the month was over."
             : null;
 
     /// <summary>The list as the last update left it; empty before the first.</summary>
-    public static MonthsView Of(ShopFolder shop)
+    /// <param name="shop">The shop.</param>
+    /// <param name="lastDay">Last day the files reach, or null if unknown.</param>
+    public static MonthsView Of(ShopFolder shop, DateOnly? lastDay)
     {
-        IReadOnlyList<MonthFigures> months = MonthFigures.All(shop.Output.Results);
-        DateOnly? upTo = months.Count == 0 ? null : DataAge.LastDay(shop);
-        DateOnly? last = upTo is { } day ? ReportMonths.Last(day) : null;
-        return new MonthsView(upTo, [.. months.Select(m => Month(shop, m, last)).Where(m => upTo is null || m.First <= upTo).OrderByDescending(m => m.First)]);
+        DateOnly? over = lastDay is { } day ? ReportMonths.Last(day) : null;
+        return new MonthsView(lastDay, [.. MonthFigures.All(shop.Output.Results).Select(m => Month(shop, m, over)).Where(m => lastDay is null || m.First <= lastDay).OrderByDescending(m => m.First)]);
     }
 
-    private static ReportMonth Month(ShopFolder shop, MonthFigures figures, DateOnly? last)
+    private static ReportMonth Month(ShopFolder shop, MonthFigures figures, DateOnly? over)
     {
-        string page = Path.Combine(shop.Output.Reports, figures.Month, "index.html"), made = Path.Combine(shop.Output.Results, "month_figures.csv");
+        string page = Path.Combine(shop.Output.Reports, figures.Month, "index.html"), made = MonthFigures.PathIn(shop.Output.Results);
         bool written = File.Exists(page);
-        return new ReportMonth(figures, written, written && File.GetLastWriteTimeUtc(page) < File.GetLastWriteTimeUtc(made), last is null || string.CompareOrdinal(figures.Month, $"{last:yyyy-MM}") <= 0);
+        return new ReportMonth(figures, written, written && File.GetLastWriteTimeUtc(page) < File.GetLastWriteTimeUtc(made), over is null || string.CompareOrdinal(figures.Month, $"{over:yyyy-MM}") <= 0);
     }
 }

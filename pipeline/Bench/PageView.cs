@@ -34,6 +34,13 @@ internal sealed class PageView
     public void Set(object model) => _model = model;
 }
 
+/// <summary>The data of a page of figures, which mislead when they are old.</summary>
+internal interface IFigures
+{
+    /// <summary>Last day that the figures reach, or null if unknown.</summary>
+    DateOnly? LastDay { get; }
+}
+
 /// <summary>The page of shops.</summary>
 internal sealed record ShopsView(IReadOnlyList<ShopFolder> Shops);
 
@@ -91,16 +98,16 @@ internal sealed record WordsView(IReadOnlyList<QuestionList> Lists, QuestionList
 /// <summary>What the last run gave.</summary>
 /// <param name="Months">Months with a report, newest first.</param>
 /// <param name="HasPhonePage">True when there is a phone page.</param>
-/// <param name="Vans">The van lists.</param>
+/// <param name="HasVanLists">True when there are van lists.</param>
 /// <param name="RunAt">When the last update ended, or null if there is none.</param>
-/// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
-internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, IReadOnlyList<VanList> Vans, DateTime? RunAt, VanStandIn? StandIn)
+/// <param name="ByMonth">All months and their reports.</param>
+internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePage, bool HasVanLists, DateTime? RunAt, MonthsView ByMonth) : IFigures
 {
+    /// <inheritdoc/>
+    public DateOnly? LastDay => ByMonth.LastDay;
+
     /// <summary>What was changed since the figures were made, in words; empty: nothing.</summary>
     public IReadOnlyList<string> Since { get; init; } = [];
-
-    /// <summary>All months and their reports.</summary>
-    public MonthsView ByMonth { get; init; } = new(null, []);
 }
 
 /// <summary>The van lists, to be printed.</summary>
@@ -109,7 +116,7 @@ internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePa
 /// <param name="Month">The newest month with a report, or null if there is none.</param>
 /// <param name="Currency">Mark of the shop's currency; may be empty.</param>
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
-internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn);
+internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn) : IFigures;
 
 /// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
 /// <param name="Sheets">The sheets.</param>
@@ -117,7 +124,7 @@ internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, 
 /// <param name="Waiting">Calls that wait for a first visit.</param>
 /// <param name="Assigned">Those whose van or technician is known.</param>
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
-internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, DateOnly? LastDay, int Waiting, int Assigned, VanStandIn? StandIn);
+internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, DateOnly? LastDay, int Waiting, int Assigned, VanStandIn? StandIn) : IFigures;
 
 /// <summary>Two months side by side.</summary>
 /// <param name="Months">All months, newest first.</param>

@@ -1,11 +1,8 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using PartsSignal.Analysis.Prediction;
-using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
-using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.Pipeline.Bench;
@@ -23,7 +20,7 @@ internal static class ResultPages
         // The reports link to a list beside them; here it has buttons, and so the policy of the bench's own pages.
         app.MapGet("/reports", () => Results.Redirect("/months"));
         app.MapGet("/reports/index.html", () => Results.Redirect("/months"));
-        app.MapGet("/months", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<MonthsPage>(context, MonthsView.Of(shop)) : BenchEndpoints.NoShop());
+        app.MapGet("/months", (HttpContext context, KnownShops shops) => shops.Open is { } shop ? BenchEndpoints.Page<MonthsPage>(context, Months(shop)) : BenchEndpoints.NoShop());
         app.MapPost("/months/make", async (HttpContext context, KnownShops shops, BenchWork work) =>
         {
             IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
@@ -33,7 +30,7 @@ internal static class ResultPages
             }
 
             // Only a month of the last update; while something runs, its progress is the answer.
-            if (Array.Find([.. MonthsView.Of(shop).Months], m => m.Name == form["month"]) is not { } month)
+            if (Array.Find([.. Months(shop).Months], m => m.Name == form["month"]) is not { } month)
             {
                 return BenchEndpoints.SeeOther("/months");
             }
@@ -41,51 +38,43 @@ internal static class ResultPages
             work.StartReport(shop, month.First);
             return BenchEndpoints.SeeOther("/run");
         });
-        app.MapGet("/reports/{month}/{file}", (KnownShops shops, TimeProvider clock, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file, BenchEndpoints.OldFigures(shop, clock)) : BenchEndpoints.NoShop());
+        app.MapGet("/reports/{month}/{file}", (KnownShops shops, TimeProvider clock, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file, BenchEndpoints.OldFigures(LastDay(shop), clock)) : BenchEndpoints.NoShop());
         app.MapGet("/lookup.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).PhonePage() : BenchEndpoints.NoShop());
         app.MapGet("/ask", (KnownShops shops, TimeProvider clock) => answers.Of(shops.Open, clock)?.FormPage() ?? Results.Redirect("/results"));
         app.MapGet("/answer", (KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
             answers.Of(shops.Open, clock)?.AnswerPage(model, complaint, type, age, code) ?? Results.Redirect("/results"));
     }
 
+    private static DateOnly? LastDay(ShopFolder shop)
+    {
+        using var update = LastUpdate.Open(shop);
+        return update.LastDay;
+    }
+
+    private static MonthsView Months(ShopFolder shop) => MonthsView.Of(shop, LastDay(shop));
+
     private static ResultsView View(ShopFolder shop) => new(
         new ServedFiles(shop.Output).Months(),
         File.Exists(shop.Output.LookupPage),
-        VanList.All(shop),
+        VanList.Vans(shop.Output.Results).Count > 0,
         File.Exists(shop.Output.RunRecord) ? File.GetLastWriteTime(shop.Output.RunRecord) : null,
-        VanWords.StandIn(shop))
+        Months(shop))
     {
-        ByMonth = MonthsView.Of(shop),
         Since = FiguresBasis.ChangesSince(shop),
     };
 
-    // Settings with a fault are told on their own page; a list needs no currency.
-    private static string Currency(ShopFolder shop)
+    private static VansView Vans(ShopFolder shop)
     {
-        try
-        {
-            return ShopFile.Load(shop.Files).Currency;
-        }
-        catch (BadInputException)
-        {
-            return "";
-        }
+        using var update = LastUpdate.Open(shop);
+        return new VansView(
+            VanList.All(shop.Output.Results, update.CountedOn), update.LastDay, new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, update.Currency, update.StandIn);
     }
-
-    private static VansView Vans(ShopFolder shop) =>
-        new(VanList.All(shop), DataAge.LastDay(shop), new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, Currency(shop), VanWords.StandIn(shop));
 
     private static WaitingView Waiting(ShopFolder shop)
     {
-        IReadOnlyList<BookedCall> calls = [];
-        DateOnly? last = DataAge.LastDay(shop);
-        if (last is { } day)
-        {
-            using Database database = CurrentStore.Open(shop.Output);
-            calls = BookedJobs.NotVisited(BookedCalls.Read(database), day);
-        }
-
-        return new WaitingView(WaitingSheet.All(shop.Output.Results), last, calls.Count, calls.Count(c => c.Van is not null), VanWords.StandIn(shop));
+        using var update = LastUpdate.Open(shop);
+        IReadOnlyList<BookedCall> calls = update.NotVisited;
+        return new WaitingView(WaitingSheet.All(shop.Output.Results), update.LastDay, calls.Count, calls.Count(c => c.Van is not null), update.StandIn);
     }
 
     // Without a choice: the newest month beside the one before.

@@ -75,7 +75,8 @@ internal static class SettingsPages
         try
         {
             ShopSettings settings = ShopFile.Load(shop.Files);
-            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], VanWords.StandIn(shop)), faults, notice);
+            using var update = LastUpdate.Open(shop);
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], update.StandIn), faults, notice);
         }
         catch (BadInputException bad)
         {

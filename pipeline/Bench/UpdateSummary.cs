@@ -15,14 +15,15 @@ internal static class UpdateSummary
         HashSet<string> read = result.Load.Files.Select(f => f.Rows.File).ToHashSet(StringComparer.Ordinal);
         long jobs = result.Load.Steps.LastOrDefault(s => s.Table == "jobs")?.Rows ?? 0, refused = result.Load.Total.Rows.Rejected;
         IReadOnlyList<UnreadFile> unread = UnreadFile.Of(shop, read, File.GetLastWriteTimeUtc(shop.Output.RunRecord), cancellation);
-        int vans = VanList.All(shop).Count;
+        int vans = VanList.Vans(shop.Output.Results).Count;
+        using var update = LastUpdate.Open(shop);
         string?[] said =
         [
             reason.Forgets is { } customer ? Forgotten(customer.JobRows, customer.Rows - customer.JobRows) : null,
             $"{Counted.Of(read.Count, "file")} read with {Counted.Of(result.Load.Total.Rows.Read, "row")}: {Counted.Of(jobs, "job")}.{(refused == 0 ? "" : $" {Counted.Of(refused, "row")} refused.")}",
             unread.Count == 0 ? null : $"{Counted.Of(unread.Count, "file")} not read: {string.Join(", ", unread.Take(MostNamed).Select(f => f.Name))}{(unread.Count > MostNamed ? " and others" : "")}. Rows says why.",
             Month(shop) is { } month ? $"Report of {PageText.Month(month)} made." : null,
-            MonthsView.Of(shop).NewestIsMissing,
+            MonthsView.Of(shop, update.LastDay).NewestIsMissing,
             vans == 0 ? "No van plan was made. The report says why." : $"{Counted.Of(vans, "van list")} made.",
         ];
         return [.. said.OfType<string>()];

@@ -1,6 +1,5 @@
 using System.Globalization;
 using PartsSignal.Pipeline.Core;
-using PartsSignal.Pipeline.Publishing;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -34,30 +33,33 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
 {
     private const string Keep = "keep";
 
-    private sealed record Count(string Van, DateOnly? CountedOn);
-
     /// <summary>Pieces to add.</summary>
     public int Added => Lines.Where(l => l.Action == "add").Sum(l => l.Quantity);
 
     /// <summary>What the pieces to add cost.</summary>
     public decimal Cost => Lines.Where(l => l.Action == "add").Sum(l => l.Money);
 
+    /// <summary>Vans that the last update made a list for.</summary>
+    /// <param name="results">Folder of the result tables.</param>
+    public static IReadOnlyList<string> Vans(string results) => [.. ResultCsv.Read(Changes(results), csv => csv.GetString("van")).Distinct(StringComparer.Ordinal)];
+
     /// <summary>The lists of the last update; what stays as it is comes last.</summary>
-    public static IReadOnlyList<VanList> All(ShopFolder shop)
+    /// <param name="results">Folder of the result tables.</param>
+    /// <param name="countedOn">Day of the newest count of each counted van.</param>
+    public static IReadOnlyList<VanList> All(string results, IReadOnlyDictionary<string, DateOnly?> countedOn)
     {
         var loads = ResultCsv.Read(
-            Path.Combine(shop.Output.Results, "van_summary.csv"),
+            Path.Combine(results, "van_summary.csv"),
             csv => (Van: csv.GetString("van"), Pieces: int.Parse(csv.GetString("pieces"), CultureInfo.InvariantCulture), Money: Amount(csv.GetString("money_used")))).ToLookup(v => v.Van, StringComparer.Ordinal);
-        HashSet<string> guessed = [.. ResultCsv.Read(Path.Combine(shop.Output.Results, "van_plan.csv"), csv => (Part: csv.GetString("part_number"), Known: csv.GetString("price_known"))).Where(p => p.Known == "false").Select(p => p.Part)];
-        var lines = ResultCsv.Read(Path.Combine(shop.Output.Results, "van_changes.csv"), csv => (Van: csv.GetString("van"), Line: new VanLine(
+        HashSet<string> guessed = [.. ResultCsv.Read(Path.Combine(results, "van_plan.csv"), csv => (Part: csv.GetString("part_number"), Known: csv.GetString("price_known"))).Where(p => p.Known == "false").Select(p => p.Part)];
+        var lines = ResultCsv.Read(Changes(results), csv => (Van: csv.GetString("van"), Line: new VanLine(
             csv.GetString("action"), csv.GetString("other_van"), csv.GetString("label") is { Length: > 0 } label ? label : csv.GetString("part_number"),
             csv.GetString("label").Length > 0 ? csv.GetString("part_number") : "", csv.GetString("description"),
             int.Parse(csv.GetString("quantity"), CultureInfo.InvariantCulture), Amount(csv.GetString("money")), !guessed.Contains(csv.GetString("part_number")), csv.GetString("supplier"), Day(csv.GetString("by")))));
-        Dictionary<string, DateOnly?> counted = lines.Count == 0 ? [] : Counts(shop);
         return
         [
             .. lines.GroupBy(l => l.Van).Select(v => new VanList(
-                v.Key, [.. v.Select(l => l.Line).OrderBy(l => l.Action == Keep)], counted.GetValueOrDefault(v.Key), loads[v.Key].FirstOrDefault().Pieces, loads[v.Key].FirstOrDefault().Money)),
+                v.Key, [.. v.Select(l => l.Line).OrderBy(l => l.Action == Keep)], countedOn.GetValueOrDefault(v.Key), loads[v.Key].FirstOrDefault().Pieces, loads[v.Key].FirstOrDefault().Money)),
         ];
     }
 
@@ -75,16 +77,7 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
         _ => "Take off",
     };
 
-    private static Dictionary<string, DateOnly?> Counts(ShopFolder shop)
-    {
-        if (!Directory.Exists(shop.Output.Store))
-        {
-            return [];
-        }
-
-        using Analysis.Sql.Database database = CurrentStore.Open(shop.Output);
-        return database.Read<Count>("queries/van_plan/van_counted_on.sql").ToDictionary(c => c.Van, c => c.CountedOn, StringComparer.Ordinal);
-    }
+    private static string Changes(string results) => Path.Combine(results, "van_changes.csv");
 
     private static string Day(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? PageText.Day(day) : text;

@@ -1,5 +1,4 @@
 using PartsSignal.Analysis.CrossReference;
-using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.DateCodes;
 
@@ -17,9 +16,6 @@ internal sealed class DatedSerials
     private const int SlipsPerBrand = 10;
     private readonly Dictionary<string, Dated> _byAppliance = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Brand, int Length), int> _alike = [];
-
-    /// <summary>How many there are.</summary>
-    public int Count => _byAppliance.Count;
 
     /// <summary>
     /// All of them, in the order in which they were first met, without those whose rows contradict each other and those of
@@ -41,7 +37,7 @@ internal sealed class DatedSerials
     /// <param name="date">What the row says of its date.</param>
     public void Add(string brand, ReadOnlySpan<char> serial, RowDate date)
     {
-        if (date.IsEmpty || serial.Length > LongestSerial || SerialKey.Digest(brand, serial) is null)
+        if (date.IsEmpty || serial.Length > LongestSerial)
         {
             return;
         }
@@ -49,6 +45,11 @@ internal sealed class DatedSerials
         Span<char> compact = stackalloc char[LongestSerial];
         string number = compact[..CompactKey.From(serial, compact)].ToString();
         (string Brand, int Length) group = (CompactKey.From(brand), number.Length);
+        if (group.Length == 0 || group.Brand.Length == 0)
+        {
+            return;
+        }
+
         string key = $"{group.Brand}/{number}";
         if (_byAppliance.TryGetValue(key, out Dated? known))
         {
@@ -57,7 +58,7 @@ internal sealed class DatedSerials
         }
 
         int alike = _alike.GetValueOrDefault(group);
-        if (group.Brand.Length > 0 && alike < MostAlike)
+        if (alike < MostAlike)
         {
             _alike[group] = alike + 1;
             _byAppliance.Add(key, new Dated(brand, group.Brand, number, date));

@@ -6,11 +6,32 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <summary>Reads pieces on hand from a column for each van, each as rows of its own.</summary>
 internal static class VanColumns
 {
-    /// <summary>The map with those columns, and what to note; null if there are not at least two.</summary>
-    /// <param name="map">Map of the counts, without a column for the van.</param>
-    /// <param name="free">Headers of columns of numbers that no other field reads.</param>
-    /// <param name="vans">What jobs call their vans, or who drives them.</param>
-    public static (SourceMap Map, string Note)? Complete(SourceMap map, IReadOnlyList<string> free, IReadOnlySet<string> vans)
+    /// <summary>Completes the map of pieces on hand, which may stand in a column for each van: jobs name the van by its number or by who drives it.</summary>
+    public static void Complete(OpenMaps maps, int t)
+    {
+        if (maps[t]!.Kind == "van_counts" && maps[t]!.Columns.GetValueOrDefault("on_hand", []) is var counts && MonthHeaders.AreMonths(counts))
+        {
+            maps.Note(t, $"Months in columns: '{counts[0]}' to '{counts[^1]}'; each is loaded as rows counted on its first day.");
+            return;
+        }
+
+        if (maps[t]!.Kind != "van_counts" || maps[t]!.Columns.ContainsKey("van"))
+        {
+            return;
+        }
+
+        IEnumerable<string> vans = maps.Others(t).Where(o => maps[o]!.Kind == "jobs").SelectMany(o => new[] { maps.Column(o, "van"), maps.Column(o, "technician") }).OfType<ColumnSample>().SelectMany(c => c.Texts);
+        string[] free = [.. maps.Tables[t].AllColumns.Where(c => (maps.FieldOf(t, c) is null or "on_hand") && c.IsNumbers).Select(c => c.Name)];
+        if (Complete(maps[t]!, free, vans.ToHashSet()) is { } found)
+        {
+            maps[t] = found.Map;
+            maps.Note(t, found.Note);
+        }
+    }
+
+    // The map with those columns, and what to note; null if there are not at least two. Free are the headers of columns of
+    // numbers that no other field reads; vans are what jobs call their vans, or who drives them.
+    private static (SourceMap Map, string Note)? Complete(SourceMap map, IReadOnlyList<string> free, IReadOnlySet<string> vans)
     {
         string? Van(string header) => vans.FirstOrDefault(v => v.Equals(header, StringComparison.OrdinalIgnoreCase))
             ?? (HeaderText.Numbered(header) is { } numbered ? vans.FirstOrDefault(v => v == numbered.Number.ToString(CultureInfo.InvariantCulture)) : null);

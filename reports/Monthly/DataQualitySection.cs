@@ -133,13 +133,16 @@ internal static class DataQualitySection
         DateCodeRule[] asked = [.. codes.Where(c => c.Basis == "asked")];
         string[] sentences =
         [
-            used.Length == 0 ? "" : $"Serial numbers of {Brands(used)} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(used.DistinctBy(c => c.Brand).Sum(c => c.JobsAged))} jobs have their age from it.",
+            used.Length == 0 ? "" : $"Serial numbers of {Brands(used)} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(OfBrands(used).Sum(c => c.JobsAged))} jobs have their age from it.",
             asked.Length == 0 ? "" : $"For {Brands(asked)} a rule is likely but not certain: answer review-date-codes.csv.",
         ];
         return sentences.All(s => s.Length == 0) ? null : string.Join(' ', sentences.Where(s => s.Length > 0));
     }
 
-    private static string Brands(IEnumerable<DateCodeRule> codes) => string.Join(", ", codes.Select(c => c.Brand).Distinct(StringComparer.Ordinal));
+    private static string Brands(IEnumerable<DateCodeRule> codes) => string.Join(", ", OfBrands(codes).Select(c => c.Brand));
+
+    // Serials of two forms may name their brand in two ways, and each rule counts the jobs of its whole brand.
+    private static IEnumerable<DateCodeRule> OfBrands(IEnumerable<DateCodeRule> codes) => codes.DistinctBy(c => CompactKey.From(c.Brand));
 
     private static string First(DataQualityFacts facts, long read, long rejected)
     {

@@ -56,6 +56,6 @@ public sealed class DatedSerialsTests
     {
         var serials = new DatedSerials();
         serials.Add(brand, serial, new(Year2015, null, null));
-        Assert.Equal(0, serials.Count);
+        Assert.Empty(serials.All);
     }
 }

@@ -64,6 +64,20 @@ public sealed class DataQualitySectionTests
         Assert.Contains("Serial numbers of Orvane tell the build date. The program learned how from 1,234 appliances whose dates are in your files; 30 jobs have their age from it. For Tessel a rule is likely but not certain: answer review-date-codes.csv.", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Build_DateCodesOfABrandWrittenInTwoWays_CountsItsJobsOnce()
+    {
+        using Database database = SectionCase.Session();
+        database.Execute("insert into loads (source_file, kind, rows_read, loaded, duplicate, replaced, rejected) values ('jobs.csv', 'jobs', 40, 40, 0, 0, 0)");
+        database.Execute("""
+            insert into date_codes (brand, serial_form, date_code, rule, in_use, basis, confirming, contradicting, jobs_aged, pattern)
+            values ('Orvane', '9999999', 'a', 'a', true, 'proven', 1200, 0, 30, 'a'), ('ORVANE', '99999999', 'a', 'a', true, 'proven', 34, 0, 30, 'a')
+            """);
+        string text = SectionCase.Text(DataQualitySection.Build(DataQualitySection.Read(database)));
+        Assert.Contains("Serial numbers of Orvane tell the build date.", text, StringComparison.Ordinal);
+        Assert.Contains("30 jobs have their age from it.", text, StringComparison.Ordinal);
+    }
+
     private static DataQualityFacts Filled()
     {
         using Database database = SectionCase.Session();
