@@ -18,7 +18,7 @@ internal static class DateCodeExample
     {
         DaySpan[] days = [.. code.Read(told.Serial, from, to) ?? []];
         string meaning = days.Length == 0 ? "names no date" : "means " + string.Join(" or ", days.Where(d => told.Fits(d)).DefaultIfEmpty(days[^1]).Select(Days));
-        return $"{Masked(code, told.Serial)} {meaning}; {told.Told}";
+        return $"{Masked(code, told.Serial)} {meaning}; {told.Description}";
     }
 
     private static string Masked(DateCode code, string serial)

@@ -85,15 +85,15 @@ public static class DateCodeLearner
         public IReadOnlyList<Fit> Best()
         {
             var search = new YearCodeSearch(_told);
-            var plausible = search.Find().Select(y => Weigh(new DateCode(y, PartCode.None))).OfType<Weighed>().OrderByDescending(w => w.Score).Take(MostYearCodes).ToList();
+            var plausible = search.Find().Select(y => Weigh(new DateCode(y, PeriodCode.None))).OfType<Weighed>().OrderByDescending(w => w.Score).Take(MostYearCodes).ToList();
             Tried += search.Tried;
             List<Weighed> all = [.. plausible];
             foreach (YearCode year in plausible.Select(w => w.Code.Year))
             {
-                foreach (PartCode part in Parts(year))
+                foreach (PeriodCode period in Periods(year))
                 {
                     Tried += Stocks.Length;
-                    if (Weigh(new DateCode(year, part)) is { } weighed)
+                    if (Weigh(new DateCode(year, period)) is { } weighed)
                     {
                         all.Add(weighed);
                     }
@@ -101,7 +101,7 @@ public static class DateCodeLearner
             }
 
             Weighed? best = all.MaxBy(w => w.Score);
-            return best is null ? [] : [.. all.Where(w => w == best || (w.Code.Year == best.Code.Year && w.Code.Part == PartCode.None)).OrderByDescending(w => w == best).Select(w => Compare(w, all))];
+            return best is null ? [] : [.. all.Where(w => w == best || (w.Code.Year == best.Code.Year && w.Code.Period == PeriodCode.None)).OrderByDescending(w => w == best).Select(w => Compare(w, all))];
         }
 
         public LearnedDateCode? Judge(Fit fit, long tried)
@@ -115,9 +115,9 @@ public static class DateCodeLearner
             DateCode code = fit.Code;
             DateEvidence[] all = [.. _all.Select(t => new DateEvidence(t))];
             int disagree = Disagree(code, all);
-            if (code.Part.Kind == WithinYear.Week && disagree > 0)
+            if (code.Period.Kind == WithinYear.Week && disagree > 0)
             {
-                DateCode calendar = code with { Part = code.Part with { Kind = WithinYear.CalendarWeek } };
+                DateCode calendar = code with { Period = code.Period with { Kind = WithinYear.CalendarWeek } };
                 int other = Disagree(calendar, all);
                 (code, disagree) = other < disagree ? (calendar, other) : (code, disagree);
             }
@@ -128,7 +128,7 @@ public static class DateCodeLearner
             }
 
             // One letter or digit a year and nothing else may be a counter that moves on about once a year.
-            bool proven = disagree == 0 && chance <= UseBelow && (code.Part.Kind != WithinYear.None || code.Year.IsAbsolute);
+            bool proven = disagree == 0 && chance <= UseBelow && (code.Period.Kind != WithinYear.None || code.Year.IsAbsolute);
             string brand = _all.CountBy(t => t.Brand.Trim(), StringComparer.Ordinal).OrderByDescending(b => b.Value).ThenBy(b => b.Key, StringComparer.Ordinal).First().Key;
             return new LearnedDateCode(Rule(code, brand, all), brand, code.ToString(), Form(_all[0].Serial), all.Length - disagree, disagree, chance, proven ? DateCodeTrust.Proven : DateCodeTrust.Asked)
             {
@@ -141,7 +141,7 @@ public static class DateCodeLearner
         {
             DateCode code = weighed.Code;
             double rival = all.Where(w => w != weighed && Differs(w.Code, code)).Select(w => w.Score).DefaultIfEmpty(double.NegativeInfinity).Max();
-            return new Fit(code, Math.Max(YearTail(code), PartTail(code)), weighed.Score - rival);
+            return new Fit(code, Math.Max(YearTail(code), PeriodTail(code)), weighed.Score - rival);
         }
 
         private int Disagree(DateCode code, DateEvidence[] all) => all.Count(t => !Agrees(code, t));
@@ -151,22 +151,22 @@ public static class DateCodeLearner
         private IReadOnlyList<string> Examples(DateCode code, DateEvidence[] all, bool agreeing) =>
             [.. all.Where(t => Agrees(code, t) == agreeing).Take(MostExamples).Select(t => DateCodeExample.Write(code, t, _from, _to))];
 
-        private IEnumerable<PartCode> Parts(YearCode year)
+        private IEnumerable<PeriodCode> Periods(YearCode year)
         {
             for (int at = 0; at < _length; at++)
             {
                 if (!Overlaps(at, 1))
                 {
-                    foreach (string symbols in PartCode.MonthSymbols)
+                    foreach (string symbols in PeriodCode.MonthSymbols)
                     {
-                        yield return new PartCode(at, symbols, WithinYear.Month);
+                        yield return new PeriodCode(at, symbols, WithinYear.Month);
                     }
                 }
 
                 if (at + 2 <= _length && !Overlaps(at, 2))
                 {
-                    yield return new PartCode(at, "", WithinYear.Month);
-                    yield return new PartCode(at, "", WithinYear.Week);
+                    yield return new PeriodCode(at, "", WithinYear.Month);
+                    yield return new PeriodCode(at, "", WithinYear.Week);
                 }
             }
 
@@ -202,11 +202,11 @@ public static class DateCodeLearner
             code.Read(told.Serial, _from, _to) is { Count: > 0 } days ? days.MaxBy(told.Chance) : new DaySpan(int.MinValue, int.MinValue);
 
         // The year against all dates.
-        private double YearTail(DateCode code) => Tail([_told], t => code.Year.Offset(t.Serial), new DateCode(code.Year, PartCode.None));
+        private double YearTail(DateCode code) => Tail([_told], t => code.Year.Offset(t.Serial), new DateCode(code.Year, PeriodCode.None));
 
         // The month or week against the dates of serials with the same year code.
-        private double PartTail(DateCode code) => code.Part.Kind == WithinYear.None ? 0
-            : Tail([.. _told.GroupBy(t => code.Year.Offset(t.Serial)).Where(g => g.Count() > 1).Select(g => g.ToArray())], t => code.Part.Value(t.Serial), code);
+        private double PeriodTail(DateCode code) => code.Period.Kind == WithinYear.None ? 0
+            : Tail([.. _told.GroupBy(t => code.Year.Offset(t.Serial)).Where(g => g.Count() > 1).Select(g => g.ToArray())], t => code.Period.Value(t.Serial), code);
 
         // Best of the limits on the time in stock, which count as tried.
         private double Tail(DateEvidence[][] groups, Func<DateEvidence, int> value, DateCode code)

@@ -70,9 +70,9 @@ internal enum WithinYear
 /// <param name="At">Position of its first character, from 0.</param>
 /// <param name="Symbols">Twelve symbols for months; empty: two digits.</param>
 /// <param name="Kind">What it tells.</param>
-internal sealed record PartCode(int At, string Symbols, WithinYear Kind)
+internal sealed record PeriodCode(int At, string Symbols, WithinYear Kind)
 {
-    public static readonly PartCode None = new(0, "", WithinYear.None);
+    public static readonly PeriodCode None = new(0, "", WithinYear.None);
 
     /// <summary>Symbols that stand for months, January first.</summary>
     public static readonly IReadOnlyList<string> MonthSymbols = ["123456789ABC", "123456789XYZ", "123456789OND", "1234567890AB", "ABCDEFGHIJKL", "ABCDEFGHJKLM", "ABCDEFGHJKMN"];
@@ -108,26 +108,26 @@ internal sealed record PartCode(int At, string Symbols, WithinYear Kind)
 }
 
 /// <summary>A whole date code: year and what tells the time within it.</summary>
-internal sealed record DateCode(YearCode Year, PartCode Part)
+internal sealed record DateCode(YearCode Year, PeriodCode Period)
 {
     /// <summary>Positions of its characters.</summary>
-    public IEnumerable<int> Places => Enumerable.Range(Year.At, Year.Length).Concat(Enumerable.Range(Part.At, Part.Length));
+    public IEnumerable<int> Places => Enumerable.Range(Year.At, Year.Length).Concat(Enumerable.Range(Period.At, Period.Length));
 
     /// <summary>The days that the serial can mean in a range of years; null: it is not of this code's form.</summary>
     public IReadOnlyList<DaySpan>? Read(string serial, int from, int to)
     {
-        int offset = Year.Offset(serial), value = Part.Value(serial);
-        return offset < 0 || value < 0 ? null : [.. Year.Years(offset, from, to).SelectMany(y => Part.Days(y, value)).Select(DaySpan.Of)];
+        int offset = Year.Offset(serial), value = Period.Value(serial);
+        return offset < 0 || value < 0 ? null : [.. Year.Years(offset, from, to).SelectMany(y => Period.Days(y, value)).Select(DaySpan.Of)];
     }
 
     public override string ToString()
     {
         string year = Place(Year.At, Year.Length);
-        return Part.Kind switch
+        return Period.Kind switch
         {
             WithinYear.None => $"year in {year}",
-            WithinYear.Month => $"year in {year}, month in {Place(Part.At, Part.Length)}",
-            _ => $"year in {year}, week in {Place(Part.At, Part.Length)}",
+            WithinYear.Month => $"year in {year}, month in {Place(Period.At, Period.Length)}",
+            _ => $"year in {year}, week in {Place(Period.At, Period.Length)}",
         };
     }
 

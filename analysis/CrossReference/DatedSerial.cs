@@ -37,7 +37,7 @@ internal sealed class DateEvidence
     public string Serial => _told.Serial;
 
     /// <summary>What is known of its date, in words.</summary>
-    public string Told => _told.Built is { } built
+    public string Description => _told.Built is { } built
         ? string.Create(CultureInfo.InvariantCulture, $"built between {built.From:yyyy-MM-dd} and {built.To:yyyy-MM-dd}")
         : string.Create(CultureInfo.InvariantCulture, $"in use since {_told.StartedOn:yyyy-MM-dd}");
 

@@ -19,10 +19,10 @@ public enum DateCodeTrust
 /// <param name="Form">Form of its serials, separators left out: A for a letter, 9 for a digit.</param>
 /// <param name="Agree">Serials of this form whose dates agree with it.</param>
 /// <param name="Disagree">Serials of this form whose dates disagree, or whose code names no date.</param>
-/// <param name="ChanceOfNone">Bound on the expected number of such rules among serials that tell no date.</param>
+/// <param name="ExpectedFalseRules">Bound on the expected number of such rules among serials that tell no date.</param>
 /// <param name="Trust">Whether it is used without a question.</param>
 public sealed record LearnedDateCode(
-    SerialDateRuleText Rule, string Brand, string Code, string Form, int Agree, int Disagree, double ChanceOfNone, DateCodeTrust Trust)
+    SerialDateRuleText Rule, string Brand, string Code, string Form, int Agree, int Disagree, double ExpectedFalseRules, DateCodeTrust Trust)
 {
     /// <summary>A few serials that agree, everything but the code masked.</summary>
     public IReadOnlyList<string> Confirming { get; init; } = [];

@@ -21,15 +21,15 @@ internal static class LearnedRuleText
         int[] years = [.. told.Select(t => BuildYear(code, t, from, to)).OfType<int>().Order()];
         bool cycles = code.Year.Cycle is > 0 and < 100;
         int? first = !cycles || years.Length == 0 ? null : FirstYear(code.Year.Cycle, years);
-        bool month = code.Part.Kind == WithinYear.Month, week = code.Part.Kind is WithinYear.Week or WithinYear.CalendarWeek;
+        bool month = code.Period.Kind == WithinYear.Month, week = code.Period.Kind is WithinYear.Week or WithinYear.CalendarWeek;
         return new SerialDateRuleText(
             brand,
             Pattern(code, told, fewestFixed),
             code.Year.Letters.Count > 0 ? Letters(code.Year, first ?? from) : null,
             first?.ToString(CultureInfo.InvariantCulture),
             code.Year.Letters.Count > 0 ? code.Year.Cycle.ToString(CultureInfo.InvariantCulture) : null,
-            month && code.Part.Symbols.Length > 0 ? code.Part.Symbols : null,
-            week ? (code.Part.Kind == WithinYear.Week ? "either" : "calendar") : null);
+            month && code.Period.Symbols.Length > 0 ? code.Period.Symbols : null,
+            week ? (code.Period.Kind == WithinYear.Week ? "either" : "calendar") : null);
     }
 
     private static int? BuildYear(DateCode code, DateEvidence told, int from, int to)
@@ -58,18 +58,18 @@ internal static class LearnedRuleText
         var text = new StringBuilder("^");
         for (int at = 0; at < length;)
         {
-            bool year = at == code.Year.At, part = code.Part.Length > 0 && at == code.Part.At;
-            int end = year ? at + code.Year.Length : part ? at + code.Part.Length : at + 1;
-            text.Append(year ? "(?<year>" : part ? (code.Part.Kind == WithinYear.Month ? "(?<month>" : "(?<week>") : "");
+            bool year = at == code.Year.At, period = code.Period.Length > 0 && at == code.Period.At;
+            int end = year ? at + code.Year.Length : period ? at + code.Period.Length : at + 1;
+            text.Append(year ? "(?<year>" : period ? (code.Period.Kind == WithinYear.Month ? "(?<month>" : "(?<week>") : "");
             for (; at < end; at++)
             {
                 text.Append(year && code.Year.Letters.Count > 0 ? $"[{string.Concat(code.Year.Letters.Keys.Order())}]"
-                    : part && code.Part.Symbols.Length > 0 ? $"[{Allowed(code.Part.Symbols, told[0].Serial[at])}]"
-                    : !year && !part && told.Count >= fewestFixed && told.All(t => t.Serial[at] == told[0].Serial[at]) ? told[0].Serial[at].ToString()
+                    : period && code.Period.Symbols.Length > 0 ? $"[{Allowed(code.Period.Symbols, told[0].Serial[at])}]"
+                    : !year && !period && told.Count >= fewestFixed && told.All(t => t.Serial[at] == told[0].Serial[at]) ? told[0].Serial[at].ToString()
                     : char.IsAsciiDigit(told[0].Serial[at]) ? "\\d" : "[A-Z]");
             }
 
-            text.Append(year || part ? ")" : "");
+            text.Append(year || period ? ")" : "");
         }
 
         return text.Append('$').ToString();

@@ -43,7 +43,7 @@ internal static class BenchEndpoints
         PageView view = context.RequestServices.GetRequiredService<PageView>();
         view.Shop = context.RequestServices.GetRequiredService<KnownShops>().Open;
         view.IsRunning = context.RequestServices.GetRequiredService<BenchWork>().Now.Outcome == WorkOutcome.Running;
-        view.CutOff = view.Shop is { } shop && !view.IsRunning ? new UpdateMark(shop).CutOff : null;
+        view.InterruptedUpdate = view.Shop is { } shop && !view.IsRunning ? new UpdateMark(shop).InterruptedMessage : null;
         view.OldData = model is IFigures figures ? OldFigures(figures.LastDay, context.RequestServices.GetRequiredService<TimeProvider>()) : null;
         view.Faults = faults ?? [];
         view.Notice = notice;

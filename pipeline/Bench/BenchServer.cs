@@ -32,7 +32,7 @@ internal static class BenchServer
             kestrel.Limits.MaxRequestBodySize = UploadedFiles.MostBytes;
             kestrel.Limits.MaxRequestHeadersTotalSize = LongestHeaders;
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
-            kestrel.Listen(IPAddress.Loopback, port, StrictRefusals.Use);
+            kestrel.Listen(IPAddress.Loopback, port, RefusalHeaders.Use);
         });
         builder.Services.Configure<FormOptions>(form =>
         {

@@ -153,7 +153,7 @@ internal sealed class BenchWork(TimeProvider clock) : IDisposable
     private async Task UpdateAsync(ShopFolder shop, UpdateReason reason, CancellationToken cancellation)
     {
         var mark = new UpdateMark(shop);
-        var back = new GoingBack(shop);
+        var back = new UpdateRollback(shop);
         bool published = false;
         try
         {

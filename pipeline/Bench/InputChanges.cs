@@ -19,7 +19,7 @@ internal static class InputChanges
     /// <param name="now">Path to hash now.</param>
     /// <param name="oldText">Text of a path before, or null if it cannot be had.</param>
     /// <param name="nowText">Text of a path now, or null likewise.</param>
-    public static IReadOnlyList<string> InWords(IReadOnlyDictionary<string, string> old, IReadOnlyDictionary<string, string> now, Func<string, string?> oldText, Func<string, string?> nowText)
+    public static IReadOnlyList<string> Describe(IReadOnlyDictionary<string, string> old, IReadOnlyDictionary<string, string> now, Func<string, string?> oldText, Func<string, string?> nowText)
     {
         ILookup<Kind, string> differing = ShopInputs.Differing(old, now).ToLookup(KindOf);
         return

@@ -16,7 +16,7 @@ internal sealed class PageView
     public bool IsRunning { get; set; }
 
     /// <summary>What to tell about an update that was cut off when the program ended, or null.</summary>
-    public string? CutOff { get; set; }
+    public string? InterruptedUpdate { get; set; }
 
     /// <summary>What to tell when the figures end long ago, or null.</summary>
     public string? OldData { get; set; }

@@ -88,11 +88,11 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
 
     /// <summary>What was different from the update before it, in words; empty: nothing, or there is none before it.</summary>
     public IReadOnlyList<string> Changes(HistoryEntry entry) => Entries.FirstOrDefault(e => e.Number < entry.Number) is not { } before ? [] :
-        InputChanges.InWords(before.Files, entry.Files, path => InputChanges.Text(Path.Combine(Contents, before.Files[path])), path => InputChanges.Text(Path.Combine(Contents, entry.Files[path])));
+        InputChanges.Describe(before.Files, entry.Files, path => InputChanges.Text(Path.Combine(Contents, before.Files[path])), path => InputChanges.Text(Path.Combine(Contents, entry.Files[path])));
 
     /// <summary>
     /// Puts the files back as they were. What is there now was kept at its own update, or goes to <c>removed-files</c>.
-    /// <see cref="GoingBack"/> ends or undoes it.
+    /// <see cref="UpdateRollback"/> ends or undoes it.
     /// </summary>
     /// <exception cref="BadInputException">There is no such entry, or another program is updating the shop.</exception>
     public async Task GoBackAsync(int number, CancellationToken cancellation)
@@ -114,7 +114,7 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     private void GoBack(int number)
     {
         HistoryEntry entry = Entries.FirstOrDefault(e => e.Number == number) ?? throw new BadInputException($"There is no update {number.ToString(CultureInfo.InvariantCulture)} to go back to.");
-        new GoingBack(shop).Begin(number, fresh =>
+        new UpdateRollback(shop).Begin(number, fresh =>
         {
             foreach ((string path, string hash) in entry.Files)
             {
@@ -132,7 +132,7 @@ internal sealed class ShopHistory(ShopFolder shop, TimeProvider clock)
     public void Clear()
     {
         File.WriteAllText(Pending, "The next update drops the store before it.");
-        new GoingBack(shop).End();
+        new UpdateRollback(shop).End();
         foreach (string folder in new[] { _folder, shop.Removed }.Where(Directory.Exists))
         {
             Directory.Delete(folder, recursive: true);

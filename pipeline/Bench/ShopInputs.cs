@@ -81,7 +81,7 @@ internal static class FiguresBasis
         }
 
         IReadOnlyDictionary<string, string> old = basis.Hashes;
-        return InputChanges.InWords(
+        return InputChanges.Describe(
             old,
             ShopInputs.Now(shop.Files, basis).Hashes,
             path => InputChanges.Text(Path.Combine(ShopHistory.ContentsOf(shop), old[path])),

@@ -11,7 +11,7 @@ internal sealed class UpdateMark(ShopFolder shop)
     private string PathOf => Path.Combine(shop.Folder, "update-pending.txt");
 
     /// <summary>What to tell about an update that was cut off, or null if none was.</summary>
-    public string? CutOff =>
+    public string? InterruptedMessage =>
         !File.Exists(PathOf) || File.ReadAllText(PathOf).Split(' ') is not [var what, var stamp] || stamp != shop.FiguresStamp.ToString(CultureInfo.InvariantCulture) ? null
         : what == Back ? "Going back was cut off when the program ended. Your files and figures are as they were before. Go back again under Earlier updates."
         : "The last update was cut off when the program ended. Nothing was changed. Update the figures again.";

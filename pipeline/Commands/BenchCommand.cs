@@ -48,7 +48,7 @@ internal sealed class BenchCommand(ProgramIo io) : AsyncCommand<BenchSettings>
         var shops = new KnownShops(home);
         foreach (ShopFolder shop in shops.All)
         {
-            await new GoingBack(shop).RecoverAsync(io.Clock).ConfigureAwait(false);
+            await new UpdateRollback(shop).RecoverAsync(io.Clock).ConfigureAwait(false);
         }
 
         using var work = new BenchWork(io.Clock);

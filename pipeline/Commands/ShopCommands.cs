@@ -47,7 +47,7 @@ internal sealed class UndoCommand(ProgramIo io) : AsyncCommand<UndoSettings>
             await history.GoBackAsync(number, cancellationToken).ConfigureAwait(false);
 
             // The run is a command of its own: the files stay as they are now.
-            new GoingBack(shop).End();
+            new UpdateRollback(shop).End();
             io.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The files are as they were at update {number}. Next: run --input \"{shop.Files}\" --out \"{shop.Output.Root}\""));
             return ExitCode.Done;
         }

@@ -52,7 +52,7 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
         init => _refusesRow = value;
     }
 
-    private bool RefusesUnlessStated => Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.RoughDay or Cleaner.Money or Cleaner.Count;
+    private bool RefusesUnlessStated => Essential || Cleaner is Cleaner.Code or Cleaner.Day or Cleaner.ApproximateDay or Cleaner.Money or Cleaner.Count;
 
     /// <summary>What its cells are, roughly, for telling columns apart.</summary>
     public ContentClass Content
@@ -65,7 +65,7 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     {
         Cleaner.Id or Cleaner.JobId or Cleaner.Code or Cleaner.Model or Cleaner.Serial or Cleaner.ErrorCode => ContentClass.Code,
         Cleaner.Day or Cleaner.Time => ContentClass.Date,
-        Cleaner.RoughDay or Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade => ContentClass.Year,
+        Cleaner.ApproximateDay or Cleaner.BuildDate or Cleaner.FirstMade or Cleaner.LastMade => ContentClass.Year,
         Cleaner.Money or Cleaner.Years or Cleaner.Count or Cleaner.Duration => ContentClass.Number,
         Cleaner.FreeText or Cleaner.NotKept or Cleaner.Complaint or Cleaner.PartDescription or Cleaner.PartsList => ContentClass.Text,
         Cleaner.Flag => ContentClass.Flag,
@@ -147,7 +147,7 @@ internal enum Cleaner
     Day,
 
     /// <summary>A date; a month or a year stands for its middle day.</summary>
-    RoughDay,
+    ApproximateDay,
 
     /// <summary>A date, with a time if there is one.</summary>
     Time,

@@ -50,7 +50,7 @@ internal static class CodeScrubber
         if (!vouched)
         {
             NameCuts.Apply(tokens, cuts, words);
-            TextScrubber.CutSpelled(tokens, cuts);
+            TextScrubber.CutSpelledOut(tokens, cuts);
             for (int i = 0; i < tokens.Count; i++)
             {
                 if (!IsCodePart(tokens, i, words))

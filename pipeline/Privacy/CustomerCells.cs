@@ -95,7 +95,7 @@ internal sealed class CustomerCells
             {
                 int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
                 ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
-                if (length >= shortest && (mask & TextTokens.MaskOf(hash)) != 0 && !PersonalWords.NoNames.Contains(hash))
+                if (length >= shortest && (mask & TextTokens.MaskOf(hash)) != 0 && !PersonalWords.NeverNames.Contains(hash))
                 {
                     _words[_count++] = (_used, length, hash, isAddress);
                     _used += length;

@@ -110,7 +110,7 @@ internal static class NameCuts
     private static bool MayBeName(TextTokens tokens, FileWords words, int k) =>
         tokens[k].Kind == TokenKind.Word && tokens[k].FoldedLength > 1
         && (IsAlsoName(tokens, words, k)
-            || (tokens[k].IsCapital && (tokens.CapitalsTell || tokens.StartsSmall) && !tokens[k].OpensSentence && !IsOrdinary(tokens, words, k) && !words.HasNounsInCapitals));
+            || (tokens[k].IsCapital && (tokens.CapitalsTell || tokens.StartsLowercase) && !tokens[k].OpensSentence && !IsOrdinary(tokens, words, k) && !words.HasNounsInCapitals));
 
     private static bool IsAlsoName(TextTokens tokens, FileWords words, int k) =>
         !IsOrdinary(tokens, words, k) && words.IsName(tokens.Folded(k), tokens[k].Hash);

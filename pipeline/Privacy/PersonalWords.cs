@@ -22,7 +22,7 @@ internal static class PersonalWords
     public static HashSet<ulong> Titles { get; } = Of("title");
 
     /// <summary>Words of a customer's cell that are no name: function words and forms of address.</summary>
-    public static HashSet<ulong> NoNames { get; } = [.. Function, .. Titles];
+    public static HashSet<ulong> NeverNames { get; } = [.. Function, .. Titles];
 
     /// <summary>What is said before a name, of one to three words joined with blanks.</summary>
     public static HashSet<ulong> Ask { get; } = Of("ask");

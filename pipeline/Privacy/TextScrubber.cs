@@ -31,7 +31,7 @@ internal static class TextScrubber
             }
         }
 
-        CutSpelled(tokens, cuts);
+        CutSpelledOut(tokens, cuts);
         if (!cuts.IsNone)
         {
             Spread(tokens, cuts);
@@ -127,7 +127,7 @@ internal static class TextScrubber
     }
 
     /// <summary>Cuts a word that is spelled out: four single letters in a row.</summary>
-    public static void CutSpelled(TextTokens tokens, TextCuts cuts)
+    public static void CutSpelledOut(TextTokens tokens, TextCuts cuts)
     {
         for (int first = 0, i = 0; i <= tokens.Count; i++)
         {

@@ -75,7 +75,7 @@ internal sealed class TextTokens
 
         (_all, _folded) = (tokens[..count].ToArray(), folded[..used].ToArray());
         CapitalsTell = capitals * 2 <= words;
-        StartsSmall = count > 0 && char.IsLower(text[tokens[0].Start]);
+        StartsLowercase = count > 0 && char.IsLower(text[tokens[0].Start]);
         foreach (TextToken token in _all)
         {
             Mask |= MaskOf(token.Hash);
@@ -98,7 +98,7 @@ internal sealed class TextTokens
     public static ulong MaskOf(ulong hash) => 1UL << (int)(hash >> 58);
 
     /// <summary>True where the first word begins with a small letter: a capital behind it is no habit.</summary>
-    public bool StartsSmall { get; }
+    public bool StartsLowercase { get; }
 
     /// <summary>A token.</summary>
     public TextToken this[int i] => _all[i];

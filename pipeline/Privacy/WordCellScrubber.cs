@@ -21,7 +21,7 @@ internal static class WordCellScrubber
         EmailCuts.Apply(cell, cuts);
         NumberCuts.Apply(tokens, cuts);
         AddressCuts.Apply(tokens, cuts, words);
-        TextScrubber.CutSpelled(tokens, cuts);
+        TextScrubber.CutSpelledOut(tokens, cuts);
         if (!cuts.IsNone)
         {
             return WordVerdict.Personal;

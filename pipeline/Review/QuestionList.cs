@@ -50,7 +50,7 @@ internal sealed record QuestionList(string File, string Title, string Help, IRea
     public static IReadOnlyList<QuestionList> All(string review, string input)
     {
         var plain = new PlainAnswers(input);
-        return [.. ReviewList.All.OrderBy(l => l.Turn).Select(l => Read(review, input, l, plain)).Where(l => l.Questions.Count > 0)];
+        return [.. ReviewList.All.OrderBy(l => l.Order).Select(l => Read(review, input, l, plain)).Where(l => l.Questions.Count > 0)];
     }
 
     /// <summary>Saves answers beside the shop's files, where the next run reads them.</summary>

@@ -52,7 +52,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
     [
         new(ReviewNames.PartNumbers, "part_numbers", ["supplier", "typed_key"], "catalog_keys")
         {
-            Turn = 2,
+            Order = 2,
             Title = "Part numbers",
             Answers = "the right part number, or new if it is a different part",
             Help = "Type the right part number, or “new” if it is a part of its own.",
@@ -61,7 +61,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Complaints, "complaints", ["words"])
         {
-            Turn = 1,
+            Order = 1,
             Title = "Complaints",
             Answers = "a complaint kind, as listed below; you may shorten the words",
             Help = "Choose what the customer meant.",
@@ -70,7 +70,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Components, "components", ["description"])
         {
-            Turn = 3,
+            Order = 3,
             Title = "Part names",
             Answers = "a component, as listed below",
             Help = "Choose which component it is. Leave it blank to count it separately.",
@@ -79,7 +79,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Appliances, "appliances", ["appliance_type"])
         {
-            Turn = 4,
+            Order = 4,
             Title = "Appliance types",
             Answers = "the appliance type that it is another name for; leave it blank to count it separately",
             Help = "Choose which type this is another name for, or “other”. Type the same name again to keep it as a separate type.",
@@ -88,7 +88,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Outcomes, "outcomes", ["outcome_word"])
         {
-            Turn = 5,
+            Order = 5,
             Title = "Outcomes",
             Answers = "what it means, an outcome as listed below; until you answer, a job with a part on it counts as repaired, any other as unknown",
             Help = "Choose how a job with this word ended. Until you do, a job with a part on it counts as repaired, and any other as unknown.",
@@ -97,7 +97,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Families, "families", ["learned_family"])
         {
-            Turn = 8,
+            Order = 8,
             Title = "Model families",
             Answers = "the right name of the family; repeat the name if it is right",
             Help = "Type the right name of the family. If it is right, repeat it.",
@@ -106,7 +106,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Models, "models", ["model_key"], "model_keys")
         {
-            Turn = 6,
+            Order = 6,
             Title = "Models",
             Answers = "the right model number from the model list, or a family",
             Help = "Type the right model number, or its model family.",
@@ -115,7 +115,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Serials, "serials", ["job_id"])
         {
-            Turn = 7,
+            Order = 7,
             Title = "Build dates",
             Answers = "the build year or month: 2017 or 2017-04",
             Help = "Type the year or month it was built, such as 2017 or 2017-04.",
@@ -124,7 +124,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.DateCodes, "date_codes", ["brand", "serial_form", "date_code"])
         {
-            Turn = 9,
+            Order = 9,
             Title = "Date codes",
             Answers = "yes if serial numbers of this brand tell the build date this way, no if they do not",
             Help = "Type yes if serial numbers of this brand tell the build date this way, or no. A well-proven rule is used until you say no.",
@@ -133,7 +133,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
         },
         new(ReviewNames.Collisions, "collisions", ["fault_kind", "number"])
         {
-            Turn = 10,
+            Order = 10,
             Title = "Numbers that mean two things",
             Answers = "the part number, model number or family it means",
             Help = "Type the part number, model number or family that is meant.",
@@ -143,7 +143,7 @@ internal sealed record ReviewList(string File, string Sql, IReadOnlyList<string>
     ];
 
     /// <summary>When it is asked on the page and in the workbook: those that most jobs wait for first, from 1.</summary>
-    public required int Turn { get; init; }
+    public required int Order { get; init; }
 
     /// <summary>Its name for people.</summary>
     public required string Title { get; init; }

@@ -29,7 +29,7 @@ internal static class ShopServer
 
             // A connection that only began to ask must not keep others waiting.
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(5);
-            kestrel.Listen(options.Address, options.Port, StrictRefusals.Use);
+            kestrel.Listen(options.Address, options.Port, RefusalHeaders.Use);
         });
         builder.Services.AddRateLimiter(limits =>
         {

@@ -27,7 +27,7 @@ internal static class FieldValues
     }
 
     /// <summary>A day; a month or a year stands for its middle day.</summary>
-    public static DateOnly? RoughDay(this MappedRow row, MappedField field, bool lesser = false) =>
+    public static DateOnly? ApproximateDay(this MappedRow row, MappedField field, bool lesser = false) =>
         MadeOnText.TryRead(row.Span(field), row.Style.Dates, out DateOnly from, out DateOnly to)
             ? from.AddDays((to.DayNumber - from.DayNumber) / 2)
             : row.Day(field, lesser);

@@ -85,7 +85,7 @@ internal sealed class PlainFields
             Cleaner.PartDescription => Description(table.Setter(name), table.Setter(field.Staged[1].Name)),
             Cleaner.Day when needed => Value<DateOnly>(static (row, f) => row.NeededDay(f)),
             Cleaner.Day => Value<DateOnly>((row, f) => row.Day(f, lesser)),
-            Cleaner.RoughDay => Value<DateOnly>((row, f) => row.RoughDay(f, lesser)),
+            Cleaner.ApproximateDay => Value<DateOnly>((row, f) => row.ApproximateDay(f, lesser)),
             Cleaner.FirstMade => Value<DateOnly>(static (row, f) => row.Made(f)?.From),
             Cleaner.LastMade => Value<DateOnly>(static (row, f) => row.Made(f)?.To),
             Cleaner.BuildDate => Interval(table.Value<DateOnly>(name), table.Value<DateOnly>(field.Staged[1].Name)),

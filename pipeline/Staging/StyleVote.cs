@@ -9,7 +9,7 @@ internal sealed class StyleVote
 {
     private const int FewestRows = 5_000;
     private const int Rows = 20_000;
-    private static readonly string[] DateFields = Names(Cleaner.Day, Cleaner.RoughDay, Cleaner.Time, Cleaner.BuildDate, Cleaner.FirstMade, Cleaner.LastMade);
+    private static readonly string[] DateFields = Names(Cleaner.Day, Cleaner.ApproximateDay, Cleaner.Time, Cleaner.BuildDate, Cleaner.FirstMade, Cleaner.LastMade);
     private static readonly string[] AmountFields = Names(Cleaner.Money, Cleaner.Years);
     private readonly DateOrderVote _dates = new();
     private readonly NumberStyleVote _numbers = new();

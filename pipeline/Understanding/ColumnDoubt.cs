@@ -38,7 +38,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
                 .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
             bool doubted = chosen < 0 ? others.Length > 0
-                : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && (CellDoubts.Are(table, chosen, choice.Fields[f]) || HeaderDoubts.Are(table, choice, f)));
+                : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && (CellDoubts.Are(table, chosen, choice.Fields[f]) || HeaderDoubts.IsUnclear(table, choice, f)));
             if (doubted)
             {
                 int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];

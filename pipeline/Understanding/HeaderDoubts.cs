@@ -15,7 +15,7 @@ internal static class HeaderDoubts
     /// <param name="table">The table.</param>
     /// <param name="choice">Which column gives which field.</param>
     /// <param name="field">Place of the field; a column gives it.</param>
-    public static bool Are(TableEvidence table, FieldChoice choice, int field)
+    public static bool IsUnclear(TableEvidence table, FieldChoice choice, int field)
     {
         int column = choice.Columns[field];
         int Named(string name) => FieldLevels.HeaderLevel(table.Columns[column], name);

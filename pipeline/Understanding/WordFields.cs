@@ -98,7 +98,7 @@ internal static class WordFields
 
     private static bool CanBe(ColumnSample column, Field field, WordSets words) => field.Cleaner switch
     {
-        Cleaner.Day or Cleaner.RoughDay => column.IsDates,
+        Cleaner.Day or Cleaner.ApproximateDay => column.IsDates,
         Cleaner.Flag => !column.IsDates && column.Texts.All(t => YesNoText.TryRead(t, out _) || EmptyMark.Is(t)),
         // A few words, nearly all of which say how a job ends, are no notes.
         Cleaner.NotKept => !column.IsDates && !column.IsNumbers && !(column.Distinct <= MostNames && column.Texts.Count(t => words.Outcomes.Find(t) is not null) >= NearlyAll * column.Filled),

@@ -72,12 +72,12 @@ public sealed class ShopHistoryTests : IDisposable
             Directory.Move(moved, shop.Files);
         }
 
-        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        await new UpdateRollback(shop).RecoverAsync(TimeProvider.System);
         Assert.Equal(["jobs.csv=second"], Read(shop));
         Assert.False(Directory.Exists(shop.Files + ".new"));
 
         // Once is enough: a later start leaves everything alone.
-        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        await new UpdateRollback(shop).RecoverAsync(TimeProvider.System);
         Assert.Equal(["jobs.csv=second"], Read(shop));
     }
 
@@ -87,7 +87,7 @@ public sealed class ShopHistoryTests : IDisposable
         ShopFolder shop = await GoneBackAsync("first");
         Directory.CreateDirectory(shop.Output.Root);
         await File.WriteAllTextAsync(shop.Output.RunRecord, "{}", Stop);
-        await new GoingBack(shop).RecoverAsync(TimeProvider.System);
+        await new UpdateRollback(shop).RecoverAsync(TimeProvider.System);
         Assert.Equal(["jobs.csv=first"], Read(shop));
     }
 
@@ -101,7 +101,7 @@ public sealed class ShopHistoryTests : IDisposable
         await work.WhenIdleAsync();
         Assert.Equal(WorkOutcome.Failed, work.Now.Outcome);
         Assert.Equal(["jobs.csv=second"], Read(shop));
-        Assert.Null(new UpdateMark(shop).CutOff);
+        Assert.Null(new UpdateMark(shop).InterruptedMessage);
     }
 
     [Fact]

@@ -43,7 +43,7 @@ public sealed class HeaderDoubtsTests
     {
         IReadOnlyList<string> fields = KindFields.Of("jobs");
         int[] columns = [.. fields.Select(f => Array.Find(given, g => g.Field == f) is { Field: not null } found ? found.Column : -1)];
-        return HeaderDoubts.Are(table, new FieldChoice("jobs", columns, new double[table.Columns.Count, fields.Count]), ((IList<string>)fields).IndexOf(field));
+        return HeaderDoubts.IsUnclear(table, new FieldChoice("jobs", columns, new double[table.Columns.Count, fields.Count]), ((IList<string>)fields).IndexOf(field));
     }
 
     private static TableEvidence Table(params (string Header, Func<int, string> Cell)[] columns) => ShopEvidence.Of(

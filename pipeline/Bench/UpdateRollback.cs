@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Bench;
 /// does not end well, the present files come back, also after the program was killed: a note on disk says what was begun.
 /// </summary>
 /// <param name="shop">The shop.</param>
-internal sealed class GoingBack(ShopFolder shop)
+internal sealed class UpdateRollback(ShopFolder shop)
 {
     private string Note => Path.Combine(shop.Folder, "going-back.txt");
 

@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Serving;
 /// Gives the strict headers to the answers that the web server writes by itself, before any code of ours sees the request:
 /// a request that is not HTTP, a line that is too long, a header that never ended.
 /// </summary>
-internal static class StrictRefusals
+internal static class RefusalHeaders
 {
     private static readonly byte[] Lines = HeaderLines();
 

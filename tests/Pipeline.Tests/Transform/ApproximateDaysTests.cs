@@ -1,7 +1,7 @@
 namespace PartsSignal.Pipeline.Tests.Transform;
 
 /// <summary>A register may know only the year or the month in which a machine went into service.</summary>
-public sealed class RoughDaysTests
+public sealed class ApproximateDaysTests
 {
     [Fact]
     public async Task Load_RegisterWithYearsAndMonths_TakesTheirMiddle()

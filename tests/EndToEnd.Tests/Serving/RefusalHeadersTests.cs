@@ -4,7 +4,7 @@ using PartsSignal.Pipeline.Serving;
 
 namespace PartsSignal.EndToEnd.Tests.Serving;
 
-public sealed class StrictRefusalsTests
+public sealed class RefusalHeadersTests
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -31,7 +31,7 @@ public sealed class StrictRefusalsTests
         foreach (string sent in (string[])["HTTP/1.1 200 OK\r\nContent-Length: 0\r\n\r\n", "HTTP/1.1 400 Bad Request\r\nContent-Length: 5\r\n\r\n", "text", ""])
         {
             byte[] bytes = Encoding.ASCII.GetBytes(sent);
-            Assert.Equal(bytes, StrictRefusals.WithHeaders(bytes).ToArray());
+            Assert.Equal(bytes, RefusalHeaders.WithHeaders(bytes).ToArray());
         }
     }
 
