@@ -26,10 +26,7 @@ public sealed record WeibullFit(
     /// Right-censored ages with late entry: log L = sum over failures of log h(x) - sum H(exit) + sum H(entry)
     /// (Hong, Meeker and McCalley 2009).
     /// </summary>
-    public static WeibullFit FromLedger(AgeLedger ledger)
-    {
-        return Fit(ledger.Failures, Best(ledger)) with { Rejected = ledger.Rejected };
-    }
+    public static WeibullFit FromLedger(AgeLedger ledger) => Fit(ledger.Failures, Best(ledger)) with { Rejected = ledger.Rejected };
 
     /// <summary>The life of <see cref="FromLedger"/> alone: its intervals take many times as long. Null when refused.</summary>
     internal static WeibullLife? LifeOf(AgeLedger ledger) => Best(ledger).Life;

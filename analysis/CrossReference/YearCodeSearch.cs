@@ -9,6 +9,7 @@ internal sealed class YearCodeSearch
     private const int ShortestCycle = 10;
     private const int LongestCycle = 26;
     private const int MostSkipped = 6;
+    private const int MostAlphabets = 4;
 
     // Letters that makers leave out because they look like digits or like each other, and the last ones of an alphabet.
     private static readonly string[] UsuallySkipped = ["", "I", "O", "Q", "IO", "IOQ", "IOU", "IOQU", "IOQUZ", "IOQZ", "IOQUYZ", "IOQS", "IOSZ", "IOQSUVZ", "OQ", "IQ", "IL", "ILO", "ILOQ", "ILOQU"];
@@ -77,7 +78,7 @@ internal sealed class YearCodeSearch
         int[][] byLetter = [.. Enumerable.Range(0, MostLetters).Select(l => Enumerable.Range(0, _told.Length).Where(i => _told[i].Serial[at] - 'A' == l).ToArray())];
         int first = Array.FindIndex(byLetter, l => l.Length > 0), last = Array.FindLastIndex(byLetter, l => l.Length > 0);
         int[] unseen = [.. Enumerable.Range(first, last - first + 1).Where(l => byLetter[l].Length == 0)];
-        var found = new List<(double Likelihood, YearCode Code)>();
+        var found = new List<(double Likelihood, int Cycle, int[] Alphabet, int Start)>();
         for (int cycle = ShortestCycle; cycle <= LongestCycle; cycle++)
         {
             double[][] offsets = [.. byLetter.Select(items => items.Length == 0 ? [] : Offsets(items, cycle))];
@@ -93,13 +94,16 @@ internal sealed class YearCodeSearch
                 {
                     Tried++;
                     double likelihood = alphabet.Select((l, i) => byLetter[l].Length == 0 ? 0 : offsets[l][(start + i) % cycle]).Sum();
-                    found.Add((likelihood, new YearCode(at, 1, alphabet.Select((l, i) => (l, i)).Where(l => byLetter[l.l].Length > 0).ToDictionary(l => (char)('A' + l.l), l => (start + l.i) % cycle), cycle)));
+                    found.Add((likelihood, cycle, alphabet, start));
                 }
             }
         }
 
         // Several alphabets give the letters that were seen the same years.
-        return found.OrderByDescending(f => f.Likelihood).ThenBy(f => f.Code.Cycle).Select(f => f.Code).DistinctBy(Years).Take(4);
+        return found.OrderByDescending(f => f.Likelihood).ThenBy(f => f.Cycle).Select(f => Code(f.Cycle, f.Alphabet, f.Start)).DistinctBy(Years).Take(MostAlphabets);
+
+        YearCode Code(int cycle, int[] alphabet, int start) =>
+            new(at, 1, alphabet.Index().Where(l => byLetter[l.Item].Length > 0).ToDictionary(l => (char)('A' + l.Item), l => (start + l.Index) % cycle), cycle);
     }
 
     private string Years(YearCode code) => string.Join(';', code.Letters.OrderBy(l => l.Key).Select(l =>

@@ -31,6 +31,12 @@ internal static class PageText
         _ => Words(kind),
     };
 
+    /// <summary>The first items of a list, and how many more there are.</summary>
+    /// <param name="items">The list.</param>
+    /// <param name="most">How many are named.</param>
+    public static string FirstOf(IReadOnlyList<string> items, int most) =>
+        string.Join(", ", items.Take(most)) + (items.Count > most ? $" and {(items.Count - most).ToString("N0", CultureInfo.InvariantCulture)} more" : "");
+
     /// <summary>Money with the shop's currency.</summary>
     /// <param name="amount">The amount.</param>
     /// <param name="currency">Its mark; may be empty.</param>

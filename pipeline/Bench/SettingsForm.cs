@@ -25,14 +25,16 @@ internal static class SettingsForm
         ("vanSpace", "Space per van", false, 0, 1_000_000),
     ];
 
+    private static readonly ShopSettings Defaults = new();
+
     private static readonly Dictionary<string, double> Assumed = new(StringComparer.Ordinal)
     {
-        ["callbackDays"] = new ShopSettings().CallbackDays,
-        ["secondVisitCost"] = (double)new ShopSettings().SecondVisitCost,
-        ["reviewDays"] = new ShopSettings().ReviewDays,
-        ["leadTimeDays"] = new ShopSettings().LeadTimeDays,
-        ["vanBudget"] = (double)new ShopSettings().VanBudget,
-        ["vanSpace"] = new ShopSettings().VanSpace,
+        ["callbackDays"] = Defaults.CallbackDays,
+        ["secondVisitCost"] = (double)Defaults.SecondVisitCost,
+        ["reviewDays"] = Defaults.ReviewDays,
+        ["leadTimeDays"] = Defaults.LeadTimeDays,
+        ["vanBudget"] = (double)Defaults.VanBudget,
+        ["vanSpace"] = Defaults.VanSpace,
     };
 
     /// <summary>Writes the first settings of a new shop: its name.</summary>

@@ -24,9 +24,13 @@ internal sealed record ShopInputs(IReadOnlyDictionary<string, InputState> Files)
     /// <summary>The files as they are now.</summary>
     /// <param name="folder">The files folder.</param>
     /// <param name="known">An earlier look: a file of the same length and time is not read again. Null for none.</param>
-    public static ShopInputs Now(string folder, ShopInputs? known = null) => new(!Directory.Exists(folder) ? new Dictionary<string, InputState>() :
-        Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith(".part", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
-            .ToDictionary(f => Path.GetRelativePath(folder, f).Replace('\\', '/'), f => Look(f, known?.Files.GetValueOrDefault(Path.GetRelativePath(folder, f).Replace('\\', '/'))), StringComparer.Ordinal));
+    public static ShopInputs Now(string folder, ShopInputs? known = null)
+    {
+        IEnumerable<string> files = Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories) : [];
+        return new ShopInputs(files.Where(f => !f.EndsWith(".part", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
+            .Select(f => (File: f, Path: Path.GetRelativePath(folder, f).Replace('\\', '/')))
+            .ToDictionary(f => f.Path, f => Look(f.File, known?.Files.GetValueOrDefault(f.Path)), StringComparer.Ordinal));
+    }
 
     /// <summary>Paths whose contents differ, sorted; the program's own copies of the settings do not count.</summary>
     public static IReadOnlyList<string> Differing(IReadOnlyDictionary<string, string> old, IReadOnlyDictionary<string, string> now) =>

@@ -21,7 +21,7 @@ internal static class UpdateSummary
         [
             reason.Forgets is { } customer ? Forgotten(customer.JobRows, customer.Rows - customer.JobRows) : null,
             $"{Counted.Of(read.Count, "file")} read with {Counted.Of(result.Load.Total.Rows.Read, "row")}: {Counted.Of(jobs, "job")}.{(refused == 0 ? "" : $" {Counted.Of(refused, "row")} refused.")}",
-            unread.Count == 0 ? null : $"{Counted.Of(unread.Count, "file")} not read: {string.Join(", ", unread.Take(MostNamed).Select(f => f.Name))}{(unread.Count > MostNamed ? " and others" : "")}. Rows says why.",
+            unread.Count == 0 ? null : $"{Counted.Of(unread.Count, "file")} not read: {PageText.FirstOf([.. unread.Select(f => f.Name)], MostNamed)}. Rows says why.",
             Month(shop) is { } month ? $"Report of {PageText.Month(month)} made." : null,
             MonthsView.Of(shop, update.LastDay).NewestIsMissing,
             vans == 0 ? "No van plan was made. The report says why." : $"{Counted.Of(vans, "van list")} made.",

@@ -142,14 +142,14 @@ internal static class AgeSection
 
     private static string NoCurve(AgeFacts? facts)
     {
-        string most = facts is { NotDrawn: [{ Failures: >= LeastFailures }, ..] } ? "No age curve is drawn. The table says why."
-            : facts is { NotDrawn: [var first, ..] }
-            ? $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age; the most so far is {Format.Count(first.Failures)} ({Format.Words(first.Name)})."
-            : $"No age curve is drawn. It takes at least {LeastFailures} failures of one part at a known age, and there is none yet.";
-        return facts is { HasRegister: true, NotDrawn: [{ Failures: >= LeastFailures }, ..] } ? most
-            : facts is { HasRegister: true }
-            ? $"{most} Record the serial number on each job, so that more failures can be found in your register."
-            : $"{most} A register helps most: a list of machines with their build or purchase dates, whether they failed or not. A job log alone holds only machines that failed.";
+        AgeRefusal? most = facts?.NotDrawn.FirstOrDefault();
+        bool enough = most?.Failures >= LeastFailures;
+        string why = enough ? "The table says why."
+            : $"It takes at least {LeastFailures} failures of one part at a known age" + (most is null ? ", and there is none yet." : $"; the most so far is {Format.Count(most.Failures)} ({Format.Words(most.Name)}).");
+        string help = facts is not { HasRegister: true } ? " A register helps most: a list of machines with their build or purchase dates, whether they failed or not. A job log alone holds only machines that failed."
+            : enough ? ""
+            : " Record the serial number on each job, so that more failures can be found in your register.";
+        return $"No age curve is drawn. {why}{help}";
     }
 
     private static IBlock Draw(AgeGroup group, int i) => new Curves(

@@ -131,12 +131,12 @@ internal static class DataQualitySection
     {
         DateCodeRule[] used = [.. codes.Where(c => c.InUse)];
         DateCodeRule[] asked = [.. codes.Where(c => c.Basis == "asked")];
-        string[] sentences =
+        string?[] sentences =
         [
-            used.Length == 0 ? "" : $"Serial numbers of {Brands(used)} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(OfBrands(used).Sum(c => c.JobsAged))} jobs have their age from it.",
-            asked.Length == 0 ? "" : $"For {Brands(asked)} a rule is likely but not certain: answer review-date-codes.csv.",
+            used.Length == 0 ? null : $"Serial numbers of {Brands(used)} tell the build date. The program learned how from {Format.Count(used.Sum(c => c.Confirming))} appliances whose dates are in your files; {Format.Count(OfBrands(used).Sum(c => c.JobsAged))} jobs have their age from it.",
+            asked.Length == 0 ? null : $"For {Brands(asked)} a rule is likely but not certain: answer review-date-codes.csv.",
         ];
-        return sentences.All(s => s.Length == 0) ? null : string.Join(' ', sentences.Where(s => s.Length > 0));
+        return sentences.OfType<string>().ToArray() is { Length: > 0 } said ? string.Join(' ', said) : null;
     }
 
     private static string Brands(IEnumerable<DateCodeRule> codes) => string.Join(", ", OfBrands(codes).Select(c => c.Brand));

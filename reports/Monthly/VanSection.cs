@@ -62,6 +62,10 @@ internal static class VanSection
     // Below this share of the money, something else than the money ends the load.
     private const decimal SpentShare = 0.9m;
 
+    // The share in the job log is another figure, and a reader would compare the two.
+    private const string FirstVisitMeans =
+        "In this section, a job counts as finished at the first visit only if every part it needed was on the van. The share in your job log can be higher: a part may have been brought for the call, or fetched the same day.";
+
     private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "poisson_greedy", "hindsight"];
 
     private sealed record Summary(
@@ -256,10 +260,6 @@ internal static class VanSection
             yield return block;
         }
     }
-
-    // What a reader would hold against the share in the log.
-    private const string FirstVisitMeans =
-        "In this section, a job counts as finished at the first visit only if every part it needed was on the van. The share in your job log can be higher: a part may have been brought for the call, or fetched the same day.";
 
     private static IEnumerable<IBlock> Plan(VanPlanView van, string heading, int number) => van.Summary.StartsWith(Refused, StringComparison.Ordinal)
         ? [new SubHeading(heading), new Missing(van.Summary)]
