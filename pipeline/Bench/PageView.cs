@@ -116,7 +116,8 @@ internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePa
 /// <param name="Month">The newest month with a report, or null if there is none.</param>
 /// <param name="Currency">Mark of the shop's currency; may be empty.</param>
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
-internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn) : IFigures;
+/// <param name="WhyNone">Why the last update made no list, or null before the first update or when there is one.</param>
+internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn, string? WhyNone) : IFigures;
 
 /// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
 /// <param name="Sheets">The sheets.</param>

@@ -66,8 +66,10 @@ internal static class ResultPages
     private static VansView Vans(ShopFolder shop)
     {
         using var update = LastUpdate.Open(shop);
+        IReadOnlyList<VanList> vans = VanList.All(shop.Output.Results, update.CountedOn);
         return new VansView(
-            VanList.All(shop.Output.Results, update.CountedOn), update.LastDay, new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, update.Currency, update.StandIn);
+            vans, update.LastDay, new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, update.Currency, update.StandIn,
+            vans.Count == 0 && File.Exists(shop.Output.RunRecord) ? VanList.WhyNone(shop.Output.Results) : null);
     }
 
     private static WaitingView Waiting(ShopFolder shop)

@@ -24,7 +24,7 @@ internal static class UpdateSummary
             unread.Count == 0 ? null : $"{Counted.Of(unread.Count, "file")} not read: {PageText.FirstOf([.. unread.Select(f => f.Name)], MostNamed)}. Rows says why.",
             Month(shop) is { } month ? $"Report of {PageText.Month(month)} made." : null,
             MonthsView.Of(shop, update.LastDay).NewestIsMissing,
-            vans == 0 ? "No van plan was made. The report says why." : $"{Counted.Of(vans, "van list")} made.",
+            vans == 0 ? VanList.WhyNone(shop.Output.Results) : $"{Counted.Of(vans, "van list")} made.",
         ];
         return [.. said.OfType<string>()];
     }

@@ -32,6 +32,7 @@ internal sealed record VanLine(string Action, string OtherVan, string PartNumber
 internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnly? CountedOn, int Pieces, decimal Money)
 {
     private const string Keep = "keep";
+    private const string Refused = "no plan: ";
 
     /// <summary>Pieces to add.</summary>
     public int Added => Lines.Where(l => l.Action == "add").Sum(l => l.Quantity);
@@ -61,6 +62,17 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
             .. lines.GroupBy(l => l.Van).Select(v => new VanList(
                 v.Key, [.. v.Select(l => l.Line).OrderBy(l => l.Action == Keep)], countedOn.GetValueOrDefault(v.Key), loads[v.Key].FirstOrDefault().Pieces, loads[v.Key].FirstOrDefault().Money)),
         ];
+    }
+
+    /// <summary>Why the last update made no list, a sentence; for a shop of which there is none.</summary>
+    /// <param name="results">Folder of the result tables.</param>
+    public static string WhyNone(string results)
+    {
+        string[] answers = [.. ResultCsv.Read(Path.Combine(results, "van_summary.csv"), csv => csv.GetString("answer")).Distinct(StringComparer.Ordinal)];
+        string[] reasons = answers.Length > 0
+            ? [.. answers.Select(a => a.StartsWith(Refused, StringComparison.Ordinal) ? a[Refused.Length..] : a)]
+            : ["no recent finished job tells which parts it needed. Add the part numbers of the parts you fit, in the job log or as a list of parts per job"];
+        return $"No van list was made: {string.Join("; ", reasons)}.";
     }
 
     /// <summary>Heading of the lines with one action.</summary>

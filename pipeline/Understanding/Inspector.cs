@@ -74,7 +74,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
 
         (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes, IReadOnlyList<PossibleLink> links) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words, _answers);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
-            [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map))] } : r)
+            [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map) && !IsGivenByPartLines(d, map, linked))] } : r)
                 .Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
             readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column)))
                 .Concat(LinkQuestions.Of(links))
@@ -97,6 +97,10 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && Settles(FieldCatalog.Get(map.Kind, c.Key)));
         return doubt.Columns.All(IsSettled);
     }
+
+    // A job log without a column for a part lacks nothing where another table lists the parts of its jobs.
+    private static bool IsGivenByPartLines(ColumnDoubt doubt, SourceMap map, IReadOnlyList<SourceMap?> all) =>
+        map.Kind == "jobs" && doubt.Chosen < 0 && FieldCatalog.Get(map.Kind, doubt.Field).PartLine && all.Any(m => m is { Kind: "job_parts" } && m.Columns.ContainsKey(doubt.Field));
 
     // What a table leaves open is as in the shop's other tables.
     private static SourceMap WithStyles(SourceMap map, IReadOnlyList<ColumnProfile> columns, ShopStyles shop) => map with

@@ -24,6 +24,13 @@ internal static class MaskedCells
         return shown.Length > Longest ? shown[..Longest] + "\u2026" : shown;
     }
 
+    /// <summary>A cell of a column of names of things, such as brands: as typed where the store would keep it so, else without what may be personal.</summary>
+    /// <param name="column">Its column.</param>
+    /// <param name="cell">The cell.</param>
+    /// <param name="field">What the column is read as.</param>
+    public static string ShowWord(ColumnSample column, string cell, Field field) =>
+        WordCellScrubber.Judge(cell, field.Name, people: false, Words(column.Texts)) is WordVerdict.Stays or WordVerdict.StaysUnlessCustomer ? cell : Show(column, cell);
+
     /// <summary>A cell without what may be personal.</summary>
     /// <param name="texts">Cells of its column, for their language.</param>
     /// <param name="cell">The cell.</param>

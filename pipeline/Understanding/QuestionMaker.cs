@@ -125,7 +125,9 @@ internal static class QuestionMaker
             $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
             $"Which column of '{table.Place}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
             [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column holds it")],
-            [.. columns.Take(2).SelectMany(c => Examples(c, reading, columns.Length > 1 ? 2 : ExamplesPerColumn).Select(e => columns.Length > 1 ? $"{c.Name}: {e}" : e)).Take(ExamplesPerColumn)],
+            [.. columns.Length > 1 && Apart(columns[0], columns[1], reading).ToArray() is { Length: > 0 } apart
+                ? apart
+                : columns.Take(2).SelectMany(c => Examples(c, reading, columns.Length > 1 ? 2 : ExamplesPerColumn).Select(e => columns.Length > 1 ? $"{c.Name}: {e}" : e)).Take(ExamplesPerColumn)],
             chosen is null ? $"Until you answer, no column is used for this, and figures that need it are missing." : $"Until you answer, column '{chosen}' is used for this.",
             chosen ?? ReadingAnswers.Nothing,
             doubt.Weight * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
@@ -146,6 +148,16 @@ internal static class QuestionMaker
             taken ?? ReadingAnswers.Nothing,
             doubts.Max(d => d.Weight) * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
     }
+
+    // Of two columns that compete, only a row in which they differ helps to choose.
+    private static IEnumerable<string> Apart(ColumnSample one, ColumnSample other, TableReading reading) => Enumerable.Range(0, Math.Min(one.Cells.Length, other.Cells.Length))
+        .Where(r => one.Cells[r].Length > 0 && other.Cells[r].Length > 0
+            && (one.Days[r] is { } a && other.Days[r] is { } b ? a != b : !one.Cells[r].Equals(other.Cells[r], StringComparison.OrdinalIgnoreCase)))
+        .Select(r => $"{one.Name} {Shown(one, one.Cells[r], reading)}, {other.Name} {Shown(other, other.Cells[r], reading)}")
+        .Distinct(StringComparer.Ordinal).Take(ExamplesPerColumn - 1);
+
+    private static string Shown(ColumnSample column, string cell, TableReading reading) =>
+        MaskedCells.IsPersonal(column, reading) ? MaskedCells.Mask(cell) : MaskedCells.Show(column, cell);
 
     private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most)
     {

@@ -9,6 +9,8 @@ internal static class TablePreview
     /// <summary>Rows shown at most.</summary>
     public const int Rows = 3;
 
+    private const string Technician = "technician";
+
     /// <summary>The rows. Names, addresses, phone numbers and serials show their shape only: every letter an x, every digit a 0.</summary>
     /// <param name="reading">What the table is taken for.</param>
     /// <param name="map">How it will be read, or null if it is left out.</param>
@@ -27,6 +29,7 @@ internal static class TablePreview
         return cell.Length == 0 ? ""
             : isPersonal ? MaskedCells.Mask(cell)
             : field is { Content: not ContentClass.Text } && (!cell.Any(char.IsLetter) || (field.Content == ContentClass.Code && IsCode(cell))) ? cell
+            : field is { Cleaner: Cleaner.Word or Cleaner.Supplier, Name: not Technician } ? MaskedCells.ShowWord(column, cell, field)
             : MaskedCells.Show(column, cell);
     }
 

@@ -87,7 +87,8 @@ public sealed partial class OwnerPagesTests
         Assert.Contains("<li>1 file not read: payroll.csv. Rows says why.</li>", done, StringComparison.Ordinal);
         Assert.Contains("<li>Report of July 2026 made.</li>", done, StringComparison.Ordinal);
         Assert.Contains("before the month was over.</li>", done, StringComparison.Ordinal);
-        Assert.Contains("<li>No van plan was made.", done, StringComparison.Ordinal);
+        Assert.Contains("<li>No van list was made: no prices are known for the parts, so we cannot plan to a budget. Add a price list, or orders with prices.</li>", done, StringComparison.Ordinal);
+        Assert.Contains("No van list was made: no prices are known for the parts", await PageAsync(client, "/vans"), StringComparison.Ordinal);
         Assert.DoesNotContain(Since, await PageAsync(client, "/results"), StringComparison.Ordinal);
         Assert.Contains("(now)", await PageAsync(client, "/history"), StringComparison.Ordinal);
 
