@@ -99,7 +99,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
     }
 
     // A job log without a column for a part lacks nothing where another table lists the parts of its jobs.
-    private static bool IsGivenByPartLines(ColumnDoubt doubt, SourceMap map, IReadOnlyList<SourceMap?> all) =>
+    internal static bool IsGivenByPartLines(ColumnDoubt doubt, SourceMap map, IReadOnlyList<SourceMap?> all) =>
         map.Kind == "jobs" && doubt.Chosen < 0 && FieldCatalog.Get(map.Kind, doubt.Field).PartLine && all.Any(m => m is { Kind: "job_parts" } && m.Columns.ContainsKey(doubt.Field));
 
     // What a table leaves open is as in the shop's other tables.

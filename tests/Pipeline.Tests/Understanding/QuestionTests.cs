@@ -90,32 +90,27 @@ public sealed class QuestionTests
     [Fact]
     public void Questions_TwoColumnsThatCompete_AreShownByRowsInWhichTheyDiffer()
     {
-        string[] complaints = ["does not drain", "no water", "leaks at the door", "does not spin"];
-        static string Day(int day) => new DateOnly(2024, 1, 4).AddDays(day).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        string log = "Job no,Opened,Invoice date,Checked on,Appliance,Model,Complaint,Part number\n" + string.Concat(Enumerable.Range(0, 60).Select(i => string.Create(
-            CultureInfo.InvariantCulture, $"{24000 + i},{Day(5 * i)},{Day((5 * i) + 2 + (i % 5))},{Day((5 * i) + 2 + (i % 5) + (i < 3 ? 0 : i % 3))},washer,WX{100 + (i % 7)},{complaints[i * 7 % 4]},68-{i * 5 % 4}\n")));
-        ReadingQuestion asked = Assert.Single(Inspect(log, new() { ["log.csv/kind"] = "jobs" }).Questions, q => q.Field == "closed_on");
-        Assert.Equal("Invoice date 2024-01-28, Checked on 2024-01-29", asked.Examples[0]);
-        Assert.Equal("Invoice date 2024-01-30, Checked on 2024-02-01", asked.Examples[1]);
+        const string Days = "Job;Received;Completed\n1;2024-01-09;2024-01-09\n2;2024-01-29;2024-01-30\n3;2024-02-11;\n4;2024-02-12;2024-02-15\n5;2024-03-01;2024-03-02\n";
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), Days);
+        SampledTable table = TableSampler.Read(ShopTables.In(folder.Path, new ReadingLimits()).Single(), new ReadingLimits(), CancellationToken.None).Single();
+        var reading = new TableReading(table, "log.csv", "jobs", [("jobs", 1)], null, [new ColumnDoubt("closed_on", 2, [2, 1], 1)]);
+        ReadingQuestion asked = Assert.Single(QuestionMaker.Of([reading], []).Questions);
+        Assert.Equal(["Completed 2024-01-30, Received 2024-01-29", "Completed 2024-02-15, Received 2024-02-12"], asked.Examples);
     }
 
     [Theory]
-    [InlineData(false, true)]
-    [InlineData(true, false)]
-    public void Questions_PartOfAJob_IsAskedForOnlyWhereNoOtherTableGivesIt(bool withPartLines, bool asks)
+    [InlineData("jobs", "description", -1, "description", true)]
+    [InlineData("jobs", "description", -1, "part", false)]
+    [InlineData("jobs", "description", 1, "description", false)]
+    [InlineData("jobs", "complaint", -1, "description", false)]
+    [InlineData("job_parts", "description", -1, "description", false)]
+    public void Questions_FieldOfAPart_IsGivenByATableOfPartLinesThatHasIt(string kind, string field, int chosen, string lineField, bool given)
     {
-        string[] complaints = ["does not drain", "no water", "leaks at the door", "does not spin"], notes = ["pump, gate code 12", "side door", "belt; ring twice", "hose 2 m"];
-        using var folder = new Scratch();
-        File.WriteAllText(folder.Sub("log.csv"), "Job no,Opened,Closed,Appliance,Model,Complaint,Parts note\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
-            string.Create(CultureInfo.InvariantCulture, $"{24000 + i},2024-{1 + (i / 6):00}-{1 + (i % 6):00},2024-{1 + (i / 6):00}-{3 + (i % 6):00},washer,WX{100 + (i % 7)},{complaints[i * 7 % 4]},\"{notes[i * 5 % 4]}\"\n"))));
-        if (withPartLines)
-        {
-            File.WriteAllText(folder.Sub("parts used.csv"), "Job no,Part number,Description,Quantity\n" + string.Concat(Enumerable.Range(0, 60).Select(i =>
-                string.Create(CultureInfo.InvariantCulture, $"{24000 + i},68-{i * 5 % 4},drain pump,{1 + (i % 2)}\n"))));
-        }
-
-        ShopInspection found = new Inspector(new ReadingLimits(), WordSets.Load(null)).Inspect(ShopTables.In(folder.Path, new ReadingLimits()), CancellationToken.None);
-        Assert.Equal(asks, found.Questions.Any(q => q is { File: "log.csv", Field: "description" }));
+        static SourceMap Map(string kind, string field) => new() { Files = "a.csv", Kind = kind, Columns = new Dictionary<string, IReadOnlyList<string>> { [field] = ["A"] } };
+        SourceMap asked = Map(kind, "job_id");
+        Assert.Equal(given, Inspector.IsGivenByPartLines(new ColumnDoubt(field, chosen, [1], 1), asked, [asked, null, Map("job_parts", lineField)]));
+        Assert.False(Inspector.IsGivenByPartLines(new ColumnDoubt(field, chosen, [1], 1), asked, [asked]));
     }
 
     [Fact]
@@ -125,7 +120,7 @@ public sealed class QuestionTests
             CultureInfo.InvariantCulture, $"4{i:00}7731{i:00};WX100-{i % 4};{(i == 1 ? "Tollgrave" : "Quellmark")};Ada Merrin;2024-0{1 + (i % 9)}-11\n")));
         Inspection table = Inspect(list, new() { ["log.csv/kind"] = "units", ["log.csv/field/brand"] = "Brand", ["log.csv/field/customer_name"] = "Customer" }).Tables.Single();
         Assert.Equal(["Quellmark", "Tollgrave", "Quellmark"], table.Preview.Value.Select(r => r[2]));
-        Assert.All(table.Preview.Value, r => Assert.Equal(("00000000", "xxx xxxxxx"), (r[0], r[3])));
+        Assert.All(table.Preview.Value, r => Assert.Equal(("000000000", "xxx xxxxxx"), (r[0], r[3])));
     }
 
     [Fact]
