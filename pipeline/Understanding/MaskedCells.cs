@@ -54,7 +54,7 @@ internal static class MaskedCells
 
         double[] header = HeaderLexicon.Shipped.Match(column.Name);
         IEnumerable<string> personal = ["serial", "customer_name", "phone", "address", "email", "technician", "~user"];
-        return personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || (!column.IsDates && CellFeatures.LooksPersonal(column));
+        return !column.IsDates && (personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || CellFeatures.LooksPersonal(column));
     }
 
     private static bool IsUsual(ColumnSample column, string cell) =>
