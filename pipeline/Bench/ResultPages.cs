@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using PartsSignal.Analysis.Prediction;
-using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Serving;
 
