@@ -54,8 +54,10 @@ public sealed record ShopPlan(
         int[] aboard = new int[planned.View.Parts.Count];
         foreach (ShopCount count in data.Counts.Where(c => c.Van == planned.Van.Van))
         {
-            int part = planned.View.IndexOf(count.PartNumber);
-            aboard[part < 0 ? 0 : part] += part < 0 ? 0 : count.OnHand;
+            if (planned.View.IndexOf(count.PartNumber) is var part and >= 0)
+            {
+                aboard[part] += count.OnHand;
+            }
         }
 
         return aboard;

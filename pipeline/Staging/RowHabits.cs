@@ -126,6 +126,9 @@ internal sealed class RowHabits
         return known ? false : null;
     }
 
+    /// <summary>True when at least one row in five leaves the column blank.</summary>
+    public bool IsOftenBlank(int column) => column >= 0 && column < _columns.Length && _columns[column].Rows >= LeastRows && _columns[column].Filled * 5 <= _columns[column].Rows * 4;
+
     /// <summary>True when most cells of the column have that shape.</summary>
     public bool IsMostly(int column, CellShape shape) => column < _columns.Length && _columns[column].IsMostly(shape);
 

@@ -227,7 +227,7 @@ internal sealed class Stager
             // A map of its own: the order in which a stager asks for its fields is the order of the row's digest.
             var personal = new PersonalCells(new FieldMap(name, source.Map, table.Header), decided.Words, _tools, _settings.Technicians == "initials", decided.Rare);
             return new RowCleaner(
-                _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools, personal)),
+                _make(source.Map.Kind, new StageTarget(files, new FieldMap(name, source.Map, table.Header), _tools, personal, decided.Habits)),
                 new MappedRow(cells, (column, line) => Place(table, names, column, line), decided.Style, source.Mends is not null),
                 table.Header,
                 decided.Habits);

@@ -48,4 +48,5 @@ internal sealed record StagingTools(IdentityKey Key, WordSets Words, SerialReade
 /// <param name="Map">Its fields.</param>
 /// <param name="Tools">Key, words, serials.</param>
 /// <param name="Personal">Reads the cells that may hold personal data.</param>
-internal sealed record StageTarget(StagedTableFiles Files, FieldMap Map, StagingTools Tools, PersonalCells Personal);
+/// <param name="Habits">What the file's first rows show of all of them.</param>
+internal sealed record StageTarget(StagedTableFiles Files, FieldMap Map, StagingTools Tools, PersonalCells Personal, RowHabits Habits);

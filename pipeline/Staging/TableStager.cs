@@ -98,6 +98,12 @@ internal abstract class TableStager
             }
         }
 
+        AppendUnread(row, ref length);
+        return IdentityKey.Digest(IdentityRealm.Row, _rowText.AsSpan(0, length));
+    }
+
+    private void AppendUnread(MappedRow row, ref int length)
+    {
         foreach (UnreadColumn column in _unread)
         {
             ReadOnlySpan<char> cell = row.Cells[column.Index].Trim();
@@ -110,6 +116,18 @@ internal abstract class TableStager
 
         Append(Target.Map.JobPrefix, ref length);
         Append(Target.Map.Supplier, ref length);
+    }
+
+    /// <summary>The same without some fields: rows that differ in those alone have the same one.</summary>
+    protected UInt128 RowDigest(MappedRow row, IReadOnlyList<MappedField> without)
+    {
+        int length = 0;
+        foreach (MappedField field in Target.Map.Used)
+        {
+            Append(without.Contains(field) ? default : row.Raw(field), ref length);
+        }
+
+        AppendUnread(row, ref length);
         return IdentityKey.Digest(IdentityRealm.Row, _rowText.AsSpan(0, length));
     }
 

@@ -20,6 +20,7 @@ internal static class CellDoubts
     private const int NotAtAll = 2;
     private const int AFew = 4;
     private const int One = 2;
+    private const int ThreeLetters = 4;
     private const int Eighty = 9;
     private const int Thousand = 13;
 
@@ -40,11 +41,11 @@ internal static class CellDoubts
             "appliance_type" => !isListed && Level("words_appliance") <= OneInTwenty,
             "labour" => (Level("number") >= FourInFive && Level("median") >= Thousand) || (Level("number") < Half && Level("duration") < Half && Level("clock") < Half),
             "technician" => !isListed && Level("number") >= FourInFive && Level("to_ten") >= NineInTen && Level("values") <= AFew,
-            "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen,
+            "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen || Level("length") <= ThreeLetters,
             "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
             "job_id" or "part" => Level("top_value") >= NineInTen,
             "quantity" => Level("two_decimals") >= Half,
-            "price" or "unit_cost" => Level("more_decimals") >= Half && Level("largest") <= One,
+            "price" or "unit_cost" => Level("number") >= Half && Level("largest") <= One,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
         };

@@ -37,6 +37,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
                 .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
+            others = chosen < 0 && others.Length == 0 ? [.. LostFields.Candidates(table, choice, f)] : others;
             bool doubted = chosen < 0 ? others.Length > 0
                 : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && (CellDoubts.Are(table, chosen, choice.Fields[f]) || HeaderDoubts.IsUnclear(table, choice, f)));
             if (doubted)

@@ -8,6 +8,8 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
     private const double Covered = 0.95;
     private const double Half = 0.5;
     private const int FewestValues = 2;
+    private const int EnoughNumbers = 30;
+    private const double MostDense = 0.5;
     private readonly List<PossibleLink> _possible = [];
 
     /// <summary>Links that may hold, which a person should confirm.</summary>
@@ -65,10 +67,11 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
 
     private static double ShareIn(ColumnSample column, ColumnSample key) => column.Values.Count >= FewestValues ? column.Values.ShareIn(key.Values) : 0;
 
-    // Small plain numbers are found everywhere: there the headers must agree too.
+    // Small plain numbers are found everywhere: there the headers must agree too, or the numbers must be so far apart that
+    // dozens of them do not meet those of another table by chance.
     private bool IsNamed(ColumnSample column, ColumnSample key, int home)
     {
-        if (!column.IsNumbers && column.Values.Count >= 4)
+        if ((!column.IsNumbers && column.Values.Count >= 4) || (column.Values.Count >= EnoughNumbers && AreFarApart(key)))
         {
             return true;
         }
@@ -77,6 +80,12 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
         string stem = Path.GetFileNameWithoutExtension(maps.Sample(home).Sheet ?? maps.Sample(home).File);
         string[] theirs = [.. PlainHeader.Words(key.Name).Concat(PlainHeader.Words(stem)).Where(w => w.Length >= 3 && !IsGeneral(w))];
         return Array.Exists(own, o => !IsGeneral(o) && Array.Exists(theirs, w => w.StartsWith(o[..Math.Min(o.Length, 4)], StringComparison.Ordinal)));
+    }
+
+    private static bool AreFarApart(ColumnSample key)
+    {
+        double[] numbers = [.. key.Numbers.OfType<double>()];
+        return numbers.Length >= EnoughNumbers && key.Values.Count <= MostDense * (numbers.Max() - numbers.Min() + 1);
     }
 
     private static bool IsGeneral(string word) => word is "code" or "number" or "nummer" or "num" or "key" or "ref" or "reference" or "list" or "liste" or "table" or "the" or "data" or "export";

@@ -27,11 +27,11 @@ internal static class HeaderDoubts
             "closed_on" => Named("closed_on") < Plainly,
             "job_id" when choice.Kind == "jobs" => CellDoubts.AreRowNumbers(table, column) && (Named("job_id") < Plainly || Named("~row") >= Named("job_id")),
             "job_id" => CellDoubts.AreRowNumbers(table, column),
-            "quantity" => Named("quantity") < Hardly,
+            "quantity" => Named("quantity") < Hardly || Named("~row") >= Named("quantity"),
             "model" => table.Columns[column].Links.Count == 0 && Named("model") < Hardly,
 
-            // Who drives a van goes with it.
-            "van" when choice.Kind == "jobs" => choice.ColumnOf("technician") is var technician and >= 0 && CellDoubts.AreUnrelated(table, column, technician),
+            // Who drives a van goes with it. Where nobody is named, only another table can tell that it is one, and not a shelf.
+            "van" when choice.Kind == "jobs" => choice.ColumnOf("technician") is var technician and >= 0 ? CellDoubts.AreUnrelated(table, column, technician) : table.Columns[column].Links.Count == 0,
             _ => false,
         };
     }

@@ -54,6 +54,10 @@ internal static class MonthHeaders
         return (new DateOnly(full, of, 1), string.Join(' ', words.Where((_, i) => i != year && i != month)));
     }
 
+    /// <summary>True for the name of a month.</summary>
+    /// <param name="word">A word in small letters, without accents.</param>
+    public static bool IsMonth(string word) => Months.ContainsKey(word);
+
     /// <summary>True when every header names a month, each another one.</summary>
     public static bool AreMonths(IReadOnlyList<string> headers) =>
         headers.Count >= Fewest && headers.Select(Read).ToArray() is var read && Array.TrueForAll(read, m => m is not null) && read.Distinct().Count() == headers.Count;

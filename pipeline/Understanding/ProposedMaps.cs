@@ -24,11 +24,13 @@ internal static class ProposedMaps
         IReadOnlyList<SourceMap> settled = text is null ? [] : ShopFile.Parse(text).Sources;
         HashSet<Inspection> answered = Answered(inspection, given);
         SourceMap[] added = [.. inspection.Tables.Where(t => !settled.Any(m => IsFor(m, t)) && write && t.Map is not null).Select(t => t.Map!)];
-        Inspection[] stay = [.. inspection.Tables.Where(t => t.Map is not null && !answered.Contains(t) && settled.Any(m => IsFor(m, t) && !Same(m, t.Map)))];
 
-        // A map that a person changed stays but for what the answers say; one that is still as it was proposed is proposed anew.
+        // A map that a person changed stays but for what the answers say; one that is still as it was proposed is proposed anew,
+        // also where an answer on another table changes what it points to.
         IReadOnlyList<Inspection> earlier = given.Count == 0 || settled.Count == 0 ? [] : before().Tables;
         HashSet<SourceMap> untouched = [.. settled.Where(m => earlier.Any(t => t.Map is not null && IsFor(m, t) && IsAsProposed(m, t.Map)))];
+        answered.UnionWith(inspection.Tables.Where(t => t.Map is not null && settled.FirstOrDefault(m => IsFor(m, t)) is { } now && untouched.Contains(now) && !IsAsProposed(now, t.Map)));
+        Inspection[] stay = [.. inspection.Tables.Where(t => t.Map is not null && !answered.Contains(t) && settled.Any(m => IsFor(m, t) && !Same(m, t.Map)))];
         SourceMap[] anew = [.. answered.Where(t => t.Map is not null).Select(t => (Table: t, Map: settled.FirstOrDefault(m => IsFor(m, t)))).Where(t => t.Map is not null || write)
             .Select(t => t.Map is null || untouched.Contains(t.Map) || AnsweredMap.IsOfAnotherKind(t.Map, given) ? t.Table.Map! : AnsweredMap.With(t.Map, given)).Distinct()];
         if (text is not null && inspection.Tables.Where(t => t.Map is null && answered.Contains(t)).Select(t => new SourceMap { Files = t.File, Sheet = t.Sheet, Kind = "" }).ToList() is { Count: > 0 } gone)
@@ -96,7 +98,7 @@ internal static class ProposedMaps
         FileSystemName.MatchesSimpleExpression(map.Files, table.File, ignoreCase: false) && (map.Sheet is null || table.Sheet is null || map.Sheet.Equals(table.Sheet, StringComparison.OrdinalIgnoreCase));
 
     private static bool IsAsProposed(SourceMap map, SourceMap proposed) =>
-        Same(map, proposed) && map.DateOrder == proposed.DateOrder && map.NumberStyle == proposed.NumberStyle && map.PartGroups.Count == proposed.PartGroups.Count
+        Same(map, proposed) && map.Lists.Count == proposed.Lists.Count && map.Lists.All(l => proposed.Lists.GetValueOrDefault(l.Key) == l.Value) && map.DateOrder == proposed.DateOrder && map.NumberStyle == proposed.NumberStyle && map.PartGroups.Count == proposed.PartGroups.Count
         && map.Fixed.Count + map.Words.Count == 0 && map.JobPrefix is null && map.Supplier is null && map.HeaderLine is null && map.Encoding is null && map.Separator is null;
 
     private static bool Same(SourceMap a, SourceMap b) =>

@@ -21,9 +21,12 @@ internal static class QuestionMaker
         var all = new List<ReadingQuestion>();
         foreach (TableReading[] twins in Twins(readings))
         {
-            if (twins.FirstOrDefault(r => r.AsksKind) is { } kind)
+            foreach (TableReading[] log in OneLogs(twins))
             {
-                all.Add(Also(KindQuestion(kind), twins));
+                if (Array.Find(log, r => r.AsksKind) is { } kind)
+                {
+                    all.Add(Also(KindQuestion(kind), log));
+                }
             }
 
             foreach (IGrouping<string, TableReading> alike in twins.GroupBy(r => r.Kind, StringComparer.Ordinal))
@@ -60,6 +63,10 @@ internal static class QuestionMaker
     // Tables of the same columns, or nearly so, are asked about once: what is answered for one holds for all.
     private static IEnumerable<TableReading[]> Twins(IReadOnlyList<TableReading> readings) => readings
         .GroupBy(r => readings.Select(o => o.Table.Sample).First(t => t == r.Table.Sample || ShopRelations.IsTwin(t, r.Table.Sample)))
+        .Select(g => g.ToArray());
+
+    private static IEnumerable<TableReading[]> OneLogs(TableReading[] twins) => twins
+        .GroupBy(r => twins.Select(o => o.Table.Sample).First(t => ShopRelations.AreOneLog(t, r.Table.Sample)))
         .Select(g => g.ToArray());
 
     // Each field's doubt once, with the columns that any of the tables may have for it. What the first table in doubt lacks is asked of another.

@@ -4,6 +4,7 @@ namespace PartsSignal.Pipeline.Understanding;
 internal sealed class ShopRelations
 {
     private const double Overlap = 0.5;
+    private const int TellingColumns = 6;
     private readonly IReadOnlyList<TableSample> _tables;
     private readonly Dictionary<ColumnSample, List<Link>> _points = [];
     private readonly Dictionary<ColumnSample, List<Link>> _pointedAt = [];
@@ -101,6 +102,14 @@ internal sealed class ShopRelations
     /// <summary>True for tables of the same columns: years of one log.</summary>
     public static bool IsTwin(TableSample a, TableSample b) =>
         a.Columns.Count >= 2 && a.Columns.Count(c => b.Columns.Any(o => o.Name.Equals(c.Name, StringComparison.OrdinalIgnoreCase))) * 10 >= 7 * Math.Max(a.Columns.Count, b.Columns.Count);
+
+    /// <summary>
+    /// True for tables of the same columns whose names differ in numbers and months alone. Two tables of two columns may look
+    /// alike and tell of different things: repairs and installations, each a machine and a day.
+    /// </summary>
+    public static bool AreOneLog(TableSample a, TableSample b) => a == b || (IsTwin(a, b) && (Math.Max(a.Columns.Count, b.Columns.Count) >= TellingColumns || Stem(a) == Stem(b)));
+
+    private static string Stem(TableSample table) => string.Join(' ', PlainHeader.Words(Path.GetFileNameWithoutExtension(table.File) + " " + table.Sheet).Where(w => !char.IsAsciiDigit(w[0]) && !MonthHeaders.IsMonth(w)));
 
     private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsDates && !column.IsNumbers && column.Texts.Take(50).Count(t => t.Contains(' ')) * 3 >= Math.Min(50, column.Filled);
 

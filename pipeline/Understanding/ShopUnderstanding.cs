@@ -27,6 +27,9 @@ internal static class ShopUnderstanding
         double[] chances = settled is not null ? Sure(settled) : table.Sample.Columns.Count == 0 ? Sure(KindModels.None) : model.SecondKinds.Chances(second.KindLevels(at));
         (string Kind, double Chance)[] kinds = [.. KindModels.Names.Select((k, i) => (Kind: k, Chance: chances[i])).OrderByDescending(k => k.Chance)];
         bool asks = settled is null && table.Sample.Columns.Count > 0 && TableReading.IsDoubtful(kinds, second.First, at);
+
+        // Pieces by month may be those on hand or those used.
+        asks |= settled is null && kinds[0].Kind == "van_counts" && table.Sample.Columns.Any(c => MonthHeaders.AreMonths(c.Names));
         if (kinds[0].Kind == KindModels.None)
         {
             return new TableReading(table, key, KindModels.None, kinds, null, []) { AsksKind = asks, IsAnswered = settled is not null };
@@ -63,7 +66,7 @@ internal static class ShopUnderstanding
         Enumerable.Range(0, tables.Count).Where(t => t == at || evidence.Tables[t].IsTwin(evidence.Tables[at])).OrderBy(t => t == at ? 0 : 1);
 
     private static string? Settled(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at, ReadingAnswers answers) =>
-        Twins(tables, evidence, at).Select(t => answers.Kind(ReadingAnswers.KeyOf(tables[t].Sample))).FirstOrDefault(k => k is not null);
+        Twins(tables, evidence, at).Where(t => ShopRelations.AreOneLog(tables[t].Sample, tables[at].Sample)).Select(t => answers.Kind(ReadingAnswers.KeyOf(tables[t].Sample))).FirstOrDefault(k => k is not null);
 
     private static double[] Sure(string kind) => [.. KindModels.Names.Select(k => k == kind ? 1.0 : 0)];
 

@@ -81,7 +81,7 @@ internal static class WordFields
     // A header that plainly names the field, over cells that can be of it.
     private static IEnumerable<Candidate> WithHeader(TableReading reading, SourceMap map, Field field, ReadingAnswers answers, WordSets words)
     {
-        HashSet<string> used = [.. map.Columns.Where(m => !LooseFields.Contains(m.Key) || m.Value.Count > 1 || IsNamed(m.Key, m.Value[0])).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
+        HashSet<string> used = [.. map.Columns.Where(m => !IsLoose(m.Key, field) || m.Value.Count > 1 || IsNamed(m.Key, m.Value[0])).SelectMany(c => c.Value), .. map.PartGroups.SelectMany(g => g.Values)];
         return reading.Table.Sample.Columns
             .Where(c => c.Filled > 0 && !used.Contains(c.Name) && answers.Field(reading.Key, c.Name) is null && CanBe(c, field, words))
             .Select(c => (Column: c, Naming(c, field.Name).Name, Naming(c, field.Name).IsOther))
@@ -93,6 +93,9 @@ internal static class WordFields
 
     // Fields that take any words: they give back a column whose header does not name them.
     private static readonly string[] LooseFields = ["complaint", "description"];
+
+    // What is at fault was taken for what was fitted.
+    private static bool IsLoose(string field, Field by) => LooseFields.Contains(field) || (field == "part" && by.Name == "fault_component");
 
     private static bool IsNamed(string field, string header) => HeaderLexicon.Shipped.Match(header)[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(field)] >= Partly;
 

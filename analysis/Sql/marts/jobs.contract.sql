@@ -3,7 +3,7 @@ create table jobs (
     job_id            varchar not null,      -- with the source's prefix where one is set
     opened_on         date    not null,      -- day of the call
     closed_on         date,                  -- null: still open or not told; the day of the call where only its end is told
-    closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part or what was at fault in a log that does not tell the end), open, unknown
+    closing_basis     varchar not null,      -- closing day, status, outcome, row (names a part or what was at fault in a log that does not tell the end; if nine rows in ten do, the log lists finished jobs), open, unknown
     technician        varchar,
     van               varchar,               -- as named, or what stands for it
     van_basis         varchar,               -- named (by the log, or by the settings for its technician); dealt (vans are listed, no job tells its van: in turn); technician (no van is named: the technician's jobs stand for one), one (one van for all jobs); null: no van
@@ -23,7 +23,7 @@ create table jobs (
     age_most_years    double,
     age_chance        double,                -- chance of the likeliest date the serial may mean, see build_dates; 1: nothing else is possible; null: basis unknown
     age_basis         varchar not null,      -- register (a build date), date code, purchase date, stated (an age, on the job or in the register), several date codes (age_years is null), unknown
-    visit_reason      varchar,               -- failure, preventive, installation, inspection; null: not told, counts as a failure
+    visit_reason      varchar,               -- failure, preventive, installation, inspection; a visit that names what was at fault is a failure; null: not told, counts as a failure
     complaint_text    varchar,               -- as typed, scrubbed of personal data
     complaint_kind    varchar not null,      -- no_fill, no_drain, ... ; other: words not in the table; none: nothing typed
     error_code        varchar,

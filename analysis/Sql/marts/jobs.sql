@@ -14,7 +14,7 @@ judged as (
             when c.tells_day then 'open'
             when j.outcome <> 'unknown' then 'outcome'
             when c.tells_closing then 'open'
-            when l.lines > 0 or j.fault_text is not null then 'row'
+            when l.lines > 0 or j.fault_text is not null or c.tells_work then 'row'
             else 'unknown'
         end as closing_basis,
         case
@@ -96,7 +96,8 @@ select
     age_most_years,
     age_chance,
     age_basis,
-    visit_reason,
+    -- what was found at fault had failed, whatever the visit was for
+    case when fault_text is not null and visit_reason is not null then 'failure' else visit_reason end as visit_reason,
     complaint_text,
     complaint_kind,
     error_code,

@@ -12,6 +12,7 @@ internal sealed class JobsStager : TableStager
     private const int ComplaintBits = 15;
     private readonly MappedField _jobId;
     private readonly MappedField _partsList;
+    private readonly MappedField _serial;
     private readonly CachedField<ComplaintText?> _complaint;
     private readonly CachedField<string?> _errorCode;
     private readonly CachedField<string?> _status;
@@ -33,6 +34,7 @@ internal sealed class JobsStager : TableStager
         : base(target, "jobs")
     {
         FileWords file = target.Personal.Words;
+        _serial = target.Map.Field("serial");
         ApplianceNames appliances = target.Tools.Words.Appliances.For(file.Languages);
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
         _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), file.Complaints, appliances, file), ComplaintBits);
@@ -58,7 +60,7 @@ internal sealed class JobsStager : TableStager
     public override void Stage(MappedRow row)
     {
         int at = Table.At;
-        bool numbered = _jobId.IsMapped;
+        bool numbered = _jobId.IsMapped && !(Target.Habits.IsOftenBlank(_jobId.Column) && row.Raw(_jobId).IsEmpty);
         ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_jobId) : [];
         _plain.SetRefusing(row, at);
         ReadLines(row);
@@ -68,8 +70,10 @@ internal sealed class JobsStager : TableStager
         }
 
         UInt128 digest = RowDigest(row);
-        // A log without job numbers: the row's own text is its number, so that the same row again is the same job.
-        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(digest));
+        // A job without a number: the row's own text is its number, so that the same row again is the same job. Rows of one
+        // appliance that differ in their parts alone are the parts of one job.
+        bool sharesJob = OnePartPerRow && !row.Raw(_serial).IsEmpty;
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(sharesJob ? RowDigest(row, _ownPart.Fields) : digest));
         _jobIds.Set(at, id);
         ComplaintText? said = _complaint.Read(row);
         _appliance.Set(row, at, said);

@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Staging.Tables;
 /// <summary>Fields of one part line: of a row, or of one group of columns in a row.</summary>
 internal sealed class PartLineFields
 {
+    private static readonly string[] PartFields = ["part", "description", "quantity", "price", "from_van", "supplier"];
     private readonly CachedField<PartCell> _part;
     private readonly CachedField<(PartWords Words, TextTokens? Tokens)> _description;
     private readonly PersonalCells _personal;
@@ -21,6 +22,7 @@ internal sealed class PartLineFields
         (FieldMap map, PersonalCells personal, ComponentClassifier components) = (target.Map, target.Personal, target.Tools.Words.Components.For(target.Personal.Words.Languages));
         _personal = personal;
         MappedField Field(string name) => group is { } g ? map.Field(name, g) : map.Field(name);
+        Fields = group is null ? [.. PartFields.Select(Field)] : [];
         _part = new(Field("part"), (row, field) => PartCellReader.Read(row, field, row.Code(field), personal, components));
         _description = new(Field("description"), (row, field) => PartWords.Parse(personal.Text(row.Word(field)), components) is var words && words.Text is { } text ? (words, new TextTokens(text)) : default);
         _quantity = new(Field("quantity"), static (row, field) => row.Quantity(field));
@@ -28,6 +30,9 @@ internal sealed class PartLineFields
         _fromVan = new(Field("from_van"), static (row, field) => row.Flag(field));
         _supplier = new(Field("supplier"), (row, field) => map.Supplier ?? personal.Word(row, field, row.Word(field)));
     }
+
+    /// <summary>The fields of the row itself that tell the part, mapped or not; none of a group.</summary>
+    public IReadOnlyList<MappedField> Fields { get; }
 
     /// <summary>True when the file gives a part number or a description.</summary>
     public bool IsMapped => _part.IsMapped || _description.IsMapped;

@@ -32,6 +32,14 @@ public sealed class ShopPlanTests
     }
 
     [Fact]
+    public void Of_CountedVansOfAShopWhoseJobsNameNoParts_IsNoFault()
+    {
+        ShopData data = TinyShop.Make(9);
+        data = data with { Jobs = [.. data.Jobs.Select(j => j with { Lines = [] })], LastUses = [], Parts = [], Orders = [] };
+        Assert.All(Plan(data, TinyShop.Options).Summaries, s => Assert.Equal(0, s.Pieces));
+    }
+
+    [Fact]
     public void Of_MoreMoney_NeverExpectsLess()
     {
         IReadOnlyList<CurvePoint> curve = [.. Plan(TinyShop.Make(7), TinyShop.Options).Curve.Where(c => c.Van == "1")];

@@ -68,6 +68,17 @@ public sealed class ClosingTests
             AssumedClosing.Read(shop.Database).Sentence);
     }
 
+    // Eleven of twelve rows name what was fitted, and nothing says when a job ended: the log lists finished jobs.
+    [Fact]
+    public async Task Load_LogOfWorkAlone_TheRowThatNamesNoPartIsFinishedToo()
+    {
+        using var shop = new SmallShop();
+        shop.Write("jobs.csv", "Job,Day,Part\n" + string.Concat(Enumerable.Range(1, 12).Select(i => $"{i},2026-{i:00}-03,{(i == 7 ? "" : "P1")}\n")));
+        shop.Write("shop.json", """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Day", "part": "Part" } } ] }""");
+        await shop.Load();
+        Assert.Equal(["row|12"], shop.Rows("from jobs select closing_basis, count(*) group by 1"));
+    }
+
     // This month's export has hardly a closing day yet; last year's file shows that the shop writes them.
     [Fact]
     public void Jobs_NewMonthOfAShopThatTells_BlankIsOpen()

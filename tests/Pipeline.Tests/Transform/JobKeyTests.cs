@@ -8,6 +8,29 @@ public sealed class JobKeyTests
     private const string FileBooks = "from loads select source_file, rows_read, loaded, duplicate, replaced, rejected order by 1";
 
     [Fact]
+    public async Task Load_NumberThatFewRowsHave_TheOthersAreJobsOfTheirOwn()
+    {
+        using var shop = new SmallShop();
+        shop.Write("jobs.csv", "Note,Day,Serial,Said\n" + string.Concat(Enumerable.Range(1, 20).Select(i => $"{(i % 5 == 0 ? $"N{i}" : "")},2026-08-{i:00},S{i:000},no heat\n")));
+        shop.Write("shop.json", """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Note", "opened_on": "Day", "serial": "Serial", "complaint": "Said" } } ] }""");
+        await shop.Load();
+        Assert.Equal(["20|4"], shop.Rows("from jobs select count(*), count(*) filter (job_id like 'N%')"));
+    }
+
+    [Fact]
+    public async Task Load_RowsWithoutNumbersThatDifferInTheirPartsAlone_AreOneJob()
+    {
+        using var shop = new SmallShop();
+        shop.Write("jobs.csv", "Time,Machine,Part\n2026-08-03 06:00,M1,P1\n2026-08-03 06:00,M1,P2\n2026-08-03 06:00,M2,P1\n2026-08-04 06:00,M1,P1\n2026-08-05 06:00,,P1\n2026-08-05 06:00,,P2\n");
+        shop.Write("shop.json", """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "opened_on": "Time", "serial": "Machine", "part": "Part" } } ] }""");
+        await shop.Load();
+
+        // Without a machine nothing says that two rows are one job.
+        Assert.Equal(["1", "1", "1", "1", "2"], shop.Rows("from job_parts select count(*) as lines group by job_id order by 1"));
+        Assert.Equal(["6|6"], shop.Rows("from loads select rows_read, loaded"));
+    }
+
+    [Fact]
     public void Combine_TwoYearlyLogsNumberedAnew_KeepEveryJob()
     {
         using var shop = new TransformShop();

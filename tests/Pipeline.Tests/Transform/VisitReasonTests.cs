@@ -15,6 +15,16 @@ public sealed class VisitReasonTests(VisitsShop shop) : IClassFixture<VisitsShop
     }
 
     [Fact]
+    public async Task Load_PreventiveVisitThatNamesWhatWasAtFault_IsAFailure()
+    {
+        using var own = new SmallShop();
+        own.Write("jobs.csv", "Job,Day,Reason,Fault\n1,2026-08-03,preventive,drain pump\n2,2026-08-04,preventive,\n3,2026-08-05,installation,\n");
+        own.Write("shop.json", """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Day", "visit_reason": "Reason", "fault_component": "Fault" } } ] }""");
+        await own.Load();
+        Assert.Equal(["1|failure", "2|preventive", "3|installation"], own.Rows("from jobs select job_id, visit_reason order by 1"));
+    }
+
+    [Fact]
     public void Results_VisitsThatAreNoFailures_CountForNoRateTrendOrCallback()
     {
         using Database database = shop.Open();

@@ -96,6 +96,29 @@ public sealed class ShopLinksTests : IDisposable
         Assert.Equal(["200|200"], _shop.Rows("from job_parts join jobs using (job_id) select count(*), count(distinct job_id)"));
     }
 
+    // The headers of the numbers do not agree, but two hundred numbers that are seven apart do not meet by chance.
+    [Fact]
+    public async Task Load_PartLinesByPlainNumbersFarApart_JoinTheirJobs()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{9000 + (7 * i)},R{i:0000}/1,{Day(i)},{Day(i + 2)},washer,QD {i % 30},{Complaints[i % 6]},repaired with part", "Record,Job No,Opened,Closed,Appliance,Model,Complaint,Outcome"))
+            .Write("lines.csv", "Line,For job,Part Number,Part Name,Qty\n" + string.Concat(Enumerable.Range(1, 200).Select(i => $"{i},{9007 + (7 * (i % 200))},PX-{100 + (i % 25)},Drain pump,1\n")));
+        await LoadProposed();
+        Assert.Equal(["200|200"], _shop.Rows("from job_parts join jobs using (job_id) select count(*), count(distinct job_id)"));
+    }
+
+    [Fact]
+    public void Save_AnswerOnTheJobs_IsHeededByThePartLinesThatPointToThem()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"K{7000 + i},J-{i:0000},{Day(i)},{Day(i + 2)},washer,QD {i % 30},{Complaints[i % 6]},repaired with part", "Key,Job No,Opened,Closed,Appliance,Model,Complaint,Outcome"))
+            .Write("lines.csv", "Line,Job Key,Part Number,Part Name,Qty\n" + string.Concat(Enumerable.Range(1, 200).Select(i => $"{i},K{7001 + (i % 200)},PX-{100 + (i % 25)},Drain pump,1\n")));
+        ProposedMaps.Save(_shop.Input, Inspect(), new Dictionary<string, string>(), write: true, () => Inspect());
+        Assert.Contains("job_id", ShopFile.Load(_shop.Input).Sources.Single(m => m.Kind == "job_parts").Lists.Keys);
+
+        var answer = new Dictionary<string, string> { ["jobs.csv/field/job_id"] = "Key" };
+        ProposedMaps.Save(_shop.Input, Inspect(answer), answer, write: true, () => Inspect());
+        Assert.DoesNotContain("job_id", ShopFile.Load(_shop.Input).Sources.Single(m => m.Kind == "job_parts").Lists.Keys);
+    }
+
     [Fact]
     public async Task Load_ListWithSeveralTexts_TakesTheName()
     {
