@@ -51,11 +51,14 @@ internal static class BenchEndpoints
         return new RazorComponentResult<TPage> { StatusCode = status ?? (faults?.Count > 0 ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK) };
     }
 
+    /// <summary>What an owner can do about figures that end long ago.</summary>
+    public const string WhenOld = "Add newer files, then update the figures.";
+
     /// <summary>What to tell when figures end long ago, or null.</summary>
     /// <param name="lastDay">Last day that they reach, or null if unknown.</param>
     /// <param name="clock">Tells today.</param>
     public static string? OldFigures(DateOnly? lastDay, TimeProvider clock) =>
-        OldData.Sentence(lastDay, DateOnly.FromDateTime(clock.GetLocalNow().DateTime), "Add newer files, then update the figures.");
+        OldData.Sentence(lastDay, DateOnly.FromDateTime(clock.GetLocalNow().DateTime), WhenOld);
 
     /// <summary>The address for pages that need an open shop, when there is none.</summary>
     public static IResult NoShop() => Results.Redirect("/shops");

@@ -17,8 +17,8 @@ internal sealed class BenchGuard(StartToken token, IAntiforgery forms)
 
     private const string TooLarge = "Together these files are over 1 GB. Go back and add a few at a time.";
 
-    // Reports and answers carry their style inside and allow it by its hash.
-    private static readonly string[] StyledInside = ["/reports", "/lookup.html", "/ask", "/answer"];
+    // Reports and the phone page carry their style inside and allow it by its hash.
+    private static readonly string[] StyledInside = ["/reports", "/lookup.html"];
     private static readonly string[] OwnNames = ["127.0.0.1", "localhost"];
 
     public async Task PassAsync(HttpContext context, RequestDelegate next)

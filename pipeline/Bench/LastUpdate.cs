@@ -37,6 +37,9 @@ internal sealed class LastUpdate : IDisposable
         ? new Dictionary<string, DateOnly?>()
         : _store.Read<Count>("queries/van_plan/van_counted_on.sql").ToDictionary(c => c.Van, c => c.CountedOn, StringComparer.Ordinal);
 
+    /// <summary>Technicians as the job log names them, the one with most jobs first.</summary>
+    public IReadOnlyList<string> Technicians => _store is null ? [] : _store.Read<string>("queries/van_plan/technicians.sql");
+
     /// <summary>Calls that wait for their first visit on the last day.</summary>
     public IReadOnlyList<BookedCall> NotVisited => _store is not null && LastDay is { } day ? BookedJobs.NotVisited(BookedCalls.Read(_store), day) : [];
 

@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Review;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -127,6 +128,14 @@ internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, 
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
 internal sealed record WaitingView(IReadOnlyList<WaitingSheet> Sheets, DateOnly? LastDay, int Waiting, int Assigned, VanStandIn? StandIn) : IFigures;
 
+/// <summary>The page that asks about a call.</summary>
+/// <param name="Call">The question and its answer.</param>
+internal sealed record AskView(CallView Call) : IFigures
+{
+    /// <inheritdoc/>
+    public DateOnly? LastDay => Call.DataUpTo;
+}
+
 /// <summary>Two months side by side.</summary>
 /// <param name="Months">All months, newest first.</param>
 /// <param name="First">The one on the left, or null if there are not two.</param>
@@ -140,7 +149,11 @@ internal sealed record CompareView(IReadOnlyList<string> Months, MonthFigures? F
 internal sealed record ForgetView(string Customer, long Rows, int Files);
 
 /// <summary>Settings as a form.</summary>
-internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, VanStandIn? StandIn);
+/// <param name="Settings">The settings.</param>
+/// <param name="Vans">Vans of the settings, those that were only counted, and blank ones to fill in.</param>
+/// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
+/// <param name="Technicians">Technicians as the job log names them; empty before the first update.</param>
+internal sealed record SettingsView(ShopSettings Settings, IReadOnlyList<ShopVan> Vans, VanStandIn? StandIn, IReadOnlyList<string> Technicians);
 
 /// <summary>The last updates, newest first.</summary>
 /// <param name="Entries">Each with what was different from the one before it.</param>

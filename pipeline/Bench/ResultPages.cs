@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Serving;
+using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Bench;
 
@@ -39,10 +40,14 @@ internal static class ResultPages
         });
         app.MapGet("/reports/{month}/{file}", (KnownShops shops, TimeProvider clock, string month, string file) => shops.Open is { } shop ? new ServedFiles(shop.Output).ReportOnBench(month, file, BenchEndpoints.OldFigures(LastDay(shop), clock)) : BenchEndpoints.NoShop());
         app.MapGet("/lookup.html", (KnownShops shops) => shops.Open is { } shop ? new ServedFiles(shop.Output).PhonePage() : BenchEndpoints.NoShop());
-        app.MapGet("/ask", (KnownShops shops, TimeProvider clock) => answers.Of(shops.Open, clock)?.FormPage() ?? Results.Redirect("/results"));
-        app.MapGet("/answer", (KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
-            answers.Of(shops.Open, clock)?.AnswerPage(model, complaint, type, age, code) ?? Results.Redirect("/results"));
+        app.MapGet("/ask", (HttpContext context, KnownShops shops, TimeProvider clock) => Asked(context, answers.Of(shops.Open, clock)?.Empty()));
+        app.MapGet("/answer", (HttpContext context, KnownShops shops, TimeProvider clock, string? model, string? complaint, string? type, string? age, string? code) =>
+            Asked(context, answers.Of(shops.Open, clock)?.Ask(model, complaint, type, age, code)));
     }
+
+    // Before the first update nothing can be asked: the page of results says what to do.
+    private static IResult Asked(HttpContext context, CallView? view) => view is null ? Results.Redirect("/results")
+        : BenchEndpoints.Page<AskPage>(context, new AskView(view), status: view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
 
     private static DateOnly? LastDay(ShopFolder shop)
     {
@@ -92,9 +97,9 @@ internal static class ResultPages
     {
         private readonly Lock _lock = new();
         private string? _folder;
-        private ShopEndpoints? _answers;
+        private CallDesk? _answers;
 
-        public ShopEndpoints? Of(ShopFolder? shop, TimeProvider clock)
+        public CallDesk? Of(ShopFolder? shop, TimeProvider clock)
         {
             lock (_lock)
             {
@@ -102,12 +107,12 @@ internal static class ResultPages
                 {
                     try
                     {
-                        _answers = new ShopEndpoints(new ReloadingShop(shop.Output, () => ServedShop.Read(shop.Output, shop.Files)), clock, forPrograms: false);
+                        _answers = new CallDesk(new ReloadingShop(shop.Output, () => ServedShop.Read(shop.Output, shop.Files)), clock, BenchEndpoints.WhenOld);
                         _folder = shop.Folder;
                     }
                     catch (BadInputException)
                     {
-                        // There is no run yet: the page of results says what to do.
+                        // There is no run yet.
                         return null;
                     }
                 }

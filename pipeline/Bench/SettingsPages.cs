@@ -76,11 +76,14 @@ internal static class SettingsPages
         {
             ShopSettings settings = ShopFile.Load(shop.Files);
             using var update = LastUpdate.Open(shop);
-            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], update.StandIn), faults, notice);
+
+            // Counted vans that no setting names stand there already: their names must be those of the count.
+            IEnumerable<ShopVan> counted = update.CountedOn.Keys.Except(settings.Vans.Select(v => v.Van), StringComparer.Ordinal).Select(v => new ShopVan(v, null, null));
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. counted, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], update.StandIn, update.Technicians), faults, notice);
         }
         catch (BadInputException bad)
         {
-            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(new ShopSettings(), [], null), [.. faults ?? [], .. bad.Faults]);
+            return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(new ShopSettings(), [], null, []), [.. faults ?? [], .. bad.Faults]);
         }
     }
 }

@@ -25,6 +25,7 @@ internal static class UpdateSummary
             Month(shop) is { } month ? $"Report of {PageText.Month(month)} made." : null,
             MonthsView.Of(shop, update.LastDay).NewestIsMissing,
             vans == 0 ? VanList.WhyNone(shop.Output.Results) : $"{Counted.Of(vans, "van list")} made.",
+            update.Currency.Length == 0 ? "Amounts are shown without a currency. You can set it under Settings." : null,
         ];
         return [.. said.OfType<string>()];
     }

@@ -9,6 +9,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.OpenApi;
 using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Pipeline.Learning;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Serving;
@@ -16,9 +17,10 @@ namespace PartsSignal.Pipeline.Serving;
 /// <summary>The addresses of the server. Those below <c>/api</c> and <c>/health</c> are for programs and are in the API description.</summary>
 /// <param name="live">The newest run.</param>
 /// <param name="clock">Says what day it is.</param>
-/// <param name="forPrograms">True if the addresses for programs are served as well.</param>
-internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool forPrograms = true)
+internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock)
 {
+    private readonly CallDesk _desk = new(live, clock, "Ask the office to update the figures.");
+
     private const string Html = "text/html; charset=utf-8";
     private const string Json = "application/json; charset=utf-8";
 
@@ -104,44 +106,30 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
         });
     }
 
-    /// <summary>The page that asks about a call.</summary>
-    public IResult FormPage() => Front(new CallQuestion(), null);
+    private IResult FormPage() => Show(_desk.Empty());
 
-    /// <summary>The same page with the answer.</summary>
-    public IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code)
-    {
-        CallQuestion question = Question(model, complaint, type, age, code);
-        string[] faults = [.. question.Faults(live.Now().Answers.ApplianceTypes).Select(f => f.Message)];
-        return faults.Length > 0 ? Front(question, null, faults) : Ask(question, (q, answer) => Front(q, answer));
-    }
+    private IResult AnswerPage(string? model, string? complaint, string? type, string? age, string? code) => Show(_desk.Ask(model, complaint, type, age, code));
+
+    private static IResult Show(CallView view) =>
+        Results.Content(PageRenderer.Render<CallPage>(view), Html, statusCode: view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
 
     private IResult Lookup(
         [Description("Model number from the label, or a model family"), MaxLength(CallQuestion.LongestText)] string? model,
         [Description("What the customer said, or a complaint kind"), MaxLength(CallQuestion.LongestText)] string? complaint,
         [Description("Appliance type, if the model is unknown")] string? type,
         [Description("Age in years")] string? age,
-        [Description("Error code on the display"), MaxLength(CallQuestion.LongestText)] string? code) =>
-        Ask(Question(model, complaint, type, age, code), (_, answer) =>
-        {
-            JsonObject json = AnswerJson.Create(answer!, live.Now().Answers.Settings.Currency);
-            json["data_up_to"] = live.Now().DataUpTo?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-            return Results.Content(json.ToJsonString(), Json);
-        });
-
-    private IResult Ask(CallQuestion question, Func<CallQuestion, Answer?, IResult> show)
+        [Description("Error code on the display"), MaxLength(CallQuestion.LongestText)] string? code)
     {
+        CallQuestion question = CallDesk.Question(model, complaint, type, age, code);
         string[] faults = [.. question.Faults(live.Now().Answers.ApplianceTypes).Select(f => f.Field is null ? f.Message : $"{f.Field}: {f.Message}")];
-        return faults.Length > 0
-            ? Results.Json(new Refusal(faults), statusCode: StatusCodes.Status400BadRequest)
-            : show(question, live.Now().Answers.Ask(question, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)));
-    }
+        if (faults.Length > 0)
+        {
+            return Results.Json(new Refusal(faults), statusCode: StatusCodes.Status400BadRequest);
+        }
 
-    private IResult Front(CallQuestion asked, Answer? answer, IReadOnlyList<string>? faults = null)
-    {
-        ServedShop shop = live.Now();
-        var shown = new AskedQuestion(asked.Model ?? "", asked.Complaint ?? "", asked.ApplianceType ?? "", asked.Age);
-        string? old = OldData.Sentence(shop.DataUpTo, DateOnly.FromDateTime(clock.GetLocalNow().DateTime), forPrograms ? "Ask the office to update the figures." : "Add newer files, then update the figures.");
-        return Results.Content(FrontPage.Render(shop.Answers.Settings.Shop, shop.DataUpTo, shown, answer, forPrograms, faults, shop.Answers.ApplianceTypes, old), Html, statusCode: faults is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest);
+        JsonObject json = AnswerJson.Create(_desk.Answer(question), live.Now().Answers.Settings.Currency);
+        json["data_up_to"] = live.Now().DataUpTo?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return Results.Content(json.ToJsonString(), Json);
     }
 
     private static async Task<IResult> DescribeAsync(HttpContext context)
@@ -158,16 +146,4 @@ internal sealed class ShopEndpoints(ReloadingShop live, TimeProvider clock, bool
             parameter.Schema = schema;
         }
     }
-
-    private static CallQuestion Question(string? model, string? complaint, string? type, string? age, string? code) => new()
-    {
-        Model = Given(model),
-        Complaint = Given(complaint),
-        ApplianceType = Given(type),
-        Age = Given(age) is not { } text ? null
-            : double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double years) ? years : double.NaN,
-        Code = Given(code),
-    };
-
-    private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text;
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
@@ -5,7 +6,7 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Shows what a cell looks like without what it says.</summary>
-internal static class MaskedCells
+internal static partial class MaskedCells
 {
     private const double Possible = 0.03;
     private const double Likely = 0.5;
@@ -23,6 +24,17 @@ internal static class MaskedCells
         string shown = CodeScrubber.IsPlain(cell) || column.IsDates || IsUsual(column, cell) ? cell : Scrubbed(column.Texts, cell);
         return shown.Length > Longest ? shown[..Longest] + "\u2026" : shown;
     }
+
+    /// <summary>A cell of a column that is not read: as typed, or its form where it may be personal.</summary>
+    public static string ShowUnread(ColumnSample column, string cell)
+    {
+        string shown = Show(column, cell);
+        return shown.Contains('[') && !cell.Contains('[') ? Mask(cell) : shown;
+    }
+
+    /// <summary>A list of parts in one cell: part numbers as typed, else without what may be personal.</summary>
+    public static string ShowParts(ColumnSample column, string cell) =>
+        string.Concat(PartSeparator().Split(cell).Select(p => p.Length == 0 || PartAndQuantity().IsMatch(p) ? p : Show(column, p)));
 
     /// <summary>A cell of a column of names of things, such as brands: as typed where the store would keep it so, else without what may be personal.</summary>
     /// <param name="column">Its column.</param>
@@ -56,6 +68,13 @@ internal static class MaskedCells
         IEnumerable<string> personal = ["serial", "customer_name", "phone", "address", "email", "technician", "~user"];
         return !column.IsDates && (personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || CellFeatures.LooksPersonal(column));
     }
+
+    [GeneratedRegex(@"([;,+|\n])")]
+    private static partial Regex PartSeparator();
+
+    // 339-4587, 2x K41/B, 90-3 (2): one code without blanks, with or without a quantity.
+    [GeneratedRegex(@"^\s*(\d{1,2}\s*[x×*]\s*)?(?=\S*\d)[^\s@]{2,20}(\s*[x×*]\s*\d{1,2}|\s*\(\d{1,2}\))?\s*$", RegexOptions.IgnoreCase)]
+    private static partial Regex PartAndQuantity();
 
     private static bool IsUsual(ColumnSample column, string cell) =>
         column.Texts.Count(t => t.Equals(cell, StringComparison.OrdinalIgnoreCase)) >= (column.Filled < FewCells ? 2 : Usual) && cell.Count(char.IsAsciiDigit) < Usual;

@@ -104,7 +104,7 @@ internal static class DataQualitySection
             .. facts.Told.Where(t => t.Expected > 0).Take(1).Select(_ => TableView.Create(
                 "told", "What the job log says", "All jobs in the store. A column that is filled in can be used to compare jobs.", facts.Told,
                 [
-                    new("Column", t => Format.Words(t.ColumnName)), new("Jobs that have it", t => t.Jobs, CellKind.Count), new("Of", t => t.Expected, CellKind.Count),
+                    new("Column", t => t.ColumnName == "model_raw" ? "model number" : Format.Words(t.ColumnName)), new("Jobs that have it", t => t.Jobs, CellKind.Count), new("Of", t => t.Expected, CellKind.Count),
                     new("Share", t => t.Expected == 0 ? null : (double)t.Jobs / t.Expected, CellKind.Share),
                 ])),
             TableView.Create("rejects", "Rows that could not be read, by reason",

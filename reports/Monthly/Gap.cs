@@ -12,6 +12,9 @@ namespace PartsSignal.Reports.Monthly;
 /// <param name="Fix">What to do.</param>
 internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, string Answers, string Fix)
 {
+    /// <summary>The one answer among them, or null if there are none or several.</summary>
+    public string? OnlyAnswer { get; init; }
+
     private sealed record Lack(
         string Gap, bool IsHalfTold, long Missing, long Expected, long BroughtBack,
         long Rates, long Families, long Odds, long Ages, long Curves, long Plan, long Callbacks, long FirstVisits);
@@ -21,7 +24,7 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
 
     /// <summary>What to fill in first, what it would bring back, and how; or null if no single thing would bring a job back.</summary>
     public static string? First(IReadOnlyList<Gap> gaps) => gaps is [{ BroughtBack: > 0 } first, ..]
-        ? $"Fill in first: {first.What}. With that filled in, {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs would count in more of your figures ({first.Answers}). {first.Fix}"
+        ? $"Fill in first: {first.What}. With that filled in, {Format.Count(first.BroughtBack)} of {Format.Count(first.Of)} jobs would {(first.OnlyAnswer is { } only ? $"also count for {only}" : $"count in more of your figures ({first.Answers})")}. {first.Fix}"
         : null;
 
     private static Gap Describe(Lack lack)
@@ -54,6 +57,10 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
             (lack.Rates, "failure rates"), (lack.Families, "model families"), (lack.Odds, "odds"), (lack.Ages, "rates by age"), (lack.Curves, "age curves"),
             (lack.Plan, "the van plan"), (lack.Callbacks, "callbacks"), (lack.FirstVisits, "first visits"),
         ];
-        return new Gap(what, lack.Missing, lack.Expected, lack.BroughtBack, string.Join(", ", answers.Where(a => a.Jobs > 0).Select(a => $"{Format.Count(a.Jobs)} for {a.Name}")), fix);
+        (long Jobs, string Name)[] gained = [.. answers.Where(a => a.Jobs > 0)];
+        return new Gap(what, lack.Missing, lack.Expected, lack.BroughtBack, string.Join(", ", gained.Select(a => $"{Format.Count(a.Jobs)} for {a.Name}")), fix)
+        {
+            OnlyAnswer = gained is [var only] ? only.Name : null,
+        };
     }
 }

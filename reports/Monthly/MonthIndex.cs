@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Components;
@@ -15,6 +14,12 @@ public sealed record IndexedMonth(DateOnly Month, long Calls, Estimate FirstVisi
     public bool Written { get; init; }
 }
 
+/// <summary>What the page that lists all months shows.</summary>
+/// <param name="Shop">Name of the shop.</param>
+/// <param name="AsOf">Last day the data speaks for.</param>
+/// <param name="Months">The months, in any order.</param>
+public sealed record MonthIndexView(string Shop, DateOnly AsOf, IReadOnlyList<IndexedMonth> Months);
+
 /// <summary>The page that lists all months.</summary>
 public static class MonthIndex
 {
@@ -23,27 +28,7 @@ public static class MonthIndex
         database.Has("month_figures") ? [.. database.ReadTable<MonthCalls>("month_figures").OrderBy(m => m.Month).Select(m => new IndexedMonth(m.Month, m.Calls, m.FirstVisitShare))] : [];
 
     /// <summary>The document's text, newest month first.</summary>
-    public static string Render(string shop, DateOnly asOf, IReadOnlyList<IndexedMonth> months)
-    {
-        var head = new Element("thead", new Element("tr", [.. new[] { "Month", "Calls", "Finished at first visit", "Report" }.Select(h => new Element("th", h).With("scope", "col"))]));
-        var body = new Element("tbody", [.. months.OrderByDescending(m => m.Month).Select(Row)]);
-        Node list = months.Count == 0
-            ? Tag.Div(Tag.P("No month has a call yet.")).Class("missing")
-            : Tag.Div(new Element("table", head, body).With("aria-labelledby", "caption-months"))
-                .Class("scroll").With("role", "region").With("tabindex", "0").With("aria-labelledby", "caption-months");
-        var header = new Element("header", Tag.P(shop).Class("kicker"), new Element("h1", "Failure reports by month"), Tag.P($"As known on {Format.Day(asOf)}.").Class("basis")).Class("top");
-        return Page.Render("Failure reports by month", Node.Group(header, new Element("main", Tag.P("All months with calls, newest first.").Class("caption").Id("caption-months"), list)));
-    }
+    public static string Render(string shop, DateOnly asOf, IReadOnlyList<IndexedMonth> months) => PageRenderer.Render<MonthIndexPage>(new MonthIndexView(shop, asOf, months));
 
     private sealed record MonthCalls(DateOnly Month, long Calls, Estimate FirstVisitShare);
-
-    private static Element Row(IndexedMonth month)
-    {
-        string folder = month.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture);
-        return new Element("tr",
-            new Element("th", month.Written ? Tag.Link($"{folder}/index.html", Format.Month(month.Month)) : Format.Month(month.Month)).With("scope", "row"),
-            new Element("td", Format.Count(month.Calls)).Class("num"),
-            new Element("td", Format.Share(month.FirstVisitShare)),
-            new Element("td", month.Written ? "" : $"partssignal report --month {folder}"));
-    }
 }

@@ -20,7 +20,7 @@ internal static class MonthlyPage
             Tag.Div(Tag.P(Tag.Strong("Caution. "), Safety.Caution)).Class("caution"),
             Tag.P("The tables of this page are in ", Tag.Link("tables.xlsx", "tables.xlsx"), ", the sentences in ", Tag.Link("summary.txt", "summary.txt"),
                 "; other months are on the ", Tag.Link("../index.html", "list of months"), ". Customers' names and addresses are not in this report."));
-        return Page.Render(title, Node.Group(header, main, footer));
+        return Page.Render(title, Node.Group(header, main, footer), StyleSheet.Report);
     }
 
     private static Element Contents(MonthlyReport report) =>

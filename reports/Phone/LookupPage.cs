@@ -42,7 +42,7 @@ public static class LookupPage
             .With("aria-labelledby", "answer-heading");
         Node footer = new Element("footer", Tag.P(Safety.Caution));
         Node body = Node.Group(header, new Element("main", form, answer, new Element("noscript", Tag.P("This page needs its own script to answer."))), footer, json);
-        return Page.Render("What will it need?", body, "lookup.css", Script);
+        return Page.Render("What will it need?", body, StyleSheet.Phone, Script);
     }
 
     private static Node Field(string id, string label, string type, string hint) => Node.Group(

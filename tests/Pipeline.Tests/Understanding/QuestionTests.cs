@@ -114,6 +114,18 @@ public sealed class QuestionTests
     }
 
     [Fact]
+    public void Preview_PartNumbersAndColumnsThatAreNotRead_AreNoPhoneNumbers()
+    {
+        string[] parts = ["339-4587", "885-3603, 339-4587 x2", "call Ada Merrin 555-0178"];
+        string log = "Job no;Opened;Complaint;Parts fitted;Guid\n" + string.Concat(Enumerable.Range(0, 60).Select(i => string.Create(
+            CultureInfo.InvariantCulture, $"{24000 + i};2024-0{1 + (i % 9)}-11;does not drain;{parts[i % 3]};5a407d8{i % 10}-0a35-{1000 + i}-9f22\n")));
+        Inspection table = Inspect(log, new() { ["log.csv/kind"] = "jobs", ["log.csv/field/parts_list"] = "Parts fitted", ["log.csv/column/Guid"] = "none" }).Tables.Single();
+        Assert.Equal(parts[..2], table.Preview.Value.Take(2).Select(r => r[3]));
+        Assert.DoesNotContain("555-0178", table.Preview.Value[2][3], StringComparison.Ordinal);
+        Assert.All(table.Preview.Value, r => Assert.DoesNotContain('[', r[4]));
+    }
+
+    [Fact]
     public void Preview_Brands_AreShownAsTyped()
     {
         string list = "Serial number;Model;Brand;Customer;Installed\n" + string.Concat(Enumerable.Range(0, 40).Select(i => string.Create(

@@ -12,7 +12,7 @@ internal static class ChartGallery
     public static IReadOnlyList<Node> All() =>
         [Dots().Draw(), Bands().Draw(), Ages().Draw(), Series().Draw(), Budget().Draw(), Calibration().Draw()];
 
-    public static string PageText() => Page.Render("Gallery", new Element("main", new Element("h1", "Plots"), Tag.Div([.. All()]).Class("figures")));
+    public static string PageText() => Page.Render("Gallery", new Element("main", new Element("h1", "Plots"), Tag.Div([.. All()]).Class("figures")), StyleSheet.Report);
 
     public static IntervalDots Dots() => new(
         Words("dots", "Share of calls by component"), "share of calls, %", Percent: true,

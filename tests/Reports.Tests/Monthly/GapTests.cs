@@ -43,6 +43,7 @@ public sealed class GapTests
         Assert.Equal(["the age of the appliance", "which appliance it was"], gaps.Select(g => g.What));
         Assert.Equal((8L, "8 for rates by age, 3 for age curves"), (gaps[0].BroughtBack, gaps[0].Answers));
         Assert.Equal((5L, "5 for callbacks"), (gaps[1].BroughtBack, gaps[1].Answers));
+        Assert.StartsWith("Fill in first: which appliance it was. With that filled in, 5 of 10 jobs would also count for callbacks. ", Gap.First([gaps[1]]), StringComparison.Ordinal);
     }
 
     // Still open: nothing is lost yet. Declined: no part was to be named.
