@@ -23,7 +23,7 @@ internal static partial class CommandHost
         app.Configure(config =>
         {
             config.ConfigureConsole(HelpConsole.For(output));
-            Configure(config);
+            Configure(config, args);
         });
         using var stop = new CancellationTokenSource();
         ConsoleCancelEventHandler onBreak = (_, e) =>
@@ -91,12 +91,12 @@ internal static partial class CommandHost
     [GeneratedRegex("^(--[A-Za-z][A-Za-z-]*|-[A-Za-z])([=:].*)?$")]
     private static partial Regex OptionName();
 
-    private static void Configure(IConfigurator config)
+    private static void Configure(IConfigurator config, string[] args)
     {
         config.SetApplicationName("partssignal");
         config.UseStrictParsing();
         config.PropagateExceptions();
-        foreach (Verb verb in VerbList.All)
+        foreach (Verb verb in VerbList.For(args))
         {
             verb.Add(config, verb.Name).WithDescription(verb.What).WithExample(verb.Example);
         }

@@ -46,4 +46,9 @@ internal static class VerbList
         Verb.Create<CompletionCommand, CompletionSettings>(
             "completion", "Prints a script that completes commands and options with the Tab key.", "bash"),
     ];
+
+    /// <summary>The commands that a command line can mean: the one it names first, or all.</summary>
+    /// <remarks>The library studies the options of every command it is told of, which takes longer than a lookup.</remarks>
+    public static IEnumerable<Verb> For(string[] args) =>
+        args.Length > 0 && All.FirstOrDefault(v => v.Name == args[0]) is { } named ? [named] : All;
 }
