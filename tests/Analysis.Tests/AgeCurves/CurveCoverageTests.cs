@@ -17,7 +17,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            var random = new Random(world);
+            var random = WorldSeed.Random(world);
             KaplanMeier curve = KaplanMeier.Estimate(AgeLedger.From([.. Watched(random, 150).Select(w => Span(w, Life(random, Wear)))
                 .Where(s => s.Entry < s.Exit)]));
             foreach (int age in (int[])[2, 3, 5])
@@ -39,7 +39,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            var random = new Random(10_000 + world);
+            var random = WorldSeed.Random(10_000 + world);
             AgeSpan[] spans = [.. Watched(random, 300).Select(w => (w, Life(random, Wear), Life(random, Early)))
                 .Select(x => Span(x.w, Math.Min(x.Item2, x.Item3), x.Item2 < x.Item3 ? 1 : 2)).Where(s => s.Entry < s.Exit)];
             IReadOnlyList<CompetingPoint> steps = AalenJohansen.Estimate(spans, 2);
@@ -63,7 +63,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            var random = new Random(20_000 + world);
+            var random = WorldSeed.Random(20_000 + world);
             RepairHistory[] fleet = [.. Watched(random, 120).Where(w => w.Entry < w.End).Select(w => History(random, w))];
             IReadOnlyList<MeanRepairsPoint> steps = MeanCumulativeFunction.Estimate(fleet).Points;
             foreach (int age in (int[])[2, 4, 6])
@@ -84,7 +84,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            WeibullFit fit = WeibullFit.FromTruncated(Log(new Random(30_000 + world), 90, until));
+            WeibullFit fit = WeibullFit.FromTruncated(Log(WorldSeed.Random(30_000 + world), 90, until));
             foreach (int age in (int[])[3, 5, 8])
             {
                 if (fit.Life is not null && ConditionalShare.From(fit, age, until) is { Lower: not null } share)
@@ -104,7 +104,7 @@ public sealed class CurveCoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            TruncatedDistribution found = DoublyTruncated.EstimateComparable(Log(new Random(40_000 + world), 200, 12));
+            TruncatedDistribution found = DoublyTruncated.EstimateComparable(Log(WorldSeed.Random(40_000 + world), 200, 12));
             foreach (int age in (int[])[3, 5, 7])
             {
                 if (found.Points.LastOrDefault(p => p.Age <= age) is { } at)

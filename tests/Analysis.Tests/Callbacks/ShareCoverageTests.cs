@@ -22,7 +22,7 @@ public class ShareCoverageTests(ITestOutputHelper output)
         var exact = new CoverageTally();
         for (int seed = 1; seed <= Worlds; seed++)
         {
-            var random = new Random(seed);
+            var random = WorldSeed.Random(seed);
             double[] comesBack = [.. Enumerable.Range(0, 6).Select(_ => 0.03 + (0.12 * random.NextDouble()))];
             double[] fails = [.. Enumerable.Range(0, 6).Select(_ => 0.05 + (0.15 * random.NextDouble()))];
             double[] returned = [.. Suppliers.Select(_ => 0.02 + (0.1 * random.NextDouble()))];

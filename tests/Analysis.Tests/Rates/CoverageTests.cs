@@ -14,7 +14,7 @@ public class CoverageTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int seed = 1; seed <= Worlds; seed++)
         {
-            var world = new ShopWorld(seed);
+            var world = new ShopWorld(WorldSeed.Of(seed));
             using Database database = world.Shop.Build(ResultModels.Rates, ShopWorld.Last);
             RateCounts counts = RateCounts.Read(database);
             foreach (FailureRate rate in FailureRateTable.Create(counts, new RateOptions()).Where(r => r.SubjectKind == RateSubject.Component && r.Estimate is not null))
@@ -38,7 +38,7 @@ public class CoverageTests(ITestOutputHelper output)
         var failures = new CoverageTally();
         for (int seed = 1; seed <= Worlds; seed++)
         {
-            var world = new SeenWorld(seed);
+            var world = new SeenWorld(WorldSeed.Of(seed));
             using Database database = world.Shop.Build(ResultModels.Rates, SeenWorld.Last);
             foreach (FailureRate rate in FailureRateTable.Create(RateCounts.Read(database), new RateOptions())
                 .Where(r => r is { Basis: RateBasis.SeenUnitYears, SubjectKind: RateSubject.Component, Grouping: "type" or "family", Estimate: not null }))

@@ -25,7 +25,7 @@ public sealed class RoughWorldTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int seed = 1; seed <= Worlds; seed++)
         {
-            var world = new RoughWorld(seed, evenSpread);
+            var world = new RoughWorld(WorldSeed.Of(seed), evenSpread);
             using Database database = world.Shop.Build([.. ResultModels.Rates, .. ResultModels.Curves], RoughWorld.Last);
             RateCounts counts = RateCounts.Read(database);
             foreach (FailureRate rate in FailureRateTable.Create(counts, new RateOptions()).Where(r => r.SubjectKind == RateSubject.Component && r.Estimate is not null))

@@ -22,7 +22,7 @@ public sealed class HeldOutSharesTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < Worlds; world++)
         {
-            Judge(new Random(world), evenSpread, FamilySizes, tally);
+            Judge(WorldSeed.Random(world), evenSpread, FamilySizes, tally);
         }
 
         output.WriteLine(tally.Report);
@@ -36,7 +36,7 @@ public sealed class HeldOutSharesTests(ITestOutputHelper output)
         var tally = new CoverageTally();
         for (int world = 0; world < 4 * Worlds; world++)
         {
-            Judge(new Random(world), false, [10, 40, 200], tally);
+            Judge(WorldSeed.Random(world), false, [10, 40, 200], tally);
         }
 
         output.WriteLine(tally.Report);
