@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace PartsSignal.EndToEnd.Tests;
 
-/// <summary>A generated shop of 3,000 jobs, run once for all tests that look at what a run leaves behind.</summary>
+/// <summary>A generated shop of 1,500 jobs, run once for all tests that look at what a run leaves behind.</summary>
 public sealed class RunSmallShopFixture : IAsyncLifetime
 {
     private readonly ScratchFolder _folder = new();
@@ -17,7 +17,7 @@ public sealed class RunSmallShopFixture : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        await Partssignal.RunAsync("sample", "--jobs", "3000", "--seed", "11", "--output", Input);
+        await Partssignal.RunAsync("sample", "--jobs", "1500", "--seed", "11", "--output", Input);
         Run = await Partssignal.RunAsync("run", "--input", Input, "--out", Out);
         string record = Path.Combine(Out, "run.json");
         Record = File.Exists(record) ? JsonNode.Parse(await File.ReadAllTextAsync(record))!.AsObject() : [];

@@ -16,9 +16,10 @@ public sealed partial class OwnerPagesTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task Months_WithoutAReport_AreMadeWithAButton()
+    public async Task Months_WithoutAReport_AreMadeWithAButtonAndOldFiguresSaySo()
     {
-        await using RunningBench bench = await RunningBench.StartAsync(new DayClock(new DateOnly(2026, 9, 19)));
+        var clock = new DayClock(new DateOnly(2026, 9, 19));
+        await using RunningBench bench = await RunningBench.StartAsync(clock);
         ShopFolder shop = bench.Shops.Add("Millrace");
         await File.WriteAllTextAsync(Path.Combine(shop.Files, "jobs.csv"), Log, Stop);
         using HttpClient client = await bench.ClientWithCookieAsync();
@@ -47,44 +48,31 @@ public sealed partial class OwnerPagesTests
         await PostAsync(client, "/months/make", ("month", "../../2026-08"));
         await PostAsync(client, "/months/make", ("month", "2031-01"));
         Assert.Same(before, bench.Work.Now);
+
+        // A day later the data is old.
+        clock.Day = new DateOnly(2026, 9, 20);
+        foreach (string page in new[] { "/results", "/vans", "/waiting", "/ask", "/months", "/reports/2026-07/index.html" })
+        {
+            Assert.Contains("The files end on August 5, 2026, 46 days ago. Odds, prices and van contents may have changed. Add newer files, then update the figures.", await PageAsync(client, page), StringComparison.Ordinal);
+        }
     }
 
     [Fact]
-    public async Task Files_ThatCannotBeRead_AreNamedWithTheReasonAtOnceAndAmongTheRows()
+    public async Task Update_FilesThatCannotBeRead_AreNamedAndResultsSayWhatChangedSince()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         ShopFolder shop = bench.Shops.Add("Millrace");
         using HttpClient client = await bench.ClientWithCookieAsync();
-        string files = await AddAsync(client, ("jobs.csv", Log), ("empty.csv", ""), ("payroll.csv", "Person,Hours,Rate\nAnn,38,21\nBo,40,20\n"));
+        string files = await AddAsync(client, ("jobs.csv", Log + "J4,2026-13-09,2026-08-10,Orvane,WE100,leaks,P200\n"), ("empty.csv", ""), ("payroll.csv", "Person,Hours,Rate\nAnn,38,21\nBo,40,20\n"));
         Assert.Contains("3 files added: empty.csv, jobs.csv, payroll.csv.", files, StringComparison.Ordinal);
         Assert.Contains("empty.csv: The file is empty. Export it again, or remove it.", files, StringComparison.Ordinal);
         Assert.Contains("name=\"file\" value=\"payroll.csv\"", files, StringComparison.Ordinal);
         Assert.DoesNotContain("evil", await PageAsync(client, "/files?added=evil.csv"), StringComparison.Ordinal);
 
         await UpdateAsync(client, bench);
-        await AddAsync(client, ("later.csv", Head + "J9,2026-08-09,2026-08-10,Orvane,WE100,leaks,P200\n"));
-        string rows = await PageAsync(client, "/rows");
-        Assert.Matches("<dt>empty.csv</dt>\\s*<dd>Not read. The file is empty.", rows);
-        Assert.Matches("<dt>payroll.csv</dt>\\s*<dd>Left out: its columns say nothing about calls, parts or stock. It has 2 rows.", rows);
-        Assert.Matches("<dt>later.csv</dt>\\s*<dd>Added after the last update.", rows);
-        Assert.DoesNotContain("<dt>jobs.csv</dt>", rows, StringComparison.Ordinal);
-
-        await PostAsync(client, "/files/remove", ("file", "empty.csv"));
-        Assert.DoesNotContain("empty.csv", await PageAsync(client, "/rows"), StringComparison.Ordinal);
-        Assert.True(File.Exists(Path.Combine(shop.Removed, "empty.csv")));
-    }
-
-    [Fact]
-    public async Task Update_Done_SaysWhatItDidAndResultsSayWhatChangedSince()
-    {
-        await using RunningBench bench = await RunningBench.StartAsync();
-        bench.Shops.Add("Millrace");
-        using HttpClient client = await bench.ClientWithCookieAsync();
-        await AddAsync(client, ("jobs.csv", Log + "J4,2026-13-09,2026-08-10,Orvane,WE100,leaks,P200\n"), ("payroll.csv", "Person,Hours,Rate\nAnn,38,21\nBo,40,20\n"));
-        await UpdateAsync(client, bench);
         string done = await PageAsync(client, "/run");
         Assert.Contains("<li>1 file read with 4 rows: 3 jobs. 1 row refused.</li>", done, StringComparison.Ordinal);
-        Assert.Contains("<li>1 file not read: payroll.csv. Rows says why.</li>", done, StringComparison.Ordinal);
+        Assert.Contains("<li>2 files not read: empty.csv, payroll.csv. Rows says why.</li>", done, StringComparison.Ordinal);
         Assert.Contains("<li>Report of July 2026 made.</li>", done, StringComparison.Ordinal);
         Assert.Contains("before the month was over.</li>", done, StringComparison.Ordinal);
         Assert.Contains("<li>No van list was made: no prices are known for the parts, so we cannot plan to a budget. Add a price list, or orders with prices.</li>", done, StringComparison.Ordinal);
@@ -99,20 +87,17 @@ public sealed partial class OwnerPagesTests
         Assert.DoesNotContain("(now)", history, StringComparison.Ordinal);
         await PostAsync(client, "/files/remove", ("file", "more.csv"));
         Assert.DoesNotContain(Since, await PageAsync(client, "/results"), StringComparison.Ordinal);
-    }
 
-    [Fact]
-    public async Task Figures_OfDataThatEndsLongAgo_SaySo()
-    {
-        await using RunningBench bench = await RunningBench.StartAsync(new DayClock(new DateOnly(2026, 9, 20)));
-        bench.Shops.Add("Millrace");
-        using HttpClient client = await bench.ClientWithCookieAsync();
-        await AddAsync(client, ("jobs.csv", Log));
-        await UpdateAsync(client, bench);
-        foreach (string page in new[] { "/results", "/vans", "/waiting", "/ask", "/months", "/reports/2026-07/index.html" })
-        {
-            Assert.Contains("The files end on August 5, 2026, 46 days ago. Odds, prices and van contents may have changed. Add newer files, then update the figures.", await PageAsync(client, page), StringComparison.Ordinal);
-        }
+        await AddAsync(client, ("later.csv", Head + "J9,2026-08-09,2026-08-10,Orvane,WE100,leaks,P200\n"));
+        string rows = await PageAsync(client, "/rows");
+        Assert.Matches("<dt>empty.csv</dt>\\s*<dd>Not read. The file is empty.", rows);
+        Assert.Matches("<dt>payroll.csv</dt>\\s*<dd>Left out: its columns say nothing about calls, parts or stock. It has 2 rows.", rows);
+        Assert.Matches("<dt>later.csv</dt>\\s*<dd>Added after the last update.", rows);
+        Assert.DoesNotContain("<dt>jobs.csv</dt>", rows, StringComparison.Ordinal);
+
+        await PostAsync(client, "/files/remove", ("file", "empty.csv"));
+        Assert.DoesNotContain("empty.csv", await PageAsync(client, "/rows"), StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(shop.Removed, "empty.csv")));
     }
 
     private const string Since = "Changed since these figures were made: ";
@@ -148,12 +133,14 @@ public sealed partial class OwnerPagesTests
 
     private static async Task<string> TokenAsync(HttpClient client) => FormToken().Match(await client.GetStringAsync("/shops", Stop)).Groups[1].Value;
 
-    // Noon of one day, for ever.
+    // Noon of one day, until another is set.
     private sealed class DayClock(DateOnly day) : TimeProvider
     {
+        public DateOnly Day { get; set; } = day;
+
         public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
 
-        public override DateTimeOffset GetUtcNow() => new(day, new TimeOnly(12, 0), TimeSpan.Zero);
+        public override DateTimeOffset GetUtcNow() => new(Day, new TimeOnly(12, 0), TimeSpan.Zero);
     }
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]

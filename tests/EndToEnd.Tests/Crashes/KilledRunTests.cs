@@ -11,7 +11,7 @@ public sealed class KilledRunTests
     private const int BetweenWholeRuns = 10;
 
     [Fact]
-    public Task Load_KilledAtAFewMoments_StoreIsWhole() => KillAsync(4, "load");
+    public Task Load_KilledAtAFewMoments_StoreIsWhole() => KillAsync(3, "load");
 
     [SlowFact]
     public Task Run_KilledAtThreeHundredMoments_StoreBooksAndResultsAreWhole() => KillAsync(300, "load", "run");

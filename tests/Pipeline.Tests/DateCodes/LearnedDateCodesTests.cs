@@ -11,9 +11,9 @@ using PartsSignal.SampleShop.World;
 namespace PartsSignal.Pipeline.Tests.DateCodes;
 
 /// <summary>A shop whose register shows how serials tell the build date: year and ISO week in front.</summary>
-public sealed class LearnedDateCodesTests : IDisposable
+public sealed class LearnedDateCodesTests(RegisterShop loaded) : IClassFixture<RegisterShop>, IDisposable
 {
-    private const string Settings = """
+    internal const string Settings = """
         {"sources": [
           {"files": "calls.csv", "kind": "jobs", "dateOrder": "ymd",
            "columns": {"job_id": "Call", "opened_on": "Rang", "closed_on": "Done", "appliance_type": "Kind", "brand": "Make", "model": "Model",
@@ -23,20 +23,14 @@ public sealed class LearnedDateCodesTests : IDisposable
         """;
 
     private const string Given = "brand,pattern,year_letters,year_of_first,cycle_years,month_letters\nOstmark,^X(?<year>\\d{2}),,,,\n";
-    private readonly SmallShop _shop = new();
-
-    public LearnedDateCodesTests()
-    {
-        _shop.Write("shop.json", Settings);
-        OwnWordsShop.Write(_shop.Input, 11);
-    }
+    private readonly SmallShop _shop = loaded.Copy();
 
     public void Dispose() => _shop.Dispose();
 
     [Fact]
-    public async Task Load_RegisterThatShowsTheDateCode_AgesJobsAndSaysSo()
+    public void Load_RegisterThatShowsTheDateCode_AgesJobsAndSaysSo()
     {
-        LoadReport report = await _shop.Load();
+        LoadReport report = loaded.Report;
         DateCodeRule rule = Assert.Single(report.DateCodes);
         Assert.Equal(("Ostmark", "999999999", "year in characters 1 to 2, week in characters 3 to 4", "proven", 0), (rule.Brand, rule.SerialForm, rule.DateCode, rule.Basis, rule.Contradicting));
         Assert.Equal(report.Files.First(f => f.Rows.File == "register.csv").Rows.Loaded, rule.Confirming);
@@ -67,7 +61,6 @@ public sealed class LearnedDateCodesTests : IDisposable
     [Fact]
     public async Task Load_AnswerToTheRule_IsHeededOrReturnsWithANote()
     {
-        await _shop.Load();
         _shop.Answer((ReviewNames.DateCodes, "Ostmark", "perhaps"));
         LoadReport unclear = await _shop.Load();
         Assert.Equal("proven", unclear.DateCodes[0].Basis);
@@ -84,7 +77,6 @@ public sealed class LearnedDateCodesTests : IDisposable
     [Fact]
     public async Task Load_ApprovedRule_HoldsWithoutTheRegister()
     {
-        await _shop.Load();
         _shop.Answer((ReviewNames.DateCodes, "Ostmark", "yes"));
         string[] register = File.ReadAllLines(Path.Combine(_shop.Input, "register.csv"));
         File.WriteAllLines(Path.Combine(_shop.Input, "register.csv"), register.Take(3));
@@ -117,7 +109,18 @@ public sealed class LearnedDateCodesTests : IDisposable
     public async Task Load_NoFileWithSerialsAndDates_IsNotSearched()
     {
         _shop.Write("shop.json", Settings.Replace(", \"installed_on\": \"In use since\"", "", StringComparison.Ordinal));
+        File.Delete(Path.Combine(_shop.Output.Stage, DateCodeSearch.FileName));
         Assert.Empty((await _shop.Load()).DateCodes);
         Assert.False(File.Exists(Path.Combine(_shop.Output.Stage, DateCodeSearch.FileName)));
+    }
+}
+
+/// <summary>That shop, loaded once.</summary>
+public sealed class RegisterShop : SharedShop
+{
+    internal override void Write(SmallShop shop)
+    {
+        shop.Write("shop.json", LearnedDateCodesTests.Settings);
+        OwnWordsShop.Write(shop.Input, 11);
     }
 }
