@@ -21,6 +21,13 @@ internal static class PlanRefusal
 
         if (planned.Completion(new int[planned.Target.Count]) is { } empty && empty > MostWithoutParts)
         {
+            if (planned.View.JobsWithoutNumbers > planned.View.Jobs.Count)
+            {
+                return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"no plan: {planned.View.JobsWithoutNumbers:N0} finished jobs name their parts in words, or by numbers that no list has. Add the part numbers of the parts you fit");
+            }
+
             return string.Create(
                 CultureInfo.InvariantCulture,
                 $"no plan: by this log, {empty * 100:0} in 100 jobs need no part, which is unlikely. Check that the column of parts used was recognized, and that its part numbers are known");

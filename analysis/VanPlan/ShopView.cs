@@ -14,6 +14,9 @@ public sealed record ShopView(
     DateOnly From, IReadOnlyList<VanLimits> Vans, IReadOnlyList<StockPart> Parts, IReadOnlyList<PastJob> Jobs, DemandSizes Sizes,
     RestockRule Restock, PartKinds Kinds)
 {
+    /// <summary>Finished jobs of the history window that list parts of which some cannot be told by number; they are not among <see cref="Jobs"/>.</summary>
+    public int JobsWithoutNumbers { get; init; }
+
     /// <summary>Index of a part by its number; -1: not among them.</summary>
     public int IndexOf(string number)
     {

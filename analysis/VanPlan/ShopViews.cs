@@ -41,7 +41,10 @@ public sealed class ShopViews
             j.OpenedOn < from ? [] : Needs(JobNeeds.Then(j, numbers), index)))];
         return new ShopView(
             day, vans, parts, jobs, new DemandSizes(vans.Count, types.Count, families.Count, parts.Length),
-            new RestockRule(_options.ReviewDays, [.. parts.Select(p => p.LeadDays)]), Kinds(parts, numbers, index, families));
+            new RestockRule(_options.ReviewDays, [.. parts.Select(p => p.LeadDays)]), Kinds(parts, numbers, index, families))
+        {
+            JobsWithoutNumbers = _data.Jobs.Count(j => j.OpenedOn < day && j.OpenedOn >= from && j.Lines.Count > 0 && JobNeeds.Told(j, day) == NeedsKnown.PartsNotTold),
+        };
     }
 
     /// <summary>Lists carry no day: they are taken as known all along.</summary>

@@ -161,6 +161,16 @@ public sealed class ShopPlanTests
     }
 
     [Fact]
+    public void Create_PartsInWordsOnly_IsRefusedWithTheReason()
+    {
+        ShopData data = TinyShop.Make(11);
+        data = data with { Jobs = [.. data.Jobs.Select(j => j with { Lines = [.. j.Lines.Select(l => l with { PartNumber = null, FittedNumber = null })] })] };
+        ShopPlan plan = Plan(data, TinyShop.Options);
+        Assert.All(plan.Summaries, s => Assert.Matches("^no plan: [0-9]{3} finished jobs name their parts in words, or by numbers that no list has[.] Add ", s.Answer));
+        Assert.Empty(plan.Changes);
+    }
+
+    [Fact]
     public void Create_NoPriceAnywhere_IsRefusedWithTheReason()
     {
         ShopData data = TinyShop.Make(11);
