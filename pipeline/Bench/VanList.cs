@@ -40,6 +40,9 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
     /// <summary>What the pieces to add cost.</summary>
     public decimal Cost => Lines.Where(l => l.Action == "add").Sum(l => l.Money);
 
+    /// <summary>True when the list is nothing but pieces to add: the van holds nothing that the plan knows of.</summary>
+    public bool IsWholeLoad => Lines.All(l => l.Action == "add");
+
     /// <summary>Vans that the last update made a list for.</summary>
     /// <param name="results">Folder of the result tables.</param>
     public static IReadOnlyList<string> Vans(string results) => [.. ResultCsv.Read(Changes(results), csv => csv.GetString("van")).Distinct(StringComparer.Ordinal)];

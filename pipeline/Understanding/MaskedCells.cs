@@ -25,6 +25,13 @@ internal static partial class MaskedCells
         return shown.Length > Longest ? shown[..Longest] + "\u2026" : shown;
     }
 
+    /// <summary>A cell as an example in a question about its column.</summary>
+    public static string Example(ColumnSample column, string cell, TableReading reading) =>
+        IsNamedPersonal(column, reading) ? Mask(cell)
+        : LooksPersonal(column, reading) ? Words(column, cell)
+        : !MayHoldCustomers(reading) && !cell.Any(c => char.IsWhiteSpace(c) || c == '@') ? cell
+        : Show(column, cell);
+
     /// <summary>A cell of a column that is not read: as typed, or its form where it may be personal.</summary>
     public static string ShowUnread(ColumnSample column, string cell)
     {
@@ -49,7 +56,9 @@ internal static partial class MaskedCells
     public static string Scrubbed(IEnumerable<string> texts, string cell) => TextScrubber.Scrub(cell, Words(texts));
 
     /// <summary>True when a column may hold names, addresses, phone numbers or e-mails, or likely serials, each of which is one household's machine: by what it is taken for, its header, or its cells.</summary>
-    public static bool IsPersonal(ColumnSample column, TableReading reading)
+    public static bool IsPersonal(ColumnSample column, TableReading reading) => IsNamedPersonal(column, reading) || LooksPersonal(column, reading);
+
+    private static bool IsNamedPersonal(ColumnSample column, TableReading reading)
     {
         int at = reading.Table.Sample.Columns.ToList().IndexOf(column);
         if (reading.Choice is { } choice && at >= 0)
@@ -66,8 +75,23 @@ internal static partial class MaskedCells
 
         double[] header = HeaderLexicon.Shipped.Match(column.Name);
         IEnumerable<string> personal = ["serial", "customer_name", "phone", "address", "email", "technician", "~user"];
-        return !column.IsDates && (personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6) || CellFeatures.LooksPersonal(column));
+        return !column.IsDates && personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6);
     }
+
+    private static bool LooksPersonal(ColumnSample column, TableReading reading) => !column.IsDates && MayHoldCustomers(reading) && CellFeatures.LooksPersonal(column);
+
+    // Free text may name people, but nobody can judge a column by x and 0 alone.
+    private static string Words(ColumnSample column, string cell)
+    {
+        string shown = Scrubbed(column.Texts, cell);
+        return Mark().Replace(shown, "").Any(char.IsLetter) ? shown : Mask(cell);
+    }
+
+    /// <summary>False for a table that is surely a list of things, such as prices: there 555-0178 is a part number.</summary>
+    private static bool MayHoldCustomers(TableReading reading) => reading.AsksKind || (FieldCatalog.Find(reading.Kind)?.Any(f => f.Personal) ?? true);
+
+    [GeneratedRegex(@"\[[^]]*\]")]
+    private static partial Regex Mark();
 
     [GeneratedRegex(@"([;,+|\n])")]
     private static partial Regex PartSeparator();

@@ -127,7 +127,7 @@ internal static class QuestionMaker
         TableSample table = reading.Table.Sample;
         ColumnSample[] columns = [.. doubt.Columns.Select(c => table.Columns[c])];
         string? chosen = doubt.Chosen < 0 ? null : table.Columns[doubt.Chosen].Name;
-        string meaning = FieldCatalog.Get(reading.Kind, doubt.Field).Meaning.TrimEnd('.');
+        string meaning = FieldCatalog.Get(reading.Kind, doubt.Field).Meaning.Split(';')[0].TrimEnd('.');
         return new ReadingQuestion(
             $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
             $"Which column of '{table.Place}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
@@ -160,15 +160,9 @@ internal static class QuestionMaker
     private static IEnumerable<string> Apart(ColumnSample one, ColumnSample other, TableReading reading) => Enumerable.Range(0, Math.Min(one.Cells.Length, other.Cells.Length))
         .Where(r => one.Cells[r].Length > 0 && other.Cells[r].Length > 0
             && (one.Days[r] is { } a && other.Days[r] is { } b ? a != b : !one.Cells[r].Equals(other.Cells[r], StringComparison.OrdinalIgnoreCase)))
-        .Select(r => $"{one.Name} {Shown(one, one.Cells[r], reading)}, {other.Name} {Shown(other, other.Cells[r], reading)}")
+        .Select(r => $"{one.Name} {MaskedCells.Example(one, one.Cells[r], reading)}, {other.Name} {MaskedCells.Example(other, other.Cells[r], reading)}")
         .Distinct(StringComparer.Ordinal).Take(ExamplesPerColumn - 1);
 
-    private static string Shown(ColumnSample column, string cell, TableReading reading) =>
-        MaskedCells.IsPersonal(column, reading) ? MaskedCells.Mask(cell) : MaskedCells.Show(column, cell);
-
-    private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most)
-    {
-        bool personal = MaskedCells.IsPersonal(column, reading);
-        return column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(most).Select(t => personal ? MaskedCells.Mask(t) : MaskedCells.Show(column, t));
-    }
+    private static IEnumerable<string> Examples(ColumnSample column, TableReading reading, int most) =>
+        column.Texts.Distinct(StringComparer.OrdinalIgnoreCase).Take(most).Select(t => MaskedCells.Example(column, t, reading));
 }

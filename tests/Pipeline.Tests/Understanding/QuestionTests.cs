@@ -113,6 +113,18 @@ public sealed class QuestionTests
         Assert.False(Inspector.IsGivenByPartLines(new ColumnDoubt(field, chosen, [1], 1), asked, [asked]));
     }
 
+    [Theory]
+    [InlineData("parts", "RÉF 555-0178, PIÈCE 555-0190")]
+    [InlineData("jobs", "RÉF 000-0000, PIÈCE 000-0000")]
+    public void Questions_NumbersThatLookLikePhones_AreShownWhereTheTableHoldsNoCustomers(string kind, string shown)
+    {
+        using var folder = new Scratch();
+        File.WriteAllText(folder.Sub("log.csv"), "RÉF;PIÈCE\n555-0178;555-0190\n555-0142;555-0143\n");
+        SampledTable table = TableSampler.Read(ShopTables.In(folder.Path, new ReadingLimits()).Single(), new ReadingLimits(), CancellationToken.None).Single();
+        var reading = new TableReading(table, "log.csv", kind, [(kind, 1)], null, [new ColumnDoubt("part", 0, [0, 1], 1)]);
+        Assert.Equal(shown, Assert.Single(QuestionMaker.Of([reading], []).Questions).Examples[0]);
+    }
+
     [Fact]
     public void Preview_PartNumbersAndColumnsThatAreNotRead_AreNoPhoneNumbers()
     {
