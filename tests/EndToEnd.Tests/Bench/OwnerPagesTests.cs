@@ -100,6 +100,25 @@ public sealed partial class OwnerPagesTests
         Assert.True(File.Exists(Path.Combine(shop.Removed, "empty.csv")));
     }
 
+    [Fact]
+    public async Task Settings_AfterAnUpdate_ListCountedVansAndTechniciansOfTheLog()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        bench.Shops.Add("Millrace");
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        string jobs = "Job number,Call date,Finished,Make,Model number,Customer says,Technician,Part 1\n" + string.Concat(Enumerable.Range(0, 40).Select(i => string.Create(
+            System.Globalization.CultureInfo.InvariantCulture, $"J{i},2026-0{1 + (i % 7)}-{3 + (i % 20):00},2026-0{1 + (i % 7)}-{4 + (i % 20):00},Orvane,WE100,does not heat,{(i % 3 == 0 ? "E2" : "E1")},P{100 + (i % 4)}\n")));
+        const string Counts = "Van,Part number,On hand,Counted on\nNorth,P100,2,2026-07-30\nSouth,P101,1,2026-07-30\n";
+        await AddAsync(client, ("jobs.csv", jobs), ("van count.csv", Counts));
+        await UpdateAsync(client, bench);
+        string settings = await PageAsync(client, "/settings");
+        Assert.Contains("Technicians in your job log: E1, E2.", settings, StringComparison.Ordinal);
+        Assert.Matches("name=\"van0.name\" value=\"North\"", settings);
+        Assert.Matches("name=\"van1.name\" value=\"South\"", settings);
+        Assert.Contains("The last update made none. See why.", await PageAsync(client, "/results"), StringComparison.Ordinal);
+        Assert.Contains("<li>Amounts are shown without a currency.", await PageAsync(client, "/run"), StringComparison.Ordinal);
+    }
+
     private const string Since = "Changed since these figures were made: ";
 
     private static async Task UpdateAsync(HttpClient client, RunningBench bench)
