@@ -39,9 +39,13 @@ internal static partial class MaskedCells
         return shown.Contains('[') && !cell.Contains('[') ? Mask(cell) : shown;
     }
 
-    /// <summary>A list of parts in one cell: part numbers as typed, else without what may be personal.</summary>
-    public static string ShowParts(ColumnSample column, string cell) =>
-        string.Concat(PartSeparator().Split(cell).Select(p => p.Length == 0 || PartAndQuantity().IsMatch(p) ? p : Show(column, p)));
+    /// <summary>One or more parts in one cell: part numbers as typed, what stands behind them without what may be personal.</summary>
+    public static string ShowParts(ColumnSample column, string cell) => string.Concat(PartSeparator().Split(cell).Select(p => ShowPart(column, p)));
+
+    private static string ShowPart(ColumnSample column, string piece) =>
+        piece.Length == 0 || PartAndQuantity().IsMatch(piece) ? piece
+        : NumberFirst().Match(piece) is { Success: true } part ? part.Groups[1].Value + Show(column, part.Groups[2].Value)
+        : Show(column, piece);
 
     /// <summary>A cell of a column of names of things, such as brands: as typed where the store would keep it so, else without what may be personal.</summary>
     /// <param name="column">Its column.</param>
@@ -92,6 +96,9 @@ internal static partial class MaskedCells
 
     [GeneratedRegex(@"\[[^]]*\]")]
     private static partial Regex Mark();
+
+    [GeneratedRegex(@"^(\s*(?=\S*\d)[^\s@]{2,20})(\s.*)$", RegexOptions.Singleline)]
+    private static partial Regex NumberFirst();
 
     [GeneratedRegex(@"([;,+|\n])")]
     private static partial Regex PartSeparator();

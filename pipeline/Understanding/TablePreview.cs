@@ -30,7 +30,7 @@ internal static class TablePreview
             : isPersonal ? MaskedCells.Mask(cell)
             : field is { Content: not ContentClass.Text } && (!cell.Any(char.IsLetter) || (field.Content == ContentClass.Code && IsCode(cell))) ? cell
             : field is { Cleaner: Cleaner.Word or Cleaner.Supplier, Name: not Technician } ? MaskedCells.ShowWord(column, cell, field)
-            : field is { Cleaner: Cleaner.PartsList } ? MaskedCells.ShowParts(column, cell)
+            : field is { Cleaner: Cleaner.PartsList or Cleaner.Code } ? MaskedCells.ShowParts(column, cell)
             : field is null ? MaskedCells.ShowUnread(column, cell)
             : MaskedCells.Show(column, cell);
     }

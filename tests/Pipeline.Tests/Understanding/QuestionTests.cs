@@ -128,7 +128,7 @@ public sealed class QuestionTests
     [Fact]
     public void Preview_PartNumbersAndColumnsThatAreNotRead_AreNoPhoneNumbers()
     {
-        string[] parts = ["339-4587", "885-3603, 339-4587 x2", "call Ada Merrin 555-0178"];
+        string[] parts = ["339-4587 - door seal", "885-3603, 339-4587 x2", "call Ada Merrin 555-0178"];
         string log = "Job no;Opened;Complaint;Parts fitted;Guid\n" + string.Concat(Enumerable.Range(0, 60).Select(i => string.Create(
             CultureInfo.InvariantCulture, $"{24000 + i};2024-0{1 + (i % 9)}-11;does not drain;{parts[i % 3]};5a407d8{i % 10}-0a35-{1000 + i}-9f22\n")));
         Inspection table = Inspect(log, new() { ["log.csv/kind"] = "jobs", ["log.csv/field/parts_list"] = "Parts fitted", ["log.csv/column/Guid"] = "none" }).Tables.Single();
