@@ -1,5 +1,5 @@
 -- One row per job without a serial at a known address, with the appliance inferred from the address: by model if that
--- leaves only one appliance, else by type.
+-- leaves only one appliance in use on the day, else by type.
 select
     f.place,
     case
@@ -9,4 +9,5 @@ select
         when f.appliance_type is not null then md5(concat_ws('|', f.place_key, f.appliance_type, coalesce(f.brand, '')))
     end as unit_id
 from int_jobs_placed_by_model as f
-left join int_place_type_units as t using (place_key, appliance_type)
+asof left join int_place_type_units as t
+    on t.place_key = f.place_key and t.appliance_type = f.appliance_type and f.opened_on >= t.from_day

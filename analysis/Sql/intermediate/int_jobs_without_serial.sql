@@ -1,5 +1,5 @@
 -- One row per job without a serial at a known address.
-select j.place, j.place_key, j.model_key, m.known_number, m.appliance_type, m.brand
+select j.place, j.place_key, j.opened_on, j.model_key, m.known_number, m.appliance_type, m.brand
 from int_job_rows as j
 join int_resolved_models as m
     on m.typed_brand is not distinct from j.brand

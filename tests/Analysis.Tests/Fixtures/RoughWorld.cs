@@ -11,8 +11,11 @@ internal sealed class RoughWorld
 {
     public const int Families = 12;
 
+    /// <summary>Share of failures that come to this shop.</summary>
+    public const double Reaching = 2 / 3.0;
+
     /// <summary>Share of failures that come to this shop and tell which machine it was.</summary>
-    public const double Told = 2 / 3.0 * 0.7;
+    public const double Told = Reaching * 0.7;
     private const int UnitsPerFamily = 45;
     private const int SeenPerFamily = 100;
     private const double MovesPerYear = 0.08;
@@ -167,7 +170,7 @@ internal sealed class RoughWorld
 
     private void Call(DateOnly day, string unit, string type, string family, string component)
     {
-        if (_random.NextDouble() < 2 / 3.0)
+        if (_random.NextDouble() < Reaching)
         {
             Shop.Jobs.Add(new JobRow(Next(), day)
             {

@@ -261,6 +261,31 @@ public sealed class ModelAndAgeTests
         Assert.Equal(["J1|s1", "J2|-", "J3|-"], shop.Rows("from jobs select job_id, unit_id order by 1"));
     }
 
+    // A machine and the one that took its place are of one model: each job is about the one in use on its day.
+    [Theory]
+    [InlineData("WE1")]
+    [InlineData(null)]
+    public void Combine_NoSerial_MachineInUseOnTheDayIsTaken(string? model)
+    {
+        (string Job, DateOnly Day)[] jobs =
+        [
+            ("J1 before both", new(2014, 12, 31)), ("J2 first", new(2015, 1, 1)), ("J3 its last day", new(2023, 6, 1)), ("J4 between", new(2023, 6, 5)),
+            ("J5 second", new(2023, 6, 10)), ("J6 three are there", new(2024, 2, 1)),
+        ];
+        using var shop = new TransformShop();
+        shop.Add(
+                new StagedUnit("s1") { PlaceKey = "p1", ModelRaw = "WE1", InstalledOn = new(2015, 1, 1), RemovedOn = new(2023, 6, 1) },
+                new StagedUnit("s2") { PlaceKey = "p1", ModelRaw = "WE1", InstalledOn = new(2023, 6, 10) },
+                new StagedUnit("s3") { PlaceKey = "p1", ModelRaw = "WE1", InstalledOn = new(2024, 1, 1) },
+                new StagedUnit("s4") { PlaceKey = "p1", ModelRaw = "WE1", InstalledOn = new(2024, 1, 1) },
+                new StagedUnit("gone") { PlaceKey = "p2", ModelRaw = "WE1", InstalledOn = new(2015, 1, 1), RemovedOn = new(2020, 1, 1) })
+            .Add([
+                .. jobs.Select(j => new StagedJob(j.Job) { SourceOrder = 2, PlaceKey = "p1", ModelRaw = model, OpenedOn = j.Day, ClosedOn = j.Day }),
+                new StagedJob("J7 of a machine that is gone") { SourceOrder = 2, PlaceKey = "p2", ModelRaw = model, OpenedOn = new(2024, 1, 1), ClosedOn = new(2024, 1, 1) }])
+            .Combine();
+        Assert.Equal(["-", "s1", "s1", "-", "s2", "-", "-"], shop.Rows("from jobs select unit_id order by job_id"));
+    }
+
     // Where only the installation is told, machines called about and others have one age; what is not told is no age of 0.
     [Fact]
     public void Combine_RegisterWithInstallationOnly_CalledOrNotTheAgeIsTheSameAndUnknownIsNotNew()
