@@ -62,6 +62,9 @@ internal static class VanSection
     // Below this share of the money, something else than the money ends the load.
     private const decimal SpentShare = 0.9m;
 
+    // What more money buys is told for this much more at least: a few coins buy nothing.
+    private const decimal MoreShare = 1.2m;
+
     // The share in the job log is another figure, and a reader would compare the two.
     private const string FirstVisitMeans =
         "In this section, a job counts as finished at the first visit only if every part it needed was on the van. The share in your job log can be higher: a part may have been brought for the call, or fetched the same day.";
@@ -79,6 +82,8 @@ internal static class VanSection
 
     private sealed record Spent(decimal Budget, double? PlanCompletion, double? BestRuleCompletion);
 
+    private sealed record Bought(string Van, decimal Budget, double? PlanCompletion);
+
     /// <summary>The plans and their evidence; null if no plan was made.</summary>
     public static VanFacts? Read(Database database, string currency)
     {
@@ -90,9 +95,10 @@ internal static class VanSection
         ILookup<string, VanLine> lines = database.Read<VanLine>("queries/report/van_lines.sql").ToLookup(l => l.Van);
         IReadOnlyList<Summary> summaries = [.. database.ReadTable<Summary>("van_summary").OrderBy(s => s.Van, StringComparer.Ordinal)];
         IReadOnlyList<Replayed> evidence = database.ReadTable<Replayed>("van_evidence");
+        ILookup<string, Bought> curve = database.ReadTable<Bought>("van_curve").ToLookup(c => c.Van, StringComparer.Ordinal);
         bool wasTried = evidence.Any(r => r.Quarter == All && r.Van == All && r.Policy == "plan" && r.Jobs > 0);
         return new VanFacts(
-            [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
+            [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, [.. curve[s.Van]], currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
             wasTried ? Replay(evidence) : null,
             [.. evidence.Where(r => wasTried && r.Quarter == All && r.Van == All && r.Policy != "counted") // other jobs, other money: no like to compare with
                 .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
@@ -139,7 +145,7 @@ internal static class VanSection
         return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on {VanStandIn.Named(oldest.Van)}: {age}.";
     }
 
-    private static string Describe(Summary van, string currency)
+    private static string Describe(Summary van, IReadOnlyList<Bought> curve, string currency)
     {
         if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
         {
@@ -159,10 +165,25 @@ internal static class VanSection
         string brings = van.Completion is { } completion
             ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit; no other load for this money can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better.{aboard}"
             : "";
+        string more = unspent.Length == 0 ? More(van, curve, currency) : "";
         string booked = van.BookedJobs is > 0 and { } jobs
             ? $" Of {Format.Count(jobs)} calls not visited yet, about {Format.Count((long)Math.Round(van.BookedFinished ?? 0))} should be finished at the first visit, with what is taken along for them."
             : "";
-        return load + unspent + brings + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
+        return load + unspent + brings + more + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
+    }
+
+    /// <summary>What more money on the van would buy; empty if the curve does not tell.</summary>
+    private static string More(Summary van, IReadOnlyList<Bought> curve, string currency)
+    {
+        Bought? now = curve.FirstOrDefault(c => c.Budget == van.Budget), then = curve.Where(c => c.Budget >= van.Budget * MoreShare).MinBy(c => c.Budget);
+        if (now?.PlanCompletion is not { } before || then?.PlanCompletion is not { } after || van.JobsPerYear is not { } jobs)
+        {
+            return "";
+        }
+
+        long gained = (long)Math.Round((after - before) * jobs);
+        string money = Format.Money(then.Budget - now.Budget, currency);
+        return gained < 1 ? $" Another {money} for this van would not finish one job more a year." : $" Another {money} for this van should finish about {Format.Count(gained)} more jobs a year at the first visit.";
     }
 
     private static string? Replay(IReadOnlyList<Replayed> evidence)

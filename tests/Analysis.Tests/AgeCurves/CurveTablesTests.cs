@@ -80,6 +80,43 @@ public sealed class CurveTablesTests
         Assert.All(rows, r => Assert.Equal((CurveBasis.Register, 40), (r.Basis, r.Events)));
     }
 
+    // Three valves in ten are first taken for the board, which is fitted for nothing; ten days later the valve is found.
+    [Fact]
+    public void NextYearRisk_WrongDiagnoses_AreNoFailuresOfWhatWasFittedForNothing()
+    {
+        const double Board = 0.03, Valve = 0.12;
+        var random = new Random(17);
+        DateOnly installed = FirstDay;
+        var calls = new List<JobRow>();
+        void Failures(string unit, string component, double perYear)
+        {
+            for (double day = Gap(random, perYear); installed.AddDays((int)day + 30) < LastDay; day += Gap(random, perYear))
+            {
+                bool isWrong = component == "inlet_valve" && random.NextDouble() < 0.3;
+                if (isWrong)
+                {
+                    calls.Add(Call($"j{calls.Count}", unit, installed.AddDays((int)day), "control_board"));
+                }
+
+                calls.Add(Call($"j{calls.Count}", unit, installed.AddDays((int)day + (isWrong ? 10 : 0)), component));
+            }
+        }
+
+        UnitRow[] units = [.. Enumerable.Range(0, 600).Select(i => Registered($"u{i}", installed))];
+        foreach (UnitRow unit in units)
+        {
+            Failures(unit.UnitId, "control_board", Board);
+            Failures(unit.UnitId, "inlet_valve", Valve);
+        }
+
+        using Database database = Open(units, [.. calls]);
+        NextYearRisk[] rows = [.. NextYearRiskTable.Create(database).Where(r => r is { ModelFamily: "all", AgeYears: <= 3, Component: "control_board" })];
+        double truth = 1 - Math.Exp(-Board);
+        Assert.Equal(4, rows.Length);
+        Assert.All(rows, r => Assert.InRange(truth, r.Lower!.Value, r.Upper!.Value));
+        Assert.InRange(rows.Average(r => r.Chance!.Value), 0.75 * truth, 1.25 * truth);
+    }
+
     [Fact]
     public void ReplacedPart_ThirtyAndNinetyDays_AreApart()
     {
@@ -107,6 +144,8 @@ public sealed class CurveTablesTests
         Assert.Equal(AgeCurveTables.Create(cut).Points, AgeCurveTables.Create(whole).Points);
         Assert.Equal(NextYearRiskTable.Create(cut), NextYearRiskTable.Create(whole));
     }
+
+    private static double Gap(Random random, double perYear) => -Math.Log(1 - random.NextDouble()) / perYear * 365.25;
 
     private static UnitRow Made(string id, DateOnly day) => new(id) { MadeFrom = day, MadeTo = day };
 }

@@ -45,6 +45,36 @@ public class SupplierQualityTests
         Assert.Equal(0.25, only.FailedShare!.Value, 1e-12);
     }
 
+    // Of a clamp set and a pump fitted along with another cause nothing has failed; of a pump at fault twice one has.
+    [Fact]
+    public void Counts_AccessoriesAndPartsFittedAlong_AreNoEarlyFailures()
+    {
+        DateOnly day = new(2024, 1, 1);
+        JobRow Repair(string job, string unit, int after, string cause) => new(job, day.AddDays(after)) { ClosedOn = day.AddDays(after), UnitId = unit, MainComponent = cause };
+        JobPartRow Part(string job, int line, string component) => new(job, line, $"P-{component}", component) { Supplier = "A" };
+        var shop = new SmallShop
+        {
+            Jobs =
+            [
+                Repair("along 1", "u", 0, "drain_pump"), Repair("along 2", "u", 40, "inlet_valve"),
+                Repair("again 1", "v", 0, "drain_pump"), Repair("again 2", "v", 40, "drain_pump"), Repair("last", "w", 300, "timer"),
+            ],
+            Parts =
+            [
+                Part("along 1", 1, "drain_pump"), Part("along 1", 2, "clamp_set"), Part("along 2", 1, "inlet_valve"), Part("along 2", 2, "drain_pump"), Part("along 2", 3, "clamp_set"),
+                Part("again 1", 1, "drain_pump"), Part("again 2", 1, "drain_pump"),
+            ],
+            Units = [new UnitRow("u"), new UnitRow("v"), new UnitRow("w")],
+        };
+        using Database database = shop.Build([.. ResultModels.Callbacks, .. ResultModels.Suppliers, .. ResultModels.Curves]);
+        Assert.Equal(
+            [("drain_pump", 3L, 1L), ("inlet_valve", 1L, 0L)],
+            SupplierCount.Read(database).Where(c => c.Component is not null).Select(c => (c.Component!, c.Followed, c.Failed)));
+        // what comes back soon and the curve of replaced parts count the same event
+        Assert.Equal([("drain_pump", 1L)], database.Query("from repeat_counts select component, again where supplier = 'A' and component is not null and stretch like '0-9%' and again > 0", r => (r.GetString(0), r.GetInt64(1))));
+        Assert.Equal(["again 1"], database.Query("from replacement_spans select job_id where ending = 'failed_again'", r => r.GetString(0)));
+    }
+
     // Where no column tells, nothing is known to have come back; all of it would be the engine's answer to least(null, quantity).
     [Fact]
     public void Counts_NoColumnTellsReturns_NoPieceIsReturned()

@@ -57,6 +57,18 @@ public sealed class VanSectionTests
         Assert.DoesNotContain("aboard", summaries[1], StringComparison.Ordinal);
     }
 
+    // 800.4 jobs a year, 0.50 of them with 1,500 and 0.625 with 1,875: a hundred more.
+    [Theory]
+    [InlineData("budget / 3000", "Another 375.00 EUR for this van should finish about 100 more jobs a year at the first visit.")]
+    [InlineData("0.5", "Another 375.00 EUR for this van would not finish one job more a year.")]
+    public void Read_CurveOfTheVan_SaysWhatMoreMoneyBuys(string completion, string expected)
+    {
+        string curve = Curve.Replace("budget / 3000", completion, StringComparison.Ordinal).Replace("range(0, 3000, 1000)", "(values (1000), (1500), (1520), (1875), (3000))", StringComparison.Ordinal);
+        using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence, curve);
+        Assert.Contains(expected, VanSection.Read(database, "EUR")!.Vans[0].Summary.Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.DoesNotContain("Another", Filled().Vans[0].Summary, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Read_Evidence_ComparesWithTheBestSimpleRule() => Assert.Contains(
         "Of 100 jobs it finished 2.1 more (very likely between 0.4 and 3.8) than the best simple rule for the same money, parts most likely to be needed for their price first. "
