@@ -7,4 +7,8 @@ namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
 /// <param name="Digits">Digits that must not be found again, or empty.</param>
 /// <param name="Customer">Name for the customer column of its row, or null for any.</param>
 /// <param name="HeldOut">True for a form that the rules were not tuned on.</param>
-internal sealed record Plant(string Form, string Typed, IReadOnlyList<string> Words, string Digits, string? Customer, bool HeldOut);
+internal sealed record Plant(string Form, string Typed, IReadOnlyList<string> Words, string Digits, string? Customer, bool HeldOut)
+{
+    /// <summary>Short codes that must not be found again standing alone, whatever stands between their letters and digits.</summary>
+    public IReadOnlyList<string> Codes { get; init; } = [];
+}

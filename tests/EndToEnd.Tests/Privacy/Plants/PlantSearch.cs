@@ -14,6 +14,7 @@ internal sealed partial class PlantSearch
     private readonly Dictionary<string, List<int>> _words = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<int>> _digits = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<int>> _typed = new(StringComparer.Ordinal);
+    private readonly List<(Regex Code, int Plant)> _codes = [];
 
     /// <summary>Prepares for a shop's plants.</summary>
     public PlantSearch(IReadOnlyList<(Plant Plant, string Cell)> plants)
@@ -28,6 +29,12 @@ internal sealed partial class PlantSearch
             if (plants[i].Plant.Digits.Length >= FewestDigits)
             {
                 Add(_digits, plants[i].Plant.Digits[^FewestDigits..], i);
+            }
+
+            foreach (string code in plants[i].Plant.Codes)
+            {
+                IEnumerable<string> characters = code.Where(char.IsLetterOrDigit).Select(c => c.ToString());
+                _codes.Add((new Regex(@"(?<![\p{L}\p{N}])" + string.Join(@"[^\p{L}\p{N}\t]{0,3}", characters) + @"(?![\p{L}\p{N}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), i));
             }
 
             // Short ones are whole keys; of the others the end tells.
@@ -45,7 +52,7 @@ internal sealed partial class PlantSearch
     {
         foreach (string line in text.Split('\n'))
         {
-            foreach (int plant in Words(line).Concat(Digits(line)).Concat(Typed(line)))
+            foreach (int plant in Words(line).Concat(Digits(line)).Concat(Typed(line)).Concat(Codes(line)))
             {
                 yield return (plant, line.Length > 300 ? line[..300] : line);
             }
@@ -110,6 +117,8 @@ internal sealed partial class PlantSearch
             }
         }
     }
+
+    private IEnumerable<int> Codes(string line) => _codes.Where(c => c.Code.IsMatch(line)).Select(c => c.Plant);
 
     private static string Squeezed(string text) => string.Concat(TextFold.Fold(text).Where(c => char.IsLetterOrDigit(c) || char.IsSurrogate(c)));
 
