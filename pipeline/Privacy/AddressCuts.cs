@@ -19,9 +19,9 @@ internal static class AddressCuts
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts, FileWords words)
     {
-        for (int i = 0; i < tokens.Count; i++)
+        for (int i = 0; i < tokens.Count && tokens.HasDigits; i++)
         {
-            if (IsHouseNumber(tokens, i))
+            if (tokens[i].Kind != TokenKind.Word && IsHouseNumber(tokens, i))
             {
                 After(tokens, cuts, words, i);
                 Before(tokens, cuts, words, i);
@@ -36,7 +36,7 @@ internal static class AddressCuts
         int digits = text.IndexOfAnyExceptInRange('0', '9');
         digits = digits < 0 ? text.Length : digits;
         return digits is >= 1 and <= 5 && (digits == text.Length || text.Length - digits == 1 || text[digits..] is "bis" or "ter")
-            && !(i + 1 < tokens.Count && tokens.Gap(i).Length <= 1 && PersonalWords.Units.Contains(tokens[i + 1].Hash));
+            && !(i + 1 < tokens.Count && tokens.Gap(i).Length <= 1 && tokens[i + 1].Is(WordClass.Unit));
     }
 
     // 12 Mill Road; 12 rue de la Paix.
@@ -45,14 +45,14 @@ internal static class AddressCuts
         for (int j = number + 1; j < tokens.Count && j - number <= MostBetween && Joins(tokens.Gap(j - 1)); j++)
         {
             bool only = j == number + 1;
-            if ((only || (j == number + 2 && (tokens[number + 1].FoldedLength == 1 || tokens.Folded(number + 1) is "bis" or "ter"))) && PersonalWords.StreetBefore.Contains(tokens[j].Hash) && StreetName(tokens, words, j) is var end && end > j)
+            if ((only || (j == number + 2 && (tokens[number + 1].FoldedLength == 1 || tokens.Folded(number + 1) is "bis" or "ter"))) && tokens[j].Is(WordClass.StreetBefore) && StreetName(tokens, words, j) is var end && end > j)
             {
                 cuts.Cut(tokens[number].Start, tokens[end].End, CutKind.Address);
                 return;
             }
 
             bool clear = IsStreetWord(tokens, j, out bool joined);
-            if ((clear && (joined || !only || tokens.Count > j)) || (!only && PersonalWords.StreetAfter.Contains(tokens[j].Hash)))
+            if ((clear && (joined || !only || tokens.Count > j)) || (!only && tokens[j].Is(WordClass.StreetAfter)))
             {
                 if (!only || joined || Clear.Contains(tokens.Folded(j).ToString()))
                 {
@@ -62,7 +62,7 @@ internal static class AddressCuts
                 }
             }
 
-            if (tokens[j].Kind == TokenKind.Number || (IsPlain(tokens, j) && PersonalWords.Function.Contains(tokens[j].Hash)) || PersonalWords.Units.Contains(tokens[j].Hash))
+            if (tokens[j].Kind == TokenKind.Number || (IsPlain(tokens, j) && tokens[j].Is(WordClass.Function)) || tokens[j].Is(WordClass.Unit))
             {
                 return;
             }
@@ -107,7 +107,7 @@ internal static class AddressCuts
     private static bool IsStreetOpening(TextTokens tokens, int j, out int name)
     {
         name = j + 1;
-        if (PersonalWords.StreetBefore.Contains(tokens[j].Hash))
+        if (tokens[j].Is(WordClass.StreetBefore))
         {
             return true;
         }
@@ -151,11 +151,11 @@ internal static class AddressCuts
         }
 
         joined = false;
-        return PersonalWords.StreetAfter.Contains(tokens[j].Hash);
+        return tokens[j].Is(WordClass.StreetAfter);
     }
 
     private static bool IsName(TextTokens tokens, FileWords words, int k) =>
-        tokens[k].Kind == TokenKind.Word && !(IsPlain(tokens, k) && PersonalWords.Function.Contains(tokens[k].Hash)) && ((tokens[k].IsCapital && tokens.CapitalsTell) || !words.IsKnown(tokens.Folded(k), tokens[k].Hash));
+        tokens[k].Kind == TokenKind.Word && !(IsPlain(tokens, k) && tokens[k].Is(WordClass.Function)) && ((tokens[k].IsCapital && tokens.CapitalsTell) || !words.IsKnown(tokens.Folded(k), tokens[k].Hash));
 
     private static bool IsParticle(TextTokens tokens, int k) => tokens.Folded(k) is "de" or "la" or "le" or "les" or "du" or "des" or "del" or "della" or "dei" or "di" or "da" or "do" or "dos" or "das" or "l" or "d" or "el" or "los" or "las" or "van" or "der" or "den" or "sw" or "gen" or "dr" or "marszalka";
 

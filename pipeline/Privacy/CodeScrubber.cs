@@ -39,7 +39,7 @@ internal static class CodeScrubber
 
         var tokens = new TextTokens(cell);
         var cuts = new TextCuts(cell);
-        EmailCuts.Apply(cell, cuts);
+        EmailCuts.Apply(tokens, cuts);
         AddressCuts.Apply(tokens, cuts, words);
         if (!usual)
         {
@@ -99,8 +99,8 @@ internal static class CodeScrubber
         return digits > 0 && (letters || digits < ManyDigits);
     }
 
-    // One or two letters, then digits and nothing else: the running number of a document, which may have many digits.
-    private static bool IsNumbered(ReadOnlySpan<char> cell)
+    /// <summary>True for one or two capitals, then digits and nothing else: the running number of a document, which may have many digits.</summary>
+    public static bool IsNumbered(ReadOnlySpan<char> cell)
     {
         int letters = cell.IndexOfAnyExceptInRange('A', 'Z');
         return letters is 1 or 2 && !cell[letters..].ContainsAnyExceptInRange('0', '9');
@@ -153,7 +153,7 @@ internal static class CodeScrubber
     }
 
     private static bool IsNameToo(ReadOnlySpan<char> folded, ulong hash, FileWords words) =>
-        !PersonalWords.Own.Words.Contains(hash) && !PersonalWords.Common.Contains(hash) && !words.IsFrequent(hash) && words.IsName(folded, hash);
+        (PersonalWords.Classes.Of(hash) & (WordClass.Own | WordClass.Common)) == 0 && !words.IsFrequent(hash) && words.IsName(folded, hash);
 
     // Pieces without a letter, side by side: as many digits as a phone number has are none of the code beside them, and a
     // card number is none at all.

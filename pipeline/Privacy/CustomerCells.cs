@@ -13,22 +13,31 @@ internal sealed class CustomerCells
     private const int LongSlip = 9;
     private const int MostWords = 24;
     private readonly char[] _folded = new char[2_048];
-    private readonly (int At, int Length, ulong Hash, bool IsAddress)[] _words = new (int, int, ulong, bool)[MostWords];
+    private readonly (int At, int Length, ulong Hash)[] _words = new (int, int, ulong)[MostWords];
     private int _used;
+    private int _usedByNames;
     private int _count;
+    private int _names;
 
-    /// <summary>Takes the cells of a row.</summary>
+    /// <summary>Takes the names of a row.</summary>
     /// <param name="name">The name.</param>
-    /// <param name="address">The address; only its words that the text has are of use.</param>
-    /// <param name="email">The e-mail address.</param>
-    /// <param name="mask">Bits of the text's words.</param>
-    public void Set(ReadOnlySpan<char> name, ReadOnlySpan<char> address, ReadOnlySpan<char> email, ulong mask)
+    /// <param name="email">The e-mail address, which mostly holds the name.</param>
+    public void SetNames(ReadOnlySpan<char> name, ReadOnlySpan<char> email)
     {
         (_used, _count) = (0, 0);
-        Add(name, 2, isAddress: false, ulong.MaxValue);
+        Add(name, 2, null);
         int at = email.IndexOf('@');
-        Add(at > 0 ? email[..at] : default, 4, isAddress: false, ulong.MaxValue);
-        Add(address, 3, isAddress: true, mask);
+        Add(at > 0 ? email[..at] : default, 4, null);
+        (_usedByNames, _names) = (_used, _count);
+    }
+
+    /// <summary>Takes the address of the row whose names it has.</summary>
+    /// <param name="address">The address; only its words that the text has are of use.</param>
+    /// <param name="text">The text.</param>
+    public void SetAddress(ReadOnlySpan<char> address, TextTokens text)
+    {
+        (_used, _count) = (_usedByNames, _names);
+        Add(address, 3, text);
     }
 
     /// <summary>The text without them; the same instance when it holds none.</summary>
@@ -74,14 +83,18 @@ internal sealed class CustomerCells
     /// <summary>Adds the words of a name, without articles and titles.</summary>
     public void AddWords(ReadOnlySpan<char> name, HashSet<ulong> words)
     {
-        Set(name, [], [], 0);
-        for (int w = 0; w < _count; w++)
+        SetNames(name, []);
+        foreach ((_, _, ulong hash) in _words.AsSpan(0, _count))
         {
-            words.Add(_words[w].Hash);
+            if (!IsNoName(hash))
+            {
+                words.Add(hash);
+            }
         }
     }
 
-    private void Add(ReadOnlySpan<char> cell, int shortest, bool isAddress, ulong mask)
+    // The words of an address that a text has; of a name, all but those that are there already.
+    private void Add(ReadOnlySpan<char> cell, int shortest, TextTokens? addressIn)
     {
         int start = 0;
         for (int i = 0; i <= cell.Length && _count < MostWords; i++)
@@ -91,13 +104,13 @@ internal sealed class CustomerCells
                 continue;
             }
 
-            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length)
+            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length && addressIn?.MayBegin(cell[start]) != false)
             {
                 int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
                 ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
-                if (length >= shortest && (mask & TextTokens.MaskOf(hash)) != 0 && !PersonalWords.NeverNames.Contains(hash))
+                if (length >= shortest && (addressIn is null ? !IsKnown(hash) : (addressIn.Mask & TextTokens.MaskOf(hash)) != 0 && !IsNoName(hash)))
                 {
-                    _words[_count++] = (_used, length, hash, isAddress);
+                    _words[_count++] = (_used, length, hash);
                     _used += length;
                 }
             }
@@ -106,19 +119,40 @@ internal sealed class CustomerCells
         }
     }
 
+    private static bool IsNoName(ulong hash) => (PersonalWords.Classes.Of(hash) & (WordClass.Function | WordClass.Title)) != 0;
+
+    private bool IsKnown(ulong hash)
+    {
+        for (int w = 0; w < _count; w++)
+        {
+            if (_words[w].Hash == hash)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     // How many tokens from here make a word of the name: one, or pieces of one.
     private int Names(TextTokens tokens, int i)
     {
         ReadOnlySpan<char> typed = tokens.Folded(i);
-        for (int w = 0; w < _count && !_words[w].IsAddress; w++)
+        for (int w = 0; w < _names; w++)
         {
             ReadOnlySpan<char> word = Word(w);
-            if (typed.SequenceEqual(word) || IsSame(typed, word, tokens[i].Hash))
+            if (typed.SequenceEqual(word) || IsSame(typed, word, tokens[i].Is(WordClass.Own | WordClass.Common | WordClass.Function)))
             {
+                // A title or an article of the cell is no name; few texts hold one, so only what is found is asked about.
+                if (IsNoName(_words[w].Hash))
+                {
+                    continue;
+                }
+
                 return 1;
             }
 
-            if (word.Length > typed.Length && typed.Length > 0 && word[0] == typed[0] && Pieces(tokens, i, word) is var pieces && pieces > 1)
+            if (word.Length > typed.Length && typed.Length > 0 && word[0] == typed[0] && Pieces(tokens, i, word) is var pieces && pieces > 1 && !IsNoName(_words[w].Hash))
             {
                 return pieces;
             }
@@ -136,14 +170,14 @@ internal sealed class CustomerCells
             length++;
         }
 
-        return length >= 2 ? length : length == 1 && tokens[i].IsCapital && tokens.CapitalsTell && !tokens[i].OpensSentence && !PersonalWords.Own.Words.Contains(tokens[i].Hash) ? 1 : 0;
+        return length >= 2 ? length : length == 1 && tokens[i].IsCapital && tokens.CapitalsTell && !tokens[i].OpensSentence && !tokens[i].Is(WordClass.Own) ? 1 : 0;
     }
 
     private bool IsPlace(ulong hash)
     {
-        for (int w = 0; w < _count; w++)
+        for (int w = _names; w < _count; w++)
         {
-            if (_words[w].IsAddress && _words[w].Hash == hash)
+            if (_words[w].Hash == hash)
             {
                 return true;
             }
@@ -153,7 +187,7 @@ internal sealed class CustomerCells
     }
 
     // A slip in a word of five letters or more, an umlaut in two letters, the possessive, the name glued to another word.
-    private static bool IsSame(ReadOnlySpan<char> typed, ReadOnlySpan<char> word, ulong hash)
+    private static bool IsSame(ReadOnlySpan<char> typed, ReadOnlySpan<char> word, bool isVouched)
     {
         if (word.Length < 3 || typed.Length < 3)
         {
@@ -171,11 +205,9 @@ internal sealed class CustomerCells
         }
 
         int most = word.Length >= LongSlip ? 2 : 1;
-        return (Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && !IsVouched(hash) && StringDistance.OptimalAlignment(typed, word, most) <= most)
+        return (!isVouched && Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && StringDistance.OptimalAlignment(typed, word, most) <= most)
             || (typed.Length > word.Length && typed.Contains(word, StringComparison.Ordinal));
     }
-
-    private static bool IsVouched(ulong hash) => PersonalWords.Own.Words.Contains(hash) || PersonalWords.Common.Contains(hash) || PersonalWords.Function.Contains(hash);
 
     // Slips move few letters: most of the beginning or of the end stays.
     private static bool MayBeNear(ReadOnlySpan<char> typed, ReadOnlySpan<char> word)

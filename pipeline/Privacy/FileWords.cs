@@ -23,6 +23,7 @@ internal sealed class FileWords
     private readonly HashSet<ulong>[] _trade;
     private readonly HashSet<ulong> _common;
     private readonly HashSet<ulong> _everyday;
+    private readonly HashSet<ulong> _barred;
 
     /// <summary>Prepares.</summary>
     /// <param name="languages">The file's languages.</param>
@@ -33,10 +34,11 @@ internal sealed class FileWords
     /// <param name="complaints">Reads misspelt words of complaints.</param>
     /// <param name="common">Hashes of the words that many rows have, so that they are no misspelling; null: none.</param>
     /// <param name="lowercase">Hashes of the words that enough customers use and mostly write in small letters; null: none.</param>
-    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints, IEnumerable<ulong>? common = null, IEnumerable<ulong>? lowercase = null)
+    /// <param name="barred">Hashes of words that may never stay, whoever uses them; null: none.</param>
+    public FileWords(IReadOnlyList<string> languages, IEnumerable<ulong> frequent, IEnumerable<string> values, IEnumerable<string> shapes, int fewest, ComplaintWordTable complaints, IEnumerable<ulong>? common = null, IEnumerable<ulong>? lowercase = null, IEnumerable<ulong>? barred = null)
     {
         _common = [.. common ?? []];
-
+        _barred = [.. barred ?? []];
         Languages = languages;
         _lists = [.. languages.Select(WordList.Get)];
         _frequent = [.. frequent];
@@ -49,7 +51,7 @@ internal sealed class FileWords
     }
 
     /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
-    public static string Version { get; } = "2-" + HashOfLists();
+    public static string Version { get; } = "3-" + HashOfLists();
 
     /// <summary>The file's languages.</summary>
     public IReadOnlyList<string> Languages { get; }
@@ -76,14 +78,15 @@ internal sealed class FileWords
     public static FileWords Of(ComplaintWordTable complaints, params IReadOnlyList<string> languages) => new(languages, [], [], [], 1, complaints);
 
     /// <summary>The same with more values.</summary>
-    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common, _everyday);
+    public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common, _everyday, _barred);
 
     /// <summary>True for a word that may stand.</summary>
-    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) => IsListed(folded, hash) || IsMisspelt(folded, hash);
+    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) => IsListed(folded, hash) || (IsMisspelt(folded, hash) && !_barred.Contains(hash));
 
     /// <summary>The same without misspelled words: in a code a slip is no word.</summary>
     public bool IsListed(ReadOnlySpan<char> folded, ulong hash) =>
-        folded.Length <= 1 || IsInDictionary(hash) || PersonalWords.Own.Words.Contains(hash) || IsTrade(hash) || _frequent.Contains(hash) || PersonalWords.Small.Contains(hash) || IsVariant(folded);
+        (_barred.Count == 0 || !_barred.Contains(hash))
+        && (folded.Length <= 1 || (PersonalWords.Classes.Of(hash) & (WordClass.Own | WordClass.Function | WordClass.Common)) != 0 || IsInDictionary(hash) || IsTrade(hash) || _frequent.Contains(hash) || IsVariant(folded));
 
     /// <summary>True for a word of the language that enough customers mostly write in small letters, so that a capital makes no name of it.</summary>
     public bool IsEveryday(ulong hash) => _everyday.Contains(hash);

@@ -27,35 +27,74 @@ internal static class NameCuts
             {
                 CutAfter(tokens, cuts, words, i, length, certain: true, from: -1);
             }
-            else if (PersonalWords.Call.Contains(tokens[i].Hash))
+            else if (tokens[i].Is(WordClass.Call))
             {
                 CutAfter(tokens, cuts, words, i, 1, certain: false, from: -1);
             }
 
-            if (PersonalWords.Roles.Contains(tokens[i].Hash) && i > 0 && tokens.Gap(i - 1).Contains('('))
+            if (tokens[i].Is(WordClass.Role) && InBrackets(tokens, i) is var first && first > 0)
             {
-                CutBefore(tokens, cuts, words, i);
+                CutBefore(tokens, cuts, words, first);
             }
 
-            if (PersonalWords.Says.Contains(tokens[i].Hash) && i > 0 && tokens.Gap(i - 1).Length == 1 && MayBeName(tokens, words, i - 1))
+            if (tokens[i].Is(WordClass.Role) && IsLabeled(tokens, i))
+            {
+                cuts.Cut(tokens[i + 1].Start, tokens[i + 1].End, CutKind.Name);
+            }
+
+            if (IsInitial(tokens, words, i))
+            {
+                cuts.Cut(tokens[i].Start, tokens[i + 1].End, CutKind.Name);
+            }
+
+            if (tokens[i].Is(WordClass.Says) && i > 0 && tokens.Gap(i - 1).Length == 1 && MayBeName(tokens, words, i - 1))
             {
                 cuts.Cut(tokens[i - 1].Start, tokens[i - 1].End, CutKind.Name);
             }
 
-            if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && !words.IsEveryday(tokens[i].Hash) && IsAlsoName(tokens, words, i))
+            // Where the text begins in small letters, any capital within it tells a name. Unknown words go anyway.
+            if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && !words.IsEveryday(tokens[i].Hash)
+                && (IsAlsoName(tokens, words, i) || (tokens.StartsLowercase && !IsOrdinary(tokens, words, i) && words.IsListed(tokens.Folded(i), tokens[i].Hash))))
             {
                 cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Name);
             }
         }
     }
 
+    // Baker (tenant), Baker (the son): the first word in the brackets, or 0.
+    private static int InBrackets(TextTokens tokens, int role)
+    {
+        int first = role;
+        while (first > 0 && role - first < 2 && !tokens.Gap(first - 1).Contains('(') && tokens[first - 1].Is(WordClass.Function))
+        {
+            first--;
+        }
+
+        return first > 0 && tokens.Gap(first - 1).Contains('(') ? first : 0;
+    }
+
+    // Mieter: Lange. Behind a label a name may be an everyday word as well, but a word for a machine or a fault is none.
+    private static bool IsLabeled(TextTokens tokens, int role) =>
+        role + 1 < tokens.Count && tokens[role + 1] is { Kind: TokenKind.Word, IsCapital: true } next && tokens.Gap(role).ContainsAny(':', '=') && tokens.Gap(role).Length <= 3
+        && (!next.Is(WordClass.Own) || next.Is(WordClass.Everyday)) && !next.Is(WordClass.Function | WordClass.Common | WordClass.Call | WordClass.Says);
+
+    // J. Baker.
+    private static bool IsInitial(TextTokens tokens, FileWords words, int i) =>
+        tokens[i].FoldedLength == 1 && char.IsUpper(tokens.Text[tokens[i].Start]) && i + 1 < tokens.Count && tokens.Gap(i) is "." or ". "
+        && tokens[i + 1] is { Kind: TokenKind.Word, IsCapital: true, FoldedLength: > 2 } && !IsOrdinary(tokens, words, i + 1);
+
     // Short titles are words of other languages too ("m", "p", "fr"): they need a full stop or a capital behind.
     private static bool IsTitle(TextTokens tokens, int i) =>
-        PersonalWords.Titles.Contains(tokens[i].Hash) && i + 1 < tokens.Count && tokens[i + 1].Kind == TokenKind.Word && IsNear(tokens.Gap(i))
+        tokens[i].Is(WordClass.Title) && i + 1 < tokens.Count && tokens[i + 1].Kind == TokenKind.Word && IsNear(tokens.Gap(i))
         && (tokens[i].FoldedLength > 2 || tokens.Gap(i).Contains('.') || (tokens[i].FoldedLength == 2 && tokens.Folded(i) is not "fr" and not "mm") || (tokens[i].IsCapital | char.IsUpper(tokens.Text[tokens[i].Start]) && tokens[i + 1].IsCapital));
 
     private static int Asks(TextTokens tokens, int i)
     {
+        if (!tokens[i].Is(WordClass.Ask))
+        {
+            return 0;
+        }
+
         for (int length = Math.Min(3, tokens.Count - i); length > 0; length--)
         {
             if (PersonalWords.Ask.Contains(tokens.Phrase(i, length)))
@@ -73,8 +112,8 @@ internal static class NameCuts
         bool cut = false;
 
         // Call for Baker, dzwonić do Kowal: small words may stand between, but then the next word is no name for certain.
-        bool prepositions = length > 1 || !PersonalWords.Function.Contains(tokens[at].Hash);
-        while (prepositions && first < tokens.Count && first - at - length < MostBetween && IsNear(tokens.Gap(first - 1)) && PersonalWords.Function.Contains(tokens[first].Hash) && !tokens[first].IsCapital)
+        bool prepositions = length > 1 || !tokens[at].Is(WordClass.Function);
+        while (prepositions && first < tokens.Count && first - at - length < MostBetween && IsNear(tokens.Gap(first - 1)) && tokens[first].Is(WordClass.Function) && !tokens[first].IsCapital)
         {
             certain = false;
             first++;
@@ -82,10 +121,10 @@ internal static class NameCuts
 
         for (int k = first; k < tokens.Count && k - first < MostWords && tokens[k].Kind == TokenKind.Word && IsNear(tokens.Gap(k - 1)); k++)
         {
-            bool title = PersonalWords.Titles.Contains(tokens[k].Hash) && tokens[k].FoldedLength > 1;
+            bool title = tokens[k].Is(WordClass.Title) && tokens[k].FoldedLength > 1;
             bool name = title || (certain && k == first
-                ? !PersonalWords.Function.Contains(tokens[k].Hash) && !PersonalWords.Call.Contains(tokens[k].Hash)
-                : MayBeName(tokens, words, k) || (cut && tokens[k].FoldedLength == 1));
+                ? !tokens[k].Is(WordClass.Function) && !tokens[k].Is(WordClass.Call)
+                : (MayBeName(tokens, words, k) && (cut || !IsWordBehindPreposition(tokens, words, at, k))) || (cut && tokens[k].FoldedLength == 1));
             if (!name)
             {
                 return;
@@ -95,6 +134,10 @@ internal static class NameCuts
             cut = true;
         }
     }
+
+    // Soaked with oil, connects to internet: behind a preposition a word in small letters is a word where the language has it.
+    private static bool IsWordBehindPreposition(TextTokens tokens, FileWords words, int at, int k) =>
+        tokens[at].Is(WordClass.Function) && char.IsLower(tokens.Text[tokens[k].Start]) && words.IsListed(tokens.Folded(k), tokens[k].Hash);
 
     // Baker (tenant).
     private static void CutBefore(TextTokens tokens, TextCuts cuts, FileWords words, int role)
@@ -116,8 +159,7 @@ internal static class NameCuts
         !IsOrdinary(tokens, words, k) && words.IsName(tokens.Folded(k), tokens[k].Hash);
 
     private static bool IsOrdinary(TextTokens tokens, FileWords words, int k) =>
-        PersonalWords.Common.Contains(tokens[k].Hash) || PersonalWords.Function.Contains(tokens[k].Hash) || PersonalWords.Call.Contains(tokens[k].Hash) || PersonalWords.Says.Contains(tokens[k].Hash)
-        || PersonalWords.Own.Words.Contains(tokens[k].Hash) || words.IsFrequent(tokens[k].Hash);
+        tokens[k].Is(WordClass.Common | WordClass.Function | WordClass.Call | WordClass.Says | WordClass.Own) || words.IsFrequent(tokens[k].Hash);
 
     private static bool IsNear(ReadOnlySpan<char> gap) => gap.Length is >= 1 and <= 3 && !gap.ContainsAny(";!?\n()[]/");
 }

@@ -13,14 +13,21 @@ internal static partial class NumberCuts
     private const int LongestSingle = 4;
     private const int LongestGrouped = 5;
     private const int ShortestSecret = 4;
+    private const int MostOfPlate = 4;
     private const int FewestOfPhone = 7;
     private const int MostOfPhone = 15;
 
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts)
     {
+        if (!tokens.HasDigits)
+        {
+            Spelled(tokens, cuts);
+            return;
+        }
+
         string text = tokens.Text;
-        bool[]? dates = Dates(text);
+        bool[]? dates = text.AsSpan().ContainsAny('-', '.', '/') ? Dates(text) : null;
         for (int i = 0; i < text.Length;)
         {
             if (Value(text, i) < 0 || dates?[i] == true)
@@ -42,6 +49,7 @@ internal static partial class NumberCuts
 
         Spelled(tokens, cuts);
         Secrets(tokens, cuts);
+        Plates(tokens, cuts);
     }
 
     // Key safe 4821, gate code 4821: as short as an error code, but it opens somebody's door.
@@ -49,23 +57,56 @@ internal static partial class NumberCuts
     {
         for (int i = 1; i < tokens.Count; i++)
         {
-            if (tokens[i].Kind != TokenKind.Number || tokens[i].FoldedLength < ShortestSecret)
+            bool number = tokens[i].Kind == TokenKind.Number && tokens[i].FoldedLength >= ShortestSecret;
+            if (!number && !IsBell(tokens, i))
             {
                 continue;
             }
 
             int before = i - 1;
-            while (before > 0 && i - before < 3 && PersonalWords.Function.Contains(tokens[before].Hash))
+            while (before > 0 && i - before < 3 && tokens[before].Is(WordClass.Function))
             {
                 before--;
             }
 
-            if (PersonalWords.Secrets.Contains(tokens[before].Hash) || (before > 0 && tokens.Folded(before) is "code" or "safe" or "box" or "kod" or "codice" or "codigo" && PersonalWords.Entrances.Contains(tokens[before - 1].Hash)))
+            if (tokens[before].Is(WordClass.Secret) || (before > 0 && tokens.Folded(before) is "code" or "safe" or "box" or "kod" or "codice" or "codigo" && tokens[before - 1].Is(WordClass.Entrance)))
             {
                 cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Number);
             }
         }
     }
+
+    // 4B: digits and one letter behind, as on a bell or a door; displayed codes begin with the letter.
+    private static bool IsBell(TextTokens tokens, int i) =>
+        tokens[i].Kind == TokenKind.Mixed && char.IsAsciiLetter(tokens.Folded(i)[^1]) && !tokens.Folded(i)[..^1].ContainsAnyExceptInRange('0', '9');
+
+    // License plate AB12 CDE: groups of few letters and digits behind a word for it.
+    private static void Plates(TextTokens tokens, TextCuts cuts)
+    {
+        for (int i = 0; i + 1 < tokens.Count; i++)
+        {
+            if (!tokens[i].Is(WordClass.Plate))
+            {
+                continue;
+            }
+
+            int end = i;
+            bool digits = false;
+            while (end + 1 < tokens.Count && end - i < MostOfPlate && tokens.Gap(end).Length <= 3 && (tokens[end + 1].Kind != TokenKind.Word || IsCapitals(tokens, end + 1)))
+            {
+                end++;
+                digits |= tokens[end].Kind != TokenKind.Word;
+            }
+
+            if (digits)
+            {
+                cuts.Cut(tokens[i + 1].Start, tokens[end].End, CutKind.Number);
+            }
+        }
+    }
+
+    private static bool IsCapitals(TextTokens tokens, int i) =>
+        tokens[i].FoldedLength <= 3 && !tokens.Text.AsSpan(tokens[i].Start, tokens[i].End - tokens[i].Start).ContainsAnyExceptInRange('A', 'Z');
 
     // A number goes on over blanks, hyphens, dots and the like, but not over letters; an O between digits is a zero.
     private static int End(string text, int start, bool[]? dates, out int digits, out int longest)
@@ -102,8 +143,25 @@ internal static partial class NumberCuts
     {
         int digit = TextFold.Digit(text[i]);
         return digit >= 0 ? digit
-            : text[i] is 'o' or 'O' && (i == 0 || !char.IsLetter(text[i - 1])) && (i + 1 == text.Length || !char.IsLetter(text[i + 1]))
-                && ((i > 0 && TextFold.Digit(text[i - 1]) >= 0) || (i + 1 < text.Length && TextFold.Digit(text[i + 1]) >= 0)) ? 0 : -1;
+            : text[i] is 'o' or 'O' && IsZero(text, i) ? 0 : -1;
+    }
+
+    // One or more of them between digits, or between a digit and no letter.
+    private static bool IsZero(string text, int i)
+    {
+        int first = i, last = i;
+        while (first > 0 && i - first < MostOfPhone && text[first - 1] is 'o' or 'O')
+        {
+            first--;
+        }
+
+        while (last + 1 < text.Length && last - i < MostOfPhone && text[last + 1] is 'o' or 'O')
+        {
+            last++;
+        }
+
+        char before = first > 0 ? text[first - 1] : ' ', after = last + 1 < text.Length ? text[last + 1] : ' ';
+        return !char.IsLetter(before) && !char.IsLetter(after) && (TextFold.Digit(before) >= 0 || TextFold.Digit(after) >= 0);
     }
 
     private static bool[]? Dates(string text)
@@ -123,7 +181,7 @@ internal static partial class NumberCuts
     {
         for (int first = 0, i = 0; i <= tokens.Count; i++)
         {
-            if (i < tokens.Count && (PersonalWords.Digits.Contains(tokens[i].Hash) || (tokens[i].Kind == TokenKind.Number && tokens[i].FoldedLength <= 2)))
+            if (i < tokens.Count && (tokens[i].Is(WordClass.Digit) || (tokens[i].Kind == TokenKind.Number && tokens[i].FoldedLength <= 2)))
             {
                 continue;
             }

@@ -21,9 +21,6 @@ internal static class PersonalWords
     /// <summary>Forms of address.</summary>
     public static HashSet<ulong> Titles { get; } = Of("title");
 
-    /// <summary>Words of a customer's cell that are no name: function words and forms of address.</summary>
-    public static HashSet<ulong> NeverNames { get; } = [.. Function, .. Titles];
-
     /// <summary>What is said before a name, of one to three words joined with blanks.</summary>
     public static HashSet<ulong> Ask { get; } = Of("ask");
 
@@ -33,38 +30,17 @@ internal static class PersonalWords
     /// <summary>What may stand before a name: call, tel, customer.</summary>
     public static HashSet<ulong> Call { get; } = [.. Of("call"), .. Roles];
 
-    /// <summary>What stands before a secret number: lockbox, PIN.</summary>
-    public static HashSet<ulong> Secrets { get; } = Of("secret");
-
-    /// <summary>What a code opens, where it stands before "code".</summary>
-    public static HashSet<ulong> Entrances { get; } = Of("entrance");
-
-    /// <summary>What follows a name: says, wants.</summary>
-    public static HashSet<ulong> Says { get; } = Of("says");
-
-    /// <summary>Street words that follow the name.</summary>
-    public static HashSet<ulong> StreetAfter { get; } = Of("street_after");
-
     /// <summary>Street words that precede the name.</summary>
     public static HashSet<ulong> StreetBefore { get; } = Of("street_before");
 
     /// <summary>Ends of words that name a street.</summary>
     public static IReadOnlyList<string> StreetEnds { get; } = [.. Rows.Where(r => r.Class == "street_end").SelectMany(r => r.Words).Distinct(StringComparer.Ordinal)];
 
-    /// <summary>Words for digits.</summary>
-    public static HashSet<ulong> Digits { get; } = Of("digit");
-
-    /// <summary>What follows a number that counts or measures.</summary>
-    public static HashSet<ulong> Units { get; } = Of("unit");
-
     /// <summary>Words by which a language is told.</summary>
     public static IReadOnlyDictionary<string, HashSet<ulong>> Telling { get; } = Languages.ToDictionary(l => l, l => Hashes(Rows.Where(r => r.Language == l && r.Class is "function" or "domain" && r.Language == l).SelectMany(r => r.Words)), StringComparer.Ordinal);
 
     /// <summary>Everyday words of the complaint reader.</summary>
     public static HashSet<ulong> Common { get; } = Hashes(WordTable.ReadDefault("common-words.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-
-    /// <summary>The smallest words of all languages, which any file may mix in.</summary>
-    public static HashSet<ulong> Small { get; } = [.. Function, .. Common];
 
     /// <summary>Words of the shipped tables, and the beginnings of words among them (<c>leak*</c>).</summary>
     public static (HashSet<ulong> Words, IReadOnlyList<string> Stems) Own { get; } = OwnWords();
@@ -74,6 +50,15 @@ internal static class PersonalWords
 
     /// <summary>Those that only one language's tables have and English has not, by which a language is told too.</summary>
     public static IReadOnlyDictionary<string, HashSet<ulong>> TradeTelling { get; } = OneLanguage();
+
+    /// <summary>All classes of all words.</summary>
+    public static WordClassTable Classes { get; } = new(
+    [
+        (WordClass.Function, Function), (WordClass.Common, Common), (WordClass.Own, Own.Words), (WordClass.Title, Titles),
+        (WordClass.Ask, Hashes(Rows.Where(r => r.Class == "ask").SelectMany(r => r.Words).Select(w => w.Split(' ')[0]))),
+        (WordClass.Call, Call), (WordClass.Role, Roles), (WordClass.Says, Of("says")), (WordClass.Secret, Of("secret")), (WordClass.Entrance, Of("entrance")),
+        (WordClass.StreetAfter, Of("street_after")), (WordClass.StreetBefore, StreetBefore), (WordClass.Digit, Of("digit")), (WordClass.Unit, Of("unit")), (WordClass.Everyday, Of("everyday")), (WordClass.Plate, Of("plate")),
+    ]);
 
     private static Dictionary<string, HashSet<ulong>> OneLanguage()
     {

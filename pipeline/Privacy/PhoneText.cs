@@ -47,7 +47,7 @@ internal static class PhoneText
         }
 
         // No code begins with a plus, whether or not a country has such numbers.
-        bool enough = sign || parted || IsLocal(cell, n) ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo);
+        bool enough = sign || parted || IsLocal(cell, n) || IsNorthAmerican(cell, digits[..n]) ? n >= FewestGrouped : n >= FewestSingle && (digits[0] == '0' || bareToo);
         return (opens && n >= FewestSingle) || (enough && IsValid(digits[..n].ToString(), sign));
     }
 
@@ -127,6 +127,11 @@ internal static class PhoneText
         int mark = cell.IndexOfAny('-', '.');
         return digits is 7 or 8 && mark == digits - 4 && cell.Length == digits + 1;
     }
+
+    // 212-555-0142, 212-5550142: the area and the exchange begin with neither 0 nor 1.
+    private static bool IsNorthAmerican(ReadOnlySpan<char> cell, ReadOnlySpan<char> digits) =>
+        digits.Length == 10 && digits[0] is not ('0' or '1') && digits[3] is not ('0' or '1') && cell.IndexOfAny('-', '.') == 3
+        && (cell.Length == 11 || (cell.Length == 12 && cell[7] == cell[3]));
 
     private static bool IsValid(string digits, bool sign)
     {

@@ -37,6 +37,9 @@ internal sealed class TextCuts(string text)
     /// <summary>True when nothing is cut.</summary>
     public bool IsNone => _kinds is null;
 
+    /// <summary>The same cuts, for going on from here in two ways.</summary>
+    public TextCuts Copy() => new(text) { _kinds = (byte[]?)_kinds?.Clone() };
+
     /// <summary>Cuts a stretch; where something is cut already, the kind that says more stays.</summary>
     public void Cut(int start, int end, CutKind kind)
     {

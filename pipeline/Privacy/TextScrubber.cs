@@ -19,10 +19,14 @@ internal static class TextScrubber
     public static string Scrub(string text, FileWords words) => Scrub(new TextTokens(text), words);
 
     /// <summary>The same for a text that is cut into tokens already.</summary>
-    public static string Scrub(TextTokens tokens, FileWords words)
+    public static string Scrub(TextTokens tokens, FileWords words) => Scrub(tokens, words, out _);
+
+    /// <summary>The same, with the cuts that are made whatever the words are, for reading the text only: it must never be stored so.</summary>
+    public static string Scrub(TextTokens tokens, FileWords words, out TextCuts forReading)
     {
         var cuts = new TextCuts(tokens.Text);
         Patterns(tokens, cuts, words);
+        forReading = cuts.Copy();
         for (int i = 0; i < tokens.Count; i++)
         {
             if (!MayStay(tokens, i, words))
@@ -40,18 +44,10 @@ internal static class TextScrubber
         return cuts.Apply();
     }
 
-    /// <summary>The text with unknown words left in, for reading it only: it must never be stored.</summary>
-    public static string ForReading(TextTokens tokens, FileWords words)
-    {
-        var cuts = new TextCuts(tokens.Text);
-        Patterns(tokens, cuts, words);
-        return cuts.Apply();
-    }
-
     /// <summary>Cuts what is personal by its form or by what stands beside it.</summary>
     public static void Patterns(TextTokens tokens, TextCuts cuts, FileWords words)
     {
-        EmailCuts.Apply(tokens.Text, cuts);
+        EmailCuts.Apply(tokens, cuts);
         NumberCuts.Apply(tokens, cuts);
         AddressCuts.Apply(tokens, cuts, words);
         NameCuts.Apply(tokens, cuts, words);
@@ -165,7 +161,7 @@ internal static class TextScrubber
         }
     }
 
-    private static bool IsCount(TextTokens tokens, int i) => i + 1 < tokens.Count && tokens.Gap(i).Length <= 1 && PersonalWords.Units.Contains(tokens[i + 1].Hash);
+    private static bool IsCount(TextTokens tokens, int i) => i + 1 < tokens.Count && tokens.Gap(i).Length <= 1 && tokens[i + 1].Is(WordClass.Unit);
 
     private static bool IsNear(ReadOnlySpan<char> gap) => gap.Length <= 2 && !gap.ContainsAny(";!?\n");
 }

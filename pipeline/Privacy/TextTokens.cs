@@ -24,7 +24,12 @@ internal enum TokenKind
 /// <param name="FoldedLength">How long that is.</param>
 /// <param name="IsCapital">True when it begins with a capital and goes on in small letters.</param>
 /// <param name="OpensSentence">True when it is the first of the text or follows a full stop.</param>
-internal readonly record struct TextToken(int Start, int End, TokenKind Kind, ulong Hash, int FoldedAt, int FoldedLength, bool IsCapital, bool OpensSentence);
+/// <param name="Classes">What it may be beside names, numbers and streets.</param>
+internal readonly record struct TextToken(int Start, int End, TokenKind Kind, ulong Hash, int FoldedAt, int FoldedLength, bool IsCapital, bool OpensSentence, WordClass Classes)
+{
+    /// <summary>True for a word of one of these classes.</summary>
+    public bool Is(WordClass any) => (Classes & any) != 0;
+}
 
 /// <summary>A text in runs of letters and digits, with their folded forms. An apostrophe belongs to its word.</summary>
 internal sealed class TextTokens
@@ -32,6 +37,7 @@ internal sealed class TextTokens
     private const int Usual = 64;
     private readonly TextToken[] _all;
     private readonly char[] _folded;
+    private readonly uint _openings;
 
     /// <summary>Cuts a text.</summary>
     public TextTokens(string text)
@@ -67,7 +73,9 @@ internal sealed class TextTokens
             int length = TextFold.Fold(text.AsSpan(start, i - start), folded[used..]);
             bool capital = small && char.IsUpper(text[start]);
             TokenKind kind = !digits ? TokenKind.Word : letters ? TokenKind.Mixed : TokenKind.Number;
-            tokens[count++] = new TextToken(start, i, kind, WordList.Hash(folded.Slice(used, length)), used, length, capital, opens);
+            ulong hash = WordList.Hash(folded.Slice(used, length));
+            tokens[count++] = new TextToken(start, i, kind, hash, used, length, capital, opens, PersonalWords.Classes.Of(hash));
+            HasDigits |= digits;
             (capitals, words) = (capitals + (capital && !opens ? 1 : 0), words + (kind == TokenKind.Word && !opens ? 1 : 0));
             used += length;
             opens = false;
@@ -76,9 +84,10 @@ internal sealed class TextTokens
         (_all, _folded) = (tokens[..count].ToArray(), folded[..used].ToArray());
         CapitalsTell = capitals * 2 <= words;
         StartsLowercase = count > 0 && char.IsLower(text[tokens[0].Start]);
-        foreach (TextToken token in _all)
+        foreach (ref readonly TextToken token in _all.AsSpan())
         {
             Mask |= MaskOf(token.Hash);
+            _openings |= token.FoldedLength > 0 ? OpeningOf(_folded[token.FoldedAt]) : 0;
         }
     }
 
@@ -87,6 +96,9 @@ internal sealed class TextTokens
 
     /// <summary>Number of tokens.</summary>
     public int Count => _all.Length;
+
+    /// <summary>True when a digit of any script stands in it.</summary>
+    public bool HasDigits { get; }
 
     /// <summary>False where most words begin with a capital, so that one more says nothing.</summary>
     public bool CapitalsTell { get; }
@@ -97,11 +109,14 @@ internal sealed class TextTokens
     /// <summary>The bit of a hash in <see cref="Mask"/>.</summary>
     public static ulong MaskOf(ulong hash) => 1UL << (int)(hash >> 58);
 
+    /// <summary>False where no token begins with this letter, in small or as a capital.</summary>
+    public bool MayBegin(char letter) => !char.IsAsciiLetter(letter) || (_openings & OpeningOf(letter)) != 0;
+
     /// <summary>True where the first word begins with a small letter: a capital behind it is no habit.</summary>
     public bool StartsLowercase { get; }
 
     /// <summary>A token.</summary>
-    public TextToken this[int i] => _all[i];
+    public ref readonly TextToken this[int i] => ref _all[i];
 
     /// <summary>Its folded form.</summary>
     public ReadOnlySpan<char> Folded(int i) => _folded.AsSpan(_all[i].FoldedAt, _all[i].FoldedLength);
@@ -133,6 +148,8 @@ internal sealed class TextTokens
 
     /// <summary>The text between a token and the next.</summary>
     public ReadOnlySpan<char> Gap(int i) => i + 1 < _all.Length ? Text.AsSpan(_all[i].End, _all[i + 1].Start - _all[i].End) : Text.AsSpan(_all[i].End);
+
+    private static uint OpeningOf(char letter) => 1u << (letter & 31);
 
     private static bool Belongs(string text, int i) =>
         TextFold.IsWordPart(text[i]) || TextFold.Digit(text[i]) >= 0

@@ -18,7 +18,7 @@ internal static class WordCellScrubber
     {
         var tokens = new TextTokens(cell);
         var cuts = new TextCuts(cell);
-        EmailCuts.Apply(cell, cuts);
+        EmailCuts.Apply(tokens, cuts);
         NumberCuts.Apply(tokens, cuts);
         AddressCuts.Apply(tokens, cuts, words);
         TextScrubber.CutSpelledOut(tokens, cuts);
@@ -40,7 +40,7 @@ internal static class WordCellScrubber
             bool stays = TextScrubber.MayStay(tokens, i, words) || (tokens[i].FoldedLength <= LongestCode && CodeScrubber.IsCodePart(tokens, i, words));
             known &= stays;
             unknown += stays ? 0 : 1;
-            name |= !PersonalWords.Own.Words.Contains(tokens[i].Hash) && tokens[i].Kind == TokenKind.Word && tokens[i].FoldedLength > 2 && words.IsName(tokens.Folded(i), tokens[i].Hash);
+            name |= !tokens[i].Is(WordClass.Own) && tokens[i].Kind == TokenKind.Word && tokens[i].FoldedLength > 2 && words.IsName(tokens.Folded(i), tokens[i].Hash);
         }
 
         // A short file has too few rows for five customers per brand; there a single word passes that is no known name.

@@ -11,6 +11,7 @@ internal sealed class CustomerColumns
     private readonly MappedField _address;
     private readonly MappedField _email;
     private readonly CustomerCells _cells = new();
+    private long _named;
 
     /// <summary>Those of a file; a kind without customers has none.</summary>
     public CustomerColumns(FieldMap fields)
@@ -77,11 +78,22 @@ internal sealed class CustomerColumns
     {
         if (_name.Column >= 0 && !row[_name.Column].IsWhiteSpace())
         {
+            _named = 0;
             _cells.AddWords(row[_name.Column], names);
         }
     }
 
-    private void Set(MappedRow row, TextTokens text) => _cells.Set(row.Raw(_name), row.Raw(_address), row.Raw(_email), text.Mask);
+    // The words of a name serve all texts of its row.
+    private void Set(MappedRow row, TextTokens text)
+    {
+        if (_named != row.Number)
+        {
+            _named = row.Number;
+            _cells.SetNames(row.Raw(_name), row.Raw(_email));
+        }
+
+        _cells.SetAddress(row.Raw(_address), text);
+    }
 
     private static ReadOnlySpan<char> Cell(RowCells row, MappedField field) => field.Column >= 0 ? row[field.Column].Trim() : default;
 }

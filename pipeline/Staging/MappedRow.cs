@@ -20,6 +20,9 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
     /// <summary>Line of the row.</summary>
     public int Line { get; private set; }
 
+    /// <summary>How many rows have begun: tells one row from the next.</summary>
+    public long Number { get; private set; }
+
     /// <summary>Its cells.</summary>
     public RowCells Cells => cells;
 
@@ -39,7 +42,7 @@ internal sealed class MappedRow(RowCells cells, Func<int, int, string> place, Fi
     public string Place(int column) => place(column, Line);
 
     /// <summary>Starts on the row that <see cref="Cells"/> holds.</summary>
-    public void Begin(int line) => (Line, Fault, IsPlain) = (line, null, Cells.IsText && !mended);
+    public void Begin(int line) => (Line, Number, Fault, IsPlain) = (line, Number + 1, null, Cells.IsText && !mended);
 
     /// <summary>True for a row of a text file that we have not changed: a cell is what it says.</summary>
     public bool IsPlain { get; private set; }

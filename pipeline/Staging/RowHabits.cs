@@ -20,6 +20,8 @@ internal sealed class RowHabits
 
     private static readonly SearchValues<char> Marks = SearchValues.Create(".,-/$\u00a3\u20ac");
 
+    private static readonly SearchValues<char> StrongMarks = SearchValues.Create(".,$\u00a3\u20ac");
+
     private readonly int _width;
     private readonly IReadOnlyList<TextColumnPlace> _texts;
     private readonly ColumnHabit[] _columns;
@@ -93,8 +95,9 @@ internal sealed class RowHabits
     {
         foreach (TextColumnPlace text in _texts)
         {
+            // Neither a day nor an amount begins or ends with a letter.
             ReadOnlySpan<char> cell = row.Cells[text.Column];
-            if (!cell.ContainsAny(Marks))
+            if (cell.IsEmpty || char.IsAsciiLetter(cell[0]) || char.IsAsciiLetter(cell[^1]) || !MayBeDayOrAmount(cell))
             {
                 continue;
             }
@@ -131,6 +134,13 @@ internal sealed class RowHabits
 
     /// <summary>True when most cells of the column have that shape.</summary>
     public bool IsMostly(int column, CellShape shape) => column < _columns.Length && _columns[column].IsMostly(shape);
+
+    // A day has two hyphens or slashes if it has no dot, and an amount a decimal mark or a sign of money.
+    private static bool MayBeDayOrAmount(ReadOnlySpan<char> cell)
+    {
+        int mark = cell.IndexOfAny(Marks);
+        return mark >= 0 && (cell[mark..].ContainsAny(StrongMarks) || cell[(mark + 1)..].Contains(cell[mark]));
+    }
 
     private bool AnotherMoved(RowCells row, int but)
     {

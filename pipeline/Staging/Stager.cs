@@ -245,7 +245,7 @@ internal sealed class Stager
         using OpenedTable table = OpenedTable.Open(source.File, scan, source.Map, _settings.Limits);
         var sample = new RowSample();
         var fields = new FieldMap(source.File.Name, source.Map, table.Header);
-        var census = new WordCensus(source.Map.Kind, fields);
+        var census = new WordCensus(source.Map.Kind, fields, _settings.Technicians == "initials");
         (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample, census) : (mendStyle, []);
         sample.TakeAll(table.Reader, census);
 

@@ -29,11 +29,17 @@ internal sealed class WordCensus
     private readonly (string Field, int Column)[] _codeColumns;
     private readonly (string Field, int Column)[] _listColumns;
     private readonly CustomerColumns _customer;
+    private readonly int _technicians;
+    private readonly HashSet<ulong> _barred = [];
     private int _rows;
 
     /// <summary>Prepares for a file.</summary>
-    public WordCensus(string kind, FieldMap fields)
+    /// <param name="kind">Its kind.</param>
+    /// <param name="fields">Its fields.</param>
+    /// <param name="initials">True where technicians are kept by initials, so that no text may name them either.</param>
+    public WordCensus(string kind, FieldMap fields, bool initials = false)
     {
+        _technicians = initials ? fields.Field("technician").Column : -1;
         _customer = new CustomerColumns(fields);
         IReadOnlyList<Field> all = FieldCatalog.Of(kind);
         (string Field, int Column)[] Columns(params Cleaner[] cleaners) =>
@@ -63,6 +69,11 @@ internal sealed class WordCensus
         RowCells row = table.Row;
         UInt128 customer = _customer.Digest(row) ?? (UInt128)(uint)_rows;
         _customer.AddNames(row, _names);
+        if (_technicians >= 0)
+        {
+            BarTechnician(row[_technicians].ToString());
+        }
+
         foreach (int column in _textColumns)
         {
             if (!row[column].IsWhiteSpace())
@@ -90,6 +101,19 @@ internal sealed class WordCensus
             foreach ((string part, _) in PartsListText.Read(row[column]))
             {
                 TakeCode(field, part, customer);
+            }
+        }
+    }
+
+    // Its full words; those that everybody needs stay.
+    private void BarTechnician(string name)
+    {
+        var words = new TextTokens(name);
+        for (int i = 0; i < words.Count; i++)
+        {
+            if (words[i] is { Kind: TokenKind.Word, FoldedLength: > 2 } && !words[i].Is(WordClass.Function | WordClass.Common | WordClass.Own))
+            {
+                _barred.Add(words[i].Hash);
             }
         }
     }
@@ -122,7 +146,8 @@ internal sealed class WordCensus
             fewest,
             complaints,
             _words.Where(w => w.Value.All >= FewestCommon && w.Value.All * RarestCommon >= _rows).Select(w => w.Key),
-            _words.Where(w => w.Value.Is(FileWords.Customers) && w.Value.Small * 2 >= w.Value.All && names.Contains(w.Key)).Select(w => w.Key));
+            _words.Where(w => w.Value.Is(FileWords.Customers) && w.Value.Small * 2 >= w.Value.All && names.Contains(w.Key)).Select(w => w.Key),
+            _barred);
     }
 
     private void TakeText(ReadOnlySpan<char> text, UInt128 customer)
@@ -157,7 +182,7 @@ internal sealed class WordCensus
             if (tokens[i] is { Kind: TokenKind.Word, FoldedLength: > 1 })
             {
                 ulong hash = tokens[i].Hash;
-                words.Add(new SeenWord(hash, PersonalWords.Small.Contains(hash), char.IsLower(tokens.Text[tokens[i].Start]), FileWords.IsAbbreviation(tokens.Folded(i))));
+                words.Add(new SeenWord(hash, tokens[i].Is(WordClass.Function | WordClass.Common), char.IsLower(tokens.Text[tokens[i].Start]), FileWords.IsAbbreviation(tokens.Folded(i))));
             }
         }
 

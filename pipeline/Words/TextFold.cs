@@ -75,6 +75,7 @@ internal static class TextFold
     {
         int digit = Digit(c);
         into[0] = digit >= 0 ? (char)('0' + digit)
+            : c is '\u0132' or '\u0133' ? 'i'
             : c is >= '\uff21' and <= '\uff5a' ? char.ToLowerInvariant((char)(c - 0xfee0))
             : Base(c);
         char second = c switch
@@ -82,6 +83,7 @@ internal static class TextFold
             '\u00df' or '\u1e9e' => 's',
             '\u00c6' or '\u00e6' or '\u0152' or '\u0153' => 'e',
             '\u00de' or '\u00fe' => 'h',
+            '\u0132' or '\u0133' => 'j',
             _ => '\0',
         };
         if (second == '\0')

@@ -9,8 +9,8 @@ const out = here + '../../Defaults/dictionary/';
 const read = (path) => fs.readFileSync(here + 'node_modules/' + path, 'utf8');
 const json = (path) => JSON.parse(read(path));
 
-const letters = { ß: 'ss', æ: 'ae', œ: 'oe', ø: 'o', ł: 'l', đ: 'd', ð: 'd', þ: 'th', ı: 'i', ŀ: 'l' };
-const fold = (word) => word.toLowerCase().replace(/['’]/g, '').replace(/[ßæœøłđðþıŀ]/g, (c) => letters[c]).normalize('NFD').replace(/\p{M}/gu, '');
+const letters = { ß: 'ss', æ: 'ae', œ: 'oe', ø: 'o', ł: 'l', đ: 'd', ð: 'd', þ: 'th', ı: 'i', ŀ: 'l', ĳ: 'ij' };
+const fold = (word) => word.toLowerCase().replace(/['’]/g, '').replace(/[ßæœøłđðþıŀĳ]/g, (c) => letters[c]).normalize('NFD').replace(/\p{M}/gu, '');
 const isPlain = (folded) => /^[a-z]{2,24}$/.test(folded);
 
 function hunspell(name) {

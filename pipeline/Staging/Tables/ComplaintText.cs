@@ -24,9 +24,9 @@ internal sealed class ComplaintText
         _words = words;
         Code = ErrorCodeText.Find(typed);
         var tokens = new TextTokens(typed);
-        Scrubbed = TextScrubber.Scrub(tokens, file);
+        Scrubbed = TextScrubber.Scrub(tokens, file, out TextCuts forReading);
         Words = ReferenceEquals(Scrubbed, typed) ? tokens : new TextTokens(Scrubbed);
-        _read = ReferenceEquals(Scrubbed, typed) ? tokens : new TextTokens(TextScrubber.ForReading(tokens, file));
+        _read = ReferenceEquals(Scrubbed, typed) ? tokens : new TextTokens(forReading.Apply());
     }
 
     /// <summary>The text without what nobody vouches for; words of the row's customer may still stand in it.</summary>
@@ -59,12 +59,13 @@ internal sealed class ComplaintText
     /// <summary>Kind of the complaint.</summary>
     /// <param name="text">The scrubbed text, or what is left of it without the customer.</param>
     /// <param name="type">Type of the appliance.</param>
-    /// <param name="withoutCustomer">Takes the row's customer out of a text.</param>
-    public string Kind(string text, string? type, Func<TextTokens, string> withoutCustomer)
+    /// <param name="row">The row.</param>
+    /// <param name="customer">The row's customer, who is taken out of the text.</param>
+    public string Kind(string text, string? type, MappedRow row, CustomerColumns customer)
     {
         if (!ReferenceEquals(text, Scrubbed))
         {
-            return _words.Kind(withoutCustomer(_read), type);
+            return _words.Kind(customer.Without(row, _read), type);
         }
 
         // There are a handful of types, and most complaints are made of few of them.

@@ -73,7 +73,7 @@ internal sealed class JobsStager : TableStager
         // A job without a number: the row's own text is its number, so that the same row again is the same job. Rows of one
         // appliance that differ in their parts alone are the parts of one job.
         bool sharesJob = OnePartPerRow && !row.Raw(_serial).IsEmpty;
-        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(sharesJob ? RowDigest(row, _ownPart.Fields) : digest));
+        ReadOnlySpan<char> id = numbered ? Joined(Target.Map.JobPrefix, CodeScrubber.IsPlain(jobId) || CodeScrubber.IsNumbered(jobId) ? jobId : Target.Personal.Id(jobId.ToString())) : Joined("row-", Target.Tools.Key.Identify(sharesJob ? RowDigest(row, _ownPart.Fields) : digest));
         _jobIds.Set(at, id);
         ComplaintText? said = _complaint.Read(row);
         _appliance.Set(row, at, said);
@@ -150,7 +150,7 @@ internal sealed class JobsStager : TableStager
     {
         string? complaint = said is null ? null : Target.Personal.Customer.Without(row, said.Words);
         _complaints.Set(at, _appliance.IsForgotten ? null : complaint);
-        _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type, text => Target.Personal.Customer.Without(row, text)));
+        _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, _appliance.Type, row, Target.Personal.Customer));
         _errorCodes.Set(at, _errorCode.Read(row) ?? said?.Code);
     }
 }

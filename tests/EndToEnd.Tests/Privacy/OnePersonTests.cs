@@ -41,10 +41,37 @@ public sealed class OnePersonTests
         Assert.Contains("Farnsworth", row.Raw, StringComparison.Ordinal);
         refused.Mend(shop.Files, Path.GetFileName(rejects), [(row, [.. row.Cells.Select(c => c == NoDay ? "2026-09-20" : c)])]);
         new SettledRows(shop.Folder).Add([row.Key]);
-        Assert.True(bench.Work.Start(shop));
-        await bench.Work.WhenIdleAsync();
-        Assert.True(bench.Work.Now.Outcome == WorkOutcome.Done, string.Join(' ', bench.Work.Now.Messages));
+        await UpdateAsync(bench, shop);
+        List<(string Place, string Text)> all = await WrittenAndShownAsync(shop, client);
+        string[] serials = [.. Enumerable.Range(0, 40).Select(RegisteredSerial), .. Enumerable.Range(0, 240).Select(Serial)];
+        Assert.Empty(Found(all, [.. Person, .. serials]));
+    }
 
+    [Fact]
+    public async Task Update_TechniciansByInitials_NamedInNothingThatIsWrittenOrShown()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        WriteFiles(shop.Files);
+        string log = Path.Combine(shop.Files, "jobs.csv"), map = Path.Combine(shop.Files, "shop.json");
+        File.WriteAllText(log, File.ReadAllText(log)
+            .Replace("\"Marius\"", "\"Marius Quenthorpe\"", StringComparison.Ordinal).Replace("\"Tilly\"", "\"Tilly Ebbersley\"", StringComparison.Ordinal)
+            .Replace("\"does not fill\"", "\"does not fill, quenthorpe was here, Tilly to look again\"", StringComparison.Ordinal));
+        File.WriteAllText(map, Map.Replace("\"asOf\"", "\"technicians\": \"initials\", \"asOf\"", StringComparison.Ordinal));
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        await UpdateAsync(bench, shop);
+        string store = string.Join('\n', OutputTexts.Of(shop.Output.Root).Where(o => o.File.StartsWith("store", StringComparison.Ordinal)).Select(o => o.Text));
+        Assert.Contains("\tMQ\t", store, StringComparison.Ordinal);
+        Assert.Contains("\tTE\t", store, StringComparison.Ordinal);
+        Assert.Empty(Found(await WrittenAndShownAsync(shop, client), ["Quenthorpe", "Ebbersley", "Marius", "Tilly"]));
+    }
+
+    private static string[] Found(IEnumerable<(string Place, string Text)> all, IReadOnlyList<string> sought) =>
+        [.. all.SelectMany(t => sought.Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
+
+    // All that an update wrote, the pages show, and the commands write and say.
+    private static async Task<List<(string Place, string Text)>> WrittenAndShownAsync(ShopFolder shop, HttpClient client)
+    {
         List<(string Place, string Text)> all = [.. OutputTexts.Of(shop.Output.Root)];
         all.AddRange(Directory.EnumerateFiles(shop.Folder).Select(f => (Path.GetFileName(f), File.ReadAllText(f))));
         foreach (string page in Pages)
@@ -77,9 +104,14 @@ public sealed class OnePersonTests
         all.Add(("workbook", Parts(workbook)));
         Assert.Contains(all, t => t.Place.EndsWith("predictor.zip", StringComparison.Ordinal));
         Assert.Contains(all, t => t.Place.EndsWith(".xlsx", StringComparison.Ordinal));
-        string[] serials = [.. Enumerable.Range(0, 40).Select(RegisteredSerial), .. Enumerable.Range(0, 240).Select(Serial)];
-        string[] found = [.. all.SelectMany(t => Person.Concat(serials).Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
-        Assert.Empty(found);
+        return all;
+    }
+
+    private static async Task UpdateAsync(RunningBench bench, ShopFolder shop)
+    {
+        Assert.True(bench.Work.Start(shop));
+        await bench.Work.WhenIdleAsync();
+        Assert.True(bench.Work.Now.Outcome == WorkOutcome.Done, string.Join(' ', bench.Work.Now.Messages));
     }
 
     private static string Parts(string workbook)

@@ -18,6 +18,7 @@ public sealed class CodeScrubberTests
     [InlineData("N000150000")]
     [InlineData("50x60x70")]
     [InlineData("+12")]
+    [InlineData("118-2420010")]
     public void Clean_Code_Stays(string cell) => Assert.Same(cell, CodeScrubber.Clean(cell, "model", Words));
 
     [Theory]
@@ -36,6 +37,8 @@ public sealed class CodeScrubberTests
     [InlineData("tel01174960463", null)]
     [InlineData("49-1189 tel01174960463", "49-1189")]
     [InlineData("0117x496x0463", null)]
+    [InlineData("212-5550142", null)]
+    [InlineData("212-555-0142", null)]
     [InlineData("O117496O463", null)]
     [InlineData("+44 (0)119 612 369 38", null)]
     public void Clean_MoreThanACode_TheCodeOrNothing(string cell, string? left) => Assert.Equal(left, CodeScrubber.Clean(cell, "model", Words));

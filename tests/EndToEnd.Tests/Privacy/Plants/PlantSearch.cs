@@ -34,7 +34,7 @@ internal sealed partial class PlantSearch
             foreach (string code in plants[i].Plant.Codes)
             {
                 IEnumerable<string> characters = code.Where(char.IsLetterOrDigit).Select(c => c.ToString());
-                _codes.Add((new Regex(@"(?<![\p{L}\p{N}])" + string.Join(@"[^\p{L}\p{N}\t]{0,3}", characters) + @"(?![\p{L}\p{N}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), i));
+                _codes.Add((new Regex(@"(?<![\p{L}\p{N}_])" + string.Join(@"[^\p{L}\p{N}\t]{0,3}", characters) + @"(?![\p{L}\p{N}_])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), i));
             }
 
             // Short ones are whole keys; of the others the end tells.

@@ -26,7 +26,7 @@ internal sealed partial class ThirdPlantMaker(int seed)
     private static readonly Dictionary<string, string[]> WordNames = new(StringComparer.Ordinal)
     {
         ["en"] = ["Bishop", "Shepherd", "Summers", "Frank", "Penny", "Grant", "Ivy", "Reed", "Banks", "Brooks", "Rivers", "Rose", "Dean", "Chase", "Cook", "Spencer", "Parker", "Hazel", "Olive", "Pearl", "Ruby", "Jasmine", "Heather", "Marsh", "Wolf", "Swan", "Piper", "Sawyer"],
-        ["de"] = ["Bauer", "Koch", "Wolf", "Jung", "Lange", "Braun", "Fuchs", "Stern", "Sommer", "Herbst", "Kaufmann", "Jäger", "Hahn", "Schäfer"],
+        ["de"] = ["Bauer", "Koch", "Wolf", "Jung", "Kurz", "Braun", "Fuchs", "Stern", "Sommer", "Herbst", "Kaufmann", "Jäger", "Hahn", "Schäfer"],
         ["fr"] = ["Petit", "Blanc", "Fontaine", "Pierre", "Rose", "Meunier", "Lebrun", "Tissier", "Moulin", "Lagrange", "Olive", "Chevalier", "Mercier", "Duchesne"],
         ["es"] = ["Campos", "Rubio", "Flores", "Torres", "Rosa", "Delgado", "Cruz", "Reyes", "Cordero", "Leal", "Paloma", "Soledad", "Prieto", "Molina"],
         ["nl"] = ["Smit", "Jager", "Vos", "Dekker", "Groen", "Prins", "Brouwer", "Kok", "Koster", "Schipper", "Bos", "Molenaar", "Timmerman", "Roos"],
