@@ -4,7 +4,7 @@ namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
 public sealed class ThirdPlantTests
 {
     private const int MostMended = 2;
-    private const int MostHeldOut = 11;
+    private const int MostHeldOut = 8;
 
     [Fact]
     public async Task Load_ThirdForms_FewFound()
