@@ -13,6 +13,7 @@ internal sealed partial class PersonalData
     private readonly HashSet<string> _phones = new(StringComparer.Ordinal);
     private readonly HashSet<string> _emails = new(StringComparer.OrdinalIgnoreCase);
     private readonly HashSet<string> _streets = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, string[]> _cells = new(StringComparer.Ordinal);
 
     /// <summary>How many different ones there are.</summary>
     public int Count => _names.Count + _phones.Count + _emails.Count + _streets.Count;
@@ -38,6 +39,7 @@ internal sealed partial class PersonalData
     /// <summary>Adds one, told by its looks.</summary>
     public void Add(string text)
     {
+        _cells.Clear();
         text = text.Trim();
         string digits = string.Concat(text.Where(char.IsAsciiDigit));
         if (text.Contains('@', StringComparison.Ordinal))
@@ -58,8 +60,26 @@ internal sealed partial class PersonalData
         }
     }
 
-    /// <summary>Those that stand in a text.</summary>
+    /// <summary>Those that stand in a text. None goes over the end of a line or of a cell.</summary>
     public IEnumerable<string> FoundIn(string text)
+    {
+        foreach (string cell in text.Split(['\t', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            // The same cells stand in many files and rows.
+            if (!_cells.TryGetValue(cell, out string[]? found))
+            {
+                found = [.. InCell(cell)];
+                _cells.Add(cell, found);
+            }
+
+            foreach (string one in found)
+            {
+                yield return one;
+            }
+        }
+    }
+
+    private IEnumerable<string> InCell(string text)
     {
         foreach (Match email in Email().Matches(text))
         {

@@ -15,6 +15,7 @@ internal sealed partial class PlantSearch
     private readonly Dictionary<string, List<int>> _digits = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<int>> _typed = new(StringComparer.Ordinal);
     private readonly List<(Regex Code, int Plant)> _codes = [];
+    private readonly Dictionary<string, int[]> _cells = new(StringComparer.Ordinal);
 
     /// <summary>Prepares for a shop's plants.</summary>
     public PlantSearch(IReadOnlyList<(Plant Plant, string Cell)> plants)
@@ -52,17 +53,29 @@ internal sealed partial class PlantSearch
     {
         foreach (string line in text.Split('\n'))
         {
-            foreach (int plant in Words(line).Concat(Digits(line)).Concat(Typed(line)).Concat(Codes(line)))
+            foreach (int plant in line.Split('\t').SelectMany(InCell))
             {
                 yield return (plant, line.Length > 300 ? line[..300] : line);
             }
         }
     }
 
-    private IEnumerable<int> Words(string line)
+    // The same cells stand in many files and rows.
+    private int[] InCell(string cell)
+    {
+        if (!_cells.TryGetValue(cell, out int[]? plants))
+        {
+            plants = [.. Words(cell), .. Digits(cell), .. Typed(cell), .. Codes(cell)];
+            _cells.Add(cell, plants);
+        }
+
+        return plants;
+    }
+
+    private IEnumerable<int> Words(string cell)
     {
         // Glued words too: every beginning within a run of letters that one of the words has.
-        foreach (Match run in Letters().Matches(line))
+        foreach (Match run in Letters().Matches(cell))
         {
             string folded = TextFold.Fold(run.Value);
             if (folded.Length is > 2 and < 60)
@@ -83,23 +96,21 @@ internal sealed partial class PlantSearch
 
     private IEnumerable<KeyValuePair<string, List<int>>> Candidates(string folded)
     {
+        Dictionary<string, List<int>>.AlternateLookup<ReadOnlySpan<char>> words = _words.GetAlternateLookup<ReadOnlySpan<char>>();
         for (int start = 0; start < folded.Length; start++)
         {
             for (int length = 2; length <= Math.Min(20, folded.Length - start); length++)
             {
-                string part = folded.Substring(start, length);
-                if (_words.TryGetValue(part, out List<int>? plants))
+                if (words.TryGetValue(folded.AsSpan(start, length), out string? word, out List<int>? plants))
                 {
-                    yield return new KeyValuePair<string, List<int>>(part, plants);
+                    yield return new KeyValuePair<string, List<int>>(word, plants);
                 }
             }
         }
     }
 
     // As typed, whatever stands between letters and digits.
-    private IEnumerable<int> Typed(string line) => line.Split('\t').SelectMany(TypedInCell);
-
-    private IEnumerable<int> TypedInCell(string cell)
+    private IEnumerable<int> Typed(string cell)
     {
         string squeezed = Squeezed(cell);
         Dictionary<string, List<int>>.AlternateLookup<ReadOnlySpan<char>> typed = _typed.GetAlternateLookup<ReadOnlySpan<char>>();
@@ -118,14 +129,14 @@ internal sealed partial class PlantSearch
         }
     }
 
-    private IEnumerable<int> Codes(string line) => _codes.Where(c => c.Code.IsMatch(line)).Select(c => c.Plant);
+    private IEnumerable<int> Codes(string cell) => _codes.Where(c => c.Code.IsMatch(cell)).Select(c => c.Plant);
 
     private static string Squeezed(string text) => string.Concat(TextFold.Fold(text).Where(c => char.IsLetterOrDigit(c) || char.IsSurrogate(c)));
 
-    private IEnumerable<int> Digits(string line)
+    private IEnumerable<int> Digits(string cell)
     {
         // A share or a rate with all its decimals is no number of anybody.
-        foreach (Match run in Numbers().Matches(Fraction().Replace(line, " ")))
+        foreach (Match run in Numbers().Matches(Fraction().Replace(cell, " ")))
         {
             var digits = new StringBuilder();
             foreach (char c in run.Value)
