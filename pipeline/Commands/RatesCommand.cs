@@ -69,16 +69,27 @@ internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
             ? PartServiceRates.Table(database, options)
             : FailureRateTable.Create(RateCounts.Read(database), options);
         ShopInUse.PrintName(io.Out, settings.Format, shop);
-        RatesPrinter.Print(io.Out, settings.Format, query.Select(rates));
+        IReadOnlyList<FailureRate> selected = query.Select(rates);
+        RatesPrinter.Print(io.Out, settings.Format, selected, Untold(database, selected));
         return ExitCode.Done;
     }
+
+    /// <summary>Failures on listed machines that the rates count, and those they may leave out, over the whole log.</summary>
+    private static (long Listed, long Untold) Untold(Database database, IReadOnlyList<FailureRate> rates)
+    {
+        var shown = rates.Where(r => r.Basis == RateBasis.RegisterUnitYears && r.SubjectKind == RateSubject.Component).Select(r => (r.ApplianceType, r.Subject)).ToHashSet();
+        MaybeListed[] rows = [.. database.ReadTable<MaybeListed>("register_untold").Where(r => shown.Contains((r.ApplianceType, r.Component)))];
+        return (rows.Sum(r => r.Listed), rows.Sum(r => r.Untold));
+    }
+
+    private sealed record MaybeListed(string ApplianceType, string Component, long Listed, long Untold);
 
     private Database Open(OutputFolder output, ShopSettings shop, RatesQuery query)
     {
         Database database = CurrentStore.Open(output);
         ResultRunner.Build(
             database,
-            ResultModels.Rates,
+            [.. ResultModels.Rates, SqlModels.Find("register_untold")!],
             io.Clock,
             ("as_of", shop.AsOf),
             ("callback_days", shop.CallbackDays),

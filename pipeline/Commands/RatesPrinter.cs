@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Analysis.Rates;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Core;
@@ -9,7 +10,11 @@ internal static class RatesPrinter
 {
     private const int SplitWidth = 12;
 
-    public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates)
+    /// <param name="writer">Where to.</param>
+    /// <param name="format">How.</param>
+    /// <param name="rates">The rates.</param>
+    /// <param name="register">Failures that the rates on the register count, and those whose jobs do not tell the machine.</param>
+    public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates, (long Listed, long Untold) register)
     {
         if (format != OutputFormat.Table)
         {
@@ -31,6 +36,11 @@ internal static class RatesPrinter
                 writer.WriteLine(MachineAge.Words);
             }
 
+            if (basis.Key is { Basis: RateBasis.RegisterUnitYears, Kind: RateSubject.Component } && register.Untold > 0)
+            {
+                Caution(writer, register);
+            }
+
             TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
             if (basis.Any(r => r.Missing is not null))
             {
@@ -38,6 +48,18 @@ internal static class RatesPrinter
             }
 
             writer.WriteLine();
+        }
+    }
+
+    private static void Caution(TextWriter writer, (long Listed, long Untold) register)
+    {
+        writer.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{register.Untold} more {(register.Untold == 1 ? "failure" : "failures")} may be on listed machines; the job does not say which it was."));
+        if (register.Listed > 0)
+        {
+            writer.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"If all of them are, these rates are {(register.Listed + register.Untold) / (double)register.Listed:0.00} times as high on average."));
         }
     }
 

@@ -48,6 +48,20 @@ public sealed class RatesCommandTests : IDisposable
         Assert.Contains("too few: 1 of 10 calls", text, StringComparison.Ordinal);
     }
 
+    // Two of three valves failed on listed machines; of the third nobody noted the machine.
+    [Fact]
+    public async Task Rates_OnTheRegister_SaysHowManyFailuresMayBeLeftOut()
+    {
+        WriteStore(withRegister: true);
+        (_, string text, _) = await RunAsync("rates", "--out", _out, "--input", _out, "--component", "inlet_valve");
+        Assert.Contains(
+            """
+            1 more failure may be on listed machines; the job does not say which it was.
+            If all of them are, these rates are 1.50 times as high on average.
+            """.ReplaceLineEndings(),
+            text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Rates_NoStore_IsBadInput()
     {
@@ -64,7 +78,7 @@ public sealed class RatesCommandTests : IDisposable
         }
     }
 
-    private void WriteStore()
+    private void WriteStore(bool withRegister = false)
     {
         string jobs = Directory.CreateDirectory(Path.Combine(_out, "store", "jobs")).FullName;
         using var database = Database.Open();
@@ -72,14 +86,22 @@ public sealed class RatesCommandTests : IDisposable
         for (int i = 0; i < 12; i++)
         {
             database.Execute(
-                "insert into jobs (job_id, opened_on, closing_basis, appliance_type, model_basis, age_basis, complaint_kind, outcome, main_component, source_file, source_line) " +
-                "values ($id, $day, 'open', 'washer', 'unknown', 'unknown', 'no_fill', 'fixed_with_part', $need, 'jobs.csv', 2)",
+                "insert into jobs (job_id, opened_on, closed_on, unit_id, closing_basis, appliance_type, model_basis, age_basis, complaint_kind, outcome, main_component, source_file, source_line) " +
+                "values ($id, $day, $closed, $unit, 'open', 'washer', 'unknown', 'unknown', 'no_fill', 'fixed_with_part', $need, 'jobs.csv', 2)",
                 ("id", $"J{i}"),
                 ("day", i == 0 ? new DateOnly(2024, 2, 3) : new DateOnly(2024, 1, i + 1)),
+                ("closed", withRegister ? new DateOnly(2024, 2, 3) : null),
+                ("unit", withRegister && i < 2 ? $"u{i}" : null),
                 ("need", i < 3 ? "inlet_valve" : "none"));
         }
 
         database.Execute($"copy jobs to {Database.Literal(Path.Combine(jobs, "jobs.parquet"))} (format parquet)");
+        if (withRegister)
+        {
+            StoreTables.CreateEmpty(database, "units");
+            database.Execute("insert into units (unit_id, appliance_type, made_from, made_to, registered) select 'u' || i, 'washer', date '2020-01-01', date '2020-01-01', true from range(200) as t(i)");
+            database.Execute($"copy units to {Database.Literal(Path.Combine(Directory.CreateDirectory(Path.Combine(_out, "store", "units")).FullName, "units.parquet"))} (format parquet)");
+        }
     }
 
     private static async Task<(int Code, string Out, string Error)> RunAsync(params string[] args)
