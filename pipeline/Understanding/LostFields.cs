@@ -10,7 +10,7 @@ internal static class LostFields
 {
     private const int Plainly = 10;
     private const int Fits = 11;
-    private const int Half = 8;
+    private const int OneInFive = 5;
     private const int OneInTen = 4;
     private const int OneInTwenty = 3;
     private const int Few = 8;
@@ -50,8 +50,8 @@ internal static class LostFields
 
         return field switch
         {
-            "outcome" => Level("words_outcome") >= Half && Level("values") <= Few,
-            "part" or "order_id" => own.Fits[(int)ContentClass.Code] >= Fits && Level("two_decimals") < OneInTen && Level("distinct") >= OneInTwenty && Level("stamp") + Level("guid") + Level("phone") == 0 && !CellDoubts.AreRowNumbers(table, column),
+            "outcome" => Level("words_outcome") >= OneInFive && Level("values") <= Few,
+            "part" or "order_id" => (own.Fits[(int)ContentClass.Code] >= Fits || own.Links.Any(l => l.IsKey)) && Level("two_decimals") < OneInTen && Level("distinct") >= OneInTwenty && Level("stamp") + Level("guid") + Level("phone") == 0 && !CellDoubts.AreRowNumbers(table, column),
             "made_on" => own.Fits[(int)ContentClass.Year] >= Fits && Level("stamp") == 0,
             _ => own.Fits[(int)ContentClass.Date] >= Fits && Level("stamp") == 0,
         };

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using PartsSignal.Analysis.Vocabulary;
 
 namespace PartsSignal.Pipeline.Words;
 
@@ -9,10 +10,17 @@ namespace PartsSignal.Pipeline.Words;
 /// </summary>
 internal sealed class ApplianceNames
 {
+    private const string GroupFile = "appliance-groups.csv";
     private const int MaxCached = 10_000;
     private const int LongestName = 40;
     private const int MostWords = 5;
     private static readonly HashSet<string> Beside = [.. WordTable.ReadDefault("appliance-qualifiers.txt").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Tokenizer.Folded(w))];
+    private static readonly HashSet<string> Groups =
+    [
+        .. WordTable.ReadDefault(GroupFile).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Skip(1)
+            .SelectMany(l => l.Split(',')[1].Split('|')).Select(n => string.Join('_', Tokenizer.Folded(n))),
+    ];
+
     private static readonly string[] Prefixes = ["einbau", "unterbau", "stand", "gas", "elektro", "mini", "inbouw"];
     private readonly Dictionary<string, string> _names = new(StringComparer.Ordinal);
     private readonly KnownWords _known = new();
@@ -42,8 +50,12 @@ internal sealed class ApplianceNames
         _longest = _names.Keys.Max(n => n.Count(c => c == ' ') + 1);
     }
 
-    /// <summary>Changes when the list of words beside a name changes.</summary>
-    public static string Version => WordTable.ReadDefault("appliance-qualifiers.txt");
+    /// <summary>Changes when the lists of words beside a name or of groups change.</summary>
+    public static string Version => WordTable.ReadDefault("appliance-qualifiers.txt") + WordTable.ReadDefault(GroupFile);
+
+    /// <summary>True for a type of the shop's own that is a group of appliances, <c>large_home_electrical</c>: it may be any of them.</summary>
+    public static bool IsGroup(string? type) =>
+        type is not null && !ApplianceType.Named.Contains(type) && Groups.Contains(string.Join('_', type.Split('_').SelectMany(w => Tokenizer.Folded(w))));
 
     /// <summary>The same with the words of some languages only.</summary>
     public ApplianceNames For(IReadOnlyList<string> languages) =>

@@ -7,6 +7,14 @@ public sealed class ApplianceNamesTests
     private static readonly ApplianceNames Names = WordSets.Load(null).Appliances;
 
     [Theory]
+    [InlineData("large_home_electrical", true)]
+    [InlineData("electroménager", true)]
+    [InlineData("hair_dryer", false)]
+    [InlineData("washer", false)]
+    [InlineData(null, false)]
+    public void IsGroup_NameOfManyAppliances_IsNone(string? type, bool isGroup) => Assert.Equal(isGroup, ApplianceNames.IsGroup(type));
+
+    [Theory]
     [InlineData("gas")]
     [InlineData("Stand")]
     [InlineData("Einbau")]

@@ -36,6 +36,19 @@ public sealed class ComplaintWordTableTests
     public void Kind_TypedComplaint_KindOfItsFirstPhrase(string text, string? type, string kind) => Assert.Equal(kind, Shipped.Kind(text, type));
 
     [Theory]
+    [InlineData("en", "machine required jump start", null, "other")]
+    [InlineData("en", "heated wheel, light wont turn on", null, "light_out")]
+    [InlineData("en", "it has stopped working", null, "no_start")]
+    [InlineData("en", "showing code since yesterday", "washer", "error_code")]
+    [InlineData("nl", "camera has stopped working", null, "other")]
+    [InlineData("nl", "wil niet meer opstarten", null, "no_start")]
+    [InlineData("nl", "Brandt niet meer", "lamp", "light_out")]
+    [InlineData("nl", "brandt niet meer", "range", "no_ignition")]
+    [InlineData("nl", "valt soms stil", null, "stops")]
+    public void Kind_WordsReadFromRealLogs_MeanWhatTheySay(string language, string text, string? type, string kind) =>
+        Assert.Equal(kind, All.For([language]).Kind(text, type));
+
+    [Theory]
     [InlineData("not noisy", "washer", "other")]
     [InlineData("no leak, does not spin", "washer", "no_spin")]
     [InlineData("does not get warm", "dryer", "no_heat")]
