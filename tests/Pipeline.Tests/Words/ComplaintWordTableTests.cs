@@ -40,7 +40,7 @@ public sealed class ComplaintWordTableTests
     [InlineData("en", "heated wheel, light wont turn on", null, "light_out")]
     [InlineData("en", "it has stopped working", null, "no_start")]
     [InlineData("en", "showing code since yesterday", "washer", "error_code")]
-    [InlineData("nl", "camera has stopped working", null, "other")]
+    [InlineData("nl", "camera has stopped working", null, "no_start")]
     [InlineData("nl", "wil niet meer opstarten", null, "no_start")]
     [InlineData("nl", "Brandt niet meer", "lamp", "light_out")]
     [InlineData("nl", "brandt niet meer", "range", "no_ignition")]
