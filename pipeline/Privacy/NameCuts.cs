@@ -52,9 +52,9 @@ internal static class NameCuts
                 cuts.Cut(tokens[i - 1].Start, tokens[i - 1].End, CutKind.Name);
             }
 
-            // Where the text begins in small letters, any capital within it tells a name. Unknown words go anyway.
+            // Where the text begins in small letters, any capital in the middle of a phrase tells a name. Unknown words go anyway.
             if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && !words.IsEveryday(tokens[i].Hash)
-                && (IsAlsoName(tokens, words, i) || (tokens.StartsLowercase && !IsOrdinary(tokens, words, i) && words.IsListed(tokens.Folded(i), tokens[i].Hash))))
+                && (IsAlsoName(tokens, words, i) || (tokens.StartsLowercase && tokens.Gap(i - 1) is " " && !IsOrdinary(tokens, words, i) && words.IsListed(tokens.Folded(i), tokens[i].Hash))))
             {
                 cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Name);
             }

@@ -85,7 +85,7 @@ internal static partial class NumberCuts
     {
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (!tokens[i].Is(WordClass.Plate))
+            if (!tokens[i].Is(WordClass.Plate) && !(i > 0 && tokens.Folded(i) is "plate" or "plates" && tokens.Folded(i - 1) is "license" or "licence" or "number"))
             {
                 continue;
             }
