@@ -15,11 +15,13 @@ internal sealed partial class PlantSearch
     private readonly Dictionary<string, List<int>> _digits = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<int>> _typed = new(StringComparer.Ordinal);
     private readonly List<(Regex Code, int Plant)> _codes = [];
+    private readonly HashSet<string> _asTyped;
     private readonly Dictionary<string, int[]> _cells = new(StringComparer.Ordinal);
 
     /// <summary>Prepares for a shop's plants.</summary>
     public PlantSearch(IReadOnlyList<(Plant Plant, string Cell)> plants)
     {
+        _asTyped = [.. plants.Select(p => p.Plant.Typed)];
         for (int i = 0; i < plants.Count; i++)
         {
             foreach (string word in plants[i].Plant.Words)
@@ -65,7 +67,7 @@ internal sealed partial class PlantSearch
     {
         if (!_cells.TryGetValue(cell, out int[]? plants))
         {
-            plants = [.. Words(cell), .. Digits(cell), .. Typed(cell), .. Codes(cell)];
+            plants = Identifier().IsMatch(cell) && !_asTyped.Contains(cell) ? [] : [.. Words(cell), .. Digits(cell), .. Typed(cell), .. Codes(cell)];
             _cells.Add(cell, plants);
         }
 
@@ -166,6 +168,10 @@ internal sealed partial class PlantSearch
 
         plants.Add(plant);
     }
+
+    // What stands in an identifier of the program stands there by chance.
+    [GeneratedRegex(@"\A(?=.*[0-9])(?=.*[a-z])(?=.*[A-Z])[A-Za-z0-9_.]{12}\z")]
+    private static partial Regex Identifier();
 
     [GeneratedRegex(@"[\p{L}\p{M}\p{Cf}]+")]
     private static partial Regex Letters();
