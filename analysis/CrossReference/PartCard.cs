@@ -10,7 +10,7 @@ public sealed record PartCard
     /// <summary>The number as asked for.</summary>
     public required string Asked { get; init; }
 
-    /// <summary>Catalogue number it stands for.</summary>
+    /// <summary>Catalog number it stands for.</summary>
     public required string Number { get; init; }
 
     /// <summary>How it was found: exact, compact, alias, confusable.</summary>
@@ -25,7 +25,7 @@ public sealed record PartCard
     /// <summary>The arrows it is part of, oldest first.</summary>
     public required IReadOnlyList<PartArrow> Arrows { get; init; }
 
-    /// <summary>What the catalogue says of the current number.</summary>
+    /// <summary>What the catalog says of the current number.</summary>
     public required PartFacts Facts { get; init; }
 
     /// <summary>Suppliers' own numbers.</summary>
@@ -50,7 +50,7 @@ public sealed record PartCard
 /// <summary>An arrow as listed.</summary>
 public sealed record PartArrow([Column("old_number")] string Old, [Column("new_number")] string? New, DateOnly? EffectiveOn, string Kind, int Quantity, string SourceFile, int SourceLine);
 
-/// <summary>Catalogue facts, and how often the part was fitted.</summary>
+/// <summary>Catalog facts, and how often the part was fitted.</summary>
 /// <param name="KnownFrom">listed, reviewed (the owner called it a part), or seen: no list has it, order and job lines do.</param>
 public sealed record PartFacts(
     string? Description, string? Component, decimal? Price, string? SizeClass, int? ReturnableDays, int? WarrantyDays, string? Supplier,

@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CrossReference;
 
 /// <summary>What a typed number was found to be.</summary>
 /// <param name="Card">The part, or null if the number is unknown, or means several parts.</param>
-/// <param name="Meanings">Catalogue numbers it may stand for.</param>
+/// <param name="Meanings">Catalog numbers it may stand for.</param>
 /// <param name="Suggestions">Known numbers close to it, where it means nothing.</param>
 public sealed record PartLookup(PartCard? Card, IReadOnlyList<string> Meanings, IReadOnlyList<NumberSuggestion> Suggestions);
 

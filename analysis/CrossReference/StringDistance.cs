@@ -4,7 +4,7 @@ namespace PartsSignal.Analysis.CrossReference;
 public static class StringDistance
 {
     /// <summary>
-    /// Optimal string alignment: insertions, deletions, substitutions and swaps of neighbours, no piece edited twice.
+    /// Optimal string alignment: insertions, deletions, substitutions and swaps of neighbors, no piece edited twice.
     /// </summary>
     /// <param name="a">One text.</param>
     /// <param name="b">The other.</param>

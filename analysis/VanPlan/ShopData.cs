@@ -14,7 +14,7 @@ public sealed record ShopData
     /// <summary>When each part was last fitted. Unlike <see cref="Jobs"/>, from all visits of all vans.</summary>
     public IReadOnlyList<ShopLastUse> LastUses { get; init; } = [];
 
-    /// <summary>Catalogue numbers.</summary>
+    /// <summary>Catalog numbers.</summary>
     public IReadOnlyList<ShopPart> Parts { get; init; } = [];
 
     /// <summary>Order lines in the order they were placed.</summary>

@@ -17,7 +17,7 @@ public sealed record ShopJob(
 
 /// <summary>A part fitted on a job.</summary>
 /// <param name="PartNumber">Current number, or null if not resolved.</param>
-/// <param name="FittedNumber">Catalogue number on the part itself, or null if not resolved.</param>
+/// <param name="FittedNumber">Catalog number on the part itself, or null if not resolved.</param>
 /// <param name="Quantity">Pieces.</param>
 public sealed record ShopPartLine(string? PartNumber, string? FittedNumber, int Quantity);
 
@@ -26,7 +26,7 @@ public sealed record ShopPartLine(string? PartNumber, string? FittedNumber, int 
 /// <param name="LastUsedOn">Day of the visit.</param>
 public sealed record ShopLastUse(string PartNumber, DateOnly LastUsedOn);
 
-/// <summary>A catalogue number.</summary>
+/// <summary>A catalog number.</summary>
 /// <param name="Number">The number.</param>
 /// <param name="CurrentNumber">What replaces it today; itself when nothing does.</param>
 /// <param name="Description">Text, or null if there is none.</param>

@@ -7,7 +7,7 @@ public sealed class StockPartFacts
 {
     private const int LeadHistoryDays = 365;
     private readonly ShopData _data;
-    private readonly Dictionary<string, ShopPart> _catalogue;
+    private readonly Dictionary<string, ShopPart> _catalog;
     private readonly ILookup<string, ShopOrder> _orders;
     private readonly ConcurrentDictionary<DateOnly, Day> _days = [];
 
@@ -15,18 +15,18 @@ public sealed class StockPartFacts
     public StockPartFacts(ShopData data)
     {
         _data = data;
-        _catalogue = data.Parts.GroupBy(p => p.Number, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        _catalog = data.Parts.GroupBy(p => p.Number, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         _orders = data.Orders.ToLookup(o => o.PartNumber, StringComparer.Ordinal);
     }
 
     /// <summary>What was known of a number before a day.</summary>
-    /// <param name="number">A catalogue number.</param>
+    /// <param name="number">A catalog number.</param>
     /// <param name="day">Only rows before this day count.</param>
     /// <param name="defaultLeadDays">Lead time where the orders tell none.</param>
     public StockPart On(string number, DateOnly day, int defaultLeadDays)
     {
         Day known = Known(day);
-        _catalogue.TryGetValue(number, out ShopPart? part);
+        _catalog.TryGetValue(number, out ShopPart? part);
         ShopOrder? last = LastPriced(part?.CurrentNumber ?? number, day);
         string? supplier = last?.Supplier ?? part?.Supplier;
         decimal? price = last?.UnitCost ?? part?.Price;

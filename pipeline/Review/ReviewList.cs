@@ -3,7 +3,7 @@ namespace PartsSignal.Pipeline.Review;
 /// <summary>File names of the review lists, the same in <c>out/review</c> and in the input folder.</summary>
 internal static class ReviewNames
 {
-    /// <summary>Typed part numbers that no catalogue number explains. Answer: the right number, <c>new</c>, or <c>ignore</c>.</summary>
+    /// <summary>Typed part numbers that no catalog number explains. Answer: the right number, <c>new</c>, or <c>ignore</c>.</summary>
     public const string PartNumbers = "review-part-numbers.csv";
 
     /// <summary>Complaints that no table word explains. Answer: a complaint kind; the words may be shortened.</summary>

@@ -3,7 +3,7 @@ using PartsSignal.Analysis.CrossReference;
 namespace PartsSignal.Pipeline.Words;
 
 /// <summary>
-/// How far a typed word may be from a known one. A slip is a letter too many, too few, wrong, or two neighbours swapped
+/// How far a typed word may be from a known one. A slip is a letter too many, too few, wrong, or two neighbors swapped
 /// (Damerau 1964, each letter moved once).
 /// </summary>
 internal static class FuzzyMatch
@@ -13,7 +13,7 @@ internal static class FuzzyMatch
 
     /// <summary>
     /// True when the typed word can stand alone for the known one: within the allowed slips with the same first letter,
-    /// or, from four letters, with two neighbours swapped or a letter typed twice.
+    /// or, from four letters, with two neighbors swapped or a letter typed twice.
     /// </summary>
     public static bool IsClose(string typed, string known)
     {

@@ -7,7 +7,7 @@ using PartsSignal.Pipeline.Words;
 namespace PartsSignal.Benchmarks;
 
 /// <summary>
-/// The whole transform over a catalogue of the given size, with three supersession arrows for ten numbers and a job
+/// The whole transform over a catalog of the given size, with three supersession arrows for ten numbers and a job
 /// line for every tenth, under the load's own memory limit.
 /// </summary>
 public sealed class CrossReferenceWorkload : IWorkload, IDisposable

@@ -5,8 +5,8 @@ create table job_parts (
     part_raw     varchar,
     part_number  varchar,                    -- current number; null: not resolved (see review list)
     part_basis   varchar not null,           -- exact, compact, confusable, alias, unresolved
-    fitted_number varchar,                   -- the catalogue number as fitted, before supersession
-    component    varchar,                    -- null: description and catalogue do not say
+    fitted_number varchar,                   -- the catalog number as fitted, before supersession
+    component    varchar,                    -- null: description and catalog do not say
     quantity     integer not null,
     from_van     boolean,                    -- null: not recorded
     supplier     varchar,                    -- who supplied the fitted part; null: cannot be told

@@ -1,4 +1,4 @@
--- One row per catalogue part number, current or superseded.
+-- One row per catalog part number, current or superseded.
 create table parts (
     part_number      varchar not null,
     current_number   varchar not null,       -- itself when nothing replaces it

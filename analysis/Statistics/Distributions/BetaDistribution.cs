@@ -38,8 +38,8 @@ internal sealed record BetaDistribution
         double guess = below
             ? (target + Math.Log(A) + IncompleteBeta.LogBeta(A, B)) / A
             : -(target + Math.Log(B) + IncompleteBeta.LogBeta(A, B)) / B;
-        double centre = Math.Log(A / B);
-        double start = below ? Math.Min(guess, centre) : Math.Max(guess, centre);
+        double center = Math.Log(A / B);
+        double start = below ? Math.Min(guess, center) : Math.Max(guess, center);
         double u = MonotoneQuantile.Solve(u => Distance(u, below, target), start);
         return u < 0 ? Math.Exp(u) / (1 + Math.Exp(u)) : 1 / (1 + Math.Exp(-u));
     }

@@ -8,7 +8,7 @@ public static class Proportion
     private const string NoTrials = "no jobs";
 
     /// <summary>
-    /// Wilson's (1927) score interval, the default here: centre (p + z^2/2n) / (1 + z^2/n), half-width
+    /// Wilson's (1927) score interval, the default here: center (p + z^2/2n) / (1 + z^2/n), half-width
     /// z / (1 + z^2/n) sqrt(p(1-p)/n + z^2/4n^2).
     /// </summary>
     public static Estimate Wilson(long successes, long trials, double confidence = 0.95)
@@ -22,9 +22,9 @@ public static class Proportion
         double z = Z(confidence);
         double n = trials, p = successes / n;
         double scale = 1 / (1 + (z * z / n));
-        double centre = (p + (z * z / (2 * n))) * scale;
+        double center = (p + (z * z / (2 * n))) * scale;
         double half = z * scale * Math.Sqrt((p * (1 - p) / n) + (z * z / (4 * n * n)));
-        return Estimate.From(p, successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
+        return Estimate.From(p, successes == 0 ? 0 : center - half, successes == trials ? 1 : center + half);
     }
 
     /// <summary>Wilson's interval of each row. A row with a fault has no share; the reason names the row and the fault.</summary>

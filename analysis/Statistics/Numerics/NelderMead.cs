@@ -60,20 +60,20 @@ internal static class NelderMead
     private static void Move(Func<ReadOnlySpan<double>, double> f, double[][] corners, double[] values)
     {
         int n = corners.Length - 1;
-        double[] centre = new double[n];
+        double[] center = new double[n];
         for (int j = 0; j < n; j++)
         {
             for (int i = 0; i < n; i++)
             {
-                centre[j] += corners[i][j] / n;
+                center[j] += corners[i][j] / n;
             }
         }
 
-        double[] reflected = Along(centre, corners[n], -1);
+        double[] reflected = Along(center, corners[n], -1);
         double value = At(f, reflected);
         if (value < values[0])
         {
-            double[] further = Along(centre, corners[n], -2);
+            double[] further = Along(center, corners[n], -2);
             double there = At(f, further);
             (corners[n], values[n]) = there < value ? (further, there) : (reflected, value);
             return;
@@ -85,7 +85,7 @@ internal static class NelderMead
             return;
         }
 
-        double[] inside = Along(centre, corners[n], value < values[n] ? -0.5 : 0.5);
+        double[] inside = Along(center, corners[n], value < values[n] ? -0.5 : 0.5);
         double within = At(f, inside);
         if (within < Math.Min(value, values[n]))
         {
@@ -100,12 +100,12 @@ internal static class NelderMead
         }
     }
 
-    private static double[] Along(double[] centre, double[] corner, double share)
+    private static double[] Along(double[] center, double[] corner, double share)
     {
-        double[] point = new double[centre.Length];
+        double[] point = new double[center.Length];
         for (int j = 0; j < point.Length; j++)
         {
-            point[j] = centre[j] + (share * (corner[j] - centre[j]));
+            point[j] = center[j] + (share * (corner[j] - center[j]));
         }
 
         return point;

@@ -66,8 +66,8 @@ internal sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prio
             return Pooled(used, pooled);
         }
 
-        double shape = Math.Exp(found.Point[0]), centre = Math.Exp(found.Point[1]);
-        return new GammaPoissonFit(PriorBasis.EmpiricalBayes, new GammaDistribution(shape, shape / centre), centre, -found.Value);
+        double shape = Math.Exp(found.Point[0]), center = Math.Exp(found.Point[1]);
+        return new GammaPoissonFit(PriorBasis.EmpiricalBayes, new GammaDistribution(shape, shape / center), center, -found.Value);
     }
 
     /// <summary>Marginal log likelihood of all groups at a shape and a mean.</summary>

@@ -43,9 +43,9 @@ internal static class GammaPoissonShrinkage
     private static Estimate Mixed(CountGroup group, (double Shape, double Mean, double Weight)[] grid, double tail, double wider)
     {
         double mean = 0, square = 0;
-        foreach ((double shape, double centre, double weight) in grid)
+        foreach ((double shape, double center, double weight) in grid)
         {
-            double a = shape + group.Events, b = (shape / centre) + group.Exposure;
+            double a = shape + group.Events, b = (shape / center) + group.Exposure;
             mean += weight * a / b;
             square += weight * a * (a + 1) / (b * b);
         }

@@ -84,14 +84,14 @@ internal sealed record BuildGuess(ModelFamily Family, int BuildMonth, double Age
 /// <summary>Which families a model number as typed can mean, to a reader who knows the model list by heart.</summary>
 internal static class ModelReader
 {
-    private static readonly ILookup<string, ModelFamily> ByKey = Catalogue.World.Families
+    private static readonly ILookup<string, ModelFamily> ByKey = Catalog.World.Families
         .SelectMany(f => f.Models.Select(m => (Key: Key(m.Number), Family: f)))
         .ToLookup(m => m.Key, m => m.Family);
 
     /// <summary>Families of the type that fit; all of the brand, or of the type, when nothing was typed or nothing fits.</summary>
     public static IReadOnlyList<ModelFamily> Families(string typed, string brandTyped, string type)
     {
-        IReadOnlyList<ModelFamily> all = Catalogue.World.FamiliesByType[type];
+        IReadOnlyList<ModelFamily> all = Catalog.World.FamiliesByType[type];
         if (typed.Length > 0)
         {
             string key = Key(typed);

@@ -7,7 +7,7 @@ namespace PartsSignal.SampleShop.Scoring;
 /// <summary>Counts, while the shop is made, whether its world is neither too easy nor too wild. Memory does not grow with the jobs.</summary>
 internal sealed class CheckFigures
 {
-    private readonly Dictionary<string, int> _byFamily = Catalogue.World.Families.ToDictionary(f => f.Code, _ => 0);
+    private readonly Dictionary<string, int> _byFamily = Catalog.World.Families.ToDictionary(f => f.Code, _ => 0);
     private readonly Tally _all = new();
     private readonly Tally _noFill = new();
     private int _jobs;

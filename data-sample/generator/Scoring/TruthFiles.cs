@@ -149,7 +149,7 @@ internal static class LivesFile
     {
         using var file = new DelimitedFile(folder, "lives.csv", ',', DelimitedFile.Utf8);
         file.Row("family", "appliance_type", "cause", "component", "shape", "scale_years", "part_number", "rate_at_1", "rate_at_5", "rate_at_10");
-        foreach (ModelFamily family in Catalogue.World.Families)
+        foreach (ModelFamily family in Catalog.World.Families)
         {
             for (int k = 0; k < family.Causes.Count; k++)
             {

@@ -12,7 +12,7 @@ internal sealed class Area
     public const int Vans = 3;
     private const double CallsAgain = 0.85;
 
-    private readonly Catalogue _world = Catalogue.World;
+    private readonly Catalog _world = Catalog.World;
     private readonly Fleet _fleet;
     private readonly Dice _dice;
     private readonly IShopLog _log;

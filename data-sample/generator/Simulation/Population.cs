@@ -9,7 +9,7 @@ internal sealed class Population
     private const double UnitsPerHousehold = 2.3;
     private const int GuestHouses = 30;
 
-    private readonly Catalogue _world = Catalogue.World;
+    private readonly Catalog _world = Catalog.World;
     private readonly Dice _dice;
     private readonly Func<ModelFamily, double> _sold;
 

@@ -3,7 +3,7 @@ using PartsSignal.SampleShop.Chance;
 
 namespace PartsSignal.SampleShop.World;
 
-/// <summary>Makes the catalogue of parts: every component's pool, with the numbers each part has carried over the years.</summary>
+/// <summary>Makes the catalog of parts: every component's pool, with the numbers each part has carried over the years.</summary>
 internal sealed class PartMaker
 {
     // numbers a spreadsheet takes for a power of ten or for a date, and two that differ by leading zeros alone

@@ -17,7 +17,7 @@ internal static class ReferenceFiles
 
     public static void Write(string folder)
     {
-        Catalogue world = Catalogue.World;
+        Catalog world = Catalog.World;
         WritePrices(folder, world);
         WriteSupersessions(folder, world);
         WriteAliases(folder, world);
@@ -26,7 +26,7 @@ internal static class ReferenceFiles
         WriteSerialCodes(folder, world);
     }
 
-    private static void WritePrices(string folder, Catalogue world)
+    private static void WritePrices(string folder, Catalog world)
     {
         using var first = new DelimitedFile(folder, FirstPrices, ',', DelimitedFile.Utf8);
         using var second = new DelimitedFile(folder, SecondPrices, ';', DelimitedFile.Windows);
@@ -60,7 +60,7 @@ internal static class ReferenceFiles
         }
     }
 
-    private static void WriteSupersessions(string folder, Catalogue world)
+    private static void WriteSupersessions(string folder, Catalog world)
     {
         using var file = new DelimitedFile(folder, Supersessions, ',', DelimitedFile.Utf8);
         file.Row("Old number", "New number", "From", "How", "Count");
@@ -94,7 +94,7 @@ internal static class ReferenceFiles
         }
     }
 
-    private static void WriteAliases(string folder, Catalogue world)
+    private static void WriteAliases(string folder, Catalog world)
     {
         using var file = new DelimitedFile(folder, Aliases, ',', DelimitedFile.Utf8);
         file.Row("Supplier", "Their number", "Part number");
@@ -113,7 +113,7 @@ internal static class ReferenceFiles
         }
     }
 
-    private static void WriteModels(string folder, Catalogue world)
+    private static void WriteModels(string folder, Catalog world)
     {
         using var file = new DelimitedFile(folder, Models, ',', DelimitedFile.Utf8);
         file.Row("Brand", "Model number", "Family", "Product", "First built", "Last built");
@@ -133,7 +133,7 @@ internal static class ReferenceFiles
         }
     }
 
-    private static void WriteFitments(string folder, Catalogue world)
+    private static void WriteFitments(string folder, Catalog world)
     {
         using var file = new DelimitedFile(folder, Fitments, ',', DelimitedFile.Utf8);
         file.Row("Family", "Part number", "Pieces");
@@ -150,7 +150,7 @@ internal static class ReferenceFiles
         }
     }
 
-    private static void WriteSerialCodes(string folder, Catalogue world)
+    private static void WriteSerialCodes(string folder, Catalog world)
     {
         using var file = new DelimitedFile(folder, SerialCodes, ',', DelimitedFile.Utf8);
         file.Row("brand", "pattern", "year_letters", "year_of_first", "cycle_years", "month_letters", "weeks");

@@ -50,7 +50,7 @@ public sealed class CheckTableReaderTests
         }
 
         Assert.All(Of("refrigerator", "compressor"), c => Assert.Contains("certified for refrigerants", c.Caution, StringComparison.Ordinal));
-        Assert.All(Of("range", "igniter").Concat(Of("dryer", "igniter")), c => Assert.Contains("licensed fitter", c.Caution, StringComparison.Ordinal));
+        Assert.All(Of("range", "igniter").Concat(Of("dryer", "igniter")), c => Assert.Contains("licensed gas technician", c.Caution, StringComparison.Ordinal));
         Assert.All(table.Checks.Where(c => c.Tool.Contains("volts", StringComparison.Ordinal)), c => Assert.NotEqual("", c.Caution));
         Assert.All(table.Checks.Where(c => c.Tool.StartsWith("meter", StringComparison.Ordinal)), c => Assert.True(c.Good.Length > 0 && c.Bad.Length > 0, c.What));
     }

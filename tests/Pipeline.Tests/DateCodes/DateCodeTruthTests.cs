@@ -56,7 +56,7 @@ public sealed class DateCodeTruthTests(ITestOutputHelper output)
         var dice = Dice.For(1, "serials");
         foreach (DateCodeRule rule in sample.Report.DateCodes)
         {
-            Brand brand = Catalogue.World.Families.Select(f => f.Brand).First(b => b.Name.StartsWith(rule.Brand, StringComparison.OrdinalIgnoreCase));
+            Brand brand = Catalog.World.Families.Select(f => f.Brand).First(b => b.Name.StartsWith(rule.Brand, StringComparison.OrdinalIgnoreCase));
             (int read, int inside) = Inside(rule, builtDays.Select(d => (brand.Serial.Write(d.DayNumber - ShopCalendar.Origin.DayNumber, dice), d)));
             output.WriteLine($"{rule.Basis}: {rule.Rule} {inside} of {read} serials; {rule.Pattern} {rule.YearLetters} {rule.YearOfFirst} {rule.CycleYears} {rule.MonthLetters} {rule.Weeks}");
             Assert.True(brand.Serial.TellsDate && read > 0 && inside >= LeastInside * read, $"wrong: {rule.Rule}");

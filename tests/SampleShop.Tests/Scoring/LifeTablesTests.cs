@@ -8,7 +8,7 @@ public sealed class LifeTablesTests
     [Fact]
     public void Rate_CauseWithoutPart_IsOneOverItsScale()
     {
-        ModelFamily family = Catalogue.World.Families[0];
+        ModelFamily family = Catalog.World.Families[0];
         int tap = Index(family, "closed_tap");
         Assert.Equal(1 / family.Causes[tap].ScaleYears, LifeTables.Rate(family, tap, 0, 7), 1e-12);
     }
@@ -17,7 +17,7 @@ public sealed class LifeTablesTests
     public void Rate_LongAfter_IsOneOverTheMeanLife()
     {
         // renewal theorem: mean of a Weibull of shape 3 is scale times 0.89298
-        ModelFamily family = Catalogue.World.Families.First(f => f.Causes.Any(c => c.Cause.Name == "drive_belt"));
+        ModelFamily family = Catalog.World.Families.First(f => f.Causes.Any(c => c.Cause.Name == "drive_belt"));
         int belt = Index(family, "drive_belt");
         Assert.Equal(1 / (0.89298 * family.Causes[belt].ScaleYears), LifeTables.Rate(family, belt, 0, 95), 0.002);
     }
@@ -25,7 +25,7 @@ public sealed class LifeTablesTests
     [Fact]
     public void Rate_YoungWearPart_IsTheWeibullHazard()
     {
-        ModelFamily family = Catalogue.World.Families.First(f => f.Causes.Any(c => c.Cause.Name == "drum_bearing"));
+        ModelFamily family = Catalog.World.Families.First(f => f.Causes.Any(c => c.Cause.Name == "drum_bearing"));
         int bearing = Index(family, "drum_bearing");
         double scale = family.Causes[bearing].ScaleYears;
         double hazard = 3.5 / scale * Math.Pow(4 / scale, 2.5);
@@ -35,7 +35,7 @@ public sealed class LifeTablesTests
     [Fact]
     public void Rate_BadBatch_IsFarAboveItsNeighbours()
     {
-        ModelFamily family = Catalogue.World.Families.Single(f => f.Code == Faults.BatchFamily);
+        ModelFamily family = Catalog.World.Families.Single(f => f.Code == Faults.BatchFamily);
         int valve = Index(family, Faults.BatchComponent);
         double bad = LifeTables.Rate(family, valve, Faults.BatchFirst, 0.9);
         Assert.True(bad > 10 * LifeTables.Rate(family, valve, Faults.BatchFirst - 1, 0.9));

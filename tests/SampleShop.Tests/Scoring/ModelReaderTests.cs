@@ -5,7 +5,7 @@ namespace PartsSignal.SampleShop.Tests.Scoring;
 
 public sealed class ModelReaderTests
 {
-    private static readonly ModelFamily Family = Catalogue.World.Families.Single(f => f.Code == "VE-WE");
+    private static readonly ModelFamily Family = Catalog.World.Families.Single(f => f.Code == "VE-WE");
     private static readonly string Number = Family.Models[0].Number;
 
     [Fact]
@@ -22,5 +22,5 @@ public sealed class ModelReaderTests
 
     [Fact]
     public void Families_NothingTypedAtAll_GivesAllOfTheType() =>
-        Assert.Equal(Catalogue.World.FamiliesByType["washer"].Count, ModelReader.Families("", "", "washer").Count);
+        Assert.Equal(Catalog.World.FamiliesByType["washer"].Count, ModelReader.Families("", "", "washer").Count);
 }

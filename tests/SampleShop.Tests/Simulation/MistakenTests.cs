@@ -5,7 +5,7 @@ namespace PartsSignal.SampleShop.Tests.Simulation;
 
 public sealed class MistakenTests
 {
-    private static readonly ModelFamily Family = Catalogue.World.Families.Single(f => f.Code == "VE-WX");
+    private static readonly ModelFamily Family = Catalog.World.Families.Single(f => f.Code == "VE-WX");
 
     [Fact]
     public void Weights_NoFill_OnlyCausesThatShowSo()

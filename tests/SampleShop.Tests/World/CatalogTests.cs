@@ -2,9 +2,9 @@ using PartsSignal.SampleShop.World;
 
 namespace PartsSignal.SampleShop.Tests.World;
 
-public sealed class CatalogueTests
+public sealed class CatalogTests
 {
-    private static readonly Catalogue Shop = Catalogue.World;
+    private static readonly Catalog Shop = Catalog.World;
 
     [Fact]
     public void World_AsPlanned_IsLargeEnough()

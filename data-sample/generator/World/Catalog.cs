@@ -4,9 +4,9 @@ using PartsSignal.SampleShop.Chance;
 namespace PartsSignal.SampleShop.World;
 
 /// <summary>The world that stays the same whatever the seed of a shop: makers, families, lives, parts.</summary>
-internal sealed class Catalogue
+internal sealed class Catalog
 {
-    private Catalogue(IReadOnlyList<Brand> brands, IReadOnlyList<PartLineage> parts, IReadOnlyList<ModelFamily> families)
+    private Catalog(IReadOnlyList<Brand> brands, IReadOnlyList<PartLineage> parts, IReadOnlyList<ModelFamily> families)
     {
         Brands = brands;
         Parts = parts;
@@ -14,7 +14,7 @@ internal sealed class Catalogue
         FamiliesByType = families.GroupBy(f => f.Type).ToDictionary(g => g.Key, g => (IReadOnlyList<ModelFamily>)[.. g]);
     }
 
-    public static Catalogue World { get; } = Make();
+    public static Catalog World { get; } = Make();
 
     public IReadOnlyList<Brand> Brands { get; }
 
@@ -24,7 +24,7 @@ internal sealed class Catalogue
 
     public IReadOnlyDictionary<string, IReadOnlyList<ModelFamily>> FamiliesByType { get; }
 
-    private static Catalogue Make()
+    private static Catalog Make()
     {
         IReadOnlyList<Brand> brands = Brand.ReadAll();
         IReadOnlyList<PartLineage> parts = new PartMaker().MakeAll();
@@ -55,7 +55,7 @@ internal sealed class Catalogue
                 [.. own.Select(c => MakeCause(c, brand, type, generation, pools, dice))]));
         }
 
-        return new Catalogue(brands, parts, families);
+        return new Catalog(brands, parts, families);
     }
 
     private static FamilyCause MakeCause(Cause cause, Brand brand, string type, string generation, ILookup<string, PartLineage> pools, Dice dice)
