@@ -105,7 +105,7 @@ internal sealed record MonthlyFacts
             Ages = AgeSection.Read(database),
             Returns = returns,
             Suppliers = SupplierSection.Read(database),
-            Vans = VanSection.Read(database, options.Currency),
+            Vans = VanReader.Read(database, options.Currency),
             Predictor = PredictorSection.Read(database, options),
             DataQuality = dataQuality,
         };

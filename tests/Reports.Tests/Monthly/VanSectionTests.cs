@@ -39,7 +39,7 @@ public sealed class VanSectionTests
     public void Read_NoPlan_IsNullAndSaysWhatItTakes()
     {
         using Database database = SectionCase.Session(Summary, Plan);
-        Assert.Null(VanSection.Read(database, "EUR"));
+        Assert.Null(VanReader.Read(database, "EUR"));
         Assert.Contains("No van plan was made.", SectionCase.Text(VanSection.Build(null, "EUR")), StringComparison.Ordinal);
     }
 
@@ -65,7 +65,7 @@ public sealed class VanSectionTests
     {
         string curve = Curve.Replace("budget / 3000", completion, StringComparison.Ordinal).Replace("range(0, 3000, 1000)", "(values (1000), (1500), (1520), (1875), (3000))", StringComparison.Ordinal);
         using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence, curve);
-        Assert.Contains(expected, VanSection.Read(database, "EUR")!.Vans[0].Summary.Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.Contains(expected, VanReader.Read(database, "EUR")!.Vans[0].Summary.Replace('\u00A0', ' '), StringComparison.Ordinal);
         Assert.DoesNotContain("Another", Filled().Vans[0].Summary, StringComparison.Ordinal);
     }
 
@@ -101,7 +101,7 @@ public sealed class VanSectionTests
     public void Read_ReplayWithoutJobs_IsNoReplay()
     {
         using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence.Replace("610)", "0)", StringComparison.Ordinal), Curve);
-        VanFacts facts = VanSection.Read(database, "EUR")!;
+        VanFacts facts = VanReader.Read(database, "EUR")!;
         Assert.Null(facts.Replay);
         Assert.Empty(facts.ReplayRows);
         Assert.Contains("The plan was not tried on later months.", SectionCase.Text(VanSection.Build(facts, "EUR")), StringComparison.Ordinal);
@@ -111,7 +111,7 @@ public sealed class VanSectionTests
     public void Read_MoneyThatIsNotSpent_SaysWhy()
     {
         using Database database = SectionCase.Session(Summary.Replace("1481.5::decimal", "753.4::decimal", StringComparison.Ordinal), Plan, Changes, Evidence, Curve);
-        Assert.Contains("The rest of the money is not spent: one more part would cost more to carry than the second visits it saves.", VanSection.Read(database, "EUR")!.Vans[0].Summary, StringComparison.Ordinal);
+        Assert.Contains("The rest of the money is not spent: one more part would cost more to carry than the second visits it saves.", VanReader.Read(database, "EUR")!.Vans[0].Summary, StringComparison.Ordinal);
         Assert.DoesNotContain("not spent", Filled().Vans[0].Summary, StringComparison.Ordinal);
     }
 
@@ -120,7 +120,7 @@ public sealed class VanSectionTests
     public void Read_PieceUnderAnOldNumber_NamesIt()
     {
         using Database database = SectionCase.Session(Summary, Plan, Changes.Replace("'send_back', '1 June'", "'take_off', null", StringComparison.Ordinal).Replace("null::varchar as label", "'PX-0' as label", StringComparison.Ordinal), Evidence, Curve);
-        Assert.Contains("take off 1 of PX-0", VanSection.Read(database, "EUR")!.Vans[0].Lines.Select(l => l.Todo));
+        Assert.Contains("take off 1 of PX-0", VanReader.Read(database, "EUR")!.Vans[0].Lines.Select(l => l.Todo));
     }
 
     [Fact]
@@ -143,6 +143,6 @@ public sealed class VanSectionTests
     private static VanFacts Filled()
     {
         using Database database = SectionCase.Session(Summary, Plan, Changes, Evidence, Curve);
-        return VanSection.Read(database, "EUR")!;
+        return VanReader.Read(database, "EUR")!;
     }
 }
