@@ -10,10 +10,10 @@ internal static class RatesPrinter
 {
     private const int SplitWidth = 12;
 
-    /// <param name="writer">Where to.</param>
-    /// <param name="format">How.</param>
+    /// <param name="writer">Where the rates are printed.</param>
+    /// <param name="format">Output format.</param>
     /// <param name="rates">The rates.</param>
-    /// <param name="register">Failures that the rates on the register count, and those whose jobs do not tell the machine.</param>
+    /// <param name="register">Failures on listed machines, and further failures whose jobs do not say which machine it was.</param>
     public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates, (long Listed, long Untold) register)
     {
         if (format != OutputFormat.Table)
@@ -55,11 +55,11 @@ internal static class RatesPrinter
     {
         writer.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{register.Untold} more {(register.Untold == 1 ? "failure" : "failures")} may be on listed machines; the job does not say which it was."));
+            $"{register.Untold} more {(register.Untold == 1 ? "failure" : "failures")} may be on listed machines; the job log does not say which."));
         if (register.Listed > 0)
         {
             writer.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"If all of them are, these rates are {(register.Listed + register.Untold) / (double)register.Listed:0.00} times as high on average."));
+                CultureInfo.InvariantCulture, $"If all of them are, these rates would be {(register.Listed + register.Untold) / (double)register.Listed:0.00} times as high on average."));
         }
     }
 

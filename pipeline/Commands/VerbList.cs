@@ -48,7 +48,7 @@ internal static class VerbList
     ];
 
     /// <summary>The commands that a command line can mean: the one it names first, or all.</summary>
-    /// <remarks>The library studies the options of every command it is told of, which takes longer than a lookup.</remarks>
+    /// <remarks>The library inspects the options of every command it knows, which delays short commands.</remarks>
     public static IEnumerable<Verb> For(string[] args) =>
         args.Length > 0 && All.FirstOrDefault(v => v.Name == args[0]) is { } named ? [named] : All;
 }

@@ -37,7 +37,7 @@ internal static partial class EmailCuts
         }
     }
 
-    // A look that most texts do not pass: a mark of an address, or a word for one.
+    // A quick check that most texts fail: a sign of an address, or a word for one.
     private static bool MayHold(TextTokens tokens)
     {
         if (tokens.Text.AsSpan().ContainsAny(Marks) || (!System.Text.Ascii.IsValid(tokens.Text) && tokens.Text.AsSpan().ContainsAny(WideMarks)))

@@ -4,7 +4,7 @@ namespace PartsSignal.Pipeline.Privacy;
 [Flags]
 internal enum WordClass : ushort
 {
-    /// <summary>Nothing of this.</summary>
+    /// <summary>None of these.</summary>
     None = 0,
 
     /// <summary>An article, preposition, pronoun or the like.</summary>

@@ -15,7 +15,7 @@ internal static class LostFields
     private const int OneInTwenty = 3;
     private const int Few = 8;
 
-    // The fields, and those of which one is enough.
+    // The fields to ask for, each with the fields that make it unnecessary.
     private static readonly Dictionary<string, (string Field, string[] Instead)[]> Fields = new(StringComparer.Ordinal)
     {
         ["jobs"] = [("closed_on", []), ("outcome", []), ("part", ["description", "parts_list"])],
@@ -24,7 +24,7 @@ internal static class LostFields
         ["units"] = [("made_on", ["installed_on"])],
     };
 
-    // Days that stand on a job anyway may be its last: who comes may finish, and who finishes may send the bill.
+    // Any other day of a job may be its closing day: the visit may have finished it, or the bill followed at once.
     private static readonly string[] LastDays = ["~visited", "~invoiced"];
 
     /// <summary>The columns, likeliest first.</summary>

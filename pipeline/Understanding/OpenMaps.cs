@@ -8,7 +8,7 @@ internal sealed class OpenMaps
     private readonly SourceMap?[] _maps;
     private readonly List<string>[] _notes;
 
-    /// <summary>Begins.</summary>
+    /// <summary>Starts from the maps as they are.</summary>
     /// <param name="tables">The tables.</param>
     /// <param name="maps">Their maps; null: left out.</param>
     public OpenMaps(IReadOnlyList<SampledTable> tables, IReadOnlyList<SourceMap?> maps) =>

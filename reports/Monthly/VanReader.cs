@@ -13,10 +13,10 @@ internal static class VanReader
     private const string All = "all";
     private const int LeastSetJobs = 30;
 
-    // Below this share of the money, something else than the money ends the load.
+    // If less than this share of the money is spent, something other than money limits the load.
     private const decimal SpentShare = 0.9m;
 
-    // What more money buys is told for this much more at least: a few coins buy nothing.
+    // Say what at least this much more money would buy; a few coins buy nothing.
     private const decimal MoreShare = 1.2m;
 
     private static readonly string[] Policies = ["plan", "most_used", "most_used_per_cost", "poisson_greedy", "hindsight"];

@@ -56,8 +56,8 @@ public sealed class RatesCommandTests : IDisposable
         (_, string text, _) = await RunAsync("rates", "--out", _out, "--input", _out, "--component", "inlet_valve");
         Assert.Contains(
             """
-            1 more failure may be on listed machines; the job does not say which it was.
-            If all of them are, these rates are 1.50 times as high on average.
+            1 more failure may be on listed machines; the job log does not say which.
+            If all of them are, these rates would be 1.50 times as high on average.
             """.ReplaceLineEndings(),
             text, StringComparison.Ordinal);
     }
