@@ -22,6 +22,7 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
 
     private static void Register(Database database, List<AgeCurveSummary> summaries, List<AgeCurvePoint> points)
     {
+        UntoldFactors untold = UntoldFactors.Read(database);
         Dictionary<CurveKey, AgeLedger> ledgers = database.ReadTable<LedgerDay>("age_ledger")
             .GroupBy(r => r.Key, r => new AgeLedgerRow(r.AgeDays / DaysPerYear, r.Entries, r.Exits, r.Failures))
             .ToDictionary(g => g.Key, g => AgeLedger.FromCounts([.. g]));
@@ -36,7 +37,7 @@ public sealed record AgeCurveTables(IReadOnlyList<AgeCurveSummary> Summaries, IR
                 ? null
                 : ledgers[key with { ModelFamily = CurveKey.AllFamilies }].Without(ledger);
             (AgeCurveSummary summary, IReadOnlyList<AgeCurvePoint> curve) = RegisterCurve.Fit(
-                key, ledger, others, shapes.GetValueOrDefault((key.ApplianceType, key.Component)) ?? PartLife.Shape([]));
+                key, ledger, others, untold.Of(CurveBasis.Register, key.ApplianceType, key.Component), shapes.GetValueOrDefault((key.ApplianceType, key.Component)) ?? PartLife.Shape([]));
             summaries.Add(summary);
             points.AddRange(curve);
         }

@@ -59,6 +59,21 @@ public sealed record KaplanMeier
         return new KaplanMeier(points, ledger, start);
     }
 
+    /// <summary>
+    /// The curve were the failures counted whose jobs do not tell the machine: a rate of failure f times as high leaves the
+    /// share S^f. The interval runs from the upper end with none of them to the lower end with all of them.
+    /// </summary>
+    /// <param name="untold">How much more often it fails.</param>
+    internal KaplanMeier With(UntoldFactor untold) => untold == UntoldFactor.None ? this : new KaplanMeier(
+        [.. Points.Select(p => p with
+        {
+            Survival = Math.Pow(p.Survival, untold.Expected),
+            StandardError = p.StandardError * untold.Expected * Math.Pow(p.Survival, untold.Expected - 1),
+            Lower = p.Lower is { } lower ? Math.Pow(lower, untold.Most) : null,
+        })],
+        Ledger,
+        Start);
+
     /// <summary>Share still working just after an age.</summary>
     public double SurvivalAt(double age)
     {

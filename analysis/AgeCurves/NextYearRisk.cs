@@ -43,9 +43,9 @@ public sealed record NextYearRisk(
     /// <summary>Fewest failures of the component in the type for any chance.</summary>
     public const int FewestEvents = 3;
 
-    /// <summary>1 - exp(-rate) of a rate per year.</summary>
-    internal static Estimate FromRate(double rate, double logError) => Estimate.From(
-        -WeibullLife.Expm1(-rate),
+    /// <summary>1 - exp(-rate) of a rate per year, raised by what is untold: the expected, for the limits none and all.</summary>
+    internal static Estimate FromRate(double rate, double logError, UntoldFactor untold) => Estimate.From(
+        -WeibullLife.Expm1(-rate * untold.Expected),
         -WeibullLife.Expm1(-rate * Math.Exp(-Interval95.Z * logError)),
-        -WeibullLife.Expm1(-rate * Math.Exp(Interval95.Z * logError)));
+        -WeibullLife.Expm1(-rate * untold.Most * Math.Exp(Interval95.Z * logError)));
 }

@@ -6,7 +6,8 @@ namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>
 /// Rates by year of age of the whole type (<see cref="LocalRate"/>), times the family's own ratio to its type
-/// at the same ages (observed over expected, gamma-Poisson shrunk: Clayton and Kaldor 1987).
+/// at the same ages (observed over expected, gamma-Poisson shrunk: Clayton and Kaldor 1987), times what jobs that do not tell their machine add
+/// (<see cref="UntoldFactor"/>).
 /// </summary>
 public static class NextYearRiskTable
 {
@@ -17,13 +18,14 @@ public static class NextYearRiskTable
     {
         IReadOnlyList<AgeExposure> exposure = database.ReadTable<AgeExposure>("age_exposure");
         IReadOnlyList<AgeEvents> events = database.ReadTable<AgeEvents>("age_events");
+        UntoldFactors untold = UntoldFactors.Read(database);
         var table = new List<NextYearRisk>();
         foreach (var group in events.GroupBy(e => (e.Basis, Type: e.ApplianceType, e.Component)).OrderBy(g => g.Key.Basis, StringComparer.Ordinal)
             .ThenBy(g => g.Key.Type, StringComparer.Ordinal).ThenBy(g => g.Key.Component, StringComparer.Ordinal))
         {
             var watched = new FamilyAges<double>(exposure.Where(x => x.Basis == group.Key.Basis && x.ApplianceType == group.Key.Type).Select(x => (x.ModelFamily, x.AgeYear, x.UnitYears)));
             var failed = new FamilyAges<long>(group.Select(e => (e.ModelFamily, e.AgeYear, e.Events)));
-            table.AddRange(OfComponent(group.Key.Basis, group.Key.Type, group.Key.Component, watched, failed));
+            table.AddRange(OfComponent(group.Key.Basis, group.Key.Type, group.Key.Component, watched, failed, untold.Of(group.Key.Basis, group.Key.Type, group.Key.Component)));
         }
 
         return table;
@@ -33,7 +35,7 @@ public static class NextYearRiskTable
 
     private sealed record AgeEvents(string Basis, string ApplianceType, string ModelFamily, string Component, int AgeYear, long Events);
 
-    private static IEnumerable<NextYearRisk> OfComponent(string basis, string type, string component, FamilyAges<double> watched, FamilyAges<long> failed)
+    private static IEnumerable<NextYearRisk> OfComponent(string basis, string type, string component, FamilyAges<double> watched, FamilyAges<long> failed, UntoldFactor untold)
     {
         (long Events, double Years)[] near = [.. Enumerable.Range(0, Oldest + 1).Select(a => (failed.Window(a), watched.Window(a)))];
         LocalRate?[] rates = [.. Enumerable.Range(0, Oldest + 1).Select(a => LocalRate.Fit(
@@ -56,7 +58,7 @@ public static class NextYearRiskTable
                 double factor = whole ? 1 : ratio!.Value ?? 1;
                 string? missing = all < NextYearRisk.FewestEvents ? $"fewer than {NextYearRisk.FewestEvents} failures"
                     : near[age].Years < NextYearRisk.FewestUnitYears ? "too few were watched at this age" : null;
-                Estimate chance = missing is null ? Chance(rates[age]!, factor, ratio) : Estimate.None(missing);
+                Estimate chance = missing is null ? Chance(rates[age]!, factor, ratio, untold) : Estimate.None(missing);
                 yield return new NextYearRisk(
                     basis, type, family, component, age, chance.Value, chance.Lower, chance.Upper,
                     whole ? all : failed.Total(family), whole ? watched.Total() : watched.Total(family),
@@ -65,9 +67,9 @@ public static class NextYearRiskTable
         }
     }
 
-    private static Estimate Chance(LocalRate near, double factor, Estimate? ratio)
+    private static Estimate Chance(LocalRate near, double factor, Estimate? ratio, UntoldFactor untold)
     {
         double family = ratio is { Lower: > 0, Upper: not null } ? Math.Log(ratio.Upper.Value / ratio.Lower.Value) / (2 * Interval95.Z) : 0;
-        return NextYearRisk.FromRate(factor * near.Rate, Math.Sqrt((near.LogError * near.LogError) + (family * family)));
+        return NextYearRisk.FromRate(factor * near.Rate, Math.Sqrt((near.LogError * near.LogError) + (family * family)), untold);
     }
 }

@@ -12,7 +12,8 @@ namespace PartsSignal.Analysis.AgeCurves;
 /// <remarks>
 /// The interval is that of a weighted sum of Poisson counts (Fay and Feuer 1997): with v the variance and k = M^2/v repairs
 /// in effect, M/k times the 2.5 % quantile of Gamma(k) and the 97.5 % quantile of Gamma(k + 1). v is the larger of the robust
-/// and the Poisson variance, times n/(n - 1) for n units.
+/// and the Poisson variance, times n/(n - 1) for n units. Repairs whose jobs do not tell the machine raise the mean by the number
+/// expected of them; the limits run from none of them to all of them (<see cref="UntoldFactor"/>).
 /// </remarks>
 /// <param name="ApplianceType">For example washer.</param>
 /// <param name="ModelFamily">A family, or all.</param>
@@ -35,16 +36,17 @@ public sealed record RepairsPerUnit(
             Type: u.ApplianceType,
             Family: u.ModelFamily,
             History: new RepairHistory([new Watch(u.EntryDays / DaysPerYear, u.ExitDays / DaysPerYear)], [.. u.RepairDays.Select(d => d / DaysPerYear)]))).ToArray();
+        UntoldFactors untold = UntoldFactors.Read(database);
         return [.. rows.GroupBy(r => (r.Type, Family: CurveKey.AllFamilies), r => r.History)
             .Concat(rows.GroupBy(r => (r.Type, r.Family), r => r.History))
             .Where(g => g.Count() >= FewestUnits)
             .OrderBy(g => g.Key.Type, StringComparer.Ordinal).ThenBy(g => g.Key.Family, StringComparer.Ordinal)
-            .SelectMany(g => OfGroup(g.Key.Type, g.Key.Family, [.. g]))];
+            .SelectMany(g => OfGroup(g.Key.Type, g.Key.Family, [.. g], untold.OfRegister(g.Key.Type)))];
     }
 
     private sealed record WatchedUnit(string ApplianceType, string ModelFamily, int EntryDays, int ExitDays, IReadOnlyList<int> RepairDays);
 
-    private static IEnumerable<RepairsPerUnit> OfGroup(string type, string family, IReadOnlyList<RepairHistory> histories)
+    private static IEnumerable<RepairsPerUnit> OfGroup(string type, string family, IReadOnlyList<RepairHistory> histories, UntoldFactor untold)
     {
         double from = Start(histories);
         RepairHistory[] later = [.. histories.Where(h => h.Watched[0].To > from)
@@ -62,7 +64,7 @@ public sealed record RepairsPerUnit(
             if (at >= 0 && steps[at].AtRisk >= FewestUnits)
             {
                 (double lower, double upper) = Limits(steps[at], later.Length);
-                yield return new RepairsPerUnit(type, family, year, steps[at].AtRisk, steps[at].Mean, lower, upper, condition);
+                yield return new RepairsPerUnit(type, family, year, steps[at].AtRisk, untold.Expected * steps[at].Mean, lower, untold.Most * upper, condition);
             }
         }
     }

@@ -51,13 +51,13 @@ public sealed record FailureRate
     /// <summary>share (0 to 1), per 100 unit-years or per 100 part-years.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>Raw figure, or null if missing (see <see cref="Missing"/>).</summary>
+    /// <summary>Raw figure, or null if missing (see <see cref="Missing"/>). Over unit-years the expected untold cases count.</summary>
     public double? Estimate { get; init; }
 
-    /// <summary>Lower end: Wilson for shares, Garwood for rates.</summary>
+    /// <summary>Lower end: Wilson for shares, Garwood for rates; over unit-years that of no untold case.</summary>
     public double? Lower { get; init; }
 
-    /// <summary>Upper end.</summary>
+    /// <summary>Upper end; over unit-years that of all untold cases (<see cref="UntoldSpread"/>).</summary>
     public double? Upper { get; init; }
 
     /// <summary>Why there is no raw figure; null when there is one.</summary>
@@ -74,4 +74,10 @@ public sealed record FailureRate
 
     /// <summary>families, brands or suppliers: what it was pulled towards.</summary>
     public string? ShrunkOver { get; init; }
+
+    /// <summary>Over unit-years: cases that may belong to the group although the job does not tell the machine; they are not among <see cref="Events"/>.</summary>
+    public long? Untold { get; init; }
+
+    /// <summary>Over unit-years: how many of <see cref="Untold"/> are expected to belong to it.</summary>
+    public double? UntoldExpected { get; init; }
 }

@@ -25,15 +25,16 @@ public static class FailureRateTable
             long events = counts.Events(size.Group, subject);
             if (!fine || events > 0)
             {
-                yield return Row(size, subject, events, shrunk.GetValueOrDefault((size.Group, subject)), options);
+                yield return Row(counts, size, subject, events, shrunk.GetValueOrDefault((size.Group, subject)), options);
             }
         }
     }
 
-    private static FailureRate Row(GroupSize size, RateSubject subject, long events, Estimate? shrunk, RateOptions options)
+    private static FailureRate Row(RateCounts counts, GroupSize size, RateSubject subject, long events, Estimate? shrunk, RateOptions options)
     {
         bool share = size.Group.Basis == RateBasis.ShareOfCalls;
-        Estimate raw = RawRate.From(size, subject, events, options);
+        UntoldEvents untold = counts.Untold(size.Group, subject);
+        Estimate raw = RawRate.From(size, subject, events, untold, options);
         return new FailureRate
         {
             Basis = size.Group.Basis,
@@ -50,6 +51,8 @@ public static class FailureRateTable
             Exposure = RawRate.Exposure(size, subject),
             ExposureUnit = share ? "calls" : "unit-years",
             NotKnown = size.Calls - size.KnownCalls,
+            Untold = share ? null : untold.MayBe,
+            UntoldExpected = share ? null : untold.Expected,
             Unit = share ? RawRate.Share : RawRate.PerHundredYears,
             Estimate = raw.Value,
             Lower = raw.Lower,
@@ -79,8 +82,12 @@ public sealed record RateOptions
 /// <summary>Everything the failure rates are computed from, as SQL counted it.</summary>
 /// <param name="Groups">Sizes of all groups.</param>
 /// <param name="Counts">Subjects with at least one event, by group.</param>
-public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<SubjectCount> Counts)
+/// <param name="UntoldCounts">Cases that may belong to the register's groups although their jobs do not tell the machine.</param>
+/// <param name="SeenUntold">Cases that may be on units that no register lists although their jobs do not tell the unit.</param>
+public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<SubjectCount> Counts, IReadOnlyList<UntoldCount> UntoldCounts, IReadOnlyList<SeenUntold> SeenUntold)
 {
+    private readonly UntoldSpread _untold = new(UntoldCounts, SeenUntold);
+
     private readonly Dictionary<(RateGroup, RateSubject), long> _events = Counts.ToDictionary(c => (c.Group, c.Subject), c => c.Events);
 
     private readonly ILookup<(string Basis, string Type), RateSubject> _subjects = Counts
@@ -89,10 +96,14 @@ public sealed record RateCounts(IReadOnlyList<GroupSize> Groups, IReadOnlyList<S
 
     /// <summary>Reads the counts of a session in which the rate tables were built.</summary>
     public static RateCounts Read(Database database) => new(
-        database.ReadTable<GroupSize>("rate_groups"), database.ReadTable<SubjectCount>("rate_counts"));
+        database.ReadTable<GroupSize>("rate_groups"), database.ReadTable<SubjectCount>("rate_counts"), database.ReadTable<UntoldCount>("rate_untold"),
+        database.ReadTable<SeenUntold>("seen_untold"));
 
     /// <summary>Events of a subject in a group; 0 where none was seen.</summary>
     public long Events(RateGroup group, RateSubject subject) => _events.GetValueOrDefault((group, subject));
+
+    /// <summary>What jobs that do not tell their machine may add to a group; nothing for shares of calls.</summary>
+    internal UntoldEvents Untold(RateGroup group, RateSubject subject) => _untold.Of(group, subject, wider => Events(wider, subject));
 
     /// <summary>Subjects that this basis has seen on any appliance of the type: where one of them is not counted, it was at risk and did not happen.</summary>
     public IEnumerable<RateSubject> Subjects(RateGroup group) => _subjects[(group.Basis, group.ApplianceType)]

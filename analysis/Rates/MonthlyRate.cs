@@ -41,28 +41,34 @@ public sealed record MonthlyRate
     /// <summary>The figure, or null if missing (see <see cref="Missing"/>).</summary>
     public double? Estimate { get; init; }
 
-    /// <summary>Lower end: Wilson for shares, Garwood for rates.</summary>
+    /// <summary>Lower end: Wilson for shares, Garwood for rates; over unit-years that of no untold case.</summary>
     public double? Lower { get; init; }
 
-    /// <summary>Upper end.</summary>
+    /// <summary>Upper end; over unit-years that of all untold cases (<see cref="UntoldSpread"/>).</summary>
     public double? Upper { get; init; }
 
     /// <summary>Why there is no figure; null when there is one.</summary>
     public string? Missing { get; init; }
+
+    /// <summary>Over unit-years: cases that may belong to the group although the job does not tell the machine; they are not among <see cref="Events"/>.</summary>
+    public long? Untold { get; init; }
+
+    /// <summary>Over unit-years: how many of <see cref="Untold"/> are expected to belong to it.</summary>
+    public double? UntoldExpected { get; init; }
 
     /// <summary>Months with at least one event, oldest first. A subject that is not listed did not happen that month.</summary>
     public static IReadOnlyList<MonthlyRate> Table(RateCounts counts, RateOptions options)
     {
         Dictionary<RateGroup, GroupSize> sizes = counts.Groups.ToDictionary(g => g.Group);
         return [.. counts.Counts.Where(c => c.Group.Month is not null)
-            .Select(c => Row(sizes[c.Group], c, options))
+            .Select(c => Row(sizes[c.Group], c, counts.Untold(c.Group, c.Subject), options))
             .OrderBy(r => r.Month)];
     }
 
-    private static MonthlyRate Row(GroupSize size, SubjectCount count, RateOptions options)
+    private static MonthlyRate Row(GroupSize size, SubjectCount count, UntoldEvents untold, RateOptions options)
     {
         bool share = size.Group.Basis == RateBasis.ShareOfCalls;
-        Estimate raw = RawRate.From(size, count.Subject, count.Events, options);
+        Estimate raw = RawRate.From(size, count.Subject, count.Events, untold, options);
         return new MonthlyRate
         {
             Month = size.Group.Month!.Value,
@@ -75,6 +81,8 @@ public sealed record MonthlyRate
             Exposure = RawRate.Exposure(size, count.Subject),
             ExposureUnit = share ? "calls" : "unit-years",
             NotKnown = size.Calls - size.KnownCalls,
+            Untold = share ? null : untold.MayBe,
+            UntoldExpected = share ? null : untold.Expected,
             Unit = share ? RawRate.Share : RawRate.PerHundredYears,
             Estimate = raw.Value,
             Lower = raw.Lower,

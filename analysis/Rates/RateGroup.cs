@@ -39,6 +39,21 @@ public sealed record GroupSize(RateGroup Group, long Calls, long KnownCalls, lon
 /// <param name="Events">How many, 1 or more.</param>
 public sealed record SubjectCount(RateGroup Group, RateSubject Subject, long Events);
 
+/// <summary>Cases that may belong to a group of the register although their jobs do not tell the machine.</summary>
+/// <param name="Group">Which; a dimension that the jobs do not tell is <see cref="RateGroup.Unknown"/>.</param>
+/// <param name="Subject">What is counted.</param>
+/// <param name="Possible">How many, 1 or more.</param>
+/// <param name="Expected">How many of them are expected to be on the register.</param>
+public sealed record UntoldCount(RateGroup Group, RateSubject Subject, long Possible, double Expected);
+
+/// <summary>Cases of one type and subject on units that no register lists, and those whose unit is not told.</summary>
+/// <param name="ApplianceType">Type, or <c>unknown</c>.</param>
+/// <param name="Subject">What is counted.</param>
+/// <param name="Told">Cases that tell a unit that no register lists, the first of each unit among them.</param>
+/// <param name="Untold">Cases that tell no unit.</param>
+/// <param name="Expected">How many of these are expected to be on a unit that no register lists.</param>
+public sealed record SeenUntold(string ApplianceType, RateSubject Subject, long Told, long Untold, double Expected);
+
 /// <summary>What is counted.</summary>
 /// <param name="Kind"><c>component</c> or <c>complaint_kind</c>.</param>
 /// <param name="Name">Its name; component <c>none</c>: no part was needed.</param>

@@ -6,7 +6,8 @@ namespace PartsSignal.Analysis.Rates;
 /// <summary>
 /// Shrinks the figures of sibling groups (families of one type, say) towards each other, one subject at a time: shares by a
 /// beta prior (<see cref="BetaBinomialShrinkage"/>), rates by a gamma prior (<see cref="GammaPoissonShrinkage"/>). The
-/// intervals carry that the prior is an estimate.
+/// intervals carry that the prior is an estimate. Rates on the register are shrunk with no untold case for the lower limit,
+/// with all of them for the upper one (<see cref="UntoldSpread"/>).
 /// </summary>
 internal static class RateShrinkage
 {
@@ -33,12 +34,27 @@ internal static class RateShrinkage
             IReadOnlyList<Estimate> estimates = siblings[0].Group.Basis == RateBasis.ShareOfCalls
                 ? BetaBinomialShrinkage.Shrink(
                     [.. siblings.Select(g => new ShareGroup(counts.Events(g.Group, subject), (long)RawRate.Exposure(g, subject)))], options.Confidence)
-                : GammaPoissonShrinkage.Shrink(
-                    [.. siblings.Select(g => new CountGroup(counts.Events(g.Group, subject), RawRate.Exposure(g, subject) / 100))], options.Confidence);
+                : Rates(counts, siblings, subject, options);
             for (int i = 0; i < siblings.Length; i++)
             {
                 shrunk[(siblings[i].Group, subject)] = estimates[i];
             }
         }
+    }
+
+    private static IReadOnlyList<Estimate> Rates(RateCounts counts, GroupSize[] siblings, RateSubject subject, RateOptions options)
+    {
+        UntoldEvents[] untold = [.. siblings.Select(g => counts.Untold(g.Group, subject))];
+        IReadOnlyList<Estimate> With(Func<UntoldEvents, double> added) => GammaPoissonShrinkage.Shrink(
+            [.. siblings.Select((g, i) => new CountGroup(counts.Events(g.Group, subject) + added(untold[i]), RawRate.Exposure(g, subject) / 100))], options.Confidence);
+        IReadOnlyList<Estimate> none = With(_ => 0);
+        if (untold.All(u => u.MayBe == 0))
+        {
+            return none;
+        }
+
+        IReadOnlyList<Estimate> expected = With(u => u.Expected), all = With(u => u.Here);
+        return [.. expected.Select((e, i) => e.Value is not { } value ? e : Estimate.From(
+            value, Math.Min(value, none[i].Lower!.Value), Math.Max(value, untold[i].Wider * all[i].Upper!.Value)))];
     }
 }

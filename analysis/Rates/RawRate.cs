@@ -19,8 +19,11 @@ internal static class RawRate
         : subject.Kind == RateSubject.Component ? size.KnownCalls
         : size.Calls;
 
-    /// <summary>Share with Wilson's interval, or rate per 100 unit-years with Garwood's; too few: missing with the reason.</summary>
-    public static Estimate From(GroupSize size, RateSubject subject, long events, RateOptions options)
+    /// <summary>
+    /// Share with Wilson's interval, or rate per 100 unit-years with Garwood's, from no untold event to all of them; too few:
+    /// missing with the reason.
+    /// </summary>
+    public static Estimate From(GroupSize size, RateSubject subject, long events, UntoldEvents untold, RateOptions options)
     {
         double exposure = Exposure(size, subject);
         if (size.Group.Basis == RateBasis.ShareOfCalls)
@@ -32,6 +35,6 @@ internal static class RawRate
 
         return exposure is > 0 && exposure < options.FewestUnitYears
             ? Estimate.None(string.Create(CultureInfo.InvariantCulture, $"too few: {exposure:0.0} of {options.FewestUnitYears:0} unit-years"))
-            : EventRate.Garwood(events, exposure / 100, options.Confidence);
+            : untold.Widen(events, exposure / 100, options.Confidence);
     }
 }

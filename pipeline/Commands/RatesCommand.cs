@@ -70,26 +70,24 @@ internal sealed class RatesCommand(ProgramIo io) : Command<RatesSettings>
             : FailureRateTable.Create(RateCounts.Read(database), options);
         ShopInUse.PrintName(io.Out, settings.Format, shop);
         IReadOnlyList<FailureRate> selected = query.Select(rates);
-        RatesPrinter.Print(io.Out, settings.Format, selected, Untold(database, selected));
+        RatesPrinter.Print(io.Out, settings.Format, selected, basis => Untold(basis, rates, selected));
         return ExitCode.Done;
     }
 
-    /// <summary>Failures on listed machines that the rates count, and those they may leave out, over the whole log.</summary>
-    private static (long Listed, long Untold) Untold(Database database, IReadOnlyList<FailureRate> rates)
+    /// <summary>Failures of the components shown whose jobs do not say which machine it was, and how many of them the rates count.</summary>
+    private static (long MayBe, double Counted) Untold(string basis, IReadOnlyList<FailureRate> rates, IReadOnlyList<FailureRate> selected)
     {
-        var shown = rates.Where(r => r.Basis == RateBasis.RegisterUnitYears && r.SubjectKind == RateSubject.Component).Select(r => (r.ApplianceType, r.Subject)).ToHashSet();
-        MaybeListed[] rows = [.. database.ReadTable<MaybeListed>("register_untold").Where(r => shown.Contains((r.ApplianceType, r.Component)))];
-        return (rows.Sum(r => r.Listed), rows.Sum(r => r.Untold));
+        var shown = selected.Where(r => r.Basis == basis && r.SubjectKind == RateSubject.Component).Select(r => (r.ApplianceType, r.Subject)).ToHashSet();
+        FailureRate[] types = [.. rates.Where(r => r.Basis == basis && r.Grouping == "type" && shown.Contains((r.ApplianceType, r.Subject)) && r.SubjectKind == RateSubject.Component)];
+        return (types.Sum(r => r.Untold ?? 0), types.Sum(r => r.UntoldExpected ?? 0));
     }
-
-    private sealed record MaybeListed(string ApplianceType, string Component, long Listed, long Untold);
 
     private Database Open(OutputFolder output, ShopSettings shop, RatesQuery query)
     {
         Database database = CurrentStore.Open(output);
         ResultRunner.Build(
             database,
-            [.. ResultModels.Rates, SqlModels.Find("register_untold")!],
+            ResultModels.Rates,
             io.Clock,
             ("as_of", shop.AsOf),
             ("callback_days", shop.CallbackDays),

@@ -13,8 +13,8 @@ internal static class RatesPrinter
     /// <param name="writer">Where the rates are printed.</param>
     /// <param name="format">Output format.</param>
     /// <param name="rates">The rates.</param>
-    /// <param name="register">Failures on listed machines, and further failures whose jobs do not say which machine it was.</param>
-    public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates, (long Listed, long Untold) register)
+    /// <param name="untold">By basis: failures whose jobs do not say which machine it was, and how many of them the rates count.</param>
+    public static void Print(TextWriter writer, OutputFormat format, IReadOnlyList<FailureRate> rates, Func<string, (long MayBe, double Counted)> untold)
     {
         if (format != OutputFormat.Table)
         {
@@ -36,9 +36,13 @@ internal static class RatesPrinter
                 writer.WriteLine(MachineAge.Words);
             }
 
-            if (basis.Key is { Basis: RateBasis.RegisterUnitYears, Kind: RateSubject.Component } && register.Untold > 0)
+            if (basis.Key.Kind == RateSubject.Component && untold(basis.Key.Basis) is { MayBe: > 0 } more)
             {
-                Caution(writer, register);
+                writer.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{more.MayBe} more {(more.MayBe == 1 ? "failure" : "failures")} may be on these machines; the job does not say which machine it was."));
+                writer.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture, $"The rates count {more.Counted:0.0} of them, the number to be expected; from and to run from none of them to all of them."));
             }
 
             TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));
@@ -48,18 +52,6 @@ internal static class RatesPrinter
             }
 
             writer.WriteLine();
-        }
-    }
-
-    private static void Caution(TextWriter writer, (long Listed, long Untold) register)
-    {
-        writer.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"{register.Untold} more {(register.Untold == 1 ? "failure" : "failures")} may be on listed machines; the job log does not say which."));
-        if (register.Listed > 0)
-        {
-            writer.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"If all of them are, these rates would be {(register.Listed + register.Untold) / (double)register.Listed:0.00} times as high on average."));
         }
     }
 
@@ -131,5 +123,7 @@ internal static class RatesPrinter
         new("shrunk_lower", "shrunk lower", r => r.ShrunkLower),
         new("shrunk_upper", "shrunk upper", r => r.ShrunkUpper),
         new("shrunk_over", "shrunk over", r => r.ShrunkOver),
+        new("untold", "untold", r => r.Untold),
+        new("untold_expected", "untold expected", r => r.UntoldExpected),
     ];
 }

@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
@@ -103,7 +104,7 @@ internal static class AgeSection
             _ => "",
         };
         return half + nature + string.Concat(curves.Where(c => !c.IsWhole && c.OthersRatio is not null)
-            .Select(c => $" Family {c.ModelFamily} failed {Format.Number(c.OthersRatio!.Value)} times as often as its type would at the same ages."));
+            .Select(c => $" Family {c.ModelFamily} failed {Format.Estimate(EventRate.Garwood(c.Failures, c.Failures / c.OthersRatio!.Value))} times as often as its type would at the same ages."));
     }
 
     private static string Range(Estimate years) => (years.Lower, years.Upper) switch

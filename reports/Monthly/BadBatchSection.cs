@@ -83,7 +83,7 @@ internal static class BadBatchSection
         string age = batch.UnderYears is { } years ? $" under {years} years of age" : "";
         var lines = new List<string>
         {
-            $"Of {Format.Count(batch.Calls)} calls about these machines{age}, {Format.Count(batch.Cases)} needed the {part}. At the rate of the rest of the family at the same ages, it would have been about {Format.Count((long)Math.Round(batch.Expected))}.",
+            $"Of {Format.Count(batch.Calls)} calls about these machines{age}, {Format.Count(batch.Cases)} needed the {part}. If build months made no difference, about {Format.Count((long)Math.Round(batch.Expected))} of the family's {Format.Count(batch.Cases + batch.OtherCases)} such calls{age} would have been about these machines.",
             $"Of the family's other {Format.Count(batch.OtherCalls)} calls{age}, {Format.Count(batch.OtherCases)} did.",
         };
         if (!batch.SurvivesCustomer)

@@ -177,7 +177,7 @@ internal static class FailureSection
     };
 
     private static TableView Families(FailureFacts facts) => TableView.Create(
-        "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months; how many times the share of calls that the ages of the family lead to expect.",
+        "families", "Model families", $"{facts.Period}; share of all calls of a known family. Last column: all months; how many times the share of calls that the ages of the family lead to expect. About one in ten named there may be chance, and the largest look larger than they are.",
         facts.Families,
         [
             new("Family", f => f.ModelFamily), new("Type", f => f.ApplianceType), new("Brand", f => f.Brand), new("Calls", f => f.Calls, CellKind.Count),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
 
@@ -33,6 +34,9 @@ internal static class PredictorSection
     private const string All = "all";
     private const string AllCalls = "all calls";
     private const int NotesOnPage = 15;
+
+    // With fewer, the interval of a group of a tenth of them reaches further than ten points.
+    private const int ManyJobs = 1000;
     private const string OnTestMonths = "Closed jobs of months that nothing had been learned from.";
 
     private sealed record Score(string Predictor, string Slice, int Jobs, double? LogLoss, double? Top1, double? Top3, double? CalibrationError);
@@ -74,11 +78,13 @@ internal static class PredictorSection
     {
         ContenderScore? Of(string predictor) => rows.FirstOrDefault(r => r.Contender == Name(predictor) && r.Calls == AllCalls);
         string right = Of("shipped") is { Top1: { } first, Top3: { } three } own
-            ? $"On {Format.Count(own.Jobs)} later jobs that it had not learned from, the first answer was right {Format.Percent(first)} of the time, and the right one was among the first three {Format.Percent(three)} of the time."
+            ? $"On {Format.Count(own.Jobs)} later jobs that it had not learned from, the first answer was right {Format.Share(Right(first, own.Jobs))} of the time, and the right one was among the first three {Format.Share(Right(three, own.Jobs))} of the time."
             : "The answers were tried on later jobs that nothing had been learned from.";
-        string tally = Of("complaint_only") is { Top1: { } plain } ? $" A tally sheet per complaint would have been right {Format.Percent(plain)} of the time." : "";
+        string tally = Of("complaint_only") is { Top1: { } plain } ? $" A tally sheet per complaint would have been right {Format.Percent(plain)} of the time on the same jobs." : "";
         return right + tally + (ways > 1 ? $" This way of answering was chosen from {ways} that were tried on earlier months." : "");
     }
+
+    private static Estimate Right(double share, long jobs) => Proportion.Wilson((long)Math.Round(share * jobs), jobs);
 
     private static string Name(string predictor) => predictor switch
     {
@@ -105,7 +111,7 @@ internal static class PredictorSection
         yield return TableView.Create("predictor", "How often the answer was right", OnTestMonths, facts.Rows,
             [
                 new("Answered by", r => r.Contender), new("Complaint", r => r.Calls), new("Jobs", r => r.Jobs, CellKind.Count),
-                new("First answer right", r => r.Top1, CellKind.Share), new("Right within three", r => r.Top3, CellKind.Share),
+                new("First answer right (95 %)", r => r.Top1 is { } right ? Right(right, r.Jobs) : null, CellKind.Share), new("Right within three (95 %)", r => r.Top3 is { } right ? Right(right, r.Jobs) : null, CellKind.Share),
             ]);
         yield return facts.Month is [{ Top1: { } first, Top3: { } three } month, ..]
             ? new Paragraph($"Of {Format.Count(month.Jobs)} closed {(month.Jobs == 1 ? "job" : "jobs")} of this month, the first answer was right in {Format.Count((long)Math.Round(first * month.Jobs))}, and the right one was among the first three in {Format.Count((long)Math.Round(three * month.Jobs))}.")
@@ -121,7 +127,7 @@ internal static class PredictorSection
         }
 
         yield return TableView.Create("predictor-notes", "Notes on method",
-            $"{OnTestMonths} Log loss says how much chance the answers gave to what came true: lower is better, 0 would be perfect. Calibration error is how far, on average, the stated chances lie from how often they came true.",
+            $"{OnTestMonths} Log loss says how much chance the answers gave to what came true: lower is better, 0 would be perfect. Calibration error is how far, on average, the stated chances lie from how often they came true; with few jobs much of it is chance.",
             facts.Rows,
             [
                 new("Answered by", r => r.Contender), new("Complaint", r => r.Calls), new("Jobs", r => r.Jobs, CellKind.Count),
@@ -134,9 +140,11 @@ internal static class PredictorSection
 
     private static CalibrationPlot Plot(PredictorFacts facts)
     {
+        long jobs = facts.Bins.Sum(b => b.Answers);
         int off = facts.Bins.Count(b => b.CameTrue is { Lower: { } low, Upper: { } high } && (b.Stated < low || b.Stated > high));
         string conclusion = off == 0
-            ? "You can rely on the stated chances: in every group, what came true agrees with them."
+            ? jobs < ManyJobs ? $"Nothing speaks against the stated chances, but {Format.Count(jobs)} jobs would show only large errors."
+                : "You can rely on the stated chances: in every group, what came true agrees with them."
             : $"In {off} of {facts.Bins.Count} groups, what came true does not agree with the stated chances. Read those with care.";
         return new CalibrationPlot(
             new ChartText("calibration", "Stated chances and what came true", conclusion, facts.BinBasis,

@@ -18,8 +18,9 @@ internal sealed record SupplierFacts(IReadOnlyList<SupplierQuality> Quality, IRe
 /// <param name="Failed">Those replaced again within the window on the same unit.</param>
 /// <param name="FailedShare">Their share.</param>
 /// <param name="OthersShare">The same share for all other suppliers, or null if there is no other.</param>
+/// <param name="OthersFollowed">Parts of all other suppliers fitted and watched, or null if there is no other.</param>
 /// <param name="StandsOut">True if worse than the others beyond chance.</param>
-internal sealed record SupplierQuality(string Supplier, string Component, long Followed, long Failed, Estimate FailedShare, double? OthersShare, bool StandsOut)
+internal sealed record SupplierQuality(string Supplier, string Component, long Followed, long Failed, Estimate FailedShare, double? OthersShare, long? OthersFollowed, bool StandsOut)
 {
     /// <summary>Supplier and component in words.</summary>
     public string Name => $"{Supplier} {Format.Words(Component)}";
@@ -29,10 +30,10 @@ internal sealed record SupplierQuality(string Supplier, string Component, long F
 /// <param name="Supplier">The supplier.</param>
 /// <param name="Received">Order lines received.</param>
 /// <param name="Waiting">Order lines not received yet.</param>
-/// <param name="MedianDays">Half were received within so many days; null if too few.</param>
+/// <param name="MedianDays">Half were received within so many days.</param>
 /// <param name="NinetyPercentDays">Nine in ten were received within so many days; null if too few.</param>
 /// <param name="ReturnShare">Share of pieces sent back.</param>
-internal sealed record SupplierLeadTime(string Supplier, long Received, long Waiting, double? MedianDays, double? NinetyPercentDays, Estimate ReturnShare);
+internal sealed record SupplierLeadTime(string Supplier, long Received, long Waiting, Estimate MedianDays, double? NinetyPercentDays, Estimate ReturnShare);
 
 /// <summary>Supplier quality and lead times.</summary>
 internal static class SupplierSection
@@ -67,6 +68,7 @@ internal static class SupplierSection
                 [
                     new("Supplier", q => q.Supplier), new("Component", q => Format.Words(q.Component)), new("Fitted", q => q.Followed, CellKind.Count),
                     new("Failed early", q => q.Failed, CellKind.Count), new("Share (95 %)", q => q.FailedShare, CellKind.Share), new("Other suppliers", q => q.OthersShare, CellKind.Share),
+                    new("Fitted of theirs", q => q.OthersFollowed, CellKind.Count),
                 ]) with
             {
                 RowsOnPage = RowsOnPage,
@@ -76,7 +78,7 @@ internal static class SupplierSection
         yield return TableView.Create("lead-times", "Lead times", "Order lines, from the day ordered to the day received; all months up to the day of the data.", facts.LeadTimes,
             [
                 new("Supplier", l => l.Supplier), new("Lines received", l => l.Received, CellKind.Count), new("Waiting", l => l.Waiting, CellKind.Count),
-                new("Half within, days", l => l.MedianDays, CellKind.Days), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Days),
+                new("Half within, days (95 %)", l => l.MedianDays, CellKind.Number), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Days),
                 new("Sent back (95 %)", l => l.ReturnShare, CellKind.Share),
             ]) with
         {

@@ -14,12 +14,10 @@ internal sealed class UntoldFailures
     public static UntoldFailures Read(Database database) => new(
         database.Has("register_untold") ? database.ReadTable<Row>("register_untold").ToDictionary(r => (r.ApplianceType, r.Component)) : []);
 
-    /// <summary>A sentence that says how much higher the figures could be, with a blank before it; empty if no job is untold.</summary>
+    /// <summary>A sentence that says how they are counted, with a blank before it; empty if no job is untold.</summary>
     public string Describe(string type, string component) => !_rows.TryGetValue((type, component), out Row? row) || row.Untold == 0
         ? ""
-        : row.Listed == 0
-            ? $" {Format.Count(row.Untold)} failures may be on listed machines; their jobs do not tell which machine it was."
-            : $" {Format.Count(row.Untold)} more {(row.Untold == 1 ? "failure" : "failures")} may belong to machines on the register; the job does not say which machine it was. If all of them do, the figures would be {Format.Number((row.Listed + row.Untold) / (double)row.Listed)} times as high; if none do, they stay as shown.";
+        : $" {Format.Count(row.Untold)} more {(row.Untold == 1 ? "failure" : "failures")} may be on these machines; the job does not say which machine it was. The figures count {Format.Number(row.Expected)} of them, the number to be expected; the ranges run from none of them to all of them.";
 
-    private sealed record Row(string ApplianceType, string Component, long Listed, long Untold);
+    private sealed record Row(string ApplianceType, string Component, long Listed, long Untold, double Expected);
 }

@@ -33,8 +33,8 @@ internal sealed record NegativeBinomialDistribution
     public static NegativeBinomialDistribution Predictive(GammaDistribution rate, double exposure) =>
         new(rate.Shape, rate.Rate / (rate.Rate + exposure));
 
-    /// <summary>ln P(X = k), k &gt;= 0.</summary>
-    public double LogPmf(long k)
+    /// <summary>ln P(X = k), k &gt;= 0; between whole numbers its smooth continuation, for expected counts.</summary>
+    public double LogPmf(double k)
     {
         if (k == 0)
         {

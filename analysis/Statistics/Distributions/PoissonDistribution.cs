@@ -6,8 +6,8 @@ namespace PartsSignal.Analysis.Statistics.Distributions;
 /// <param name="Mean">0 or more; at 0 the count is always 0.</param>
 internal sealed record PoissonDistribution(double Mean)
 {
-    /// <summary>ln P(X = k), k &gt;= 0; minus infinity where the chance is 0.</summary>
-    public double LogPmf(long k) => Mean == 0
+    /// <summary>ln P(X = k), k &gt;= 0; minus infinity where the chance is 0. Between whole numbers its smooth continuation, for expected counts.</summary>
+    public double LogPmf(double k) => Mean == 0
         ? (k == 0 ? 0 : double.NegativeInfinity)
         : k == 0 ? -Mean : IncompleteGamma.LogPower(k, Mean);
 

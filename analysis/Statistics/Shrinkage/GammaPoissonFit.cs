@@ -38,7 +38,7 @@ internal sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prio
     public static GammaPoissonFit? From(IReadOnlyList<CountGroup> groups, double tolerance = 1e-9)
     {
         CountGroup[] used = [.. groups.Where(g => g.Exposure > 0)];
-        double events = used.Sum(g => (double)g.Events), exposure = used.Sum(g => g.Exposure);
+        double events = used.Sum(g => g.Events), exposure = used.Sum(g => g.Exposure);
         if (used.Length == 0)
         {
             return null;
@@ -94,6 +94,6 @@ internal sealed record GammaPoissonFit(PriorBasis Basis, GammaDistribution? Prio
 }
 
 /// <summary>Events of one group over its exposure.</summary>
-/// <param name="Events">0 or more.</param>
+/// <param name="Events">0 or more; a whole number, or the number expected where some of the events are known by their chance only.</param>
 /// <param name="Exposure">0 or more; with 0 the group says nothing about the others and its answer is the common one.</param>
-internal sealed record CountGroup(long Events, double Exposure);
+internal sealed record CountGroup(double Events, double Exposure);

@@ -57,7 +57,7 @@ internal static class GammaPoissonShrinkage
 
     private static (double Shape, double Mean, double Weight)[] Grid(CountGroup[] groups, GammaPoissonFit fit)
     {
-        double events = groups.Sum(g => (double)g.Events);
+        double events = groups.Sum(g => g.Events);
         double seen = 1 / (fit.Prior?.Shape ?? double.PositiveInfinity);
         double error = Math.Sqrt((1 / events) + (Math.Max(seen, 0.04) / groups.Length));
         var points = new List<(double Shape, double Mean, double Log)>();

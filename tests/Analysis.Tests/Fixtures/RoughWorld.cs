@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Tests.Fixtures;
 /// <summary>
 /// A shop as shops are: families differ, a third of the calls go elsewhere, three in ten jobs tell no serial, machines are
 /// scrapped. A contract customer's register of washers, dryers known from their calls, dishwashers seen again without a
-/// register. What is true of it is what reaches this shop and tells its machine.
+/// register. What is true of it is what reaches this shop, whether the job tells its machine or not.
 /// </summary>
 internal sealed class RoughWorld
 {
@@ -14,8 +14,6 @@ internal sealed class RoughWorld
     /// <summary>Share of failures that come to this shop.</summary>
     public const double Reaching = 2 / 3.0;
 
-    /// <summary>Share of failures that come to this shop and tell which machine it was.</summary>
-    public const double Told = Reaching * 0.7;
     private const int UnitsPerFamily = 45;
     private const int SeenPerFamily = 100;
     private const double MovesPerYear = 0.08;
@@ -65,11 +63,11 @@ internal sealed class RoughWorld
     /// <summary>True share of calls of a dryer family that need a component.</summary>
     public Dictionary<(string Family, string Need), double> Share { get; } = [];
 
-    /// <summary>Calls to be expected that come back to this shop and tell their machine, by family and component of the dishwashers.</summary>
+    /// <summary>Calls to be expected that come back to this shop, by family and component of the dishwashers.</summary>
     public Dictionary<(string Family, string Component), double> Expected { get; } = [];
 
-    /// <summary>True failures per unit-year of the washers that reach this shop and tell their machine.</summary>
-    public double Rate(string family, string component, string band) => Told * Base(component, Array.IndexOf(Bands, band)) * Multiplier[(family, component)];
+    /// <summary>True failures per unit-year of the washers that reach this shop.</summary>
+    public double Rate(string family, string component, string band) => Reaching * Base(component, Array.IndexOf(Bands, band)) * Multiplier[(family, component)];
 
     /// <summary>The same summed over ages in years.</summary>
     public double Failures(string family, string component, double from, double to) => Enumerable.Range(0, Bands.Length).Sum(b =>
@@ -80,6 +78,20 @@ internal sealed class RoughWorld
 
     private static double Base(string component, int band) =>
         component switch { "inlet_valve" => 0.03 + (0.02 * band), "drain_pump" => 0.08, _ => 0.12 - (0.01 * band) };
+
+    /// <summary>As many washers again that no register lists, of the same customers' kind, failing alike: of the jobs that tell no machine, half are theirs.</summary>
+    public void AddUnlisted()
+    {
+        foreach (JobRow job in Shop.Jobs.Where(j => j.ApplianceType == "washer").ToArray())
+        {
+            Shop.Jobs.Add(job with { JobId = Next(), UnitId = job.UnitId is null ? null : "unlisted-" + job.UnitId });
+        }
+
+        foreach (UnitRow unit in Shop.Units.Where(u => u.Registered).ToArray())
+        {
+            Shop.Units.Add(unit with { UnitId = "unlisted-" + unit.UnitId, Registered = false });
+        }
+    }
 
     private void Register(string family)
     {
@@ -141,7 +153,7 @@ internal sealed class RoughWorld
             for (int c = 0; c < rates.Length; c++)
             {
                 (string, string) cell = (family, Returns[c].Component);
-                Expected[cell] = Expected.GetValueOrDefault(cell) + (rates[c] * Told / 365.25 * after);
+                Expected[cell] = Expected.GetValueOrDefault(cell) + (rates[c] * Reaching / 365.25 * after);
             }
         }
     }

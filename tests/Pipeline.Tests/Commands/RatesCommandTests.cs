@@ -50,14 +50,14 @@ public sealed class RatesCommandTests : IDisposable
 
     // Two of three valves failed on listed machines; of the third nobody noted the machine.
     [Fact]
-    public async Task Rates_OnTheRegister_SaysHowManyFailuresMayBeLeftOut()
+    public async Task Rates_OnTheRegister_SaysHowManyFailuresAreCountedByTheirChance()
     {
         WriteStore(withRegister: true);
         (_, string text, _) = await RunAsync("rates", "--out", _out, "--input", _out, "--component", "inlet_valve");
         Assert.Contains(
             """
-            1 more failure may be on listed machines; the job log does not say which.
-            If all of them are, these rates would be 1.50 times as high on average.
+            1 more failure may be on these machines; the job does not say which machine it was.
+            The rates count 1.0 of them, the number to be expected; from and to run from none of them to all of them.
             """.ReplaceLineEndings(),
             text, StringComparison.Ordinal);
     }

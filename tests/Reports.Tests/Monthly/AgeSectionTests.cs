@@ -38,8 +38,20 @@ public sealed class AgeSectionTests
         AgeFacts facts = AgeSection.Read(database)!;
         Assert.Equal(["Washer, drain pump, the listed machines: share still without a failure", "Washer, igniter, all machines: share of the failures we were called to that came after each age"], facts.Groups.Select(g => g.Name));
         Assert.Equal(["all families", "family K41"], facts.Groups[0].Curves.Select(c => c.Name));
-        Assert.Equal("Half of the listed machines had a failure of the drain pump by 9.00 years (from 8.00). Wears out with age. Family K41 failed 2.50 times as often as its type would at the same ages.", facts.Groups[0].Conclusion);
+        Assert.Equal("Half of the listed machines had a failure of the drain pump by 9.00 years (from 8.00). Wears out with age. Family K41 failed 2.50 (1.84–3.31) times as often as its type would at the same ages.", facts.Groups[0].Conclusion);
         Assert.Equal("At which age half of the igniter failures came is not known. Fails about equally at any age.", facts.Groups[1].Conclusion);
+    }
+
+    // The smallest of twenty chances is below 0.04 in more than half of all types whose families are alike.
+    [Fact]
+    public void Read_OneOfManyFamiliesThatMayDifferByChance_IsNotNamed()
+    {
+        string many = string.Join(", ", Enumerable.Range(0, 19).Select(i => $"('drain_pump', 'F{i:00}', 'register', null, null, null, 1.0, 0.5, null)"));
+        string few = Summary.Replace("2.5, 0.01, null)", "2.5, 0.01, null), ('drain_pump', 'F99', 'register', null, null, null, 1.0, 0.5, null)", StringComparison.Ordinal);
+        using Database none = SectionCase.Session(Summary.Replace("2.5, 0.01, null)", "2.5, 0.01, null), " + many, StringComparison.Ordinal), Points);
+        using Database one = SectionCase.Session(few, Points);
+        Assert.DoesNotContain("Family K41", AgeSection.Read(none)!.Groups[0].Conclusion, StringComparison.Ordinal);
+        Assert.Contains("Family K41", AgeSection.Read(one)!.Groups[0].Conclusion, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public sealed class SupplierSectionTests
 
     private const string LeadTimes = """
         lead_times as
-        select 'all' as "grouping", 'Norrad Supply' as supplier, 100 as lines, 12 as waiting, 3.0::double as median_days, 8.0::double as ninety_percent_days
+        select 'all' as "grouping", 'Norrad Supply' as supplier, 100 as lines, 12 as waiting, 3.0::double as median_days, 2.0::double as median_lower, 4.0::double as median_upper, null::varchar as missing, 8.0::double as ninety_percent_days
         """;
 
     [Fact]
@@ -35,7 +35,7 @@ public sealed class SupplierSectionTests
         using Database database = SectionCase.Session(Quality, LeadTimes);
         SupplierFacts facts = SupplierSection.Read(database)!;
         Assert.Equal(["Norrad Supply drain pump", "Hallam Spares inlet valve"], facts.Quality.Select(q => q.Name));
-        Assert.Equal([0.02, null], facts.Quality.Select(q => q.OthersShare));
+        Assert.Equal([(0.02, (long?)100), (null, 0)], facts.Quality.Select(q => (q.OthersShare, q.OthersFollowed)));
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public sealed class SupplierSectionTests
     {
         using Database database = SectionCase.Session(Quality, LeadTimes);
         SupplierLeadTime lead = Assert.Single(SupplierSection.Read(database)!.LeadTimes);
-        Assert.Equal((88L, 12L, Estimate.None("too few pieces")), (lead.Received, lead.Waiting, lead.ReturnShare));
+        Assert.Equal((88L, 12L, Estimate.From(3, 2, 4), Estimate.None("too few pieces")), (lead.Received, lead.Waiting, lead.MedianDays, lead.ReturnShare));
     }
 
     [Fact]
@@ -58,8 +58,8 @@ public sealed class SupplierSectionTests
     [Fact]
     public void Build_NoPartTraced_KeepsTheLeadTimes()
     {
-        string text = SectionCase.Text(SupplierSection.Build(new SupplierFacts([], [new("Norrad Supply", 88, 12, null, null, Estimate.None("too few pieces"))], 90)));
+        string text = SectionCase.Text(SupplierSection.Build(new SupplierFacts([], [new("Norrad Supply", 88, 12, Estimate.None("too few order lines"), null, Estimate.None("too few pieces"))], 90)));
         Assert.Contains("no fitted part can be traced to the order it came from", text, StringComparison.Ordinal);
-        Assert.Contains("Norrad Supply 88 12 – – too few pieces", text, StringComparison.Ordinal);
+        Assert.Contains("Norrad Supply 88 12 too few order lines – too few pieces", text, StringComparison.Ordinal);
     }
 }

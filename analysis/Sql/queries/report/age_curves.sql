@@ -1,5 +1,5 @@
 -- One row per curve that can be drawn: those of whole types from the register first, then from the log alone; and the
--- family that differs most.
+-- family that differs most, if it does more than chance explains in so many families compared (Bonferroni).
 with drawn as (
     from age_curve_summary
     where curve_missing is null and failures >= $least
@@ -9,12 +9,17 @@ whole as (
     where model_family = 'all'
     qualify row_number() over (partition by basis order by failures desc, appliance_type, component) <= case basis when 'register' then 4 else 2 end
 ),
-apart as (
-    select f.*
+compared as (
+    select f.*, f.condition is not distinct from w.condition as fits, f.others_p * count(*) over () as adjusted_p
     from drawn as f
     join whole as w using (appliance_type, component, basis)
-    where f.model_family <> 'all' and f.others_p < 0.05 and f.condition is not distinct from w.condition
-    qualify row_number() over (partition by f.appliance_type, f.component, f.basis order by f.others_p, f.model_family) = 1
+    where f.model_family <> 'all' and f.others_p is not null
+),
+apart as (
+    select * exclude (fits, adjusted_p)
+    from compared
+    where fits and adjusted_p < 0.05
+    qualify row_number() over (partition by appliance_type, component, basis order by others_p, model_family) = 1
 )
 select
     appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper,

@@ -10,10 +10,12 @@ needs as (
     where main_component not in ('none', 'other_part')
     group by month, model_family, main_component
 ),
+-- parts that share the first place are no leaders
 top_needs as (
-    select month, model_family, min_by(main_component, (-calls, main_component)) as top_component
-    from needs
+    select month, model_family, min(main_component) as top_component
+    from (select month, model_family, main_component from needs qualify calls = max(calls) over (partition by month, model_family))
     group by month, model_family
+    having count(*) = 1
 )
 select
     k.month,

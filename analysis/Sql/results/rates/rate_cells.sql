@@ -1,4 +1,5 @@
--- One row per cut of the calls, group and subject: its calls, those whose need is known, and the days its units were watched.
+-- One row per cut of the calls, group and subject: its calls, those whose need is known, their chances to belong, and the days
+-- its units were watched.
 -- Every cut of the failure rates is stated here, once: by the appliance among the grouping sets, by a property of the call
 -- among the properties.
 with properties as (
@@ -23,6 +24,7 @@ by_appliance as (
         basis, month, appliance_type, brand, model_family, age_band, complaint_kind as given_complaint, subject_kind, subject,
         sum(calls)::bigint as calls,
         sum(known_calls)::bigint as known_calls,
+        sum(case when calls > 0 then chance end) as chance,
         sum(unit_days)::bigint as unit_days
     from with_days
     group by grouping sets (
@@ -66,6 +68,6 @@ named as (
 )
 select
     basis, grouping_kind, month, appliance_type, brand, model_family, age_band, given_complaint, group_value,
-    subject_kind, subject, calls, known_calls, unit_days
+    subject_kind, subject, calls, known_calls, chance, unit_days
 from (from named union all by name from by_property) as cells
 order by basis, grouping_kind, month, appliance_type, brand, model_family, age_band, given_complaint, group_value, subject_kind, subject

@@ -8,4 +8,4 @@ select e.basis, e.job_id, 'event without exposure' as fault
 from rate_events as e
 left join unit_days as d
     using (basis, appliance_type, brand, model_family, age_band, month)
-where e.basis <> 'share_of_calls' and d.unit_days is null
+where e.basis in ('register_unit_years', 'seen_unit_years') and d.unit_days is null

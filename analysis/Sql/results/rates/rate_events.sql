@@ -1,5 +1,6 @@
 -- One row per basis and event that counts for it: every failure call for its share of calls; for a rate every case (a
--- repair with the calls that came back to it) on a watched unit, on the day of its first call.
+-- repair with the calls that came back to it) on a watched unit, on the day of its first call. Basis register_untold: cases
+-- that may be about a listed machine, with the chance that they are.
 with log as (
     from observation
 ),
@@ -33,6 +34,22 @@ rates as (
     join cases using (job_id)
     join unit_windows as w
         on c.unit_id = w.unit_id and c.opened_on >= w.starts_on and c.opened_on < w.ends_before
+),
+untold as (
+    select
+        'register_untold' as basis,
+        f.job_id,
+        date_trunc('month', f.opened_on)::date as month,
+        f.appliance_type,
+        coalesce(f.brand, 'unknown') as brand,
+        coalesce(f.model_family, 'unknown') as model_family,
+        f.age_days,
+        f.complaint_kind,
+        f.component,
+        f.chance
+    from untold_failures as f
+    cross join log
+    where f.opened_on between log.first_day and log.last_day
 )
 select
     e.basis,
@@ -43,7 +60,8 @@ select
     e.model_family,
     coalesce(b.age_band, 'unknown') as age_band,
     e.complaint_kind,
-    e.component
-from (from shares union all from rates) as e
+    e.component,
+    coalesce(e.chance, 1::decimal(9, 6)) as chance
+from (from shares union all from rates union all by name from untold) as e
 left join age_bands as b
     on e.age_days >= b.from_days and (b.to_days is null or e.age_days < b.to_days)
