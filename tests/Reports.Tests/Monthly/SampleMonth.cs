@@ -30,8 +30,8 @@ internal static class SampleMonth
             [new("J-2024-311", new DateOnly(2024, 5, 9), "J-2024-280", 12, "still wont drain " + Evil, "drain_pump", "control_board")],
             2380m, "Jobs on units that cannot be followed are left out, so the share is a lower bound."),
         Suppliers = new SupplierFacts(
-            [new("Norrad Supply", "drain_pump", 180, 22, Estimate.From(0.122, 0.082, 0.178), 0.031, true), new("Hallam Spares", "inlet_valve", 140, 4, Estimate.From(0.029, 0.011, 0.071), 0.035, false)],
-            [new("Norrad Supply", 1402, 12, 3, 8, Estimate.From(0.021, 0.015, 0.03)), new("Hallam Spares", 911, 4, 4, 15, Estimate.From(0.013, 0.008, 0.023))], 90),
+            [new("Norrad Supply", "drain_pump", 180, 22, Estimate.From(0.122, 0.082, 0.178), 0.031, 160, true), new("Hallam Spares", "inlet_valve", 140, 4, Estimate.From(0.029, 0.011, 0.071), 0.035, 112, false)],
+            [new("Norrad Supply", 1402, 12, Estimate.From(3, 3, 4), 8, Estimate.From(0.021, 0.015, 0.03)), new("Hallam Spares", 911, 4, Estimate.From(4, 3, 5), 15, Estimate.From(0.013, 0.008, 0.023))], 90),
         Vans = new VanFacts(
             [new VanPlanView("1", "42 parts for 1,481 EUR of 1,500; 61 of 200 space units.", true,
                 [.. Enumerable.Range(1, 45).Select(i => new VanLine("1", i % 3 == 0 ? "add" : "keep", $"PX-{10000 + i}", i == 2 ? Evil : "drain pump, 30 W", i % 3 == 0 ? 0 : 1, 1 + (i % 2), 12.5m + i, 60 - i, 40.5 - (i / 2.0)))])],
