@@ -48,9 +48,12 @@ internal static class RateShrinkage
         IReadOnlyList<Estimate> With(Func<UntoldEvents, double> added) => GammaPoissonShrinkage.Shrink(
             [.. siblings.Select((g, i) => new CountGroup(counts.Events(g.Group, subject) + added(untold[i]), RawRate.Exposure(g, subject) / 100))], options.Confidence);
         IReadOnlyList<Estimate> none = With(_ => 0);
-        if (untold.All(u => u.MayBe == 0))
+        if (untold.All(u => u.Here == 0))
         {
-            return none;
+            // All of them fall on the groups as the told ones do: a watched year tells one failure in so many.
+            double told = siblings.Sum(g => (double)counts.Events(g.Group, subject));
+            double more = told > 0 ? 1 + (untold.Sum(u => u.Expected) / told) : 1;
+            return [.. none.Select((e, i) => e.Value is { } value && untold[i].MayBe > 0 ? Estimate.From(more * value, e.Lower, untold[i].Wider * e.Upper!.Value) : e)];
         }
 
         IReadOnlyList<Estimate> expected = With(u => u.Expected), all = With(u => u.Here);

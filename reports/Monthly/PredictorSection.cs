@@ -145,7 +145,7 @@ internal static class PredictorSection
         string conclusion = off == 0
             ? jobs < ManyJobs ? $"Nothing speaks against the stated chances, but {Format.Count(jobs)} jobs would show only large errors."
                 : "You can rely on the stated chances: in every group, what came true agrees with them."
-            : $"In {off} of {facts.Bins.Count} groups, what came true does not agree with the stated chances. Read those with care.";
+            : $"In {off} of {facts.Bins.Count} groups, what came true does not agree with the stated chances; by chance alone, about one in 20 would not. Read those with care.";
         return new CalibrationPlot(
             new ChartText("calibration", "Stated chances and what came true", conclusion, facts.BinBasis,
                 string.Join("; ", facts.Bins.Select(b => $"stated {Format.Percent(b.Stated)}, came true {Format.Share(b.CameTrue)}")) + "."),

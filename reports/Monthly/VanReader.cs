@@ -47,8 +47,9 @@ internal static class VanReader
         IReadOnlyList<Replayed> evidence = database.ReadTable<Replayed>("van_evidence");
         ILookup<string, Bought> curve = database.ReadTable<Bought>("van_curve").ToLookup(c => c.Van, StringComparer.Ordinal);
         bool wasTried = evidence.Any(r => r.Quarter == All && r.Van == All && r.Policy == "plan" && r.Jobs > 0);
+        Estimate? tried = wasTried ? evidence.First(r => r.Quarter == All && r.Van == All && r.Policy == "plan").Completion : null;
         return new VanFacts(
-            [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, [.. curve[s.Van]], currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
+            [.. summaries.Select(s => new VanPlanView(s.Van, Describe(s, [.. curve[s.Van]], tried, currency), s.CompletionCounted is not null, [.. lines[s.Van]]))],
             wasTried ? Replay(evidence) : null,
             [.. evidence.Where(r => wasTried && r.Quarter == All && r.Van == All && r.Policy != "counted") // other jobs, other money: no like to compare with
                 .OrderBy(r => Array.IndexOf(Policies, r.Policy) is >= 0 and var place ? place : Policies.Length)
@@ -95,7 +96,7 @@ internal static class VanReader
         return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on {VanStandIn.Named(oldest.Van)}: {age}.";
     }
 
-    private static string Describe(Summary van, IReadOnlyList<Bought> curve, string currency)
+    private static string Describe(Summary van, IReadOnlyList<Bought> curve, Estimate? tried, string currency)
     {
         if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
         {
@@ -113,7 +114,7 @@ internal static class VanReader
             ? " The rest of the money is not spent: one more part would cost more to carry than the second visits it saves."
             : "";
         string brings = van.Completion is { } completion
-            ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit; no other load for this money can be expected to be more than {Format.Percent(van.BoundGap ?? 0)} better.{aboard}"
+            ? $" Of about {Format.Count((long)Math.Round(van.JobsPerYear ?? 0))} settled jobs a year, {Format.Percent(completion)} should be finished at the first visit; {Bound(van.BoundGap)}{Hopeful(completion, tried)}{aboard}"
             : "";
         string more = unspent.Length == 0 ? More(van, curve, currency) : "";
         string booked = van.BookedJobs is > 0 and { } jobs
@@ -121,6 +122,15 @@ internal static class VanReader
             : "";
         return load + unspent + brings + more + booked + waiting + (van.Answer == "planned" ? "" : $" Note: {van.Answer}.");
     }
+
+    private static string Bound(double? gap) => gap is { } points && points >= 0.0005
+        ? $"no other load for this money can be expected to be more than {Format.Percent(points)} better."
+        : "no other load for this money can be expected to be better.";
+
+    // The expectation knows only demand like that of the past; the replay met what came.
+    private static string Hopeful(double completion, Estimate? tried) => tried is { Value: not null, Upper: { } upper } && completion > upper
+        ? $" Expect less: on the jobs that came after them, plans made this way finished {Format.Share(tried)}."
+        : "";
 
     /// <summary>What more money on the van would buy; empty if the curve does not tell.</summary>
     private static string More(Summary van, IReadOnlyList<Bought> curve, string currency)

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
 
 namespace PartsSignal.Analysis.VanPlan.Replay;
 
@@ -59,6 +60,9 @@ public sealed record EvidenceRow(
             (double, double)[] same = Weeks(by[ReplayPolicy.MostUsed], quarters);
             CompletionIntervals draws = weeks.Length == plain.Length ? bootstrap : new CompletionIntervals(weeks.Length, options.Draws, options.Seed);
             Estimate share = draws.Share(weeks);
+
+            // Weeks that are all alike say nothing of how others may be.
+            share = share is { Value: 0 or 1, Lower: not null } ? Proportion.Wilson(policy.Sum(r => r.Finished), policy.Sum(r => r.Jobs)) : share;
             Estimate? lead = policy.Key == ReplayPolicy.MostUsed || same.Length != weeks.Length ? null : draws.Lead(weeks, same);
             ReplayPolicy? rule = policy.Key == ReplayPolicy.Plan ? best : null;
             Estimate? over = rule is { } r ? draws.Lead(weeks, Weeks(by[r], null)) : null;

@@ -52,7 +52,7 @@ public sealed class PredictorSectionTests
 
     [Fact]
     public void Build_GroupOutsideItsInterval_IsCounted() => Assert.Contains(
-        "In 1 of 2 groups, what came true does not agree with the stated chances.", SectionCase.Text(PredictorSection.Build(Filled())), StringComparison.Ordinal);
+        "In 1 of 2 groups, what came true does not agree with the stated chances; by chance alone, about one in 20 would not.", SectionCase.Text(PredictorSection.Build(Filled())), StringComparison.Ordinal);
 
     [Fact]
     public void Build_FewJobsWithinTheirIntervals_AreNoReasonToRelyOnTheOdds()

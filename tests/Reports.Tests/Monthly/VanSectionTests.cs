@@ -57,6 +57,18 @@ public sealed class VanSectionTests
         Assert.DoesNotContain("aboard", summaries[1], StringComparison.Ordinal);
     }
 
+    // The replay finished 60 to 80 of a hundred.
+    [Theory]
+    [InlineData("0.64", "", false)]
+    [InlineData("0.86", "Expect less: on the jobs that came after them, plans made this way finished 70.0 % (60.0–80.0).", true)]
+    public void Read_ExpectationAboveTheReplay_IsPutRight(string completion, string expected, bool higher)
+    {
+        using Database database = SectionCase.Session(Summary.Replace("0.64", completion, StringComparison.Ordinal), Plan, Changes, Evidence, Curve);
+        string summary = VanReader.Read(database, "EUR")!.Vans[0].Summary.Replace('\u00A0', ' ').Replace('\u2009', ' ').Replace('\u202F', ' ');
+        Assert.Contains(expected, summary, StringComparison.Ordinal);
+        Assert.Equal(higher, summary.Contains("Expect less", StringComparison.Ordinal));
+    }
+
     // 800.4 jobs a year, 0.50 of them with 1,500 and 0.625 with 1,875: a hundred more.
     [Theory]
     [InlineData("budget / 3000", "Another 375.00 EUR for this van should finish about 100 more jobs a year at the first visit.")]

@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Intervals;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Analysis.VanPlan.Loads;
 using PartsSignal.Analysis.VanPlan.Replay;
@@ -54,6 +55,14 @@ public sealed class RollingReplayTests
         Assert.InRange(plan.Completion.Value, plan.CompletionLower!.Value, plan.CompletionUpper!.Value);
         Assert.Null(Total(ReplayPolicy.MostUsed).GapClosed);
         Assert.True(Total(ReplayPolicy.Counted).Jobs < plan.Jobs);
+    }
+
+    [Fact]
+    public void Of_EveryJobFinished_LimitAllowsForJobsThatWouldNotBe()
+    {
+        IReadOnlyList<ReplayRow> rows = [.. Replayed.Rows.Select(r => r with { Finished = r.Jobs, Weeks = [.. r.Weeks.Select(w => (w.Week, w.Jobs, w.Jobs))] })];
+        EvidenceRow plan = EvidenceRow.From(rows, TinyShop.Options).Single(r => r is { Quarter: "all", Van: "all", Policy: ReplayPolicy.Plan });
+        Assert.Equal((1, Proportion.Wilson(plan.Jobs, plan.Jobs).Lower, 1), (plan.Completion, plan.CompletionLower, plan.CompletionUpper));
     }
 
     [Fact]
