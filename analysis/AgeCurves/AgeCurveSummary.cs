@@ -1,4 +1,5 @@
 using PartsSignal.Analysis.Statistics;
+using PartsSignal.Analysis.Statistics.Distributions;
 
 namespace PartsSignal.Analysis.AgeCurves;
 
@@ -47,6 +48,21 @@ public sealed record AgeCurveSummary(
     double? OthersRatio,
     string? CurveMissing)
 {
+    /// <summary>Lower end of the 95 % interval of <see cref="OthersRatio"/>, by the log-rank test (test-based: Miettinen 1976); null where not compared or alike.</summary>
+    public double? OthersLower { get; init; }
+
+    /// <summary>Its upper end.</summary>
+    public double? OthersUpper { get; init; }
+
+    /// <summary>A ratio r whose difference from 1 has the chance p: r^(1 -+ 1.96 / z), with z the normal quantile of p.</summary>
+    internal static (double Lower, double Upper)? TestBased(double ratio, double p)
+    {
+        double z = p is > 0 and < 0.99 ? -NormalDistribution.Quantile(p / 2) : 0;
+        return z > 0 && ratio > 0
+            ? (Math.Exp(Math.Log(ratio) - (Interval95.Z / z * Math.Abs(Math.Log(ratio)))), Math.Exp(Math.Log(ratio) + (Interval95.Z / z * Math.Abs(Math.Log(ratio)))))
+            : null;
+    }
+
     /// <summary>What a shape's interval says of a failure's nature.</summary>
     internal static string? NatureOf(Estimate shape) =>
         shape.Value is null ? null

@@ -29,6 +29,11 @@ internal static class RegisterCurve
             shape.Value, shape.Lower, shape.Upper, AgeCurveSummary.NatureOf(shape), shape.Missing,
             test?.P, test is { P: not null } t && t.Expected[0] > 0 ? t.Observed[0] / t.Expected[0] : null,
             curve.Points.Count == 0 ? "nothing has failed at an age with enough at risk" : null);
+        if (summary is { OthersRatio: { } ratio, OthersP: { } p } && AgeCurveSummary.TestBased(ratio, p) is { } limits)
+        {
+            summary = summary with { OthersLower = limits.Lower, OthersUpper = limits.Upper };
+        }
+
         return (summary, Points(key, condition, curve, untold, WeibullFit.LifeOf(ledger)));
     }
 

@@ -1,6 +1,5 @@
 using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
-using PartsSignal.Analysis.Statistics.Intervals;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
@@ -38,7 +37,7 @@ internal static class AgeSection
 
     private sealed record Curved(
         string ApplianceType, string Component, string ModelFamily, string Basis, string? Condition, long Units, long Failures,
-        Estimate MedianYears, string? Nature, double? OthersRatio)
+        Estimate MedianYears, string? Nature, Estimate OthersRatio)
     {
         public bool IsWhole => ModelFamily == AllFamilies;
 
@@ -103,8 +102,8 @@ internal static class AgeSection
             "chance" => " Fails about equally at any age.",
             _ => "",
         };
-        return half + nature + string.Concat(curves.Where(c => !c.IsWhole && c.OthersRatio is not null)
-            .Select(c => $" Family {c.ModelFamily} failed {Format.Estimate(EventRate.Garwood(c.Failures, c.Failures / c.OthersRatio!.Value))} times as often as its type would at the same ages."));
+        return half + nature + string.Concat(curves.Where(c => !c.IsWhole && c.OthersRatio.Value is not null)
+            .Select(c => $" Family {c.ModelFamily} failed {Format.Estimate(c.OthersRatio)} times as often as its type would at the same ages."));
     }
 
     private static string Range(Estimate years) => (years.Lower, years.Upper) switch

@@ -78,13 +78,20 @@ internal static class SupplierSection
         yield return TableView.Create("lead-times", "Lead times", "Order lines, from the day ordered to the day received; all months up to the day of the data.", facts.LeadTimes,
             [
                 new("Supplier", l => l.Supplier), new("Lines received", l => l.Received, CellKind.Count), new("Waiting", l => l.Waiting, CellKind.Count),
-                new("Half within, days (95 %)", l => l.MedianDays, CellKind.Number), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Days),
+                new("Half within, days", l => l.MedianDays.Value, CellKind.Days), new("Range (95 %)", l => Range(l.MedianDays)), new("Nine in ten within, days", l => l.NinetyPercentDays, CellKind.Days),
                 new("Sent back (95 %)", l => l.ReturnShare, CellKind.Share),
             ]) with
         {
             WhenEmpty = "No order line says when it was received.",
         };
     }
+
+    private static string? Range(Estimate days) => (days.Lower, days.Upper) switch
+    {
+        ({ } low, { } high) => $"{Format.Tick(low)}\u2013{Format.Tick(high)}",
+        ({ } low, null) => $"from {Format.Tick(low)}",
+        _ => null,
+    };
 
     private static IntervalDots Dots(SupplierFacts facts)
     {

@@ -33,4 +33,19 @@ public sealed class LogRankTests
         Assert.Null(test.P);
         Assert.NotNull(test.Missing);
     }
+
+    // The interval leaves out 1 exactly where the test finds a difference.
+    [Theory]
+    [InlineData(2.0, 0.05, 1.0)]
+    [InlineData(0.5, 0.05, 1.0)]
+    [InlineData(2.0, 0.2, 0.693)]
+    public void TestBased_LimitNearerToOne_AgreesWithTheTest(double ratio, double p, double nearer)
+    {
+        (double lower, double upper) = AgeCurveSummary.TestBased(ratio, p)!.Value;
+        Assert.Equal(nearer, ratio > 1 ? lower : upper, 3);
+        Assert.Equal(ratio * ratio, lower * upper, 9);
+    }
+
+    [Fact]
+    public void TestBased_NoDifference_HasNone() => Assert.Null(AgeCurveSummary.TestBased(1, 1));
 }

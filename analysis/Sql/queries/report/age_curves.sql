@@ -23,6 +23,7 @@ apart as (
 )
 select
     appliance_type, component, model_family, basis, condition, units, failures, median_years, median_lower, median_upper,
-    coalesce(median_missing, 'not reached') as median_missing, nature, others_ratio
+    coalesce(median_missing, 'not reached') as median_missing, nature,
+    others_ratio, others_lower, others_upper
 from (from whole union all from apart) as curves
 order by basis desc, appliance_type, component, model_family <> 'all', model_family
