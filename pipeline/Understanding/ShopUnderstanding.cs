@@ -16,7 +16,8 @@ internal static class ShopUnderstanding
         var first = new FirstLook(evidence, new FieldLevels(HeaderLexicon.Shipped.Fields), model.First);
         double[][] firstKinds = [.. first.Kinds(model.FirstKinds).Select((chances, t) => Settled(tables, evidence, t, answers) is { } kind ? Sure(kind) : chances)];
         var second = new SecondLook(first, firstKinds);
-        return [.. tables.Select((_, t) => Decide(tables, evidence, t, second, answers, model))];
+        TableReading[] readings = [.. tables.Select((_, t) => Decide(tables, evidence, t, second, answers, model))];
+        return [.. readings.Select((_, t) => CautiousDefaults.Of(t, readings, evidence, Certain))];
     }
 
     private static TableReading Decide(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at, SecondLook second, ReadingAnswers answers, ReadingModel model)
