@@ -17,6 +17,7 @@ public static class ShopDataReader
             return null;
         }
 
+        database.Run("macros/told_part_lines.sql");
         var numbers = new Dictionary<DateOnly, IReadOnlyDictionary<string, string>>();
         return new ShopData
         {

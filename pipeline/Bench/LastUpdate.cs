@@ -32,6 +32,9 @@ internal sealed class LastUpdate : IDisposable
     /// <summary>Which van jobs count for where the shop's files do not tell, or null where they do or nothing was loaded yet.</summary>
     public VanStandIn? StandIn => _store is null ? null : VanStandIn.Of(_store);
 
+    /// <summary>How part numbers are known where jobs name parts in words, or null where they do not or nothing was loaded yet.</summary>
+    public PartsInWords? Words => _store is null ? null : PartsInWords.Of(_store);
+
     /// <summary>Day of the newest count of each counted van; null: the count has no day.</summary>
     public IReadOnlyDictionary<string, DateOnly?> CountedOn => _store is null
         ? new Dictionary<string, DateOnly?>()

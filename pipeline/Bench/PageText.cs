@@ -37,11 +37,6 @@ internal static class PageText
     public static string FirstOf(IReadOnlyList<string> items, int most) =>
         string.Join(", ", items.Take(most)) + (items.Count > most ? $" and {(items.Count - most).ToString("N0", CultureInfo.InvariantCulture)} more" : "");
 
-    /// <summary>Money with the shop's currency.</summary>
-    /// <param name="amount">The amount.</param>
-    /// <param name="currency">Its mark; may be empty.</param>
-    public static string Money(decimal amount, string currency) => amount.ToString("#,0.00", CultureInfo.InvariantCulture) + (currency.Length == 0 ? "" : "\u00A0" + currency);
-
     /// <summary>A stored name such as <c>inlet_valve</c>: inlet valve.</summary>
     public static string Words(string stored) => stored.Replace('_', ' ');
 }

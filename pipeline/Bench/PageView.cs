@@ -118,7 +118,8 @@ internal sealed record ResultsView(IReadOnlyList<string> Months, bool HasPhonePa
 /// <param name="Currency">Mark of the shop's currency; may be empty.</param>
 /// <param name="StandIn">Which van jobs count for where the files do not tell, or null.</param>
 /// <param name="WhyNone">Why the last update made no list, or null before the first update or when there is one.</param>
-internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn, string? WhyNone) : IFigures;
+/// <param name="Words">How part numbers are known where jobs name parts in words, or null where they do not.</param>
+internal sealed record VansView(IReadOnlyList<VanList> Vans, DateOnly? LastDay, string? Month, string Currency, VanStandIn? StandIn, string? WhyNone, PartsInWords? Words = null) : IFigures;
 
 /// <summary>Parts for calls that wait for a first visit, a sheet for each van.</summary>
 /// <param name="Sheets">The sheets.</param>

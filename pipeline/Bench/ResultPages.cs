@@ -73,7 +73,7 @@ internal static class ResultPages
         IReadOnlyList<VanList> vans = VanList.All(shop.Output.Results, update.CountedOn);
         return new VansView(
             vans, update.LastDay, new ServedFiles(shop.Output).Months() is [var newest, ..] ? newest : null, update.Currency, update.StandIn,
-            vans.Count == 0 && File.Exists(shop.Output.RunRecord) ? VanList.WhyNone(shop.Output.Results) : null);
+            vans.Count == 0 && File.Exists(shop.Output.RunRecord) ? VanList.WhyNone(shop.Output.Results) : null, update.Words);
     }
 
     private static WaitingView Waiting(ShopFolder shop)

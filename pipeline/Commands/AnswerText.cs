@@ -5,6 +5,7 @@ using PartsSignal.Analysis.Prediction.Answers;
 using PartsSignal.Analysis.Vocabulary;
 using PartsSignal.Pipeline.Bench;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Pipeline.Commands;
 
@@ -119,7 +120,7 @@ internal static class AnswerText
             "family jobs" => F($"{part.Part.TimesSeen} jobs on the family"),
             _ => "listed, not fitted here yet",
         };
-        string price = part.Part.Price is { } p ? F($", {p:0.00} {currency}").TrimEnd() : "";
+        string price = part.Part.Price is { } p ? ", " + MoneyFormat.Text(p, currency) : "";
         string vans = part.Vans.Count == 0 ? "on no van" : "van " + string.Join(", ", part.Vans.Select(v => F($"{v.Van} has {v.OnHand}")));
         return F($"{part.Part.Quantity} x {part.Part.PartNumber}{(part.Part.Available ? "" : " (no longer made)")}{price}; {basis}; {vans}");
     }

@@ -105,6 +105,11 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
             io.Out.WriteLine(standIn.Sentence);
         }
 
+        if (settings.Format == OutputFormat.Table && PartsInWords.Of(database) is { } words)
+        {
+            io.Out.WriteLine(words.Sentence);
+        }
+
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
         VanPlanOptions options = VanQuery.Options(settings, shop, data);

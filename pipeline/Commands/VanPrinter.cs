@@ -2,6 +2,7 @@ using System.Globalization;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Planning;
+using PartsSignal.Reports.Components;
 
 namespace PartsSignal.Pipeline.Commands;
 
@@ -51,7 +52,7 @@ internal static class VanPrinter
         }
 
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"Van {van.Van}: {van.Pieces} pieces of {van.Parts} parts, {currency} {van.MoneyUsed:0.00} of {van.Budget:0.00}, space {van.SpaceUsed:0} of {van.Space:0}"));
+            $"Van {van.Van}: {van.Pieces} pieces of {van.Parts} parts, {MoneyFormat.Text(van.MoneyUsed, currency)} of {MoneyFormat.Text(van.Budget, currency)}, space {van.SpaceUsed:0} of {van.Space:0}"));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  should finish {van.Completion:0 %} of its jobs at the first visit ({van.CompletionEmpty:0 %} with an empty van)"));
         writer.WriteLine(Counted(van, currency));
@@ -81,7 +82,7 @@ internal static class VanPrinter
     }
 
     private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
-        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {currency} {van.MoneyCounted:0.00}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $"; best for that money: {best:0 %}") : "")}")
+        ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {MoneyFormat.Text(van.MoneyCounted ?? 0, currency)}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $"; best for that money: {best:0 %}") : "")}")
         : "  not counted: there is no stock count for this van";
 
     private static void Wrap(TextWriter writer, string text)

@@ -8,6 +8,7 @@ using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Learning;
 using PartsSignal.Pipeline.Running;
 using PartsSignal.Pipeline.Words;
+using PartsSignal.Reports.Components;
 using PartsSignal.Reports.Phone;
 
 namespace PartsSignal.Pipeline.Reporting;
@@ -69,7 +70,7 @@ internal static class PhonePageMaker
             ShortWords = PhoneWords.Short(),
             Negations = PhoneWords.Negations(ShopComplaints.Languages(facts)),
             Costs = new LookupCosts((double)costs.SecondVisitCost, (double)costs.HandlingCost, costs.LostShare, costs.ReturnShare),
-            Parts = Parts(database, facts),
+            Parts = Parts(database, facts, settings.Currency),
             OnModel = OnModel(database),
             Checks = [.. checks.Checks.Select(c => new LookupCheck(
                 c.ApplianceTypes, c.Complaints, c.Component, c.What, c.Minutes, c.Tool, c.Good, c.Bad, c.Opening, c.Finds, c.Share, c.Caution, c.First))],
@@ -98,7 +99,7 @@ internal static class PhonePageMaker
                 g.ToDictionary(o => o.Opening, o => new LookupOpening(o.Minutes, o.Caution)), StringComparer.Ordinal)),
         StringComparer.Ordinal);
 
-    private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts)
+    private static IReadOnlyDictionary<string, IReadOnlyList<LookupPart>> Parts(Database database, LookupFacts facts, string currency)
     {
         ILookup<string, string> old = database.Read<OldNumber>("queries/report/old_numbers.sql").ToLookup(r => r.CurrentNumber, r => r.Replaced);
         var groups = database.Read<FamilyComponent>("queries/report/family_parts.sql");
@@ -107,7 +108,10 @@ internal static class PhonePageMaker
             .Take(PartsCarried)
             .Select(p => new LookupPart(
                 p.PartNumber, p.Description, p.Quantity, p.Price, p.Available, p.TimesSeen, [.. old[p.PartNumber]],
-                [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))], p.ReturnableDays is > 0))])));
+                [.. facts.Vans(p.PartNumber).Select(v => new LookupHolding(v.Van, v.OnHand))], p.ReturnableDays is > 0)
+            {
+                Cost = p.Price is { } price ? MoneyFormat.Text(price, currency) : null,
+            })])));
     }
 
     private static SortedDictionary<string, IReadOnlyDictionary<string, long>> OnModel(Database database) => new(

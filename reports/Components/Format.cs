@@ -28,13 +28,6 @@ internal static class Format
     /// <summary>The text cut to so many characters, with an ellipsis where it was cut.</summary>
     public static string Shorten(string text, int most) => text.Length <= most ? text : text[..(most - 1)].TrimEnd() + "\u2026";
 
-    /// <summary>Money with its currency, in whole units from 1,000 up.</summary>
-    public static string Money(decimal value, string currency)
-    {
-        string text = value.ToString(Math.Abs(value) >= 1000 ? "#,0" : "0.00", CultureInfo.InvariantCulture);
-        return currency.Length == 0 ? text : text + Thin + currency;
-    }
-
     /// <summary>A day, for example February 29, 2024.</summary>
     public static string Day(DateOnly day) => day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture);
 

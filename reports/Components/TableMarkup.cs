@@ -58,7 +58,7 @@ internal static class TableMarkup
         string text => text,
         Estimate estimate => kind == CellKind.Share ? Format.Share(estimate) : Format.Estimate(estimate),
         DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        decimal money => Format.Money(money, kind == CellKind.Money ? currency : ""),
+        decimal money => MoneyFormat.Text(money, kind == CellKind.Money ? currency : ""),
         double share when kind == CellKind.Share => Format.Percent(share),
         double days when kind == CellKind.Days => Format.Tick(Math.Round(days, 1)),
         double number => Format.Number(number),

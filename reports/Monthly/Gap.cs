@@ -20,7 +20,11 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
         long Rates, long Families, long Odds, long Ages, long Curves, long Plan, long Callbacks, long FirstVisits);
 
     /// <summary>What is missing, what brings back most answers first.</summary>
-    public static IReadOnlyList<Gap> Read(Database database) => [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)];
+    public static IReadOnlyList<Gap> Read(Database database)
+    {
+        database.Run("macros/told_part_lines.sql");
+        return [.. database.Read<Lack>("queries/report/gaps.sql").Select(Describe)];
+    }
 
     /// <summary>What to fill in first, what it would bring back, and how; or null if no single thing would bring a job back.</summary>
     public static string? First(IReadOnlyList<Gap> gaps) => gaps is [{ BroughtBack: > 0 } first, ..]
@@ -36,7 +40,7 @@ internal sealed record Gap(string What, long Jobs, long Of, long BroughtBack, st
             ("closing", _) => ("the closing day", "These jobs say how they ended. Write down the day they were finished."),
             ("component", _) => ("the part fitted", "Write down which part was fitted, or that none was needed."),
             ("part", _) => ("a part that can be recognized", "Answer the open questions about part numbers, or write down what the part is."),
-            ("part_number", _) => ("a part number that is in the catalog", "Answer the open questions about part numbers."),
+            ("part_number", _) => ("a part number that is in the catalog", "Write down the part number, or answer the open questions about part numbers."),
             ("type", true) => ("the type of appliance", "Add these models to the model list with their type."),
             ("type", _) => ("the type of appliance", "Write down the type of appliance or the model number."),
             ("family", true) => ("the model family", "Add these models to the model list, or answer the open questions about models."),

@@ -112,8 +112,8 @@ internal static class ReturnSection
     private static string Cost(ReturnFacts facts, string currency) => (facts.Cost, facts.AssumedPrice) switch
     {
         (not > 0, _) => "",
-        ({ } cost, { } assumed) => $" If a second visit costs {Format.Money(assumed, currency)}, the returns of the last twelve months cost {Format.Money(cost, currency)}. That price is this program's assumption: give yours in the settings.",
-        ({ } cost, null) => $" At your price of a second visit, the returns of the last twelve months cost {Format.Money(cost, currency)}.",
+        ({ } cost, { } assumed) => $" If a second visit costs {MoneyFormat.Text(assumed, currency)}, the returns of the last twelve months cost {MoneyFormat.Text(cost, currency)}. That price is this program's assumption: give yours in the settings.",
+        ({ } cost, null) => $" At your price of a second visit, the returns of the last twelve months cost {MoneyFormat.Text(cost, currency)}.",
     };
 
     private static IntervalDots Dots(ReturnFacts facts)

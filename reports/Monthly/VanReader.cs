@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
+using PartsInWords = PartsSignal.Analysis.VanPlan.PartsInWords;
 using VanStandIn = PartsSignal.Analysis.VanPlan.VanStandIn;
 
 namespace PartsSignal.Reports.Monthly;
@@ -58,6 +59,7 @@ internal static class VanReader
             summaries.Count == 0 ? null : (double?)summaries.Max(s => s.Budget))
         {
             StandIn = database.Has("jobs") ? VanStandIn.Of(database) : null,
+            Words = database.Has("job_parts") && database.Has("fitments") ? PartsInWords.Of(database) : null,
             Capital = Capital(summaries, database, currency),
         };
     }
@@ -71,7 +73,7 @@ internal static class VanReader
 
     private static string? OnShelf(IReadOnlyList<Dead> dead, string currency) => dead.Count == 0
         ? null
-        : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files for the past year.";
+        : $"On the shelf, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {MoneyFormat.Text(dead.Sum(d => d.Money), currency)} show no use or purchase in your files for the past year.";
 
     private static string Apart(Summary[] counted) => counted.Any(s => s.WaitingJobs > 0) ? " (without parts set aside for waiting jobs)" : "";
 
@@ -85,7 +87,7 @@ internal static class VanReader
         }
 
         string vans = counted.Length == 1 ? $"{VanStandIn.Named(counted[0].Van)} ties" : $"The {Format.Count(counted.Length)} counted vans tie";
-        string now = $"{vans} up {Format.Money(counted.Sum(s => s.MoneyCounted!.Value), currency)} now{Apart(counted)}, and {Format.Money(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
+        string now = $"{vans} up {MoneyFormat.Text(counted.Sum(s => s.MoneyCounted!.Value), currency)} now{Apart(counted)}, and {MoneyFormat.Text(counted.Sum(s => s.MoneyUsed ?? 0), currency)} with the plan.";
         if (dead.Count == 0)
         {
             return now;
@@ -93,7 +95,7 @@ internal static class VanReader
 
         Dead oldest = dead.OrderByDescending(d => d.DaysUnused ?? int.MaxValue).ThenBy(d => d.PartNumber, StringComparer.Ordinal).First();
         string age = oldest.DaysUnused is { } days ? $"none was used anywhere for {Format.Number(days / 365.25)} years" : "none was used or bought in your files";
-        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {Format.Money(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on {VanStandIn.Named(oldest.Van)}: {age}.";
+        return $"{now} Of what is aboard, {Format.Count(dead.Sum(d => (long)d.Quantity))} pieces worth {MoneyFormat.Text(dead.Sum(d => d.Money), currency)} show no use or purchase in your files in the past year; the longest idle is {oldest.PartNumber} on {VanStandIn.Named(oldest.Van)}: {age}.";
     }
 
     private static string Describe(Summary van, IReadOnlyList<Bought> curve, Estimate? tried, string currency)
@@ -106,8 +108,8 @@ internal static class VanReader
         string waiting = van.WaitingJobs is > 0 and { } wait
             ? $" {Format.Count(wait)} open {(wait == 1 ? "job is" : "jobs are")} waiting for an ordered part. Set that part aside for the job; it is not in this load."
             : "";
-        string load = $"{Format.Count(van.Parts)} parts, {Format.Count(van.Pieces)} pieces, for {Format.Money(van.MoneyUsed ?? 0, currency)} of {Format.Money(van.Budget ?? 0, currency)} and {Format.Number(van.SpaceUsed ?? 0)} of {Format.Number(van.Space ?? 0)} space units.";
-        string tied = van.MoneyCounted is { } money ? $" ties up {Format.Money(money, currency)} and" : "";
+        string load = $"{Format.Count(van.Parts)} parts, {Format.Count(van.Pieces)} pieces, for {MoneyFormat.Text(van.MoneyUsed ?? 0, currency)} of {MoneyFormat.Text(van.Budget ?? 0, currency)} and {Format.Number(van.SpaceUsed ?? 0)} of {Format.Number(van.Space ?? 0)} space units.";
+        string tied = van.MoneyCounted is { } money ? $" ties up {MoneyFormat.Text(money, currency)} and" : "";
         string best = van.CompletionForCounted is { } same ? $"; the best load for that money would finish {Format.Percent(same)}" : "";
         string aboard = van.CompletionCounted is { } counted ? $" What was counted aboard{tied} should finish {Format.Percent(counted)}{best}." : "";
         string unspent = van is { Pieces: > 0, MoneyUsed: { } used, Budget: { } budget, SpaceUsed: { } filled, Space: { } space } && used < budget * SpentShare && filled < space * (double)SpentShare
@@ -142,7 +144,7 @@ internal static class VanReader
         }
 
         long gained = (long)Math.Round((after - before) * jobs);
-        string money = Format.Money(then.Budget - now.Budget, currency);
+        string money = MoneyFormat.Text(then.Budget - now.Budget, currency);
         return gained < 1 ? $" Another {money} for this van would not finish one job more a year." : $" Another {money} for this van should finish about {Format.Count(gained)} more jobs a year at the first visit.";
     }
 

@@ -1,6 +1,7 @@
 using PartsSignal.Analysis.Statistics;
 using PartsSignal.Reports.Charts;
 using PartsSignal.Reports.Components;
+using PartsInWords = PartsSignal.Analysis.VanPlan.PartsInWords;
 using VanStandIn = PartsSignal.Analysis.VanPlan.VanStandIn;
 
 namespace PartsSignal.Reports.Monthly;
@@ -20,6 +21,9 @@ internal sealed record VanFacts(
 
     /// <summary>Which van jobs count for where the shop's files do not tell; null: they do.</summary>
     public VanStandIn? StandIn { get; init; }
+
+    /// <summary>How part numbers are known where jobs name parts in words; null: they do not.</summary>
+    public PartsInWords? Words { get; init; }
 
     /// <summary>The heading of what is planned.</summary>
     public string Heading(string van) => VanStandIn.Heading(van, StandIn);
@@ -74,6 +78,11 @@ internal static class VanSection
         if (facts.StandIn is { } standIn)
         {
             yield return new Paragraph(standIn.Sentence);
+        }
+
+        if (facts.Words is { } words)
+        {
+            yield return new Paragraph(words.Sentence);
         }
 
         yield return facts.Replay is { } replay ? new Paragraph(replay) : new Missing("The plan was not tried on later months. That takes closed jobs with known parts that count for one of these vans.");

@@ -115,7 +115,11 @@ public sealed record LookupKind(string Kind, IReadOnlyList<string> Types, string
 /// <param name="Returnable">True: its supplier takes it back.</param>
 public sealed record LookupPart(
     string Number, string? Text, int Quantity, decimal? Price, bool Made, long Seen, IReadOnlyList<string> Old, IReadOnlyList<LookupHolding> Vans,
-    bool Returnable = false);
+    bool Returnable = false)
+{
+    /// <summary>The price with its currency, as people write it, or null if not known.</summary>
+    public string? Cost { get; init; }
+}
 
 /// <summary>Pieces on a van.</summary>
 public sealed record LookupHolding(string Van, int Pieces);

@@ -59,7 +59,7 @@ public sealed partial class BenchAnswersTests
         using HttpClient client = await bench.ClientWithCookieAsync();
         string page = Plain(await client.GetStringAsync("/vans"));
         Assert.Contains("Van North Side", page, StringComparison.Ordinal);
-        Assert.Contains("Add 2 pieces, 7.80. The whole load is 5 pieces, 24.60.", page, StringComparison.Ordinal);
+        Assert.Contains("Add 2 pieces for 7.80. The whole load is 5 pieces for 24.60. Parts without a known price are counted at a typical one.", page, StringComparison.Ordinal);
         Assert.Matches("use up first: old number .*4-5 clamp \\(new number 4-5A\\) 2 3.90", page);
         Assert.Matches("Add ☐ 4-5A clamp 2 3.90 Karst", page);
         Assert.Contains("9-9 board, by December 4, 2026 1", page, StringComparison.Ordinal);

@@ -2,8 +2,8 @@
 -- Failure calls that are not still open. What brings back most answers comes first: a job that lacks two things for an
 -- answer is brought back by neither alone. is_half_told: the log tells most of these jobs what the thing can be found from.
 with part_lines as (
-    select job_id, bool_or(part_number is null) as some_unknown
-    from job_parts
+    select job_id, bool_or(told_by in ('nothing', 'words')) as some_unknown
+    from told_part_lines()
     group by job_id
 ),
 finished as (

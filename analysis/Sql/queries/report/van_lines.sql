@@ -6,14 +6,14 @@ with changes as (
             when 'keep' then 'keep ' || quantity
             when 'replace' then 'use up ' || quantity || coalesce(' of ' || label, '')
             when 'add' then 'add ' || quantity
-            when 'move_out' then 'give ' || quantity || coalesce(' of ' || label, '') || ' to van ' || other_van
-            when 'move_in' then 'take ' || quantity || coalesce(' of ' || label, '') || ' from van ' || other_van
+            when 'move_out' then 'give ' || quantity || coalesce(' of ' || label, '') || ' to ' || other_name
+            when 'move_in' then 'take ' || quantity || coalesce(' of ' || label, '') || ' from ' || other_name
             when 'send_back' then 'send back ' || quantity || coalesce(' by ' || "by", '')
             when 'take_off' then 'take off ' || quantity || coalesce(' of ' || label, '')
         end, '; ' order by "action", label) as todo,
         sum(quantity) filter (where "action" in ('keep', 'replace', 'move_out', 'send_back', 'take_off')) as on_hand,
         bool_or("action" <> 'keep') as changes
-    from van_changes
+    from (select *, case when contains(lower(other_van), 'van') then other_van else 'van ' || other_van end as other_name from van_changes)
     group by van, part_number
 )
 select
