@@ -159,7 +159,7 @@ public static class AnswerBuilder
         }
         else if (call.ComplaintKind is Need.OtherComplaint)
         {
-            yield return noAppliance ? "The complaint's words are in no table." : "The complaint's words are in no table: odds rest on its words and on the appliance.";
+            yield return noAppliance ? "We do not recognize this complaint." : "We do not recognize this complaint, so the odds rest on its words and on the appliance.";
         }
 
         if (call.AgeYears is null)

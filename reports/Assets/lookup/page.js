@@ -100,7 +100,7 @@
   function part(p) {
     const line = make("p", "", "part");
     line.append(make("span", (p.quantity > 1 ? p.quantity + " x " : "") + p.number, "number"));
-    const rest = [p.text, p.made ? "" : "no longer made", p.price === undefined ? "" : p.price.toFixed(2) + " " + data.currency,
+    const rest = [p.text, p.made ? "" : "no longer made", p.cost || "",
       p.seen > 0 ? "fitted " + p.seen + " times on the family" : "listed, not yet fitted here",
       p.old.length ? "replaces " + p.old.join(", ") : "",
       p.vans.length ? p.vans.map(v => "van " + v.van + " has " + v.pieces).join(", ") : "on no van"];
@@ -205,7 +205,7 @@
       words(q.kind), q.code ? "code " + q.code : ""];
     out.append(make("p", about.filter(Boolean).join(", ") + ".", "basis"));
     if (picked && picked.base) out.append(make("p", "This model is not in your lists. The answer is for family " + picked.family + ", whose model numbers start the same way.", "basis"));
-    if (q.kind === "other") out.append(make("p", "These words are in no table: the odds rest on the words and on the appliance. Picking a complaint sharpens them.", "basis"));
+    if (q.kind === "other") out.append(make("p", "We do not recognize this complaint, so the odds rest on its words and on the appliance. Pick a complaint for better odds.", "basis"));
     if (!data.weights) out.append(make("p", "Odds of the usual call of this family; the shop's own computer also weighs age, words and earlier visits.", "basis"));
     out.append(make("p", "Before opening the cabinet: disconnect power and water, and prove it dead.", "caution"));
     if (!shares) {
