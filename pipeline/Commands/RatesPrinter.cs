@@ -40,7 +40,7 @@ internal static class RatesPrinter
             {
                 writer.WriteLine(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{more.MayBe} more {(more.MayBe == 1 ? "failure" : "failures")} may be on these machines; the job does not say which machine it was."));
+                    $"{more.MayBe} more {(more.MayBe == 1 ? "failure may be on one of these machines; its job does not" : "failures may be on these machines; their jobs do not")} say which machine it was."));
                 writer.WriteLine(string.Create(
                     CultureInfo.InvariantCulture, $"The rates count {more.Counted:0.0} of them, the number to be expected; from and to run from none of them to all of them."));
             }

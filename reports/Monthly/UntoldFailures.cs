@@ -18,7 +18,7 @@ internal sealed class UntoldFailures
     /// <summary>A sentence that says how they are counted, with a blank before it; empty if no job is untold.</summary>
     public string Describe(string type, string component) => !_rows.TryGetValue((type, component), out Row? row) || row.Untold == 0
         ? ""
-        : $" {Format.Count(row.Untold)} more {(row.Untold == 1 ? "failure" : "failures")} may be on these machines; the job does not say which machine it was. The figures count {(row.Expected < 0.05 ? "none" : row.Expected.ToString("0.0", CultureInfo.InvariantCulture))} of them, the number to be expected; the ranges run from none of them to all of them.";
+        : $" {Format.Count(row.Untold)} more {(row.Untold == 1 ? "failure may be on one of these machines; its job does not" : "failures may be on these machines; their jobs do not")} say which machine it was. The figures count {(row.Expected < 0.05 ? "none" : row.Expected.ToString("0.0", CultureInfo.InvariantCulture))} of them, the number to be expected; the ranges run from none of them to all of them.";
 
     private sealed record Row(string ApplianceType, string Component, long Listed, long Untold, double Expected);
 }
