@@ -49,8 +49,8 @@ public sealed class RegisterUntoldTests(ITestOutputHelper output)
 
             using Database database = world.Shop.Build(ResultModels.Rates, RoughWorld.Last);
             RateCounts counts = RateCounts.Read(database);
-            foreach (FailureRate rate in FailureRateTable.Create(counts, new RateOptions()).Where(r => r is
-                { SubjectKind: RateSubject.Component, Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "family" or "age", Estimate: not null }))
+            foreach (FailureRate rate in FailureRateTable.Create(counts, new RateOptions())
+                .Where(r => r is { SubjectKind: RateSubject.Component, Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "family" or "age", Estimate: not null }))
             {
                 double truth = RateTruth.OfRegister(counts, rate, world.Rate);
                 tally.Add(rate.Grouping, truth, rate.Lower, rate.Upper);
@@ -90,8 +90,9 @@ public sealed class RegisterUntoldTests(ITestOutputHelper output)
             Job("last", null, 1800, "household"),
         ];
         using Database database = new SmallShop { Units = [.. units], Jobs = jobs }.Build(ResultModels.Rates, Start.AddDays(1800));
-        FailureRate[] rates = [.. FailureRateTable.Create(RateCounts.Read(database), new RateOptions()).Where(r => r is
-            { SubjectKind: RateSubject.Component, Subject: "drain_pump", Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "family" }).OrderBy(r => r.ModelFamily, StringComparer.Ordinal)];
+        FailureRate[] rates = [.. FailureRateTable.Create(RateCounts.Read(database), new RateOptions())
+            .Where(r => r is { SubjectKind: RateSubject.Component, Subject: "drain_pump", Basis: RateBasis.RegisterUnitYears, Grouping: "type" or "family" })
+            .OrderBy(r => r.ModelFamily, StringComparer.Ordinal)];
         Assert.Equal([(null, 10L, 6L), ("A", 5L, 6L), ("B", 5L, 2L)], rates.Select(r => (r.ModelFamily, r.Events, r.Untold!.Value)));
 
         // 5 + 4 of 14 failures that tell their family are of A, so 9/14 of the two that tell none; 5/14 are of B.
