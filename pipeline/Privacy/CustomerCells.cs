@@ -56,7 +56,7 @@ internal sealed class CustomerCells
             {
                 (cuts ??= new TextCuts(tokens.Text)).Cut(tokens[i].Start, tokens[i + length - 1].End, CutKind.Name);
             }
-            else if (Places(tokens, i) is var words && words > 0)
+            else if (_count > _names && Places(tokens, i) is var words && words > 0)
             {
                 int first = i > 0 && tokens[i - 1].Kind != TokenKind.Word && tokens[i - 1].FoldedLength <= 5 && tokens.Gap(i - 1).Length <= 2 ? i - 1 : i;
                 (cuts ??= new TextCuts(tokens.Text)).Cut(tokens[first].Start, tokens[i + words - 1].End, CutKind.Address);
@@ -104,7 +104,7 @@ internal sealed class CustomerCells
                 continue;
             }
 
-            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length && addressIn?.MayBegin(cell[start]) != false)
+            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length && addressIn?.MayHold(cell[start..i]) != false)
             {
                 int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
                 ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
@@ -138,10 +138,18 @@ internal sealed class CustomerCells
     private int Names(TextTokens tokens, int i)
     {
         ReadOnlySpan<char> typed = tokens.Folded(i);
+        bool vouched = tokens[i].Is(WordClass.Own | WordClass.Common | WordClass.Function);
         for (int w = 0; w < _names; w++)
         {
             ReadOnlySpan<char> word = Word(w);
-            if (typed.SequenceEqual(word) || IsSame(typed, word, tokens[i].Is(WordClass.Own | WordClass.Common | WordClass.Function)))
+
+            // With another first letter it is a slip or holds the name: never for a short name, nor for most known words.
+            if (typed.IsEmpty || (typed[0] != word[0] && (word.Length < ShortestSlip || typed.Length < ShortestSlip - 1 || (vouched && typed.Length <= word.Length))))
+            {
+                continue;
+            }
+
+            if (typed.SequenceEqual(word) || IsSame(typed, word, vouched))
             {
                 // A title or an article of the cell is no name; few texts hold one, so only what is found is asked about.
                 if (IsNoName(_words[w].Hash))
@@ -152,7 +160,7 @@ internal sealed class CustomerCells
                 return 1;
             }
 
-            if (word.Length > typed.Length && typed.Length > 0 && word[0] == typed[0] && Pieces(tokens, i, word) is var pieces && pieces > 1 && !IsNoName(_words[w].Hash))
+            if (word.Length > typed.Length && word[0] == typed[0] && Pieces(tokens, i, word) is var pieces && pieces > 1 && !IsNoName(_words[w].Hash))
             {
                 return pieces;
             }

@@ -6,10 +6,12 @@ namespace PartsSignal.Pipeline.Privacy;
 /// <summary>Cuts e-mail addresses, however the sign and the dots are written, and addresses of web pages.</summary>
 internal static partial class EmailCuts
 {
-    private static readonly SearchValues<string> Signs = SearchValues.Create(["@", "\uff20", "\ufe6b", "(at", "[at", "{at", "<at", "( at", "[ at", "{ at", "< at", "(\u00e4", "[\u00e4", "(a)", "[a]", "arroba", "arobase", "chiocciola", "malpa", "ma\u0142pa", "apenstaart", "klammeraffe", " \u00e4t ", "-at-", "_at_", "*at*", "/at/", "|at|", "~at~", "- at -", ".me/", ".ly/", ".gg/", ".tv/", ".app/", "www", ".com", ".net", ".org", ".info", ".co."], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> Signs = SearchValues.Create(["@", "\uff20", "\ufe6b", "(at", "[at", "{at", "<at", "( at", "[ at", "{ at", "< at", "(\u00e4", "[\u00e4", "(a)", "[a]", "arroba", "arobase", "chiocciola", "malpa", "ma\u0142pa", "apenstaart", "klammeraffe", " \u00e4t ", "-at-", "_at_", "*at*", "/at/", "|at|", "~at~", "- at -", ".me/", ".ly/", ".gg/", ".tv/", ".app/", "://", "www", ".com", ".net", ".org", ".info", ".co."], StringComparison.OrdinalIgnoreCase);
 
     private static readonly SearchValues<string> At = SearchValues.Create([" at ", "\u00a0at", "at\u00a0", "\tat", "\nat"], StringComparison.OrdinalIgnoreCase);
-    private static readonly SearchValues<string> Dots = SearchValues.Create([".", "dot"], StringComparison.OrdinalIgnoreCase);
+    // What an address has beside an "at" in words: a mark around it, a dot in words or in brackets, or an ending that the pattern knows.
+    private static readonly SearchValues<string> Dots = SearchValues.Create(["dot", "\u00e4t", .. "com net org info edu gov biz eu de uk fr es nl it pl at ch be us ca au ie se no dk fi pt cz io".Split(' ').Select(e => "." + e)], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<char> Around = SearchValues.Create("([{<-_*/|~");
 
     private static readonly SearchValues<char> Marks = SearchValues.Create("@([{<.");
     private static readonly SearchValues<char> WideMarks = SearchValues.Create("\uff20\ufe6b");
@@ -19,9 +21,9 @@ internal static partial class EmailCuts
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts)
     {
-        // Most texts say "at" somewhere; an address needs a dot behind it, in a sign or in a word.
+        // Most texts say "at" somewhere and end with a full stop: no reason to run the patterns.
         string text = tokens.Text;
-        if (!MayHold(tokens) || (!text.AsSpan().ContainsAny(Signs) && !(text.AsSpan().ContainsAny(At) && text.AsSpan().ContainsAny(Dots))))
+        if (!MayHold(tokens) || (!text.AsSpan().ContainsAny(Signs) && !(text.AsSpan().ContainsAny(At) && (text.AsSpan().ContainsAny(Dots) || text.AsSpan().ContainsAny(Around)))))
         {
             return;
         }

@@ -38,11 +38,12 @@ internal sealed class LanguageVote
 
     /// <summary>Counts a word.</summary>
     /// <param name="word">Hash of its folded form.</param>
-    public void Add(ulong word)
+    /// <param name="times">How often it was seen.</param>
+    public void Add(ulong word, int times = 1)
     {
         if (Having.ContainsKey(word))
         {
-            System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(_seen, word, out _)++;
+            System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(_seen, word, out _) += times;
         }
     }
 

@@ -37,7 +37,7 @@ internal sealed class TextTokens
     private const int Usual = 64;
     private readonly TextToken[] _all;
     private readonly char[] _folded;
-    private readonly uint _openings;
+    private readonly ulong _ends;
 
     /// <summary>Cuts a text.</summary>
     public TextTokens(string text)
@@ -87,7 +87,7 @@ internal sealed class TextTokens
         foreach (ref readonly TextToken token in _all.AsSpan())
         {
             Mask |= MaskOf(token.Hash);
-            _openings |= token.FoldedLength > 0 ? OpeningOf(_folded[token.FoldedAt]) : 0;
+            _ends |= token.FoldedLength > 0 ? EndsOf(_folded[token.FoldedAt], _folded[token.FoldedAt + token.FoldedLength - 1]) : 0;
         }
     }
 
@@ -109,8 +109,8 @@ internal sealed class TextTokens
     /// <summary>The bit of a hash in <see cref="Mask"/>.</summary>
     public static ulong MaskOf(ulong hash) => 1UL << (int)(hash >> 58);
 
-    /// <summary>False where no token begins with this letter, in small or as a capital.</summary>
-    public bool MayBegin(char letter) => !char.IsAsciiLetter(letter) || (_openings & OpeningOf(letter)) != 0;
+    /// <summary>False where no token begins and ends as this word does, in small letters or capitals.</summary>
+    public bool MayHold(ReadOnlySpan<char> word) => !char.IsAsciiLetter(word[0]) || !char.IsAsciiLetter(word[^1]) || (_ends & EndsOf(word[0], word[^1])) != 0;
 
     /// <summary>True where the first word begins with a small letter: a capital behind it is no habit.</summary>
     public bool StartsLowercase { get; }
@@ -149,7 +149,7 @@ internal sealed class TextTokens
     /// <summary>The text between a token and the next.</summary>
     public ReadOnlySpan<char> Gap(int i) => i + 1 < _all.Length ? Text.AsSpan(_all[i].End, _all[i + 1].Start - _all[i].End) : Text.AsSpan(_all[i].End);
 
-    private static uint OpeningOf(char letter) => 1u << (letter & 31);
+    private static ulong EndsOf(char first, char last) => 1UL << ((((first & 31) * 5) + (last & 31)) & 63);
 
     private static bool Belongs(string text, int i) =>
         TextFold.IsWordPart(text[i]) || TextFold.Digit(text[i]) >= 0

@@ -21,9 +21,9 @@ internal sealed class WordList
     public static byte[] Bytes(string name)
     {
         using Stream? stream = typeof(WordList).Assembly.GetManifestResourceStream($"Defaults/dictionary/{name}.br");
-        using var copy = new MemoryStream();
-        stream?.CopyTo(copy);
-        return copy.ToArray();
+        byte[] bytes = new byte[stream?.Length ?? 0];
+        stream?.ReadExactly(bytes);
+        return bytes;
     }
 
     /// <summary>Hash of a folded word (FNV-1a, Fowler, Noll and Vo 1991, with a final mix).</summary>
@@ -48,7 +48,7 @@ internal sealed class WordList
     {
         using var packed = new MemoryStream(Bytes(name));
         using var brotli = new BrotliStream(packed, CompressionMode.Decompress);
-        using var plain = new MemoryStream();
+        using var plain = new MemoryStream((int)packed.Length * 4);
         brotli.CopyTo(plain);
         ReadOnlySpan<byte> bytes = plain.GetBuffer().AsSpan(0, (int)plain.Length);
         var list = new WordList(bytes.Length - CountLetters(bytes));

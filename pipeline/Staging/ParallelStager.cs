@@ -21,8 +21,10 @@ internal sealed class ParallelStager(DataRows rows, IReadOnlyList<RowWorker> wor
         try
         {
             Task before = Task.CompletedTask;
-            for (int turn = 0; Fill(_free.TryPop(out RowBatch? used) ? used : new RowBatch(), cancellation) is { Count: > 0 } batch; turn++)
+            RowBatch? first = null;
+            for (int turn = 0; Fill(_free.TryPop(out RowBatch? used) ? used : new RowBatch(first), cancellation) is { Count: > 0 } batch; turn++)
             {
+                first ??= batch;
                 Task<(RowBatch, CleanedRows)> next = workers[turn % workers.Count].StageAsync(batch, before, cancellation);
                 _flying.Enqueue(next);
                 before = next;

@@ -5,13 +5,23 @@ namespace PartsSignal.Pipeline.Staging;
 /// <summary>Rows of a table that were read and wait to be cleaned; bounded in rows and in characters.</summary>
 internal sealed class RowBatch
 {
-    private readonly List<Entry> _rows = [];
-    private char[] _chars = new char[1 << 12];
-    private CellPlace[] _cells = new CellPlace[1 << 10];
-    private byte[] _raw = new byte[1 << 12];
+    private readonly List<Entry> _rows;
+    private char[] _chars;
+    private CellPlace[] _cells;
+    private byte[] _raw;
     private int _charsUsed;
     private int _cellsUsed;
     private int _rawUsed;
+
+    /// <summary>An empty batch.</summary>
+    /// <param name="like">A batch of the same table, whose room tells what its rows need, or null for the first one.</param>
+    public RowBatch(RowBatch? like)
+    {
+        _rows = new List<Entry>(like?._rows.Count ?? 0);
+        _chars = new char[Math.Max(1 << 12, like is null ? 0 : like._charsUsed + (like._charsUsed / 8))];
+        _cells = new CellPlace[Math.Max(1 << 10, like is null ? 0 : like._cellsUsed + (like._cellsUsed / 8))];
+        _raw = new byte[Math.Max(1 << 12, like is null ? 0 : like._rawUsed + (like._rawUsed / 8))];
+    }
 
     /// <summary>Number of rows.</summary>
     public int Count => _rows.Count;

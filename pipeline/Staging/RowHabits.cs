@@ -23,7 +23,7 @@ internal sealed class RowHabits
     private static readonly SearchValues<char> StrongMarks = SearchValues.Create(".,$\u00a3\u20ac");
 
     private readonly int _width;
-    private readonly IReadOnlyList<TextColumnPlace> _texts;
+    private readonly TextColumnPlace[] _texts;
     private readonly ColumnHabit[] _columns;
 
     // Rows of the sample that leave so many cells at their end blank, or away.
@@ -33,7 +33,7 @@ internal sealed class RowHabits
 
     private RowHabits(int width, IReadOnlyList<string[]> rows, IReadOnlyList<TextColumnPlace> texts)
     {
-        (_width, _texts) = (width, texts);
+        (_width, _texts) = (width, [.. texts]);
         _rows = rows.Count;
         Cells = UsualCells(width, rows);
         _columns = [.. Enumerable.Range(0, Cells).Select(_ => new ColumnHabit())];

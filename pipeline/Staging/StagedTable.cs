@@ -57,7 +57,7 @@ internal sealed class StagedTable
     {
         if (++At == _room)
         {
-            _room *= 2;
+            _room = MoreRoom(_room);
             foreach (StagedColumn column in _columns)
             {
                 column.Grow(_room);
@@ -81,6 +81,9 @@ internal sealed class StagedTable
         await _file.WriteGroupAsync(_columns, At, cancellation).ConfigureAwait(false);
         At = 0;
     }
+
+    // A table with one line per row of the file never needs more than a group has rows, and the place behind them.
+    private static int MoreRoom(int room) => room < RowGroup.MostRows ? Math.Min(room * 4, RowGroup.MostRows + 1) : room * 2;
 
     private StagedColumn Find(string name)
     {

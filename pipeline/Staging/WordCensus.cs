@@ -21,7 +21,7 @@ internal sealed class WordCensus
     private readonly Dictionary<ulong, Count> _words = [];
     private readonly ValueCounts _values = new(StringComparer.OrdinalIgnoreCase);
     private readonly ValueCounts _shapes = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, SeenWord[]> _texts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SeenText> _texts = new(StringComparer.Ordinal);
     private readonly HashSet<ulong> _names = [];
     private readonly LanguageVote _languages = new();
     private readonly int[] _textColumns;
@@ -136,6 +136,7 @@ internal sealed class WordCensus
     /// <summary>What the file's texts may keep.</summary>
     public FileWords Decide(ComplaintWordTable complaints)
     {
+        CountTexts();
         int fewest = Math.Clamp(_rows / RowsPerCustomer, 1, FileWords.Customers);
         WordList names = WordList.Get("names");
         return new FileWords(
@@ -153,43 +154,92 @@ internal sealed class WordCensus
     private void TakeText(ReadOnlySpan<char> text, UInt128 customer)
     {
         // Many rows say the same.
-        if (!_texts.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text, out SeenWord[]? words))
+        if (!_texts.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text, out SeenText? seen))
         {
             string typed = text.ToString();
-            words = Words(new TextTokens(typed));
-            _texts.Add(typed, words);
+            seen = new SeenText(Words(new TextTokens(typed)));
+            _texts.Add(typed, seen);
         }
 
-        foreach (SeenWord word in words)
+        seen.Add(customer);
+    }
+
+    // How often each text was seen, taken over to its words.
+    private void CountTexts()
+    {
+        foreach (SeenText text in _texts.Values)
         {
-            _languages.Add(word.Hash);
-            if (!word.IsSmallest)
+            foreach (SeenWord word in text.Words)
             {
-                ref Count? count = ref CollectionsMarshal.GetValueRefOrAddDefault(_words, word.Hash, out _);
-                count ??= new Count { IsAbbreviation = word.IsAbbreviation };
-                count.Add(customer);
-                count.Small += word.IsLowercase ? 1 : 0;
+                _languages.Add(word.Hash, text.Rows);
+                if (word.Count is { } count)
+                {
+                    count.All += text.Rows;
+                    count.Small += word.IsLowercase ? text.Rows : 0;
+                }
             }
         }
+
+        _texts.Clear();
     }
 
     // A single letter is a word of some languages, but in a shop's texts mostly a code.
-    private static SeenWord[] Words(TextTokens tokens)
+    private SeenWord[] Words(TextTokens tokens)
     {
         var words = new List<SeenWord>(tokens.Count);
         for (int i = 0; i < tokens.Count; i++)
         {
             if (tokens[i] is { Kind: TokenKind.Word, FoldedLength: > 1 })
             {
-                ulong hash = tokens[i].Hash;
-                words.Add(new SeenWord(hash, tokens[i].Is(WordClass.Function | WordClass.Common), char.IsLower(tokens.Text[tokens[i].Start]), FileWords.IsAbbreviation(tokens.Folded(i))));
+                words.Add(new SeenWord(tokens[i].Hash, CountOf(tokens, i), char.IsLower(tokens.Text[tokens[i].Start])));
             }
         }
 
         return [.. words];
     }
 
-    private readonly record struct SeenWord(ulong Hash, bool IsSmallest, bool IsLowercase, bool IsAbbreviation);
+    private Count? CountOf(TextTokens tokens, int i)
+    {
+        if (tokens[i].Is(WordClass.Function | WordClass.Common))
+        {
+            return null;
+        }
+
+        ref Count? count = ref CollectionsMarshal.GetValueRefOrAddDefault(_words, tokens[i].Hash, out _);
+        return count ??= new Count { IsAbbreviation = FileWords.IsAbbreviation(tokens.Folded(i)) };
+    }
+
+    // A word of a text; a word that everybody needs is not counted.
+    private readonly record struct SeenWord(ulong Hash, Count? Count, bool IsLowercase);
+
+    // A text and the rows that have it.
+    private sealed class SeenText(SeenWord[] words)
+    {
+        private bool _isFull;
+
+        public SeenWord[] Words => words;
+
+        public int Rows { get; private set; }
+
+        public void Add(UInt128 customer)
+        {
+            Rows++;
+            if (_isFull)
+            {
+                return;
+            }
+
+            _isFull = true;
+            foreach (SeenWord word in words)
+            {
+                if (word.Count is { } count)
+                {
+                    count.Know(customer);
+                    _isFull &= count.Is(FileWords.Customers);
+                }
+            }
+        }
+    }
 
     // Values of columns, by field; a value is made a string once.
     private sealed class ValueCounts(StringComparer comparer)
@@ -220,7 +270,7 @@ internal sealed class WordCensus
         private int _known;
 
         /// <summary>All that were counted, the same again too.</summary>
-        public int All { get; private set; }
+        public int All { get; set; }
 
         /// <summary>How many of them begin with a small letter.</summary>
         public int Small { get; set; }
@@ -231,6 +281,11 @@ internal sealed class WordCensus
         public void Add(UInt128 customer)
         {
             All++;
+            Know(customer);
+        }
+
+        public void Know(UInt128 customer)
+        {
             if (_known < _customers.Length && !_customers.AsSpan(0, _known).Contains(customer))
             {
                 _customers[_known++] = customer;

@@ -13,9 +13,10 @@ internal sealed class ComplaintWordTable
     private const string CodeKind = "error_code";
     private const int MaxCached = 200_000;
     private readonly KnownWords _known;
+    private readonly Predicate<string>? _isWord;
     private readonly Negations _negations;
     private readonly IReadOnlyList<KeywordRule> _rules;
-    private readonly List<(int[] Ids, KeywordRule Phrase, bool Denies)> _phrases = [];
+    private readonly List<(int[] Ids, KeywordRule Phrase, bool Denies)> _phrases;
     private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase, bool Denies)>> _byFirst;
     private readonly HashSet<string> _kinds;
     private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
@@ -28,15 +29,22 @@ internal sealed class ComplaintWordTable
     public ComplaintWordTable(IEnumerable<KeywordRule> phrases, IReadOnlyList<string>? languages = null, Predicate<string>? isWord = null)
     {
         _rules = [.. phrases];
-        _known = new KnownWords(isWord);
+        (_known, _isWord) = (new KnownWords(), isWord);
         _negations = Negations.For(languages);
-        _phrases.AddRange(_rules
+        _phrases = [.. _rules
             .Where(p => languages is null || p.IsIn(languages))
             .OrderByDescending(p => p.Stems.Count)
             .ThenBy(p => p.Order)
-            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p, p.Stems.Any(_negations.Is))));
+            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p, p.Stems.Any(_negations.Is)))];
         _kinds = [.. _rules.Select(p => p.Meaning)];
         _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
+    }
+
+    // All but what depends on the words of a file is shared.
+    private ComplaintWordTable(ComplaintWordTable like, Predicate<string> isWord)
+    {
+        (_known, _negations, _rules, _phrases, _byFirst, _kinds) = (like._known, like._negations, like._rules, like._phrases, like._byFirst, like._kinds);
+        _isWord = isWord;
     }
 
     /// <summary>The same with the words of some languages only.</summary>
@@ -44,7 +52,7 @@ internal sealed class ComplaintWordTable
         _byLanguage.GetOrAdd(string.Join(' ', languages), _ => new ComplaintWordTable(_rules, languages));
 
     /// <summary>The same for a file: with the words of its languages, and none of its own words taken for a misspelling.</summary>
-    public ComplaintWordTable For(IReadOnlyList<string> languages, Predicate<string> isWord) => new(_rules, languages, isWord);
+    public ComplaintWordTable For(IReadOnlyList<string> languages, Predicate<string> isWord) => new(For(languages), isWord);
 
     /// <summary>The same with further phrases, which come last.</summary>
     public ComplaintWordTable With(IReadOnlyList<KeywordRule> phrases) => phrases.Count == 0 ? this : new([.. _rules, .. phrases.Select((p, i) => p with { Order = _rules.Count + i })]);
@@ -54,7 +62,7 @@ internal sealed class ComplaintWordTable
 
     /// <summary>True for a word that the table knows, even misspelt.</summary>
     /// <param name="word">A word in small letters.</param>
-    public bool Reads(string word) => _known.Match(word) is { } match && (match.Exact.Length > 0 || match.Close.Length > 0);
+    public bool Reads(string word) => _known.Match(word, _isWord) is { } match && (match.Exact.Length > 0 || match.Close.Length > 0);
 
     /// <summary>The kind: <c>none</c> where nothing is typed, <c>other</c> where no phrase matches.</summary>
     /// <param name="text">The complaint.</param>
@@ -72,7 +80,7 @@ internal sealed class ComplaintWordTable
     private string Find(string text, string? type)
     {
         List<string> typed = Tokenizer.Folded(text);
-        WordMatch[] words = [.. typed.Select(_known.Match)];
+        WordMatch[] words = [.. typed.Select(w => _known.Match(w, _isWord))];
         if (words.Length == 0)
         {
             return Need.NoComplaint;
@@ -128,6 +136,12 @@ internal sealed class ComplaintWordTable
     private KeywordRule? LongestAt(
         List<(int[] Ids, KeywordRule Phrase, bool Denies)> phrases, List<string> typed, WordMatch[] words, int at, string? type, bool tolerant)
     {
+        // Most words are none of the table's, not even misspelt.
+        if (words[at] is { Exact: [], Close: [], Near: [] })
+        {
+            return null;
+        }
+
         foreach ((int[] ids, KeywordRule phrase, bool denies) in phrases)
         {
             if (phrase.Holds(type) && Matches(words, at, ids, tolerant) && (denies || !_negations.Deny(typed, at, at + ids.Length)))

@@ -15,7 +15,7 @@ internal static class FuzzyMatch
     /// True when the typed word can stand alone for the known one: within the allowed slips with the same first letter,
     /// or, from four letters, with two neighbors swapped or a letter typed twice.
     /// </summary>
-    public static bool IsClose(string typed, string known)
+    public static bool IsClose(ReadOnlySpan<char> typed, ReadOnlySpan<char> known)
     {
         int most = Allowed(known.Length);
         return (most > 0 && typed.Length > 0 && typed[0] == known[0] && Math.Abs(typed.Length - known.Length) <= most && StringDistance.OptimalAlignment(typed, known, most) <= most)
@@ -23,23 +23,23 @@ internal static class FuzzyMatch
     }
 
     /// <summary>True when the typed word can stand for the known one among other words that are right: one slip in a word of three letters or more.</summary>
-    public static bool IsNear(string typed, string known) =>
+    public static bool IsNear(ReadOnlySpan<char> typed, ReadOnlySpan<char> known) =>
         known.Length >= 3 && typed.Length >= 2 && Math.Abs(typed.Length - known.Length) <= 1 && StringDistance.OptimalAlignment(typed, known, 1) <= 1;
 
-    private static bool IsSwap(string typed, string known)
+    private static bool IsSwap(ReadOnlySpan<char> typed, ReadOnlySpan<char> known)
     {
         if (typed.Length != known.Length)
         {
             return false;
         }
 
-        int i = typed.AsSpan().CommonPrefixLength(known);
-        return i + 1 < known.Length && typed[i] == known[i + 1] && typed[i + 1] == known[i] && typed.AsSpan(i + 2).SequenceEqual(known.AsSpan(i + 2));
+        int i = typed.CommonPrefixLength(known);
+        return i + 1 < known.Length && typed[i] == known[i + 1] && typed[i + 1] == known[i] && typed[(i + 2)..].SequenceEqual(known[(i + 2)..]);
     }
 
-    private static bool IsDoubled(string typed, string known)
+    private static bool IsDoubled(ReadOnlySpan<char> typed, ReadOnlySpan<char> known)
     {
-        int i = typed.AsSpan().CommonPrefixLength(known);
-        return typed.Length == known.Length + 1 && i > 0 && typed[i] == typed[i - 1] && typed.AsSpan(i + 1).SequenceEqual(known.AsSpan(i));
+        int i = typed.CommonPrefixLength(known);
+        return typed.Length == known.Length + 1 && i > 0 && typed[i] == typed[i - 1] && typed[(i + 1)..].SequenceEqual(known[i..]);
     }
 }

@@ -22,7 +22,7 @@ internal static class TextFold
         + "iiiioooooooooooooooooooooooouuuuuuuuuuuuuuyyyyyyyy......";
 
     /// <summary>True for letters, marks upon letters, and characters that nobody sees.</summary>
-    public static bool IsWordPart(char c) => char.IsAsciiLetter(c) || (c >= 128 && (char.IsLetter(c) || char.IsSurrogate(c) || IsUnseen(c)));
+    public static bool IsWordPart(char c) => c < 128 ? char.IsAsciiLetter(c) : IsOtherWordPart(c);
 
     /// <summary>True for apostrophes, straight, curly or an accent standing alone.</summary>
     public static bool IsApostrophe(char c) => c is '\'' or '\u2019' or '\u2018' or '\u00b4' or '`' or '\u02bc';
@@ -52,7 +52,7 @@ internal static class TextFold
             {
                 if (c is not ('\'' or '`'))
                 {
-                    into[n++] = char.ToLowerInvariant(c);
+                    into[n++] = char.IsAsciiLetterUpper(c) ? (char)(c | 0x20) : c;
                 }
             }
             else if (!IsApostrophe(c) && !IsUnseen(c))
@@ -70,6 +70,8 @@ internal static class TextFold
         Span<char> room = text.Length <= 128 ? stackalloc char[256] : new char[text.Length * 2];
         return room[..Fold(text, room)].ToString();
     }
+
+    private static bool IsOtherWordPart(char c) => char.IsLetter(c) || char.IsSurrogate(c) || IsUnseen(c);
 
     private static int FoldOther(char c, Span<char> into)
     {
