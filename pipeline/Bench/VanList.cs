@@ -43,6 +43,9 @@ internal sealed record VanList(string Van, IReadOnlyList<VanLine> Lines, DateOnl
     /// <summary>True when the list is nothing but pieces to add: the van holds nothing that the plan knows of.</summary>
     public bool IsWholeLoad => Lines.All(l => l.Action == "add");
 
+    /// <summary>False where no line names a supplier, so that a column for them would be empty.</summary>
+    public bool NamesSuppliers => Lines.Any(l => l.Supplier.Length > 0);
+
     /// <summary>Vans that the last update made a list for.</summary>
     /// <param name="results">Folder of the result tables.</param>
     public static IReadOnlyList<string> Vans(string results) => [.. ResultCsv.Read(Changes(results), csv => csv.GetString("van")).Distinct(StringComparer.Ordinal)];

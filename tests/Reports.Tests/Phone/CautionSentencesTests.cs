@@ -51,8 +51,12 @@ public sealed class CautionSentencesTests
 
     // A sentence that nobody says any more has no place in the table.
     [Fact]
-    public void Known_Sentences_StandInTheShippedChecksOrTheGeneralCaution() => Assert.Empty(
-        CautionSentences.Known.Where(s => !Safety.Caution.Contains(s, StringComparison.Ordinal) && !Checks.Contains(s, StringComparison.Ordinal)
-            && !Checks.Contains("Before you open it: " + char.ToLowerInvariant(s[0]) + s[1..^1], StringComparison.Ordinal)
-            && !File.ReadAllText(Path.Combine(RepositoryFolder.Root, "pipeline", "Defaults", "check-openings.csv")).Contains(s, StringComparison.Ordinal)));
+    public void Known_Sentences_StandInTheShippedChecksOrTheGeneralCaution()
+    {
+        string openings = File.ReadAllText(Path.Combine(RepositoryFolder.Root, "pipeline", "Defaults", "check-openings.csv"));
+        Assert.All(CautionSentences.Known, s => Assert.True(
+            Safety.Caution.Contains(s, StringComparison.Ordinal) || Checks.Contains(s, StringComparison.Ordinal) || openings.Contains(s, StringComparison.Ordinal)
+                || Checks.Contains("Before you open it: " + char.ToLowerInvariant(s[0]) + s[1..^1], StringComparison.Ordinal),
+            s));
+    }
 }
