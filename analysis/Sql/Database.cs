@@ -10,10 +10,15 @@ namespace PartsSignal.Analysis.Sql;
 /// </summary>
 public sealed class Database : IDisposable
 {
+    private const string SmallBlock = "16384";
+
     private readonly DuckDBConnection _connection;
     private string _memoryLimit;
 
-    private Database(DuckDBConnection connection, string memoryLimit) => (_connection, _memoryLimit) = (connection, memoryLimit);
+    private Database(DuckDBConnection connection, DatabaseOptions options) => (_connection, _memoryLimit, HoldsLittle) = (connection, options.MemoryLimit, options.HoldsLittle);
+
+    /// <summary>True where making a table costs less than reading a query once more, see <see cref="DatabaseOptions.HoldsLittle"/>.</summary>
+    public bool HoldsLittle { get; }
 
     /// <summary>The open connection, for appenders.</summary>
     public DuckDBConnection Connection => _connection;
@@ -33,9 +38,15 @@ public sealed class Database : IDisposable
             text["temp_directory"] = spill;
         }
 
+        if (options.HoldsLittle)
+        {
+            // Every column of every table takes a block at least, and a new block is cleared.
+            text["default_block_size"] = SmallBlock;
+        }
+
         var connection = new DuckDBConnection(text.ConnectionString);
         connection.Open();
-        var database = new Database(connection, options.MemoryLimit);
+        var database = new Database(connection, options);
         if (options is { File: not null, FileIsTemporary: true })
         {
             database.Execute("pragma disable_checkpoint_on_shutdown");
@@ -187,6 +198,12 @@ public sealed record DatabaseOptions
 
     /// <summary>True where nobody opens the file after the session, so that closing need not complete it.</summary>
     public bool FileIsTemporary { get; init; }
+
+    /// <summary>
+    /// True for a session of some thousand rows, where planning a query takes longer than running it: what large sessions
+    /// keep as a view, so that it need not stand in memory, is made a table. Changes no result.
+    /// </summary>
+    public bool HoldsLittle { get; init; }
 
     /// <summary>The only folders whose files the session may read and write, besides the one for spilling, or null for any.</summary>
     public IReadOnlyList<string>? Folders { get; init; }

@@ -93,7 +93,8 @@ public static class ResultRunner
 
     private static void Create(Database database, SqlModel model)
     {
-        string kind = model.Materialization == Materialization.View ? "view" : "table";
+        bool view = model.Materialization == Materialization.DaySpanView || (model.Materialization == Materialization.View && !database.HoldsLittle);
+        string kind = view ? "view" : "table";
         database.Execute($"create or replace {kind} {Database.Quote(model.Table)} as {model.Text}");
     }
 

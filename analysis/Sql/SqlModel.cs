@@ -6,8 +6,11 @@ public enum Materialization
     /// <summary>Made once. The default.</summary>
     Table,
 
-    /// <summary>Nothing is made; later queries read through it.</summary>
+    /// <summary>Nothing is made; later queries read through it. In a session that holds little it is a table.</summary>
     View,
+
+    /// <summary>A view of the current span of days, for a table that is filled <see cref="ByDaySpan"/>.</summary>
+    DaySpanView,
 
     /// <summary>A store table filled one span of days after the other, so that its memory does not grow with the years.</summary>
     ByDaySpan,
@@ -30,6 +33,9 @@ public sealed record SqlModel(string Path, Materialization Materialization, IRea
     /// <summary>True for a table of the store, which is held to its contract's columns.</summary>
     public bool IsStored => Path.StartsWith("marts/", StringComparison.Ordinal);
 
+    /// <summary>True where later queries read through it.</summary>
+    public bool IsView => Materialization is Materialization.View or Materialization.DaySpanView;
+
     /// <summary>The query.</summary>
     public string Text => SqlText.Read(Path);
 
@@ -47,6 +53,7 @@ public sealed record SqlModel(string Path, Materialization Materialization, IRea
         {
             null or "table" => Materialization.Table,
             "view" => Materialization.View,
+            "view of a day span" => Materialization.DaySpanView,
             "by day span" => Materialization.ByDaySpan,
             "result" => Materialization.Result,
             _ => throw new InvalidDataException($"{path}: '{said}' is no way to materialize a table."),

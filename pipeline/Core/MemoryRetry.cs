@@ -13,8 +13,13 @@ internal static class MemoryRetry
     /// <summary>Memory limits in the order tried. The program itself and untracked engine memory add about 250 MB.</summary>
     public static readonly IReadOnlyList<string> Rungs = ["320MB", "400MB", "640MB", "1280MB", "2560MB"];
 
-    /// <summary>Limits for exports, which need less; their write buffers are not counted by the engine.</summary>
-    public static readonly IReadOnlyList<string> WritingRungs = ["160MB", .. Rungs];
+    private static readonly IReadOnlyList<string> LargeWritingRungs = ["160MB", .. Rungs];
+
+    /// <summary>
+    /// Limits for exports, which need less; their write buffers are not counted by the engine. A session that holds little
+    /// keeps its limit, because the engine then need not give memory back first.
+    /// </summary>
+    public static IReadOnlyList<string> WritingRungs(Database database) => database.HoldsLittle ? Rungs : LargeWritingRungs;
 
     /// <summary>Runs a step that can be restarted.</summary>
     /// <param name="database">The session.</param>

@@ -52,6 +52,6 @@ internal static class StorePublisher
     }
 
     private static void Write(Database database, string rows, string folder) =>
-        MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => database.Execute(
+        MemoryRetry.Run(database, MemoryRetry.WritingRungs(database), () => database.Execute(
             $"copy {rows} to {Database.Literal(Path.Combine(folder, FileName).Replace('\\', '/'))} (format parquet, compression zstd, row_group_size {GroupRows})"));
 }

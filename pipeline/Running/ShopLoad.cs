@@ -117,7 +117,7 @@ internal static class ShopLoad
             // Export single-threaded: same speed, half the memory.
             database.LimitThreads(1);
             IReadOnlyList<ReviewCount> review = [];
-            MemoryRetry.Run(database, MemoryRetry.WritingRungs, () => review = ReviewLists.Write(database, answers, output.Review));
+            MemoryRetry.Run(database, MemoryRetry.WritingRungs(database), () => review = ReviewLists.Write(database, answers, output.Review));
             ResourceUsage transform = meter.Next("combine");
             long rows = StorePublisher.Publish(database, new StoreSwap(output.Store, later: output.Published?.Store), clock);
             stager.Tidy(staged);
@@ -175,7 +175,7 @@ internal static class ShopLoad
         }
 
         int threads = rows <= SmallRows ? 1 : Environment.ProcessorCount;
-        return Database.Open(new DatabaseOptions { Threads = threads, Folders = [output.Kept], File = file, FileIsTemporary = !keep, SpillFolder = spill, MemoryLimit = MemoryRetry.Rungs[0] });
+        return Database.Open(new DatabaseOptions { Threads = threads, HoldsLittle = file is null, Folders = [output.Kept], File = file, FileIsTemporary = !keep, SpillFolder = spill, MemoryLimit = MemoryRetry.Rungs[0] });
     }
 
     // Returns staging's managed heap to the system before the engine needs the memory.

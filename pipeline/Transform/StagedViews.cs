@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Transform;
 internal static class StagedViews
 {
     /// <summary>
-    /// Creates one view per staged table over the files of all sources. A table no source has is empty. A file's name
+    /// Creates one view per staged table over the files of all sources, or a table where the session holds little. A table no source has is empty. A file's name
     /// and position come from the list, not from its rows, because a file staged earlier may have been renamed or moved.
     /// </summary>
     public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
@@ -22,7 +22,7 @@ internal static class StagedViews
                 string empty = Database.Quote(table + "_shape");
                 database.Execute($"alter table {Database.Quote(table)} rename to {empty}");
                 string rows = string.Join(" union all by name ", holders.Select(s => "(" + Rows(s, s.Tables[table]) + ")"));
-                database.Execute($"create view {Database.Quote(table)} as (from {empty}) union all by name {rows}");
+                database.Execute($"create {Kind(database)} {Database.Quote(table)} as (from {empty}) union all by name {rows}");
             }
         }
 
@@ -48,10 +48,12 @@ internal static class StagedViews
     {
         if (database.Read<long>("queries/session/short_serials.sql")[0] > 0)
         {
-            database.Execute("alter view staged_jobs rename to staged_jobs_as_typed");
+            database.Execute($"alter {Kind(database)} staged_jobs rename to staged_jobs_as_typed");
             database.Run("staging/listed_serials.sql");
         }
     }
+
+    private static string Kind(Database database) => database.HoldsLittle ? "table" : "view";
 
     private static string Rows(StagedFile source, string file) =>
         SqlText.Fill(

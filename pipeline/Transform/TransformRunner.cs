@@ -25,6 +25,7 @@ internal static class TransformRunner
         Set(database, "oldest_years", options.OldestYears);
         Set(database, "family_min_models", options.FamilyMinModels);
         var log = new List<ResultLog>();
+        var made = new HashSet<string>(StringComparer.Ordinal);
         // Which supersession arrows count as known depends on the as-of day, so it is built first.
         Run([SqlModels.Find("int_as_of")!]);
         Set(database, "arrows_as_of", database.ReadTable<DateOnly?>("int_as_of")[0]);
@@ -33,13 +34,14 @@ internal static class TransformRunner
 
         void Run(IReadOnlyList<SqlModel> wanted)
         {
-            // Rebuild everything: the session may have been loaded before.
-            foreach (SqlModel model in SqlModels.Order(wanted, _ => false))
+            // Everything is made once, even where it is there: the session may have been loaded before.
+            foreach (SqlModel model in SqlModels.Order(wanted, made.Contains))
             {
+                made.Add(model.Table);
                 cancellation.ThrowIfCancellationRequested();
                 long start = clock.GetTimestamp();
                 MemoryRetry.Run(database, MemoryRetry.Rungs, () => Make(database, model, options));
-                if (model.Materialization == Materialization.View)
+                if (model.IsView)
                 {
                     continue;
                 }

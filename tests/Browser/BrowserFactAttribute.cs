@@ -7,7 +7,7 @@ namespace PartsSignal.Tests;
 /// accessibility checker. Where <c>PARTSSIGNAL_REQUIRE_BROWSER</c> is 1 it is never skipped, and fails instead.
 /// </summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class BrowserFactAttribute : FactAttribute, ITraitAttribute
+internal class BrowserFactAttribute : FactAttribute, ITraitAttribute
 {
     public BrowserFactAttribute([System.Runtime.CompilerServices.CallerFilePath] string? file = null, [System.Runtime.CompilerServices.CallerLineNumber] int line = -1)
         : base(file, line)
@@ -27,5 +27,15 @@ internal sealed class BrowserFactAttribute : FactAttribute, ITraitAttribute
         }
     }
 
-    public IReadOnlyCollection<KeyValuePair<string, string>> GetTraits() => [new("Group", "Browser")];
+    public virtual IReadOnlyCollection<KeyValuePair<string, string>> GetTraits() => [new(TestGroup.Trait, "Browser")];
+}
+
+/// <summary>A test in a real browser of <see cref="TestGroup.Long"/>.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class LongBrowserFactAttribute : BrowserFactAttribute
+{
+    public LongBrowserFactAttribute([System.Runtime.CompilerServices.CallerFilePath] string? file = null, [System.Runtime.CompilerServices.CallerLineNumber] int line = -1)
+        : base(file, line) => Skip ??= TestGroup.Long.Skip;
+
+    public override IReadOnlyCollection<KeyValuePair<string, string>> GetTraits() => [.. base.GetTraits(), .. TestGroup.Long.Traits];
 }

@@ -10,16 +10,25 @@ public sealed class InspectAndLoadTests
 {
     private const int BeginningRows = 600;
 
-    public static TheoryData<string> SampleFiles => [.. ShopFile.Load(RepositoryFolder.SampleShop).Sources.Select(s => s.Files)];
+    /// <summary>The last file of each kind: of the job logs the newest.</summary>
+    public static TheoryData<string> FileOfEachKind => [.. Kinds.Select(k => k.Last().Files)];
+
+    public static TheoryData<string> OtherFiles => [.. Kinds.SelectMany(k => k.SkipLast(1)).Select(s => s.Files)];
+
+    private static IEnumerable<IGrouping<string, SourceMap>> Kinds => ShopFile.Load(RepositoryFolder.SampleShop).Sources.GroupBy(s => s.Kind);
 
     [Theory]
-    [MemberData(nameof(SampleFiles))]
+    [MemberData(nameof(FileOfEachKind))]
     public Task InspectWriteThenLoad_BeginningOfASampleFile_EveryRowAccountedForAndTheKindIsTheShops(string name) => AssertSampleFileAsync(name, BeginningRows);
+
+    [LongTheory]
+    [MemberData(nameof(OtherFiles))]
+    public Task InspectWriteThenLoad_BeginningOfAnotherFile_EveryRowAccountedForAndTheKindIsTheShops(string name) => AssertSampleFileAsync(name, BeginningRows);
 
     [SlowFact]
     public async Task InspectWriteThenLoad_EverySampleFile_EveryRowAccountedForAndTheKindIsTheShops()
     {
-        foreach (string name in SampleFiles.Select(f => f.Data))
+        foreach (string name in Kinds.SelectMany(k => k).Select(s => s.Files))
         {
             await AssertSampleFileAsync(name, int.MaxValue);
         }

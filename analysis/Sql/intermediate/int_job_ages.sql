@@ -1,6 +1,6 @@
 -- One row per job of one span of days: its model, the interval in which the appliance was built, its age, and the basis
 -- of both.
--- materialize: view
+-- materialize: view of a day span
 with coded as (
     select place, made_from, made_to, candidates, weight, made_from as likely_from, made_to as likely_to
     from int_job_build_dates

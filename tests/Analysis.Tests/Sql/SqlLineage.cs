@@ -60,7 +60,7 @@ internal static class SqlLineage
         foreach (SqlModel model in models)
         {
             (string open, string close) = model.IsStored || model.Materialization == Materialization.Result ? ("[[", "]]")
-                : model.Materialization == Materialization.View ? ("[/", "/]") : ("[", "]");
+                : model.IsView ? ("[/", "/]") : ("[", "]");
             string reads = string.Join(" & ", model.Reads.Select(Name).Distinct(StringComparer.Ordinal));
             text.Append("    ").Append(reads).Append(reads.Length > 0 ? " --> " : "").Append(model.Table).Append(open).Append(model.Table).Append(close).Append('\n');
         }

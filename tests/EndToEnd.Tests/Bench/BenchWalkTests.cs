@@ -11,7 +11,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
     [BrowserFact]
     public Task FirstDay_OnDesktopWithScript_EndsWithAVanList() => WalkAsync(1280, script: true);
 
-    [BrowserFact]
+    [LongBrowserFact]
     public Task FirstDay_OnPhoneWithoutScript_EndsWithAVanList() => WalkAsync(390, script: false);
 
     /// <summary>

@@ -94,6 +94,7 @@ public sealed partial class BenchWorkTests
     private static async Task<(Process Program, HttpClient Client)> StartAsync(string home)
     {
         var start = new ProcessStartInfo("dotnet", ["exec", Path.Combine(AppContext.BaseDirectory, "partssignal.dll"), "bench", "--no-browser", "--port", "0", "--home", home]) { RedirectStandardOutput = true };
+        ProgramProcess.CompileFaster(start);
         Process program = Process.Start(start)!;
         string line = await program.StandardOutput.ReadLineAsync(Stop) ?? "";
         var address = new Uri(line["Open ".Length..]);

@@ -11,6 +11,9 @@ public sealed class KilledRunTests
     private const int BetweenWholeRuns = 10;
 
     [Fact]
+    public Task Load_KilledOnce_StoreIsWhole() => KillAsync(1, "load");
+
+    [LongFact]
     public Task Load_KilledAtAFewMoments_StoreIsWhole() => KillAsync(3, "load");
 
     [SlowFact]

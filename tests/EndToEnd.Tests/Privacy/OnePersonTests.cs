@@ -47,7 +47,7 @@ public sealed class OnePersonTests
         Assert.Empty(Found(all, [.. Person, .. serials]));
     }
 
-    [Fact]
+    [LongFact]
     public async Task Update_TechniciansByInitials_NamedInNothingThatIsWrittenOrShown()
     {
         await using RunningBench bench = await RunningBench.StartAsync();

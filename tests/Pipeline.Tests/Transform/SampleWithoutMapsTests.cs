@@ -15,7 +15,7 @@ public sealed class SampleWithoutMapsTests : IDisposable
 
     public void Dispose() => Directory.Delete(_root, recursive: true);
 
-    [Fact]
+    [LongFact]
     public async Task Load_WithoutMapsAndTwoAnswers_GivesTheSameStore()
     {
         string input = Path.Combine(_root, "shop");

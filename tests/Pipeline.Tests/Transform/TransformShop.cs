@@ -12,15 +12,18 @@ internal sealed class TransformShop : IDisposable
     private readonly Dictionary<int, int> _lines = [];
     private readonly HashSet<int> _onePartPerRow = [];
 
-    public TransformShop()
+    /// <summary>Opens the session.</summary>
+    /// <param name="holdsLittle">As a small load has it, or as a large one.</param>
+    public TransformShop(bool holdsLittle = true)
     {
+        Database = Database.Open(new DatabaseOptions { Threads = 1, HoldsLittle = holdsLittle });
         StagedViews.Attach(Database, []);
         Database.Run("staging/review_answers.sql");
         ResultTable.Write(Database, "component_roles", [new ComponentRole("inlet_valve", "main"), new ComponentRole("fill_hose", "accessory")]);
         Database.Execute("insert into complaint_kinds values ('no_fill'), ('noise')");
     }
 
-    public Database Database { get; } = Database.Open(new DatabaseOptions { Threads = 1 });
+    public Database Database { get; }
 
     public TransformShop Add(params StagedJob[] rows) => Put("jobs", rows, true);
 

@@ -5,7 +5,7 @@ public sealed class SecondPlantTests
 {
     private const int MostHeldOutPercent = 5;
 
-    [Fact]
+    [LongFact]
     public async Task Load_SecondForms_NoneOfThoseMendedForFound()
     {
         using var folder = new ScratchFolder();

@@ -6,7 +6,7 @@ public sealed class ThirdPlantTests
     private const int MostMended = 2;
     private const int MostHeldOut = 8;
 
-    [Fact]
+    [LongFact]
     public async Task Load_ThirdForms_FewFound()
     {
         using var folder = new ScratchFolder();
