@@ -18,6 +18,9 @@ internal sealed class FileWords
     private const int ShortestSlip = 4;
     private const int LongestSlip = 12;
     private static readonly System.Buffers.SearchValues<char> Vowels = System.Buffers.SearchValues.Create("aeiouy");
+    private const int ShortestFirst = 4;
+    private const int ShortestLast = 5;
+    private const int LongestJoint = 2;
     private readonly WordList[] _lists;
     private readonly HashSet<ulong> _frequent;
     private readonly HashSet<ulong>[] _trade;
@@ -47,11 +50,12 @@ internal sealed class FileWords
         Values = values.ToHashSet(StringComparer.OrdinalIgnoreCase);
         Shapes = shapes.ToHashSet(StringComparer.Ordinal);
         HasNounsInCapitals = languages.Contains("de");
+        JoinsWords = HasNounsInCapitals || languages.Contains("nl");
         (Fewest, Complaints) = (fewest, complaints.For(languages, IsWord));
     }
 
     /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
-    public static string Version { get; } = "3-" + HashOfLists();
+    public static string Version { get; } = "4-" + HashOfLists();
 
     /// <summary>The file's languages.</summary>
     public IReadOnlyList<string> Languages { get; }
@@ -68,6 +72,9 @@ internal sealed class FileWords
     /// <summary>True when one of the languages writes every noun with a capital.</summary>
     public bool HasNounsInCapitals { get; }
 
+    /// <summary>True when one of the languages writes compounds as one word, more than any dictionary lists.</summary>
+    public bool JoinsWords { get; }
+
     /// <summary>Reads the file's complaints.</summary>
     public ComplaintWordTable Complaints { get; }
 
@@ -81,7 +88,7 @@ internal sealed class FileWords
     public FileWords With(IEnumerable<string> values) => new(Languages, _frequent, Values.Concat(values), Shapes, Fewest, Complaints, _common, _everyday, _barred);
 
     /// <summary>True for a word that may stand.</summary>
-    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) => IsListed(folded, hash) || (IsMisspelt(folded, hash) && !_barred.Contains(hash));
+    public bool IsKnown(ReadOnlySpan<char> folded, ulong hash) => IsListed(folded, hash) || ((IsMisspelt(folded, hash) || IsCompound(folded, hash)) && !_barred.Contains(hash));
 
     /// <summary>The same without misspelled words: in a code a slip is no word.</summary>
     public bool IsListed(ReadOnlySpan<char> folded, ulong hash) =>
@@ -145,6 +152,41 @@ internal sealed class FileWords
         foreach (WordList list in _lists)
         {
             if (list.Contains(hash))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // Stromkabel, Ersatzkeilriemen. The last part must be a word for a machine or a fault, since most surnames that are
+    // compounds end otherwise; a listed name is none.
+    private bool IsCompound(ReadOnlySpan<char> folded, ulong hash)
+    {
+        if (!JoinsWords || folded.Length < ShortestFirst + ShortestLast || WordList.Get("names").Contains(hash))
+        {
+            return false;
+        }
+
+        for (int last = ShortestFirst; last <= folded.Length - ShortestLast; last++)
+        {
+            ulong end = WordList.Hash(folded[last..]);
+            if (((PersonalWords.Classes.Of(end) & (WordClass.Own | WordClass.Everyday)) == WordClass.Own || IsTrade(end)) && IsFirstPart(folded[..last]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // As it stands, or with the letters that join it to the next: Verlangerung-s-kabel.
+    private bool IsFirstPart(ReadOnlySpan<char> folded)
+    {
+        for (int joint = 0; joint <= LongestJoint && folded.Length - joint >= ShortestFirst; joint++)
+        {
+            if (folded[^joint..] is "" or "s" or "n" or "en" or "es" && IsInDictionary(WordList.Hash(folded[..^joint])))
             {
                 return true;
             }

@@ -104,6 +104,19 @@ public sealed class TextScrubberTests
     public void Scrub_NameOrAddressOfTheLanguage_LeavesAMark(string language, string text, string scrubbed) => Assert.Equal(scrubbed, Scrub(text, language));
 
     // A shop of one country may put small words of another language into its texts.
+    [Theory]
+    [InlineData("de", "Stromkabel am Ersatzkeilriemen, Verl\u00e4ngerungskabel hei\u00df")]
+    [InlineData("de", "Waschmaschinenmotor und Programmschalter kaputt, Bildschirm selber getauscht")]
+    [InlineData("it", "l'alimentatore non si carica, app e bluetooth non vanno")]
+    [InlineData("es", "el CD no se oye")]
+    public void Scrub_CompoundOrCommonWord_TheSameText(string language, string text) => Assert.Equal(text, Scrub(text, language));
+
+    [Theory]
+    [InlineData("de", "Brunnhuber sagt es leckt", "[...] sagt es leckt")]
+    [InlineData("de", "hat Steinwald repariert", "hat [...] repariert")]
+    [InlineData("en", "the stromkabel hums", "the [...] hums")]
+    public void Scrub_CompoundThatEndsInNoPartOfAMachine_LeavesAMark(string language, string text, string scrubbed) => Assert.Equal(scrubbed, Scrub(text, language));
+
     [Fact]
     public void Scrub_SmallWordsOfAnotherLanguage_Stay() => Assert.Equal("nur kalt, only now and then", Scrub("nur kalt, only now and then", "de"));
 
