@@ -22,6 +22,11 @@ internal static class FieldValues
             return day;
         }
 
+        if (row.Style.CountsDays && SpreadsheetDay.TryRead(text, out DateTime counted))
+        {
+            return DateOnly.FromDateTime(counted);
+        }
+
         (string what, string suggestion) = DateFault.Explain(text, row.Style.Dates);
         return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, what, suggestion);
     }
@@ -49,7 +54,7 @@ internal static class FieldValues
     {
         ReadOnlySpan<char> text = row.Span(field);
         return EmptyMark.Is(text) ? null
-            : DateText.TryTime(text, row.Style.Dates, out DateTime time) ? time
+            : DateText.TryTime(text, row.Style.Dates, out DateTime time) || (row.Style.CountsDays && SpreadsheetDay.TryRead(text, out time)) ? time
             : Unusable<DateTime>(row, field, true, ReasonCode.BadDate, "", "");
     }
 
@@ -126,6 +131,11 @@ internal static class FieldValues
         if (MadeOnText.TryRead(text, row.Style.Dates, out DateOnly from, out DateOnly to))
         {
             return (from, to);
+        }
+
+        if (row.Style.CountsDays && SpreadsheetDay.TryRead(text, out DateTime counted))
+        {
+            return (DateOnly.FromDateTime(counted), DateOnly.FromDateTime(counted));
         }
 
         if (!EmptyMark.Is(text))

@@ -9,10 +9,13 @@ internal sealed class StyleVote
 {
     private const int FewestRows = 5_000;
     private const int Rows = 20_000;
+    private const int FewestCountedDays = 3;
+    private const double LeastCountedDays = 0.05;
     private static readonly string[] DateFields = Names(Cleaner.Day, Cleaner.ApproximateDay, Cleaner.Time, Cleaner.BuildDate, Cleaner.FirstMade, Cleaner.LastMade);
     private static readonly string[] AmountFields = Names(Cleaner.Money, Cleaner.Years);
     private readonly DateOrderVote _dates = new();
     private readonly NumberStyleVote _numbers = new();
+    private readonly Dictionary<int, (int Counted, int All)> _days = [];
     private bool _minutes;
 
     private StyleVote()
@@ -55,8 +58,14 @@ internal sealed class StyleVote
         }
 
         style ??= vote._numbers.Decide();
+        bool counted = vote._days.Values.Any(d => d.Counted >= FewestCountedDays && d.Counted >= LeastCountedDays * d.All);
+        if (counted)
+        {
+            remarks.Add("Some dates are the plain numbers that a spreadsheet counts days by, such as 45495 for 2024-07-22; read as those days.");
+        }
+
         bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");
-        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs")), remarks);
+        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted), remarks);
     }
 
     private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
@@ -77,6 +86,7 @@ internal sealed class StyleVote
             foreach (int column in dates)
             {
                 _dates.Add(table.Row[column]);
+                AddDay(column, table.Row[column]);
             }
 
             foreach (int column in amounts)
@@ -91,6 +101,15 @@ internal sealed class StyleVote
             {
                 _minutes |= DurationText.MustBeMinutes(table.Row[column]);
             }
+        }
+    }
+
+    private void AddDay(int column, ReadOnlySpan<char> cell)
+    {
+        if (!EmptyMark.Is(cell))
+        {
+            (int counted, int all) = _days.GetValueOrDefault(column);
+            _days[column] = (counted + (SpreadsheetDay.TryRead(cell, out _) ? 1 : 0), all + 1);
         }
     }
 
@@ -136,4 +155,5 @@ internal sealed class StyleVote
 /// <param name="Dates">Order of dates.</param>
 /// <param name="Numbers">Style of amounts.</param>
 /// <param name="LabourInHours">What a working time without a unit is: hours, else minutes.</param>
-internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours);
+/// <param name="CountsDays">True where dates may be the plain numbers that a spreadsheet counts days by.</param>
+internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays);

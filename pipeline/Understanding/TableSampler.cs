@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
@@ -51,9 +52,10 @@ internal static class TableSampler
     {
         var names = new ColumnNames(table.Header);
         int width = Math.Min(names.All.Count, MostColumns);
+        bool[] namesADay = [.. names.All.Take(width).Select(NamesADay)];
         if (table.Reader is WorkbookTable workbook)
         {
-            workbook.ReadDays([.. Enumerable.Range(0, width).Where(i => NamesADay(names.All[i]))]);
+            workbook.ReadDays([.. Enumerable.Range(0, width).Where(i => namesADay[i])]);
         }
 
         ValueSet[] values = [.. Enumerable.Range(0, width).Select(_ => new ValueSet())];
@@ -97,7 +99,7 @@ internal static class TableSampler
 
             if (rows.WantsNext)
             {
-                rows.Keep([.. Enumerable.Range(0, width).Select(i => EmptyMark.Is(row[i]) ? "" : row[i].Trim().ToString())]);
+                rows.Keep([.. Enumerable.Range(0, width).Select(i => EmptyMark.Is(row[i]) ? "" : namesADay[i] ? AsDay(row[i]) : row[i].Trim().ToString())]);
             }
             else
             {
@@ -116,6 +118,9 @@ internal static class TableSampler
         int best = Array.IndexOf(match, match.Max());
         return match[best] >= DayHeader && HeaderLexicon.Shipped.Fields[best].EndsWith("_on", StringComparison.Ordinal);
     }
+
+    private static string AsDay(ReadOnlySpan<char> cell) =>
+        SpreadsheetDay.TryRead(cell, out DateTime time) ? time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) : cell.Trim().ToString();
 
     private static string FormOf(InputFile file, ContentScan scan, OpenedTable table) => table.Reader switch
     {

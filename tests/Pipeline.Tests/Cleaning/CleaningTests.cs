@@ -43,6 +43,27 @@ public sealed class CleaningTests
     public void TryDay_NoDate_NotRead(string text) => Assert.False(DateText.TryDay(text, DateOrder.DayFirst, out _));
 
     [Theory]
+    [InlineData("45495", "2024-07-22 00:00:00")]
+    [InlineData(" 45123.5 ", "2023-07-16 12:00:00")]
+    [InlineData("45123,25", "2023-07-16 06:00:00")]
+    [InlineData("32874", "1990-01-01 00:00:00")]
+    public void SpreadsheetDay_NumberOfADay_TheDay(string text, string time)
+    {
+        Assert.True(SpreadsheetDay.TryRead(text, out DateTime read));
+        Assert.Equal(time, read.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
+    [InlineData("24204")]
+    [InlineData("32873")]
+    [InlineData("51136")]
+    [InlineData("451234")]
+    [InlineData("45123.x")]
+    [InlineData("4512")]
+    [InlineData("45 123")]
+    public void SpreadsheetDay_AnotherNumber_NotRead(string text) => Assert.False(SpreadsheetDay.TryRead(text, out _));
+
+    [Theory]
     [InlineData("2026-08-03T10:15:00Z", "2026-08-03 10:15:00")]
     [InlineData("2026-08-03 10:15:00+02:00", "2026-08-03 08:15:00")]
     [InlineData("2026-08-03 10:15", "2026-08-03 10:15:00")]

@@ -50,4 +50,23 @@ public sealed class StagerTests
         Assert.Equal(first.Folder, again.Folder);
         Assert.Equal(["3|job_id|missing"], StagingRig.Rejects(again));
     }
+
+    [Fact]
+    public async Task StageAsync_DaysAsTheNumbersASpreadsheetCounts_ReadAsDays()
+    {
+        using var rig = new StagingRig();
+        string rows = string.Concat(Enumerable.Range(1, 10).Select(i => i > 6 ? $"J{i},{45_490 + i},leaks\n" : $"J{i},7/{i + 10}/2024,leaks\n"));
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
+        Assert.Equal(0, file.Rejected);
+        Assert.Equal(["J6|2024-07-16", "J7|2024-07-24", "J8|2024-07-25"], StagingRig.Rows(file, "staged_jobs", "job_id, opened_on").Skip(5).Take(3));
+    }
+
+    [Fact]
+    public async Task StageAsync_OneNumberAmongDates_Refused()
+    {
+        using var rig = new StagingRig();
+        string rows = string.Concat(Enumerable.Range(1, 10).Select(i => i == 7 ? "J7,45497,leaks\n" : $"J{i},7/{i + 10}/2024,leaks\n"));
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
+        Assert.Equal(["8|opened_on|bad_date"], StagingRig.Rejects(file));
+    }
 }
