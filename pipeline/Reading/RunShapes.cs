@@ -11,9 +11,16 @@ namespace PartsSignal.Pipeline.Reading;
 /// <param name="Runs">Runs.</param>
 /// <param name="Small">Bytes that are small Cyrillic letters in Windows-1251.</param>
 /// <param name="Capital">Bytes that are capital Cyrillic letters in it.</param>
-internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int Runs, int Small, int Capital)
+/// <param name="Signs">Single bytes beside no letter: the sign of a currency, of degrees, a dash.</param>
+internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int Runs, int Small, int Capital, int Signs)
 {
     private const int FewestBytes = 24;
+
+    /// <summary>True where nearly all that is not ASCII are signs: they are the same in all encodings of Western offices.</summary>
+    public bool AreSigns => Runs > 0 && Signs * 10 >= Runs * 9;
+
+    /// <summary>True where single bytes say that characters are not pairs of bytes.</summary>
+    public bool AreSingle => Odd * 5 > Runs;
 
     /// <summary>Name of the encoding, where the runs leave no doubt; null: they do not tell.</summary>
     public string? Encoding
@@ -30,7 +37,7 @@ internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int
     /// <summary>The shapes of a sample of text.</summary>
     public static RunShapes Of(ReadOnlySpan<byte> text)
     {
-        int bytes = 0, inWords = 0, pairs = 0, odd = 0, runs = 0, small = 0, capital = 0;
+        int bytes = 0, inWords = 0, pairs = 0, odd = 0, runs = 0, small = 0, capital = 0, signs = 0;
         for (int i = 0; i < text.Length; i++)
         {
             if (text[i] < 0x80)
@@ -52,6 +59,7 @@ internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int
             bytes += length;
             inWords += length >= 3 ? length : 0;
             odd += length % 2;
+            signs += length == 1 && (start == 0 || !char.IsAsciiLetter((char)text[start - 1])) && (i == text.Length || !char.IsAsciiLetter((char)text[i])) ? 1 : 0;
             for (int p = start; p + 1 < i; p += 2)
             {
                 // Punctuation of row A1 and A3, characters of rows B0 to F7.
@@ -59,6 +67,6 @@ internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int
             }
         }
 
-        return new RunShapes(bytes, inWords, pairs, odd, runs, small, capital);
+        return new RunShapes(bytes, inWords, pairs, odd, runs, small, capital, signs);
     }
 }

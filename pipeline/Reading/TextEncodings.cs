@@ -11,6 +11,8 @@ internal static class TextEncodings
     private static readonly string[] Guessable =
         ["windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1257", "koi8-r", "shift_jis", "euc-jp", "euc-kr", "gb18030", "big5"];
 
+    private static readonly string[] Paired = ["euc-jp", "euc-kr", "gb18030", "big5"];
+
     static TextEncodings() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
 
     /// <summary>Names a map may use.</summary>
@@ -36,9 +38,15 @@ internal static class TextEncodings
             return Encoding.UTF8;
         }
 
-        if (RunShapes.Of(scan.Sample).Encoding is { } told)
+        var shapes = RunShapes.Of(scan.Sample);
+        if (shapes.Encoding is { } told)
         {
             return Encoding.GetEncoding(told);
+        }
+
+        if (shapes.AreSigns)
+        {
+            return Encoding.GetEncoding(1252);
         }
 
         if (HasPolishWords(scan.Sample))
@@ -50,6 +58,7 @@ internal static class TextEncodings
         DetectionDetail? guess = scan.InvalidUtf8 + scan.ValidUtf8 < FewLetters ? null : CharsetDetector.DetectFromBytes(scan.Sample).Detected;
         return guess is { Encoding: { } encoding } && guess.Confidence >= WantedConfidence
             && Guessable.Contains(guess.EncodingName, StringComparer.OrdinalIgnoreCase)
+            && !(shapes.AreSingle && Paired.Contains(guess.EncodingName, StringComparer.OrdinalIgnoreCase))
             ? encoding
             : Encoding.GetEncoding(1252);
     }

@@ -17,7 +17,7 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
 
     /// <summary>Columns that may point to something: the one that the map reads for one of the fields first, then those that it does not read.</summary>
     public IEnumerable<ColumnSample> Candidates(int t, params string[] fields) =>
-        maps.Sample(t).Columns.Where(c => (maps.FieldOf(t, c) is not { } field || fields.Contains(field)) && !NumbersRows(c, maps.Sample(t).Rows)).OrderBy(c => maps.FieldOf(t, c) is null ? 1 : 0).ToList();
+        maps.Sample(t).Columns.Where(c => (maps.FieldOf(t, c) is not { } field || fields.Contains(field)) && !c.IsAmounts && !NumbersRows(c, maps.Sample(t).Rows)).OrderBy(c => maps.FieldOf(t, c) is null ? 1 : 0).ToList();
 
     /// <summary>The column of another table that a column points to, or null. Where only a part of the values is there, that is noted for a question.</summary>
     /// <param name="t">The column's table.</param>
@@ -94,5 +94,5 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
     private static bool NumbersRows(ColumnSample column, long rows) => column.IsNumbers && column.Values.IsKey
         && column.Numbers.OfType<double>().ToArray() is { Length: > 1 } numbers && numbers[^1] <= rows && numbers.Zip(numbers.Skip(1)).All(n => n.First < n.Second);
 
-    private IEnumerable<ColumnSample> Keys(int t) => maps.Sample(t).Columns.Where(c => c.Values.IsKey && !c.IsDates);
+    private IEnumerable<ColumnSample> Keys(int t) => maps.Sample(t).Columns.Where(c => c.Values.IsKey && !c.IsDates && !c.IsAmounts);
 }

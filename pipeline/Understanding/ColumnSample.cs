@@ -5,6 +5,9 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <summary>Cells of one column, row by row, with what they read as.</summary>
 internal sealed class ColumnSample
 {
+    private const int LookedAt = 200;
+    private const int CodeLength = 7;
+
     /// <summary>Reads the cells.</summary>
     /// <param name="name">Header, or <c>#3</c> where there is none.</param>
     /// <param name="index">Position from 0.</param>
@@ -90,6 +93,9 @@ internal sealed class ColumnSample
 
     /// <summary>True for a column of amounts.</summary>
     public bool IsNumbers => Filled > 0 && NumberShare >= 0.8;
+
+    /// <summary>True for a column of numbers with decimals: prices and sums, which name nothing. Numbers of many digits with marks in each may be codes.</summary>
+    public bool IsAmounts => IsNumbers && Texts.Take(LookedAt).Any(t => t.AsSpan().ContainsAny(".,")) && !Texts.Take(LookedAt).All(t => t.Count(c => c is '.' or '-') >= 1 && t.Length >= CodeLength);
 
     private double Share(int count) => Filled == 0 ? 0 : (double)count / Filled;
 

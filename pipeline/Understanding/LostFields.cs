@@ -14,13 +14,16 @@ internal static class LostFields
     private const int OneInTen = 4;
     private const int OneInTwenty = 3;
     private const int Few = 8;
+    private const int NineInTen = 12;
+    private const int Three = 4;
+    private const int Forty = 8;
 
     // The fields to ask for, each with the fields that make it unnecessary.
     private static readonly Dictionary<string, (string Field, string[] Instead)[]> Fields = new(StringComparer.Ordinal)
     {
         ["jobs"] = [("closed_on", []), ("outcome", []), ("part", ["description", "parts_list"])],
-        ["job_parts"] = [("part", [])],
-        ["part_orders"] = [("order_id", []), ("ordered_on", []), ("received_on", []), ("part", ["other_part"])],
+        ["job_parts"] = [("part", []), ("quantity", [])],
+        ["part_orders"] = [("order_id", []), ("ordered_on", []), ("received_on", []), ("part", ["other_part"]), ("quantity", [])],
         ["units"] = [("made_on", ["installed_on"])],
     };
 
@@ -43,7 +46,7 @@ internal static class LostFields
     {
         ColumnEvidence own = table.Columns[column];
         int Level(string feature) => own.Levels[ColumnFeatures.Place(feature)];
-        if (Level("filled") < OneInTen || Level("top_value") >= Fits || NamesOther(own, choice, field))
+        if (Level("filled") < OneInTen || (Level("top_value") >= Fits && field != "quantity") || NamesOther(own, choice, field))
         {
             return false;
         }
@@ -52,6 +55,7 @@ internal static class LostFields
         {
             "outcome" => Level("words_outcome") >= OneInFive && Level("values") <= Few,
             "part" or "order_id" => (own.Fits[(int)ContentClass.Code] >= Fits || own.Links.Any(l => l.IsKey)) && Level("two_decimals") < OneInTen && Level("distinct") >= OneInTwenty && Level("stamp") + Level("guid") + Level("phone") == 0 && !CellDoubts.AreRowNumbers(table, column),
+            "quantity" => Level("number") >= NineInTen && Level("whole") >= NineInTen && Level("median") <= Three && Level("largest") <= Forty && !CellDoubts.AreRowNumbers(table, column),
             "made_on" => own.Fits[(int)ContentClass.Year] >= Fits && Level("stamp") == 0,
             _ => own.Fits[(int)ContentClass.Date] >= Fits && Level("stamp") == 0,
         };

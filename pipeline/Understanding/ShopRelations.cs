@@ -116,7 +116,7 @@ internal sealed class ShopRelations
     // Small numbers, days and amounts stand everywhere and relate nothing.
     private static bool Comparable(ColumnSample column) =>
         column.Values.Count >= 4 && !column.IsDates && column.Values.Characters <= 60.0 * column.Values.Filled
-        && !(column.IsNumbers && column.Texts.Take(200).Any(t => t.AsSpan().ContainsAny(".,")) && !column.Texts.Take(200).All(t => t.Count(c => c is '.' or '-') >= 1 && t.Length >= 7))
+        && !column.IsAmounts
         && !(column.IsNumbers && column.Values.Count < 12 && column.Values.Characters < 2.5 * column.Values.Filled);
 
     // Plain numbers only relate where one of the two names its rows and both reach about as far.

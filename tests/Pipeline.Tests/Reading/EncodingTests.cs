@@ -54,4 +54,14 @@ public sealed class EncodingTests
         byte[] bytes = Encoding.GetEncoding(1252).GetBytes(text);
         Assert.Equal("windows-1252", TextEncodings.Detect(ContentScan.Read(new MemoryStream(bytes), TestContext.Current.CancellationToken)).WebName);
     }
+
+    [Theory]
+    [InlineData("£")]
+    [InlineData("€")]
+    public void Detect_SignsOfACurrencyAlone_AreWesternEuropean(string sign)
+    {
+        string text = "Sell,Cost\n" + string.Concat(Enumerable.Range(1, 300).Select(i => $"{sign}{17 + (i * 7 % 90)}.{i % 10}0,{sign}{9 + (i * 3 % 50)}.5{i % 10}\n"));
+        byte[] bytes = Encoding.GetEncoding(1252).GetBytes(text);
+        Assert.Equal("windows-1252", TextEncodings.Detect(ContentScan.Read(new MemoryStream(bytes), TestContext.Current.CancellationToken)).WebName);
+    }
 }
