@@ -9,6 +9,7 @@ internal static class CellDoubts
 {
     private static readonly string[] Others = ["words_worktype", "words_priority", "words_branch"];
     private static readonly string[] UsesParts = ["jobs", "job_parts", "part_orders", "van_counts"];
+    private static readonly string[] Named = ["job_id", "order_id", "part", "other_part", "alias", "old_part", "new_part", "model", "serial", "error_code", "quantity", "van", "technician"];
     private const int OneInTwenty = 2;
     private const double Hardly = 0.08;
     private const double NotUnasked = 0.6;
@@ -37,14 +38,15 @@ internal static class CellDoubts
         bool isListed = own.Links.Any(l => l.IsKey);
         return field switch
         {
-            "outcome" => !isListed && Level("words_outcome") <= OneInTwenty,
+            // A list of codes may tell of the bill, not of the work: its words are looked at where the codes are.
+            "outcome" => isListed ? Level("words_outcome") < Half : Level("words_outcome") <= OneInTwenty,
             "appliance_type" => !isListed && Level("words_appliance") <= OneInTwenty,
             "labour" => (Level("number") >= FourInFive && Level("median") >= Thousand) || (Level("number") < Half && Level("duration") < Half && Level("clock") < Half),
             "technician" => !isListed && Level("number") >= FourInFive && Level("to_ten") >= NineInTen && Level("values") <= AFew,
             "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen || Level("length") <= ThreeLetters,
             "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
             "job_id" or "part" => Level("top_value") >= NineInTen,
-            "quantity" => Level("two_decimals") >= Half,
+            "quantity" => Level("two_decimals") >= Half && (Level("whole") < NineInTen || Level("median") > AFew),
             "price" or "unit_cost" => Level("number") >= Half && Level("largest") <= One,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
@@ -60,8 +62,17 @@ internal static class CellDoubts
     {
         ColumnEvidence own = table.Columns[column];
         bool isOther = field is "appliance_type" or "component" && Others.Any(o => Level(own, o) >= Half);
+        if (Named.Contains(field) && (own.IsPostcodes || (Level(own, "date") >= FourInFive && Level(own, "is_key") == 0)))
+        {
+            return Hardly;
+        }
+
         return field switch
         {
+            // Appliances show the same few codes again and again.
+            "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
+            "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
+            "from_van" => Level(own, "number") >= FourInFive && Level(own, "largest") > One ? Hardly : 1,
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
             "component" => own.Links.Any(l => l.IsKey) || Level(own, "words_component") > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
             "labour" => Are(table, column, field) ? Hardly : 1,

@@ -50,5 +50,18 @@ internal static class CodeMeanings
             .OrderByDescending(m => m.Score).Select(m => m.Field).FirstOrDefault();
     }
 
+    /// <summary>Share of a column's codes whose words are words of the field; 0 for a field that has none.</summary>
+    /// <param name="field">Outcome or appliance type.</param>
+    /// <param name="codes">The column of codes.</param>
+    /// <param name="key">The list's column of codes.</param>
+    /// <param name="meaning">The list's column of words.</param>
+    /// <param name="words">The shop's words.</param>
+    public static double Known(string field, ColumnSample codes, ColumnSample key, ColumnSample meaning, WordSets words)
+    {
+        HashSet<string> used = new(codes.Texts, StringComparer.OrdinalIgnoreCase);
+        string[] texts = [.. Enumerable.Range(0, Math.Min(key.Cells.Length, meaning.Cells.Length)).Where(i => used.Contains(key.Cells[i])).Select(i => meaning.Cells[i])];
+        return texts.Length == 0 ? 0 : texts.Count(t => (field == "outcome" && words.Outcomes.Find(t) is not null) || (field == "appliance_type" && words.Appliances.Find(t) is not null)) / (double)texts.Length;
+    }
+
     private static bool IsName(string word) => word is "name" or "nombre" or "nom" or "naam" or "nome" or "nazwa" or "bezeichnung" or "description" or "beschreibung" or "descripcion" or "descrizione" or "omschrijving" or "opis" or "meaning" or "text";
 }

@@ -21,7 +21,11 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
     // Only what a person has said is beyond it.
     private const double Settled = 0.9998;
     private const double Possible = 0.4;
+
+    // What the cells speak against is no surer than this, whatever its header.
+    private const double Contradicted = 0.5;
     private const double PossibleEssential = 0.03;
+    private static readonly string[] Days = ["opened_on", "closed_on", "ordered_on", "received_on"];
 
     /// <summary>The doubts of a table, by field.</summary>
     /// <param name="choice">Its columns.</param>
@@ -35,7 +39,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             double chance = chosen < 0 ? 0 : FieldChoice.Chance(choice.Odds[chosen, f]);
             double least = chosen >= 0 ? Rival : essential ? PossibleEssential : Possible;
             int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
-                .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f))
+                .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f) && !(Days.Contains(choice.Fields[f]) && CellDoubts.Are(table, c, choice.Fields[f])))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
             others = chosen < 0 && others.Length == 0 ? [.. LostFields.Candidates(table, choice, f)] : others;
             bool doubted = chosen < 0 ? others.Length > 0
@@ -43,7 +47,8 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             if (doubted)
             {
                 int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];
-                yield return new ColumnDoubt(choice.Fields[f], chosen, columns, (essential ? 2 : 1) * (chosen < 0 ? FieldChoice.Chance(choice.Odds[others[0], f]) + 0.3 : 1.3 - chance));
+                double sure = chosen >= 0 && CellDoubts.Are(table, chosen, choice.Fields[f]) ? Math.Min(chance, Contradicted) : chance;
+                yield return new ColumnDoubt(choice.Fields[f], chosen, columns, (essential ? 2 : 1) * (chosen < 0 ? FieldChoice.Chance(choice.Odds[others[0], f]) + 0.3 : 1.3 - sure));
             }
         }
     }

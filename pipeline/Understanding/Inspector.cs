@@ -8,6 +8,7 @@ namespace PartsSignal.Pipeline.Understanding;
 /// <summary>Looks at the files of a shop together, proposes how to read them, and asks what only the shop can say.</summary>
 internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyDictionary<string, string>? answers = null)
 {
+    private const double CodesKnown = 0.5;
     private readonly ReadingAnswers _answers = new(answers ?? new Dictionary<string, string>(StringComparer.Ordinal));
 
     /// <summary>Inspects one file by itself; of a workbook its first table.</summary>
@@ -74,7 +75,7 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
 
         (IReadOnlyList<SourceMap?> linked, IReadOnlyList<IReadOnlyList<string>> notes, IReadOnlyList<PossibleLink> links) = ShopLinks.Complete(tables, maps, i => standard[i] is null || readings[i].IsAnswered, i => readings[i].AsksKind, words, _answers);
         (IReadOnlyList<ReadingQuestion> questions, int more) = QuestionMaker.Of(
-            [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map) && !IsGivenByPartLines(d, map, linked))] } : r)
+            [.. readings.Select((r, i) => linked[i] is { } map ? r with { Doubts = [.. r.Doubts.Where(d => !IsFoundOtherwise(d, r, map) && !AreKnownCodes(d, r, map, tables) && !IsGivenByPartLines(d, map, linked))] } : r)
                 .Where((r, i) => (standard[i] is null || r.IsAnswered) && !(linked[i] is null && maps[i] is not null))],
             readings.SelectMany((r, i) => linked[i] is { } map ? StyleQuestions.Of(r, map, _answers, shop) : []).Concat(wordQuestions.DistinctBy(q => (q.Field, q.Column)))
                 .Concat(LinkQuestions.Of(links))
@@ -96,6 +97,18 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
         bool Settles(Field field) => field.Found != Found.ByWeights && !(isLost && field.Cleaner == Cleaner.NotKept);
         bool IsSettled(int column) => map.Columns.Any(c => c.Key != doubt.Field && c.Value.Contains(reading.Table.Sample.Columns[column].Name) && Settles(FieldCatalog.Get(map.Kind, c.Key)));
         return doubt.Columns.All(IsSettled);
+    }
+
+    // Codes whose words in the shop's list are outcomes, or appliances, need no confirmation.
+    private bool AreKnownCodes(ColumnDoubt doubt, TableReading reading, SourceMap map, IReadOnlyList<SampledTable> all)
+    {
+        if (doubt.Chosen < 0 || !map.Lists.TryGetValue(doubt.Field, out CodeList? list) || list.Column is not null || all.FirstOrDefault(t => t.Sample.File == list.File && t.Sample.Sheet == list.Sheet) is not { } home)
+        {
+            return false;
+        }
+
+        ColumnSample? key = home.Sample.Columns.FirstOrDefault(c => c.Name == list.Code), meaning = home.Sample.Columns.FirstOrDefault(c => c.Name == list.Meaning);
+        return key is not null && meaning is not null && CodeMeanings.Known(doubt.Field, reading.Table.Sample.Columns[doubt.Chosen], key, meaning, words) >= CodesKnown;
     }
 
     // A job log without a column for a part lacks nothing where another table lists the parts of its jobs.

@@ -46,7 +46,7 @@ internal static class LostFields
     {
         ColumnEvidence own = table.Columns[column];
         int Level(string feature) => own.Levels[ColumnFeatures.Place(feature)];
-        if (Level("filled") < OneInTen || (Level("top_value") >= Fits && field != "quantity") || NamesOther(own, choice, field))
+        if (Level("filled") < OneInTen || (Level("top_value") >= Fits && field != "quantity") || (field != "quantity" && NamesOther(own, choice, field)))
         {
             return false;
         }
@@ -61,7 +61,7 @@ internal static class LostFields
         };
     }
 
-    // A header that plainly names something else is believed here.
+    // A header that plainly names something else is believed here, but a column of small counts is one whatever its header.
     private static bool NamesOther(ColumnEvidence column, FieldChoice choice, string field)
     {
         IReadOnlyList<string> names = HeaderLexicon.Shipped.Fields;

@@ -30,6 +30,9 @@ internal sealed class SecondLook
     /// <summary>The tables by themselves.</summary>
     public FirstLook First => _first;
 
+    /// <summary>Chances of each table's kinds by itself, by <see cref="KindModels.Names"/>.</summary>
+    public IReadOnlyList<double[]> Kinds => _kinds;
+
     /// <summary>What the other columns of the table and of the shop add to a column giving a field.</summary>
     public byte[] Of(int table, int column, string kind, string field)
     {

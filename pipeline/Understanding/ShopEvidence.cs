@@ -29,7 +29,7 @@ internal sealed record ShopEvidence(IReadOnlyList<TableEvidence> Tables)
                     HeaderLevels(lexicon, column),
                     ContentFits.Of(column),
                     [.. relations.Shares(column).Select(l => new ColumnLink(places[l.Column].i, places[l.Column].j, (byte)Math.Round(l.Share * 100), relations.PointsTo(column).Any(p => p.Column == l.Column)))],
-                    rows.Determined(i)));
+                    rows.Determined(i)) { IsPostcodes = Postcodes.Are(column) });
             }
 
             all.Add(new TableEvidence(NameLevels(table.Sheet is null ? table.File : $"{table.File}/{table.Sheet}"), [.. whole.Levels], columns));
@@ -73,7 +73,11 @@ internal sealed record TableEvidence(byte[] NameLevels, byte[] Levels, IReadOnly
 /// <param name="Fits">How many of its cells are what a class of fields holds; 0 to 15 each.</param>
 /// <param name="Links">Columns of other tables that hold half or more of its values.</param>
 /// <param name="Determines">How well it tells each column of its table, by their places: 0 not known, 1 not at all, 15 wholly.</param>
-internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links, byte[] Determines);
+internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Levels, byte[] HeaderLevels, byte[] Fits, IReadOnlyList<ColumnLink> Links, byte[] Determines)
+{
+    /// <summary>Whether its cells are written as postcodes.</summary>
+    public bool IsPostcodes { get; init; }
+}
 
 /// <summary>A column of another table that holds a column's values.</summary>
 /// <param name="Table">The other table, by its place.</param>

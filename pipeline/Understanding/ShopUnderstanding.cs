@@ -29,6 +29,8 @@ internal static class ShopUnderstanding
         (string Kind, double Chance)[] kinds = [.. KindModels.Names.Select((k, i) => (Kind: k, Chance: chances[i])).OrderByDescending(k => k.Chance)];
         bool asks = settled is null && table.Sample.Columns.Count > 0 && TableReading.IsDoubtful(kinds, second.First, at);
 
+        kinds = asks ? KindMends.Of(kinds, at, second) : kinds;
+
         // Pieces by month may be those on hand or those used.
         asks |= settled is null && kinds[0].Kind == "van_counts" && table.Sample.Columns.Any(c => MonthHeaders.AreMonths(c.Names));
         if (kinds[0].Kind == KindModels.None)
@@ -44,6 +46,7 @@ internal static class ShopUnderstanding
         }
 
         FieldChoice choice = DayOrder.Mended(FieldChoice.Of(kinds[0].Kind, odds), table.Sample, Certain);
+        choice = ChoiceMends.Of(choice, table.Sample, evidence.Tables[at], second, Certain);
         return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice, evidence.Tables[at])]) { AsksKind = asks, IsAnswered = settled is not null };
     }
 

@@ -1,0 +1,109 @@
+using System.Globalization;
+using PartsSignal.Pipeline.Reading;
+using PartsSignal.Pipeline.Understanding;
+using PartsSignal.Pipeline.Words;
+
+namespace PartsSignal.Pipeline.Tests.Understanding;
+
+/// <summary>Rows and relations decide where headers and weights mislead: each table here was once read wrong in silence, or left out.</summary>
+public sealed class MendedReadingTests : IDisposable
+{
+    private static readonly string[] Complaints = ["does not drain", "no heat", "leaks from the door", "makes a loud noise", "will not start", "does not spin"];
+    private static readonly string[] Parts = ["drain pump", "door seal", "drive belt", "door lock", "inlet valve", "control board", "carbon brushes", "shock absorber"];
+    private readonly string _folder = Directory.CreateTempSubdirectory("mended-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Inspect_TotalBesideThePriceOfOnePiece_ThePriceOfOnePieceIsRead()
+    {
+        Jobs();
+        Write("used.csv", "Job no,Part number,Description,Quantity,E-price,G-price", i => $"{1000 + i},68-{1000 + (i % 8)},{Parts[i % 8]},{1 + (i % 3)},{Price(i)},{Price(i, 1 + (i % 3))}");
+        Assert.Equal(["E-price"], Map("used.csv").Columns["price"]);
+    }
+
+    [Fact]
+    public void Inspect_WholePiecesWrittenWithDecimals_AreAQuantity()
+    {
+        Jobs();
+        Write("used.csv", "Job no,Part number,Description,Quantity", i => $"{1000 + i},68-{1000 + (i % 8)},{Parts[i % 8]},{1 + (i % 2)}.00");
+        Assert.Equal(["Quantity"], Map("used.csv").Columns["quantity"]);
+    }
+
+    [Fact]
+    public void Inspect_MorePiecesOrderedThanDelivered_OrderedPiecesAreRead()
+    {
+        Write("orders.csv", "Order no,Supplier,Ordered on,Received on,Part number,Asked,Pieces,Unit cost", i => $"EK{500 + i},{(i % 3 == 0 ? "Hollis Spares" : "Brook & Sons")},{Day(i)},{Day(i + 3)},68-{1000 + (i % 40)},{2 + (i % 3)},{(i % 9 == 0 ? 1 : 2 + (i % 3))},{Price(i)}");
+        Assert.Equal(["Asked"], Map("orders.csv").Columns["quantity"]);
+    }
+
+    [Fact]
+    public void Inspect_NamesUnderAHeadingOfNumbers_TheCodesAreThePartNumbers()
+    {
+        Write("prices.csv", "No.,Part,Price", i => $"KM-{1000 + i},{Parts[i % 8]},{Price(i)}", 60);
+        SourceMap map = Map("prices.csv", new() { ["prices.csv/kind"] = "parts" });
+        Assert.Equal(["No."], map.Columns["part"]);
+        Assert.Equal(["Part"], map.Columns["description"]);
+    }
+
+    [Fact]
+    public void Inspect_OrderLinesThatNameTheJob_ItIsNoNumberOfAnOrder()
+    {
+        Jobs("WB");
+        Write("orders.csv", "Buying,Supplier,Ordered on,Received on,Part number,Quantity,Unit cost,Job no", i => $"EK{500 + i},{(i % 3 == 0 ? "Hollis Spares" : "Brook & Sons")},{Day(i)},{Day(i + 3)},68-{1000 + (i % 40)},1,{Price(i)},WB{1000 + i}");
+        SourceMap map = Map("orders.csv", new() { ["orders.csv/kind"] = "part_orders" });
+        Assert.Equal(["Job no"], map.Columns["job_id"]);
+        Assert.Equal(["Buying"], map.Columns["order_id"]);
+    }
+
+    [Theory]
+    [InlineData("P/code", "M14 {0}AB")]
+    [InlineData("Code", "80-99{0}")]
+    [InlineData("PC", "379{0} TZ")]
+    public void Inspect_Postcodes_AreNoCodesOfErrorsOrParts(string header, string code)
+    {
+        Write("jobs.csv", $"Job no,Call date,Date done,{header},Machine type,Model,Complaint", i => $"{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{string.Format(CultureInfo.InvariantCulture, code, i % 8)},washer,WX{100 + (i % 9)},{Complaints[i % 6]}");
+        Assert.DoesNotContain(Map("jobs.csv").Columns, c => c.Value.Contains(header) && c.Key is "error_code" or "part" or "model" or "serial");
+    }
+
+    [Fact]
+    public void Inspect_AmountsThatMeetThePriceList_AreNoPartNumbers()
+    {
+        Write("prices.csv", "Part number,Description,Dealer price", i => $"68-{1000 + i},{Parts[i % 8]} {i},{Price(i)}");
+        Write("orders.csv", "Order no,Supplier,Ordered on,Received on,Item text,Quantity,Ext", i => $"EK{500 + i},Hollis Spares,{Day(i)},{Day(i + 3)},{Parts[i % 8]} {i % 40},1,{Price(i % 40)}");
+        Assert.DoesNotContain(Map("orders.csv").Lists, l => l.Key == "part");
+        Assert.False(Map("orders.csv").Columns.TryGetValue("part", out IReadOnlyList<string>? part) && part.Contains("Ext"));
+    }
+
+    [Fact]
+    public void Inspect_LinesOfInvoicesThatNameJobsAndParts_ArePartLines()
+    {
+        Jobs("WB");
+        Write("prices.csv", "Part number,Description,Price", i => $"68-{1000 + i},{Parts[i % 8]},{Price(i)}", 60);
+        Write("sales.csv", "Type,Date,Num,P. O. #,Name,Item,Memo,Qty,Sales Price,Amount", i => $"Invoice,{Day(i / 2)},{20_000 + (i / 2)},WB{1001 + (i / 2)},\"Doe {i / 2}, Ann\",68-{1001 + (i % 48)},{Parts[(i + 1) % 8]},1,{Price(i)},{Price(i)}");
+        SourceMap map = Map("sales.csv");
+        Assert.Equal("job_parts", map.Kind);
+        Assert.Equal(["Item"], map.Columns["part"]);
+    }
+
+    [Fact]
+    public void Inspect_PiecesInColumnsHeadedByNames_AreCounts()
+    {
+        Write("prices.csv", "Part number,Description,Price", i => $"68-{1000 + i},{Parts[i % 8]},{Price(i)}", 60);
+        Write("check.csv", "Stk no,What,Gaz,Steve,Shop", i => $"68-{1000 + i},{Parts[i % 8]},{i % 4},{i % 3},{i % 5}", 40);
+        Assert.Equal("van_counts", Map("check.csv").Kind);
+    }
+
+    private void Jobs(string prefix = "") =>
+        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},Pat,washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
+
+    private void Write(string name, string header, Func<int, string> row, int rows = 180) =>
+        File.WriteAllText(Path.Combine(_folder, name), header + "\n" + string.Concat(Enumerable.Range(1, rows).Select(i => row(i) + "\n")));
+
+    private SourceMap Map(string file, Dictionary<string, string>? answers = null) =>
+        new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(_folder, new ReadingLimits()), TestContext.Current.CancellationToken).Tables.Single(t => t.File == file).Map!;
+
+    private static string Day(int days) => new DateOnly(2023, 1, 2).AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Price(int i, int pieces = 1) => (pieces * (8.35m + (i * 37 % 91))).ToString("0.00", CultureInfo.InvariantCulture);
+}
