@@ -62,7 +62,8 @@ internal static class CellDoubts
     {
         ColumnEvidence own = table.Columns[column];
         bool isOther = field is "appliance_type" or "component" && Others.Any(o => Level(own, o) >= Half);
-        if (Named.Contains(field) && (own.IsPostcodes || (Level(own, "date") >= FourInFive && Level(own, "is_key") == 0)))
+        bool isPostcodes = own.IsPostcodes && (kind is "jobs" or "units") && !own.Links.Any(l => l.IsKey);
+        if (Named.Contains(field) && (isPostcodes || (Level(own, "date") >= FourInFive && Level(own, "is_key") == 0)))
         {
             return Hardly;
         }
@@ -72,6 +73,7 @@ internal static class CellDoubts
             // Appliances show the same few codes again and again.
             "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
             "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
+            "visits" => Level(own, "two_decimals") >= Half ? Hardly : 1,
             "from_van" => Level(own, "number") >= FourInFive && Level(own, "largest") > One ? Hardly : 1,
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
             "component" => own.Links.Any(l => l.IsKey) || Level(own, "words_component") > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
@@ -95,6 +97,9 @@ internal static class CellDoubts
         int column = name is null ? -1 : choice.ColumnOf(name);
         return column >= 0 && Level(table.Columns[column], "distinct") < ThreeInTen;
     }
+
+    /// <summary>Whether most cells hold words for appliances.</summary>
+    public static bool NamesAppliances(ColumnEvidence column) => Level(column, "words_appliance") >= Half && Level(column, "words_component") < Half;
 
     /// <summary>Whether the cells only number the rows: whole numbers, each larger than the one above, none larger than the table is long.</summary>
     public static bool AreRowNumbers(TableEvidence table, int column)

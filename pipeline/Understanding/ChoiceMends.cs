@@ -21,7 +21,7 @@ internal static class ChoiceMends
     private const double Cent = 0.011;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
-    private static readonly string[] PartLines = ["job_parts", "part_orders", "van_counts"];
+    private static readonly string[] PartLines = ["job_parts", "part_orders", "van_counts", "fitments"];
     private static readonly string[] OnPartLines = ["quantity", "from_van"];
 
     /// <summary>The choice, mended.</summary>
@@ -40,6 +40,14 @@ internal static class ChoiceMends
         void Give(string field, int column) => columns[At(field)] = column;
 
         bool IsListed(int c) => KindMends.Names(evidence.Columns[c], second, "parts", "part");
+        bool IsLikelyListed(int c) => IsListed(c) || (IsCode(table.Columns[c]) && KindMends.NamesParts(evidence.Columns[c], second));
+        bool IsUnrelated(int c) => evidence.Columns[c].Links.Count == 0;
+
+        // The first column that names the rows of a price list is the shop's own number.
+        if (choice.Kind == "parts" && Column("part") < 0 && Free().FirstOrDefault(c => IsNumber(table.Columns[c]), -1) is var own and >= 0)
+        {
+            Give("part", own);
+        }
 
         string price = choice.Kind == "part_orders" ? "unit_cost" : "price";
         if (IsOpen(price) && Column("quantity") is var pieces and >= 0 && Free().FirstOrDefault(c => IsPriceOf(table.Columns[c], table.Columns[pieces], table.Columns[Column(price)]), -1) is var unit and >= 0)
@@ -62,7 +70,7 @@ internal static class ChoiceMends
 
         // Numbers that stand in the price list are the parts', and what stands beside them is no number.
         if (PartLines.Contains(choice.Kind) && (Column("part") < 0 || (IsOpen("part") && !IsListed(Column("part"))))
-            && Enumerable.Range(0, table.Columns.Count).FirstOrDefault(c => IsListed(c) && (Free().Contains(c) || (c == Column("description") && IsOpen("description"))), -1) is var listed and >= 0)
+            && Enumerable.Range(0, table.Columns.Count).FirstOrDefault(c => (Column("part") < 0 || IsUnrelated(Column("part")) ? IsLikelyListed(c) : IsListed(c)) && (Free().Contains(c) || (c == Column("description") && IsOpen("description"))), -1) is var listed and >= 0)
         {
             if (Column("description") == listed)
             {
@@ -80,6 +88,18 @@ internal static class ChoiceMends
             int other = Free().Where(c => NamesRows(table.Columns[c])).OrderByDescending(c => Math.Max(choice.Odds[c, order], FieldChoice.LogOdds(Hardly))).ThenBy(c => c).FirstOrDefault(-1);
             Give("job_id", job);
             Give("order_id", other);
+        }
+
+        // What a machine is stands where the words for machines stand.
+        if (At("appliance_type") >= 0 && (Column("appliance_type") < 0 || (IsOpen("appliance_type") && CellDoubts.Are(evidence, Column("appliance_type"), "appliance_type")))
+            && Free().Concat(Column("description") is var said and >= 0 && choice.Kind == "jobs" && IsOpen("description") ? [said] : []).Where(c => CellDoubts.NamesAppliances(evidence.Columns[c])).OrderBy(c => c).FirstOrDefault(-1) is var type and >= 0)
+        {
+            if (Column("description") == type)
+            {
+                Give("description", -1);
+            }
+
+            Give("appliance_type", type);
         }
 
         // A name that may be a customer's is kept as one until somebody says otherwise.
@@ -160,7 +180,9 @@ internal static class ChoiceMends
         return false;
     }
 
-    private static bool NamesRows(ColumnSample column) => !column.IsDates && !column.IsAmounts && column.Distinct >= Some * column.Filled && column.Texts.Count(HasDigit) >= NearlyAll * column.Filled;
+    private static bool NamesRows(ColumnSample column) => IsCode(column) && column.Distinct >= Some * column.Filled;
+
+    private static bool IsCode(ColumnSample column) => column.Filled > 0 && !column.IsDates && !column.IsAmounts && column.Texts.Count(HasDigit) >= NearlyAll * column.Filled;
 
     private static bool IsNumber(ColumnSample column) => column.Filled > 0 && column.Values.IsKey && !column.IsDates && !column.IsAmounts
         && column.Texts.Count(t => HasDigit(t) && t.Count(c => c == ' ') <= 1) >= NearlyAll * column.Filled;

@@ -16,6 +16,7 @@ internal static class KindMends
     private static readonly string[] PartLines = ["job_parts", "part_orders"];
     private static readonly string[] Counts = ["van_counts"];
     private static readonly string[] OfParts = ["fitments", "part_aliases", "supersessions", "van_counts", "job_parts", "part_orders"];
+    private static readonly string[] NotOfParts = ["jobs", "units", "models"];
     private static readonly string[] Register = ["units"];
 
     /// <summary>The kinds, with the likeliest of those that the relations allow in front.</summary>
@@ -36,6 +37,10 @@ internal static class KindMends
     /// <summary>Whether nearly all values of a column stand in the column of another table that likely gives the field.</summary>
     internal static bool Names(ColumnEvidence column, SecondLook second, string kind, string field) => column.Links.Any(l =>
         l.IsKey && l.Percent >= NearlyAll && Chance(second, l.Table, kind) >= Likely && second.First.Choice(l.Table, kind).ColumnOf(field) == l.Column);
+
+    /// <summary>Whether nearly all values of a column name the rows of another table that is no job log, register or list of models.</summary>
+    internal static bool NamesParts(ColumnEvidence column, SecondLook second) =>
+        column.Links.Any(l => l.IsKey && l.Percent >= NearlyAll && NotOfParts.All(k => Chance(second, l.Table, k) < Likely));
 
     private static bool AreCounts(TableEvidence table) =>
         table.Columns.Count(c => Level(c, "number") >= NineInTen && Level(c, "whole") >= NineInTen && Level(c, "median") <= Three && Level(c, "largest") <= Forty) >= 2

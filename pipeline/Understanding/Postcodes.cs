@@ -9,9 +9,9 @@ namespace PartsSignal.Pipeline.Understanding;
 internal static partial class Postcodes
 {
     private const double NearlyAll = 0.9;
-    private const int Fewest = 4;
+    private const int Fewest = 2;
 
-    /// <summary>Whether nearly all cells are such postcodes, of more than a few values.</summary>
+    /// <summary>Whether nearly all cells are such postcodes, of more than one value.</summary>
     public static bool Are(ColumnSample column) =>
         column.Filled > 0 && column.Distinct >= Fewest && column.Texts.Count(t => Form().IsMatch(t)) >= NearlyAll * column.Filled;
 

@@ -50,10 +50,11 @@ public sealed class MendedReadingTests : IDisposable
     public void Inspect_OrderLinesThatNameTheJob_ItIsNoNumberOfAnOrder()
     {
         Jobs("WB");
-        Write("orders.csv", "Buying,Supplier,Ordered on,Received on,Part number,Quantity,Unit cost,Job no", i => $"EK{500 + i},{(i % 3 == 0 ? "Hollis Spares" : "Brook & Sons")},{Day(i)},{Day(i + 3)},68-{1000 + (i % 40)},1,{Price(i)},WB{1000 + i}");
-        SourceMap map = Map("orders.csv", new() { ["orders.csv/kind"] = "part_orders" });
+        Write("orders.csv", "Buying no,Supplier,Ordered on,Received on,Part number,Quantity,Unit cost,Job no", i => $"EK{500 + i},{(i % 3 == 0 ? "Hollis Spares" : "Brook & Sons")},{Day(i)},{Day(i + 3)},68-{1000 + (i % 40)},1,{Price(i)},WB{1000 + i}");
+        ShopInspection found = Inspect(new() { ["orders.csv/kind"] = "part_orders" });
+        SourceMap map = found.Tables.Single(t => t.File == "orders.csv").Map!;
         Assert.Equal(["Job no"], map.Columns["job_id"]);
-        Assert.Equal(["Buying"], map.Columns["order_id"]);
+        Assert.True(map.Columns.GetValueOrDefault("order_id") is ["Buying no"] || found.Questions.Any(q => q.Field == "order_id" && q.Choices.Any(c => c.Value == "Buying no")));
     }
 
     [Theory]
@@ -71,7 +72,7 @@ public sealed class MendedReadingTests : IDisposable
     {
         Write("prices.csv", "Part number,Description,Dealer price", i => $"68-{1000 + i},{Parts[i % 8]} {i},{Price(i)}");
         Write("orders.csv", "Order no,Supplier,Ordered on,Received on,Item text,Quantity,Ext", i => $"EK{500 + i},Hollis Spares,{Day(i)},{Day(i + 3)},{Parts[i % 8]} {i % 40},1,{Price(i % 40)}");
-        Assert.DoesNotContain(Map("orders.csv").Lists, l => l.Key == "part");
+        Assert.DoesNotContain(Map("orders.csv").Lists, l => l.Value.Code == "Dealer price");
         Assert.False(Map("orders.csv").Columns.TryGetValue("part", out IReadOnlyList<string>? part) && part.Contains("Ext"));
     }
 
@@ -100,8 +101,18 @@ public sealed class MendedReadingTests : IDisposable
     private void Write(string name, string header, Func<int, string> row, int rows = 180) =>
         File.WriteAllText(Path.Combine(_folder, name), header + "\n" + string.Concat(Enumerable.Range(1, rows).Select(i => row(i) + "\n")));
 
-    private SourceMap Map(string file, Dictionary<string, string>? answers = null) =>
-        new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(_folder, new ReadingLimits()), TestContext.Current.CancellationToken).Tables.Single(t => t.File == file).Map!;
+    [Fact]
+    public void Inspect_WordsForMachinesUnderAnotherHeading_AreTheType()
+    {
+        string[] types = ["washing machine", "fridge", "dishwasher", "tumble dryer", "oven"];
+        Write("jobs.csv", "No,Rang,Township,What,Complaint,Finished on", i => $"{1000 + i},{Day(2 * i)},{(i % 2 == 0 ? "Northby" : "Saltwick")},{types[i % 5]},{Complaints[i % 6]},{Day((2 * i) + 2)}");
+        Assert.Equal(["What"], Map("jobs.csv", new() { ["jobs.csv/kind"] = "jobs" }).Columns["appliance_type"]);
+    }
+
+    private ShopInspection Inspect(Dictionary<string, string>? answers = null) =>
+        new Inspector(new ReadingLimits(), WordSets.Load(null), answers).Inspect(ShopTables.In(_folder, new ReadingLimits()), TestContext.Current.CancellationToken);
+
+    private SourceMap Map(string file, Dictionary<string, string>? answers = null) => Inspect(answers).Tables.Single(t => t.File == file).Map!;
 
     private static string Day(int days) => new DateOnly(2023, 1, 2).AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
