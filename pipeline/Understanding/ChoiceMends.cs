@@ -1,5 +1,3 @@
-using PartsSignal.Pipeline.Config;
-
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>

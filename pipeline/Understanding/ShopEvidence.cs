@@ -29,7 +29,10 @@ internal sealed record ShopEvidence(IReadOnlyList<TableEvidence> Tables)
                     HeaderLevels(lexicon, column),
                     ContentFits.Of(column),
                     [.. relations.Shares(column).Select(l => new ColumnLink(places[l.Column].i, places[l.Column].j, (byte)Math.Round(l.Share * 100), relations.PointsTo(column).Any(p => p.Column == l.Column)))],
-                    rows.Determined(i)) { IsPostcodes = Postcodes.Are(column) });
+                    rows.Determined(i))
+                {
+                    IsPostcodes = Postcodes.Are(column),
+                });
             }
 
             all.Add(new TableEvidence(NameLevels(table.Sheet is null ? table.File : $"{table.File}/{table.Sheet}"), [.. whole.Levels], columns));
