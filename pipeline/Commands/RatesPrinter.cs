@@ -38,11 +38,9 @@ internal static class RatesPrinter
 
             if (basis.Key.Kind == RateSubject.Component && untold(basis.Key.Basis) is { MayBe: > 0 } more)
             {
-                writer.WriteLine(string.Create(
+                TerminalText.Write(writer, string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{more.MayBe} more {(more.MayBe == 1 ? "failure may be on one of these machines; its job does not" : "failures may be on these machines; their jobs do not")} say which machine it was."));
-                writer.WriteLine(string.Create(
-                    CultureInfo.InvariantCulture, $"The rates count {more.Counted:0.0} of them, the number to be expected; from and to run from none of them to all of them."));
+                    $"{more.MayBe} more {(more.MayBe == 1 ? "failure may be on one of these machines; its job does not" : "failures may be on these machines; their jobs do not")} say which machine it was. The rates count {more.Counted:0.0} of them, the number to be expected; from and to run from none of them to all of them."));
             }
 
             TablePrinter.Print(writer, format, [.. basis], Short([.. basis]));

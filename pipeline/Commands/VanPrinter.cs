@@ -11,7 +11,6 @@ internal static class VanPrinter
 {
     private const int TextWidth = 20;
     private const int NarrowTextWidth = 16;
-    private const int LineWidth = 78;
 
     public static void Print(TextWriter writer, VanSettings settings, ShopPlan plan, string bookedNote, string currency)
     {
@@ -47,7 +46,7 @@ internal static class VanPrinter
     {
         if (van.Answer.StartsWith("no plan", StringComparison.Ordinal))
         {
-            Wrap(writer, $"Van {van.Van}: {van.Answer}.");
+            TerminalText.Write(writer, $"Van {van.Van}: {van.Answer}.");
             return;
         }
 
@@ -84,23 +83,6 @@ internal static class VanPrinter
     private static string Counted(VanSummary van, string currency) => van.CompletionCounted is { } c
         ? string.Create(CultureInfo.InvariantCulture, $"  with what is aboard today, {MoneyFormat.Text(van.MoneyCounted ?? 0, currency)}: {c:0 %}{(van.CompletionForCounted is { } best ? string.Create(CultureInfo.InvariantCulture, $"; best for that money: {best:0 %}") : "")}")
         : "  not counted: there is no stock count for this van";
-
-    private static void Wrap(TextWriter writer, string text)
-    {
-        var line = new System.Text.StringBuilder();
-        foreach (string word in text.Split(' '))
-        {
-            if (line.Length + word.Length > LineWidth)
-            {
-                writer.WriteLine(line.ToString().TrimEnd());
-                line.Clear().Append("  ");
-            }
-
-            line.Append(word).Append(' ');
-        }
-
-        writer.WriteLine(line.ToString().TrimEnd());
-    }
 
     private static string? Cut(string? text, int width = TextWidth) => text is null || text.Length <= width ? text : text[..(width - 1)] + "…";
 

@@ -29,8 +29,8 @@ internal static class CautiousDefaults
     /// <param name="at">Place of the table.</param>
     /// <param name="all">All tables of the shop.</param>
     /// <param name="evidence">Their evidence.</param>
-    /// <param name="settled">Log odds that only an answer of a person has.</param>
-    public static TableReading Of(int at, IReadOnlyList<TableReading> all, ShopEvidence evidence, double settled)
+    /// <param name="choose">Which column gives which field, by odds.</param>
+    public static TableReading Of(int at, IReadOnlyList<TableReading> all, ShopEvidence evidence, Func<double[,], FieldChoice> choose)
     {
         TableReading reading = all[at];
         TableEvidence table = evidence.Tables[at];
@@ -46,7 +46,7 @@ internal static class CautiousDefaults
                 odds[doubt.Chosen, field] = Math.Min(odds[doubt.Chosen, field], FieldChoice.LogOdds(most));
             }
 
-            FieldChoice next = DayOrder.Mended(FieldChoice.Of(choice.Kind, odds), reading.Table.Sample, settled);
+            FieldChoice next = choose(odds);
             if (next.Columns.SequenceEqual(choice.Columns))
             {
                 break;

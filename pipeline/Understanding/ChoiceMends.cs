@@ -1,11 +1,11 @@
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
-/// Columns exchanged where the rows themselves say which is which, whatever the weights found likelier: a total is no
-/// price of one piece, a name is no number, the number of a job is no number of an order, and pieces delivered are
-/// never more than pieces ordered.
+/// Columns exchanged where the rows themselves, or other tables, say which is which, whatever the weights found likelier:
+/// a total is no price of one piece, a name is no number, the number of a job is no number of an order, and pieces
+/// delivered are never more than pieces ordered. What a person has settled stays.
 /// </summary>
-internal static class ChoiceMends
+internal sealed class ChoiceMends
 {
     private const double NearlyAll = 0.95;
     private const double Most = 0.8;
@@ -19,8 +19,16 @@ internal static class ChoiceMends
     private const double Cent = 0.011;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
-    private static readonly string[] PartLines = ["job_parts", "part_orders", "van_counts", "fitments"];
     private static readonly string[] OnPartLines = ["quantity", "from_van"];
+    private readonly FieldChoice _choice;
+    private readonly int[] _columns;
+    private readonly TableSample _table;
+    private readonly TableEvidence _evidence;
+    private readonly SecondLook _second;
+    private readonly double _settled;
+
+    private ChoiceMends(FieldChoice choice, TableSample table, TableEvidence evidence, SecondLook second, double settled) =>
+        (_choice, _columns, _table, _evidence, _second, _settled) = (choice, [.. choice.Columns], table, evidence, second, settled);
 
     /// <summary>The choice, mended.</summary>
     /// <param name="choice">Which column gives which field.</param>
@@ -30,100 +38,175 @@ internal static class ChoiceMends
     /// <param name="settled">Log odds that only an answer of a person has.</param>
     public static FieldChoice Of(FieldChoice choice, TableSample table, TableEvidence evidence, SecondLook second, double settled)
     {
-        int[] columns = [.. choice.Columns];
-        int At(string field) => ((IList<string>)choice.Fields).IndexOf(field);
-        int Column(string field) => At(field) is var f and >= 0 ? columns[f] : -1;
-        bool IsOpen(string field) => Column(field) is var c and >= 0 && choice.Odds[c, At(field)] < settled;
-        IEnumerable<int> Free() => Enumerable.Range(0, table.Columns.Count).Where(c => !columns.Contains(c) && table.Columns[c].Filled > 0 && Enumerable.Range(0, choice.Fields.Count).Any(f => choice.Odds[c, f] > -settled));
-        void Give(string field, int column) => columns[At(field)] = column;
-
-        bool IsListed(int c) => KindMends.Names(evidence.Columns[c], second, "parts", "part");
-        bool IsLikelyListed(int c) => IsListed(c) || (IsCode(table.Columns[c]) && KindMends.NamesParts(evidence.Columns[c], second));
-        bool IsUnrelated(int c) => evidence.Columns[c].Links.Count == 0;
-
-        // The first column that names the rows of a price list is the shop's own number.
-        if (choice.Kind == "parts" && Column("part") < 0 && Free().FirstOrDefault(c => IsNumber(table.Columns[c]), -1) is var own and >= 0)
+        var mends = new ChoiceMends(choice, table, evidence, second, settled);
+        switch (choice.Kind)
         {
-            Give("part", own);
+            case "parts":
+                mends.FindNumberOfPriceList();
+                break;
+            case "part_orders":
+                mends.PreferPriceOfOnePiece("unit_cost");
+                mends.PreferPiecesOrdered();
+                mends.PreferListedNumber();
+                mends.TellJobFromOrder();
+                break;
+            case "jobs":
+                mends.PreferPriceOfOnePiece("price");
+                mends.KeepCustomers();
+                break;
+            case "job_parts":
+                mends.PreferPriceOfOnePiece("price");
+                mends.PreferListedNumber();
+                break;
+            case "van_counts" or "fitments":
+                mends.PreferListedNumber();
+                break;
         }
 
-        string price = choice.Kind == "part_orders" ? "unit_cost" : "price";
-        if (IsOpen(price) && Column("quantity") is var pieces and >= 0 && Free().FirstOrDefault(c => IsPriceOf(table.Columns[c], table.Columns[pieces], table.Columns[Column(price)]), -1) is var unit and >= 0)
+        mends.FindMachines();
+        mends.DropPiecesOfNothing();
+        return choice with { Columns = mends._columns };
+    }
+
+    // A total is the price of one piece times the pieces.
+    private void PreferPriceOfOnePiece(string price)
+    {
+        int pieces = Column("quantity"), total = Column(price);
+        if (pieces >= 0 && IsOpen(price) && First(Free().Where(c => IsPriceOf(_table.Columns[c], _table.Columns[pieces], _table.Columns[total]))) is var unit and >= 0)
         {
             Give(price, unit);
         }
+    }
 
-        if (choice.Kind == "part_orders" && IsOpen("quantity") && Free().FirstOrDefault(c => IsOrdered(table.Columns[c], table.Columns[Column("quantity")]), -1) is var ordered and >= 0)
+    private void PreferPiecesOrdered()
+    {
+        if (IsOpen("quantity") && First(Free().Where(c => AreOrdered(_table.Columns[c], _table.Columns[Column("quantity")]))) is var ordered and >= 0)
         {
             Give("quantity", ordered);
         }
+    }
 
-        if (choice.Kind == "parts" && IsOpen("part") && IsWords(table.Columns[Column("part")]) && (Column("description") < 0 || IsOpen("description"))
-            && Free().Append(Column("description")).FirstOrDefault(c => c >= 0 && IsNumber(table.Columns[c]), -1) is var number and >= 0)
+    // The first column that names the rows of a price list is the shop's own number; words under the number's heading are the name.
+    private void FindNumberOfPriceList()
+    {
+        int part = Column("part"), name = Column("description");
+        bool isName = part >= 0 && IsOpen("part") && IsWords(_table.Columns[part]) && (name < 0 || IsOpen("description"));
+        int number = part < 0 ? First(Free().Where(IsRowNumber)) : isName ? First(Free().Append(name).Where(c => c >= 0 && IsRowNumber(c))) : -1;
+        if (number >= 0)
         {
-            int words = Column("part");
             Give("part", number);
-            Give("description", Column("description") is var name && (name < 0 || name == number) ? words : name);
+            Give("description", isName && (name < 0 || name == number) ? part : name);
         }
+    }
 
-        // Numbers that stand in the price list are the parts', and what stands beside them is no number.
-        if (PartLines.Contains(choice.Kind) && (Column("part") < 0 || (IsOpen("part") && !IsListed(Column("part"))))
-            && Enumerable.Range(0, table.Columns.Count).FirstOrDefault(c => (Column("part") < 0 || IsUnrelated(Column("part")) ? IsLikelyListed(c) : IsListed(c)) && (Free().Contains(c) || (c == Column("description") && IsOpen("description"))), -1) is var listed and >= 0)
+    // Numbers that stand in the price list are the parts', and what goes with them is their name.
+    private void PreferListedNumber()
+    {
+        int part = Column("part"), name = Column("description");
+        if (part >= 0 && (!IsOpen("part") || IsListed(part)))
         {
-            if (Column("description") == listed)
-            {
-                int name = At("description");
-                columns[name] = -1;
-                Give("description", Free().Where(c => c != listed && IsWords(table.Columns[c]) && evidence.Columns[listed].Determines[c] >= Mostly).OrderByDescending(c => evidence.Columns[listed].Determines[c]).FirstOrDefault(-1));
-            }
-
-            Give("part", listed);
+            return;
         }
 
-        if (choice.Kind == "part_orders" && IsOpen("order_id") && Column("job_id") < 0 && KindMends.Names(evidence.Columns[Column("order_id")], second, "jobs", "job_id"))
+        bool isUnrelated = part < 0 || _evidence.Columns[part].Links.Count == 0;
+        int listed = First(Enumerable.Range(0, _table.Columns.Count).Where(c => (IsListed(c) || (isUnrelated && IsLikelyListed(c))) && (Free().Contains(c) || (c == name && IsOpen("description")))));
+        if (listed < 0)
         {
-            int job = Column("order_id"), order = At("order_id");
-            int other = Free().Where(c => NamesRows(table.Columns[c])).OrderByDescending(c => Math.Max(choice.Odds[c, order], FieldChoice.LogOdds(Hardly))).ThenBy(c => c).FirstOrDefault(-1);
-            Give("job_id", job);
-            Give("order_id", other);
+            return;
         }
 
-        // What a machine is stands where the words for machines stand.
-        if (At("appliance_type") >= 0 && (Column("appliance_type") < 0 || (IsOpen("appliance_type") && CellDoubts.Are(evidence, Column("appliance_type"), "appliance_type")))
-            && Free().Concat(Column("description") is var said and >= 0 && choice.Kind == "jobs" && IsOpen("description") ? [said] : []).Where(c => CellDoubts.NamesAppliances(evidence.Columns[c])).OrderBy(c => c).FirstOrDefault(-1) is var type and >= 0)
+        if (name == listed)
         {
-            if (Column("description") == type)
-            {
-                Give("description", -1);
-            }
-
-            Give("appliance_type", type);
+            Give("description", -1);
+            Give("description", First(Free().Where(c => c != listed && IsWords(_table.Columns[c]) && _evidence.Columns[listed].Determines[c] >= Mostly).OrderByDescending(c => _evidence.Columns[listed].Determines[c])));
         }
 
-        // A name that may be a customer's is kept as one until somebody says otherwise.
+        Give("part", listed);
+    }
+
+    // The number of a job on an order line is no number of the order.
+    private void TellJobFromOrder()
+    {
+        if (IsOpen("order_id") && Column("job_id") < 0 && KindMends.Names(_evidence.Columns[Column("order_id")], _second, "jobs", "job_id"))
+        {
+            Give("job_id", Column("order_id"));
+            Give("order_id", -1);
+            Give("order_id", First(Free().Where(c => NamesRows(_table.Columns[c])).OrderByDescending(c => Math.Max(Odds(c, "order_id"), FieldChoice.LogOdds(Hardly))).ThenBy(c => c)));
+        }
+    }
+
+    // What a machine is stands where the words for machines stand.
+    private void FindMachines()
+    {
+        int type = Column("appliance_type"), said = Column("description");
+        if (Place("appliance_type") < 0 || (type >= 0 && !(IsOpen("appliance_type") && CellDoubts.Are(_evidence, type, "appliance_type"))))
+        {
+            return;
+        }
+
+        bool maySay = _choice.Kind == "jobs" && said >= 0 && IsOpen("description");
+        int machines = First(Free().Concat(maySay ? [said] : []).Where(c => CellDoubts.NamesAppliances(_evidence.Columns[c])).Order());
+        if (machines >= 0)
+        {
+            Give("description", machines == said ? -1 : said);
+            Give("appliance_type", machines);
+        }
+    }
+
+    // A name that may be a customer's is kept as one until somebody says otherwise.
+    private void KeepCustomers()
+    {
         foreach (string field in Texts)
         {
-            if (At("customer_name") >= 0 && Column("customer_name") < 0 && IsOpen(field) && FieldChoice.Chance(choice.Odds[Column(field), At(field)]) < LikelySure
-                && FieldChoice.Chance(choice.Odds[Column(field), At("customer_name")]) >= Likely)
+            if (Column("customer_name") < 0 && IsOpen(field) && FieldChoice.Chance(Odds(Column(field), field)) < LikelySure && FieldChoice.Chance(Odds(Column(field), "customer_name")) >= Likely)
             {
                 Give("customer_name", Column(field));
                 Give(field, -1);
             }
         }
+    }
 
-        // Pieces of what? A log that names no part counts none.
+    // Pieces of what? A log that names no part counts none.
+    private void DropPiecesOfNothing()
+    {
         foreach (string field in OnPartLines)
         {
-            if (choice.Kind == "jobs" && IsOpen(field) && OfParts.All(f => Column(f) < 0))
+            if (_choice.Kind == "jobs" && IsOpen(field) && OfParts.All(f => Column(f) < 0))
             {
                 Give(field, -1);
             }
         }
-
-        return choice with { Columns = columns };
     }
 
-    // A total is the price of one piece times the pieces; only rows of more than one piece tell.
+    private int Place(string field) => ((IList<string>)_choice.Fields).IndexOf(field);
+
+    private int Column(string field) => Place(field) is var at and >= 0 ? _columns[at] : -1;
+
+    private double Odds(int column, string field) => _choice.Odds[column, Place(field)];
+
+    private bool IsOpen(string field) => Column(field) is var c and >= 0 && Odds(c, field) < _settled;
+
+    // Columns that give nothing, and of which nobody has said so.
+    private IEnumerable<int> Free() => Enumerable.Range(0, _table.Columns.Count)
+        .Where(c => !_columns.Contains(c) && _table.Columns[c].Filled > 0 && Enumerable.Range(0, _choice.Fields.Count).Any(f => _choice.Odds[c, f] > -_settled));
+
+    private void Give(string field, int column)
+    {
+        if (Place(field) is var at and >= 0)
+        {
+            _columns[at] = column;
+        }
+    }
+
+    private bool IsListed(int column) => KindMends.Names(_evidence.Columns[column], _second, "parts", "part");
+
+    private bool IsLikelyListed(int column) => IsCode(_table.Columns[column]) && KindMends.NamesParts(_evidence.Columns[column], _second);
+
+    private bool IsRowNumber(int column) => _table.Columns[column].Values.IsKey && IsCode(_table.Columns[column]) && _table.Columns[column].Texts.Count(t => t.Count(c => c == ' ') <= 1) >= NearlyAll * _table.Columns[column].Filled;
+
+    private static int First(IEnumerable<int> columns) => columns.FirstOrDefault(-1);
+
+    // Only rows of more than one piece tell a total from a price.
     private static bool IsPriceOf(ColumnSample unit, ColumnSample pieces, ColumnSample total)
     {
         int told = 0, fits = 0, ones = 0, same = 0;
@@ -139,7 +222,7 @@ internal static class ChoiceMends
         return told >= FewestRows && fits >= NearlyAll * told && same >= NearlyAll * ones;
     }
 
-    private static bool IsOrdered(ColumnSample ordered, ColumnSample delivered)
+    private static bool AreOrdered(ColumnSample ordered, ColumnSample delivered)
     {
         if (!ordered.IsNumbers || ordered.IsAmounts)
         {
@@ -160,10 +243,9 @@ internal static class ChoiceMends
         return more > 0 && same + more == both && same >= Most * both;
     }
 
-    private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsNumbers && column.Texts.Count(IsWord) >= Most * column.Filled;
+    private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsNumbers && column.Texts.Count(HoldsWord) >= Most * column.Filled;
 
-    // Five letters in a row.
-    private static bool IsWord(string text)
+    private static bool HoldsWord(string text)
     {
         int run = 0;
         foreach (char c in text)
@@ -180,10 +262,5 @@ internal static class ChoiceMends
 
     private static bool NamesRows(ColumnSample column) => IsCode(column) && column.Distinct >= Some * column.Filled;
 
-    private static bool IsCode(ColumnSample column) => column.Filled > 0 && !column.IsDates && !column.IsAmounts && column.Texts.Count(HasDigit) >= NearlyAll * column.Filled;
-
-    private static bool IsNumber(ColumnSample column) => column.Filled > 0 && column.Values.IsKey && !column.IsDates && !column.IsAmounts
-        && column.Texts.Count(t => HasDigit(t) && t.Count(c => c == ' ') <= 1) >= NearlyAll * column.Filled;
-
-    private static bool HasDigit(string text) => text.Any(char.IsAsciiDigit);
+    private static bool IsCode(ColumnSample column) => column.Filled > 0 && !column.IsDates && !column.IsAmounts && column.Texts.Count(t => t.Any(char.IsAsciiDigit)) >= NearlyAll * column.Filled;
 }

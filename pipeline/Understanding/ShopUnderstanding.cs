@@ -17,7 +17,7 @@ internal static class ShopUnderstanding
         double[][] firstKinds = [.. first.Kinds(model.FirstKinds).Select((chances, t) => Settled(tables, evidence, t, answers) is { } kind ? Sure(kind) : chances)];
         var second = new SecondLook(first, firstKinds);
         TableReading[] readings = [.. tables.Select((_, t) => Decide(tables, evidence, t, second, answers, model))];
-        return [.. readings.Select((_, t) => CautiousDefaults.Of(t, readings, evidence, Certain))];
+        return [.. readings.Select((r, t) => CautiousDefaults.Of(t, readings, evidence, odds => Choose(r.Kind, odds, tables[t].Sample, evidence.Tables[t], second)))];
     }
 
     private static TableReading Decide(IReadOnlyList<SampledTable> tables, ShopEvidence evidence, int at, SecondLook second, ReadingAnswers answers, ReadingModel model)
@@ -45,10 +45,12 @@ internal static class ShopUnderstanding
             Apply(odds, kinds[0].Kind, table.Sample, ReadingAnswers.KeyOf(tables[twin].Sample), answers);
         }
 
-        FieldChoice choice = DayOrder.Mended(FieldChoice.Of(kinds[0].Kind, odds), table.Sample, Certain);
-        choice = ChoiceMends.Of(choice, table.Sample, evidence.Tables[at], second, Certain);
+        FieldChoice choice = Choose(kinds[0].Kind, odds, table.Sample, evidence.Tables[at], second);
         return new TableReading(table, key, kinds[0].Kind, kinds, choice, [.. ColumnDoubt.Of(choice, evidence.Tables[at])]) { AsksKind = asks, IsAnswered = settled is not null };
     }
+
+    private static FieldChoice Choose(string kind, double[,] odds, TableSample table, TableEvidence evidence, SecondLook second) =>
+        ChoiceMends.Of(DayOrder.Mended(FieldChoice.Of(kind, odds), table, Certain), table, evidence, second, Certain);
 
     // A row tells of one van. Where a heading stands over several columns of counts, each is a van, and its cells are what it carries.
     private static void VansAsColumns(double[,] odds, string kind, TableSample table)

@@ -56,8 +56,9 @@ public sealed class RatesCommandTests : IDisposable
         (_, string text, _) = await RunAsync("rates", "--out", _out, "--input", _out, "--component", "inlet_valve");
         Assert.Contains(
             """
-            1 more failure may be on one of these machines; its job does not say which machine it was.
-            The rates count 1.0 of them, the number to be expected; from and to run from none of them to all of them.
+            1 more failure may be on one of these machines; its job does not say which
+              machine it was. The rates count 1.0 of them, the number to be expected; from
+              and to run from none of them to all of them.
             """.ReplaceLineEndings(),
             text, StringComparison.Ordinal);
     }

@@ -101,7 +101,7 @@ public sealed class CautiousDefaultsTests : IDisposable
         SampledTable[] sampled = [.. tables.Select(t => TableSampler.Read(files[t.File].Single(), limits, TestContext.Current.CancellationToken).Single())];
         var evidence = ShopEvidence.Of([.. sampled.Select(t => t.Sample)], HeaderLexicon.Shipped);
         TableReading[] readings = [.. tables.Select((t, i) => Reading(sampled[i], t.Kind, t.Columns, evidence.Tables[i]))];
-        TableReading found = CautiousDefaults.Of(0, readings, evidence, 9);
+        TableReading found = CautiousDefaults.Of(0, readings, evidence, odds => FieldChoice.Of(tables[0].Kind, odds));
         ColumnDoubt? doubt = found.Doubts.SingleOrDefault(d => d.Field == field);
         bool read = found.Choice!.ColumnOf(field) == column;
         Assert.True(read || (doubt is { Chosen: < 0 } && doubt.Columns.Contains(column)), string.Create(CultureInfo.InvariantCulture, $"column {column} is neither read nor asked about"));
