@@ -25,7 +25,7 @@ internal sealed class RowReader<T>
     /// <summary>Finds the columns and checks their types, before any row is read.</summary>
     /// <param name="reader">The open result.</param>
     /// <param name="source">Name of the table or query, for messages.</param>
-    /// <exception cref="InvalidOperationException">Columns are missing or of another type; the message lists all of them.</exception>
+    /// <exception cref="TableShapeException">Columns are missing or of another type; the message lists all of them.</exception>
     public RowReader(DbDataReader reader, string source) => _columns = Plan.Bind(reader, source);
 
     /// <summary>The current row.</summary>
@@ -89,7 +89,7 @@ internal sealed class RowPlan<T>
             }
         }
 
-        return faults.Count == 0 ? bound : throw new InvalidOperationException($"{source} cannot be read as {typeof(T).Name}: {string.Join("; ", faults)}.");
+        return faults.Count == 0 ? bound : throw new TableShapeException($"{source} cannot be read as {typeof(T).Name}: {string.Join("; ", faults)}.");
     }
 
     private Expression Record(ParameterExpression columns, Type type)

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Text.RegularExpressions;
+using PartsSignal.Analysis.Sql;
 using PartsSignal.Pipeline.Core;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -53,6 +54,11 @@ internal static partial class CommandHost
         catch (OperationCanceledException)
         {
             await error.WriteLineAsync("Stopped. The results of the last complete run are unchanged.").ConfigureAwait(false);
+            return ExitCode.Failed;
+        }
+        catch (TableShapeException)
+        {
+            await error.WriteLineAsync("These results were made by another version of the program. Run 'partssignal run' once; your files and answers stay as they are.").ConfigureAwait(false);
             return ExitCode.Failed;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidDataException or DbException)

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json.Nodes;
+using PartsSignal.Analysis.Sql;
 using PartsSignal.SampleShop.Scoring;
 
 namespace PartsSignal.EndToEnd.Tests;
@@ -74,6 +75,22 @@ public sealed class RunTests(RunSmallShopFixture shop)
         Partssignal second = await Partssignal.RunAsync("run", "--input", shop.Input, "--out", again.Path);
         Assert.Equal(0, second.ExitCode);
         Assert.Equal(Hashes(Path.Combine(shop.Out, "results")), Hashes(Path.Combine(again.Path, "results")));
+    }
+
+    [Fact]
+    public async Task Report_ResultsOfAnotherVersion_OneLineSaysWhatToDo()
+    {
+        using var other = new ScratchFolder();
+        FolderCopy.Write(shop.Out, other.Path);
+        using (Database database = Database.Open())
+        {
+            string table = Path.Combine(other.Path, "results", "register_untold.parquet");
+            database.Execute($"copy (select * exclude (expected) from read_parquet({Database.Literal(Path.Combine(shop.Out, "results", "register_untold.parquet"))})) to {Database.Literal(table)}");
+        }
+
+        Partssignal answer = await Partssignal.RunAsync("report", "--input", shop.Input, "--out", other.Path);
+        Assert.Equal(1, answer.ExitCode);
+        Assert.Equal("These results were made by another version of the program. Run 'partssignal run' once; your files and answers stay as they are.", answer.Error.Trim());
     }
 
     private static string[] Hashes(string folder) =>

@@ -92,7 +92,7 @@ public sealed class RowReaderTests
     {
         using var database = Database.Open();
         database.Execute("create table sample as select 5 as type, 1 as kin");
-        var fault = Assert.Throws<InvalidOperationException>(() => database.ReadTable<Counted>("sample"));
+        var fault = Assert.Throws<TableShapeException>(() => database.ReadTable<Counted>("sample"));
         Assert.Equal("sample cannot be read as Counted: column type is Integer, not String; there is no column family; there is no column calls.", fault.Message);
     }
 
