@@ -3,8 +3,8 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Analysis.AgeCurves;
 
 /// <summary>
-/// How much more often a component fails than the jobs that tell their machine show. Jobs that do not tell it are supposed to
-/// fall on ages and families as those that do (missing at random: Rubin 1976), so that one factor raises the rate of failure
+/// How much more often a component fails than the jobs that tell their machine show. Jobs that do not tell it are assumed to
+/// spread over ages and families like those that do (missing at random: Rubin 1976), so that one factor raises the rate of failure
 /// at every age. Whether they are on the machines in question is not known, so that limits run from none of them to all of
 /// them (Horowitz and Manski 2000).
 /// </summary>

@@ -5,7 +5,7 @@ namespace PartsSignal.Analysis.Rates;
 
 /// <summary>
 /// Cases that may be on the register although their jobs do not tell the machine, spread over the register's groups. A case
-/// that tells the group (family, brand, age band) counts for it; the others are supposed to fall on the groups in proportion
+/// that tells the group (family, brand, age band) counts for it; the others are assumed to spread over the groups in proportion
 /// to the cases that tell theirs: within a type and subject, what is not told is missing at random (Rubin 1976).
 /// </summary>
 /// <remarks>
@@ -14,7 +14,7 @@ namespace PartsSignal.Analysis.Rates;
 /// it, the lower limit is Garwood's of x and the upper one w times Garwood's of x + u. The figure itself counts each untold
 /// case with its chance (untold_failures). The limits hold the calls that reach the shop however many of the untold are on
 /// the register, so they hold more often than their 95 %. For units that no register lists, the cases that tell no unit are
-/// supposed to be returns of units seen before in the same share as those that tell theirs, by type and subject.
+/// assumed to be returns of units seen before in the same share as those that tell theirs, by type and subject.
 /// </remarks>
 internal sealed class UntoldSpread(IReadOnlyList<UntoldCount> counts, IReadOnlyList<SeenUntold> seen)
 {

@@ -9,7 +9,7 @@ public sealed record PartsInWords(string Sentence)
 {
     private const double WorthSaying = 0.05;
 
-    /// <summary>What is said of a store, or null where nearly all part lines have numbers, or none tells anything.</summary>
+    /// <summary>The sentence for a store, or null where nearly all part lines have numbers or none tells its part.</summary>
     /// <param name="database">A session over the store.</param>
     public static PartsInWords? Of(Database database)
     {

@@ -7,7 +7,7 @@ internal static class TerminalText
 {
     private const int Width = 78;
 
-    /// <summary>Writes a text, broken at blanks; later lines are moved in.</summary>
+    /// <summary>Writes a text, broken at blanks; later lines are indented.</summary>
     public static void Write(TextWriter writer, string text)
     {
         var line = new StringBuilder();

@@ -16,10 +16,10 @@ internal sealed record RunShapes(int Bytes, int InWords, int Pairs, int Odd, int
 {
     private const int FewestBytes = 24;
 
-    /// <summary>True where nearly all that is not ASCII are signs: they are the same in all encodings of Western offices.</summary>
+    /// <summary>True where nearly all bytes above ASCII are signs: these are the same in all Western encodings.</summary>
     public bool AreSigns => Runs > 0 && Signs * 10 >= Runs * 9;
 
-    /// <summary>True where single bytes say that characters are not pairs of bytes.</summary>
+    /// <summary>True where many characters are single bytes, so that the text is not made of byte pairs.</summary>
     public bool AreSingle => Odd * 5 > Runs;
 
     /// <summary>Name of the encoding, where the runs leave no doubt; null: they do not tell.</summary>

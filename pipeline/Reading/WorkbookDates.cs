@@ -42,8 +42,11 @@ internal static class WorkbookDates
         }
 
         var time = DateTime.FromOADate(Math.Round(days * 86_400) / 86_400);
-        return time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
+        return Text(time);
     }
+
+    /// <summary>A day as ISO text, with the time where it has one.</summary>
+    public static string Text(DateTime time) => time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
 
     private static double FromXml(Stream workbook)
     {

@@ -195,7 +195,7 @@ internal sealed class WorkbookTable : TableReader
             case null: Row.Add([]); break;
             case string text: Row.Add(text); break;
             case bool flag: Row.Add(flag ? "true" : "false", CellForm.Flag); break;
-            case DateTime time: Row.Add(time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture), CellForm.Date); break;
+            case DateTime time: Row.Add(WorkbookDates.Text(time), CellForm.Date); break;
             case TimeSpan span: Row.Add(span.ToString("c", CultureInfo.InvariantCulture), CellForm.Date); break;
             case double number when column < _days.Length && _days[column] && WorkbookDates.Day(number, _firstDay) is { } day: Row.Add(day, CellForm.Date); break;
             case double number: AddNumber(number, _reader.GetNumberFormatString(column)); break;

@@ -61,7 +61,7 @@ internal sealed class StyleVote
         bool counted = vote._days.Values.Any(d => d.Counted >= FewestCountedDays && d.Counted >= LeastCountedDays * d.All);
         if (counted)
         {
-            remarks.Add("Some dates are the plain numbers that a spreadsheet counts days by, such as 45495 for 2024-07-22; read as those days.");
+            remarks.Add("Some dates are plain spreadsheet day numbers, such as 45495 for 2024-07-22; they are read as those days.");
         }
 
         bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");

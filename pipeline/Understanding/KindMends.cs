@@ -2,7 +2,7 @@ namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>
 /// Which kind a table in doubt is taken for, by what it shares with tables that are surer: rows that name a job and a part
-/// are part lines, pieces in columns beside a part number are counts, and a list that the job log's machines stand in is a
+/// are part lines, pieces in columns beside a part number are counts, and a list that holds the job log's machines is a
 /// register. The kind is still asked about.
 /// </summary>
 internal static class KindMends

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
@@ -120,7 +119,7 @@ internal static class TableSampler
     }
 
     private static string AsDay(ReadOnlySpan<char> cell) =>
-        SpreadsheetDay.TryRead(cell, out DateTime time) ? time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) : cell.Trim().ToString();
+        SpreadsheetDay.TryRead(cell, out DateTime time) ? WorkbookDates.Text(time) : cell.Trim().ToString();
 
     private static string FormOf(InputFile file, ContentScan scan, OpenedTable table) => table.Reader switch
     {

@@ -61,7 +61,7 @@ public sealed record EvidenceRow(
             CompletionIntervals draws = weeks.Length == plain.Length ? bootstrap : new CompletionIntervals(weeks.Length, options.Draws, options.Seed);
             Estimate share = draws.Share(weeks);
 
-            // Weeks that are all alike say nothing of how others may be.
+            // Weeks that are all alike say nothing about other weeks.
             share = share is { Value: 0 or 1, Lower: not null } ? Proportion.Wilson(policy.Sum(r => r.Finished), policy.Sum(r => r.Jobs)) : share;
             Estimate? lead = policy.Key == ReplayPolicy.MostUsed || same.Length != weeks.Length ? null : draws.Lead(weeks, same);
             ReplayPolicy? rule = policy.Key == ReplayPolicy.Plan ? best : null;

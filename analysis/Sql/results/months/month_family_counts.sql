@@ -10,7 +10,7 @@ needs as (
     where main_component not in ('none', 'other_part')
     group by month, model_family, main_component
 ),
--- parts that share the first place are no leaders
+-- parts tied for first place are not leaders
 top_needs as (
     select month, model_family, min(main_component) as top_component
     from (select month, model_family, main_component from needs qualify calls = max(calls) over (partition by month, model_family))

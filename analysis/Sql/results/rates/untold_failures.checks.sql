@@ -1,4 +1,4 @@
--- One row per case that is there twice, or whose chance is none.
+-- One row per case that is there twice, or whose chance is zero.
 select job_id
 from untold_failures
 group by job_id
