@@ -45,6 +45,8 @@ internal sealed class OpenedPage : IAsyncDisposable
     /// <summary>Asserts that nothing is wider than the page. Works without script too.</summary>
     public async Task AssertFitsAsync()
     {
+        // A page still without its style sheet is wider than the one people see.
+        await Page.WaitForLoadStateAsync(LoadState.Load);
         int excess = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(excess <= 0, $"the page scrolls sideways by {excess} px");
     }

@@ -190,6 +190,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Two months compared");
         await page.ClickAsync("button:has-text('Compare')");
+        await page.WaitForURLAsync("**/compare?*");
         await ShowAsync("12-compare");
         await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Ask about a call");
