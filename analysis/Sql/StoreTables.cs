@@ -7,7 +7,7 @@ public static class StoreTables
     public static readonly IReadOnlyList<string> Names =
     [
         "models", "parts", "supersessions", "part_aliases", "units", "build_dates", "jobs", "job_parts", "part_orders",
-        "fitments", "van_counts", "rejects", "loads", "job_history", "data_faults", "own_complaint_kinds", "date_codes",
+        "fitments", "van_counts", "rejects", "loads", "job_history", "data_faults", "own_complaint_kinds", "date_codes", "van_labels",
     ];
 
     /// <summary>The day by whose year a table's files are parted, or null if the table is one file.</summary>

@@ -3,6 +3,7 @@ using PartsSignal.Analysis.Sql;
 using PartsSignal.Analysis.VanPlan;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Planning;
 using PartsSignal.Pipeline.Publishing;
 using PartsSignal.Pipeline.Reporting;
 
@@ -15,9 +16,11 @@ internal sealed class LastUpdate : IDisposable
     private readonly ShopSettings? _settings;
     private readonly Lazy<DateOnly?> _lastDay;
 
-    private LastUpdate(Database? store, ShopSettings? settings)
+    private readonly OutputFolder _output;
+
+    private LastUpdate(OutputFolder output, Database? store, ShopSettings? settings)
     {
-        (_store, _settings) = (store, settings);
+        (_output, _store, _settings) = (output, store, settings);
         _lastDay = new Lazy<DateOnly?>(() => store is null || settings is null ? null : ReportMaker.LastDay(store, settings));
     }
 
@@ -40,6 +43,9 @@ internal sealed class LastUpdate : IDisposable
         ? new Dictionary<string, DateOnly?>()
         : _store.Read<Count>("queries/van_plan/van_counted_on.sql").ToDictionary(c => c.Van, c => c.CountedOn, StringComparer.Ordinal);
 
+    /// <summary>The settings' vans as the store calls them.</summary>
+    public IReadOnlyList<string> ListedVans => _store is null || _settings is null ? [] : [.. StoredVans.Name(_settings, _output, _store).Vans.Select(v => v.Van)];
+
     /// <summary>Technicians as the job log names them, the one with most jobs first.</summary>
     public IReadOnlyList<string> Technicians => _store is null ? [] : _store.Read<string>("queries/van_plan/technicians.sql");
 
@@ -48,7 +54,7 @@ internal sealed class LastUpdate : IDisposable
 
     /// <summary>Opens the session; before the first update it tells nothing but the settings.</summary>
     public static LastUpdate Open(ShopFolder shop) =>
-        new(Directory.Exists(shop.Output.Store) ? CurrentStore.Open(shop.Output) : null, Settings(shop));
+        new(shop.Output, Directory.Exists(shop.Output.Store) ? CurrentStore.Open(shop.Output) : null, Settings(shop));
 
     /// <inheritdoc/>
     public void Dispose() => _store?.Dispose();

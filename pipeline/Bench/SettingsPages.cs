@@ -78,7 +78,7 @@ internal static class SettingsPages
             using var update = LastUpdate.Open(shop);
 
             // Counted vans that no setting names stand there already: their names must be those of the count.
-            IEnumerable<ShopVan> counted = update.CountedOn.Keys.Except(settings.Vans.Select(v => v.Van), StringComparer.Ordinal).Select(v => new ShopVan(v, null, null));
+            IEnumerable<ShopVan> counted = update.CountedOn.Keys.Except(settings.Vans.Select(v => v.Van).Concat(update.ListedVans), StringComparer.Ordinal).Select(v => new ShopVan(v, null, null));
             return BenchEndpoints.Page<SettingsPage>(context, new SettingsView(settings, [.. settings.Vans, .. counted, .. Enumerable.Repeat(new ShopVan("", null, null), BlankVans)], update.StandIn, update.Technicians), faults, notice);
         }
         catch (BadInputException bad)

@@ -112,7 +112,7 @@ internal sealed class VanCommand(ProgramIo io) : Command<VanSettings>
 
         ShippedModel? model = File.Exists(ModelStore.PathOf(output)) ? ModelStore.Read(output) : null;
         BookedJobs booked = BookedSource.Read(database, data.AsOf, model, input, shop);
-        VanPlanOptions options = VanQuery.Options(settings, shop, data);
+        VanPlanOptions options = VanQuery.Options(settings, StoredVans.Name(shop, output, database), data);
         var views = new ShopViews(data, options);
         ShopPlan plan = ShelfStock.Use(ShopPlan.Create(data, views, options, shop.ServiceTarget, booked), data, booked.Waiting, views.Facts, options);
         if (plan.Summaries.Count == 0 && settings.Format == OutputFormat.Table)

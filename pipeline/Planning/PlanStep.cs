@@ -24,7 +24,7 @@ internal sealed class PlanStep : IBackgroundStep
     /// <inheritdoc/>
     public long Begin(RunContext context)
     {
-        VanPlanOptions shop = ShopPlanOptions.From(context.Settings);
+        VanPlanOptions shop = Options(context);
         _groups = VanGroup.Create(context.Database, context.Settings.AsOf, shop);
         VanPlanOptions options = _groups[0].Options(shop);
         if (ShopDataReader.Read(context.Database, context.Settings.AsOf, _groups[0]) is not { } data)
@@ -71,10 +71,12 @@ internal sealed class PlanStep : IBackgroundStep
         context.AddResult("van_curve", plan.Curve);
         context.AddResult("shelf_levels", plan.Shelf);
         context.AddResult("van_evidence", replay.Rows);
-        context.Record["van"] = VanRecord.Create(plan, booked, replay.Evidence, replay.Rows, data.AsOf, ShopPlanOptions.From(context.Settings));
+        context.Record["van"] = VanRecord.Create(plan, booked, replay.Evidence, replay.Rows, data.AsOf, Options(context));
         VanLists.Write(context.Output.Van, plan, data.AsOf);
         return plan.Rows.Count;
     }
+
+    private static VanPlanOptions Options(RunContext context) => ShopPlanOptions.From(StoredVans.Name(context.Settings, context.Output, context.Database));
 
     // One group at a time, to limit memory. The first is also replayed, as evidence for all.
     private IEnumerable<ShopPlan> Plans(RunContext context, Replay replay, BookedJobs booked, CancellationToken cancellation)
@@ -85,7 +87,7 @@ internal sealed class PlanStep : IBackgroundStep
         {
             cancellation.ThrowIfCancellationRequested();
             ShopData data = ShopDataReader.Other(replay.Data, context.Database, group);
-            VanPlanOptions options = group.Options(ShopPlanOptions.From(context.Settings));
+            VanPlanOptions options = group.Options(Options(context));
             yield return ShopPlan.Create(data, new ShopViews(data, options), options, target, booked.Create(group.Vans));
         }
     }

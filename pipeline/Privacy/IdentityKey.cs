@@ -132,6 +132,9 @@ internal sealed class IdentityRealm
     /// <summary>Numbers of jobs and orders that hold more than a code.</summary>
     public static IdentityRealm Document { get; } = new("document");
 
+    /// <summary>Vans that are called after somebody.</summary>
+    public static IdentityRealm Van { get; } = new("van");
+
     /// <summary>Whole rows of a source file.</summary>
     public static IdentityRealm Row { get; } = new("row");
 

@@ -104,13 +104,14 @@ internal static class ShopLoad
         LoadReport report;
         using (Database database = OpenSession(output, session, rowsRead, keepIntermediate))
         {
-            StagedViews.Attach(database, staged);
+            bool initials = settings.Technicians == "initials";
+            VanLabels labels = StagedViews.Attach(database, staged, initials ? [.. settings.Vans.Select(v => VanName.Key(v.Van, tools.Key))] : null);
             answers.Attach(database);
             ResultTable.Write(database, "component_roles", ComponentRole.Load(input));
             PartNames.Attach(database, tools.Words.Components);
             OwnComplaints.Attach(database);
             ResultTable.Write(database, "learned_date_codes", dateCodes);
-            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, Vans = WithInitials(settings), JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
+            IReadOnlyList<ResultLog> steps = TransformRunner.Run(database, new TransformOptions { AsOf = settings.AsOf, Vans = initials ? labels.Name(settings.Vans, tools.Key) : settings.Vans, JobKey = JobNumbers.Answered(settings.Answers) }, clock, null, cancellation);
             var reconciliation = Reconciliation.Read(database);
             reconciliation.RequireBalance();
             staged = await new UnknownJobs(database, output, settings.Limits, tools.Forgotten, new RejectAge(clock, settings.RejectsDays)).WriteAsync(sources, staged, cancellation).ConfigureAwait(false);
@@ -140,10 +141,6 @@ internal static class ShopLoad
 
         return report;
     }
-
-    // Technicians are compared with the stored ones, which may be initials.
-    private static IReadOnlyList<ShopVan> WithInitials(ShopSettings settings) =>
-        settings.Technicians == "initials" ? [.. settings.Vans.Select(v => v with { Technicians = [.. v.Technicians.Select(PersonalCells.Initials)] })] : settings.Vans;
 
     // A column map that does not fit its file stops the load, but only after all files are staged, so that every fault is reported.
     private static async Task<List<StagedFile>> StageAsync(IReadOnlyList<SourceFile> sources, Stager stager, IProgress<StageProgress>? progress, CancellationToken cancellation)

@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="map">The file's fields.</param>
 /// <param name="words">What its texts may keep.</param>
 /// <param name="tools">The key and the customers who are left out.</param>
-/// <param name="initials">True to keep initials of technicians instead of names.</param>
+/// <param name="initials">True to keep initials of technicians instead of names, and of vans that are called after somebody.</param>
 /// <param name="rare">Values that were left out as too rare, with up to five of the customers who have them; shared by all threads.</param>
 internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools tools, bool initials, RareValues rare)
 {
@@ -33,7 +33,8 @@ internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools 
             return null;
         }
 
-        bool people = field.Name == "technician";
+        // Vans go by names too: in a short count of stock each stands on few rows.
+        bool technician = field.Name == "technician", people = technician || field.Name == "van";
         WordVerdict verdict = WordCellScrubber.Judge(value, field.Name, people, words);
         if (verdict == WordVerdict.Rare)
         {
@@ -42,7 +43,7 @@ internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools 
 
         if (verdict == WordVerdict.Stays || (verdict == WordVerdict.StaysUnlessCustomer && !Customer.IsNamed(row, value)))
         {
-            return people && initials ? Initials(value) : value;
+            return !initials || !people ? value : technician ? NameInitials.Of(value) : VanName.Key(value, tools.Key);
         }
 
         row.Skip(field, ReasonCode.Personal);
@@ -87,15 +88,6 @@ internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools 
     public string? Id(string? value) =>
         value is null || CodeScrubber.IsPlain(value) || ReferenceEquals(CodeScrubber.Clean(value, "", Neutral), value) ? value
         : IdentifierPrefix + tools.Key.Identify(IdentityKey.Digest(IdentityRealm.Document, value));
-
-    /// <summary>One letter per word; of a single word the first two, since so many names share the first.</summary>
-    public static string Initials(string name)
-    {
-        string[] words = name.Split([' ', '.', '-', ','], StringSplitOptions.RemoveEmptyEntries);
-        return words.Length == 0 ? name
-            : words.Length == 1 ? words[0][..Math.Min(2, words[0].Length)].ToUpperInvariant()
-            : string.Concat(words.Select(w => char.ToUpperInvariant(w[0])));
-    }
 
     private FileWords Neutral => words.Neutral;
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Staging;
 
 namespace PartsSignal.Pipeline.Transform;
@@ -11,7 +12,11 @@ internal static class StagedViews
     /// Creates one view per staged table over the files of all sources, or a table where the session holds little. A table no source has is empty. A file's name
     /// and position come from the list, not from its rows, because a file staged earlier may have been renamed or moved.
     /// </summary>
-    public static void Attach(Database database, IReadOnlyList<StagedFile> sources)
+    /// <param name="database">The session.</param>
+    /// <param name="sources">The staged files.</param>
+    /// <param name="vans">Keys of the settings' vans, where vans that are called after somebody get labels; null: no van gets one.</param>
+    /// <returns>The labels.</returns>
+    public static VanLabels Attach(Database database, IReadOnlyList<StagedFile> sources, IReadOnlyList<string>? vans = null)
     {
         foreach (string table in StagedSchema.Tables)
         {
@@ -26,6 +31,7 @@ internal static class StagedViews
             }
         }
 
+        VanLabels labels = LabelVans(database, vans);
         KeepListedSerials(database);
         StagedSchema.SetIdentity(database);
         ResultTable.Write(database, "source_files", sources.Select(s =>
@@ -41,6 +47,24 @@ internal static class StagedViews
 
         ResultTable.Write(database, "mended_rows", sources.SelectMany(s => s.MendedLines.Select(l => new MendedRow(s.SourceOrder, l))));
         ResultTable.Write(database, "mended_part_lines", sources.SelectMany(s => s.MendedPartLines.Select(l => new MendedPartRow(s.SourceOrder, l.SourceLine, l.Message))));
+        return labels;
+    }
+
+    // Two vans may share their initials only when all files are known.
+    private static VanLabels LabelVans(Database database, IReadOnlyList<string>? vans)
+    {
+        VanLabels labels = vans is null
+            ? VanLabels.None : VanLabels.Create(database.Read<string>("queries/session/staged_vans.sql").Concat(vans.Where(v => VanName.InitialsOf(v) is not null)));
+        ResultTable.Write(database, "staged_van_labels", labels.Labels.Select(l => new LabelRow(l.Key, l.Value)));
+        if (labels.Labels.Count > 0)
+        {
+            database.Execute($"alter {Kind(database)} staged_jobs rename to staged_jobs_by_key");
+            database.Execute($"alter {Kind(database)} staged_van_counts rename to staged_van_counts_by_key");
+            database.Run("staging/labeled_jobs.sql");
+            database.Run("staging/labeled_van_counts.sql");
+        }
+
+        return labels;
     }
 
     // A serial of one or two characters tells machines apart only where the register lists it.
@@ -65,6 +89,8 @@ internal static class StagedViews
     private sealed record MendedRow(int SourceOrder, int SourceLine);
 
     private sealed record MendedPartRow(int SourceOrder, int? SourceLine, string Message);
+
+    private sealed record LabelRow(string VanKey, string Van);
 
     private sealed record LanguageRow(int SourceOrder, string? Languages);
 

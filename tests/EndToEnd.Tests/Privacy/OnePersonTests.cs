@@ -66,6 +66,56 @@ public sealed class OnePersonTests
         Assert.Empty(Found(await WrittenAndShownAsync(shop, client), ["Quenthorpe", "Ebbersley", "Marius", "Tilly"]));
     }
 
+    [LongFact]
+    public async Task Update_VansCalledAfterTechniciansByInitials_OneLabelEverywhere()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        ShopFolder shop = bench.Shops.Add("Millrace");
+        WriteFiles(shop.Files);
+        string log = Path.Combine(shop.Files, "jobs.csv");
+        File.WriteAllLines(log, File.ReadAllLines(log).Select((line, i) => line
+            .Replace("\"Marius\",\"1", "\"Marius Quenthorpe\",\"Marius", StringComparison.Ordinal)
+            .Replace("\"Tilly\",\"2", i % 4 == 2 ? "\"Tilly Ebbersley\",\"Tilly" : "\"Tilly Ebbersley\",\"Timothy", StringComparison.Ordinal)));
+        File.WriteAllText(Path.Combine(shop.Files, "count.csv"), "Part,Van,Pieces,Day\n40-1180,Tilly,3,2026-10-01\n40-1180,Timothy,5,2026-10-01\n40-1181,MARIUS,7,2026-10-01\n");
+        File.WriteAllText(Path.Combine(shop.Files, "wide.csv"), "Part,On hand Tilly,On hand Timothy\n40-1182,11,13\n");
+        const string Settings = """
+            "technicians": "initials",
+            "vans": [ { "van": "Tilly", "budget": 901, "technicians": ["Tilly Ebbersley"] }, { "van": "Timothy", "budget": 702 }, { "van": "Marius", "budget": 803 } ],
+            "asOf"
+            """;
+        const string Counts = """
+            "sources": [
+            { "files": "count.csv", "kind": "van_counts", "columns": { "part": "Part", "van": "Van", "on_hand": "Pieces", "counted_on": "Day" } },
+            { "files": "wide.csv", "kind": "van_counts", "columns": { "part": "Part", "on_hand": ["On hand Tilly", "On hand Timothy"] } },
+            """;
+        string settings = Map.Replace("\"asOf\"", Settings, StringComparison.Ordinal).Replace("\"sources\": [", Counts, StringComparison.Ordinal);
+        File.WriteAllText(Path.Combine(shop.Files, "shop.json"), settings);
+        using HttpClient client = await bench.ClientWithCookieAsync();
+        await UpdateAsync(bench, shop);
+        string[] summary = await File.ReadAllLinesAsync(Path.Combine(shop.Output.Results, "van_summary.csv"));
+        var budgets = summary.Skip(1).Select(l => l.Split(',')).ToDictionary(c => decimal.Parse(c[1], CultureInfo.InvariantCulture).ToString("0", CultureInfo.InvariantCulture), c => c[0], StringComparer.Ordinal);
+        Assert.Equal(["702", "803", "901"], budgets.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal("MA", budgets["803"]);
+        Assert.Equal(["MA", "TI 1", "TI 2"], budgets.Values.Order(StringComparer.Ordinal));
+        List<(string File, string Text)> store = [.. OutputTexts.Of(shop.Output.Store)];
+        string counted = store.Single(o => o.File.StartsWith("van_counts", StringComparison.Ordinal)).Text;
+        foreach ((string budget, string part, string pieces) in new[] { ("901", "40-1180", "3"), ("702", "40-1180", "5"), ("803", "40-1181", "7"), ("901", "40-1182", "11"), ("702", "40-1182", "13") })
+        {
+            Assert.Contains(counted.Split('\n').Select(l => l.Split('\t')), c => c[0] == budgets[budget] && c[1] == part && c.Contains(pieces));
+        }
+
+        string jobs = string.Join('\n', store.Where(o => o.File.StartsWith("jobs", StringComparison.Ordinal)).Select(o => o.Text));
+        Assert.Contains(Jobs(budgets["901"]), l => l.Contains("J00001", StringComparison.Ordinal));
+        Assert.Contains(Jobs(budgets["702"]), l => l.Contains("J00003", StringComparison.Ordinal));
+
+        // The settings page shows the shop's own file, and offers no van twice.
+        string page = await client.GetStringAsync("/settings");
+        Assert.DoesNotContain($"value=\"{budgets["901"]}\"", page, StringComparison.Ordinal);
+        Assert.Empty(Found((await WrittenAndShownAsync(shop, client)).Where(t => t.Place != "/settings"), ["Quenthorpe", "Ebbersley", "Marius", "Tilly", "Timothy"]));
+
+        IEnumerable<string> Jobs(string van) => jobs.Split('\n').Where(l => l.Split('\t').Contains(van));
+    }
+
     private static string[] Found(IEnumerable<(string Place, string Text)> all, IReadOnlyList<string> sought) =>
         [.. all.SelectMany(t => sought.Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
 

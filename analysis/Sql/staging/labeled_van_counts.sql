@@ -1,0 +1,5 @@
+-- One row per row of staged_van_counts, with labels of the vans that are called after somebody.
+create or replace view staged_van_counts as
+select s.* replace (coalesce(l.van, s.van) as van)
+from staged_van_counts_by_key as s
+left join staged_van_labels as l on l.van_key = s.van
