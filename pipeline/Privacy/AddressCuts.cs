@@ -7,6 +7,7 @@ namespace PartsSignal.Pipeline.Privacy;
 internal static class AddressCuts
 {
     private const int MostBetween = 4;
+    private const int ShortestOfSquare = 4;
     private static readonly HashSet<string> Clear = new(StringComparer.Ordinal)
     {
         "street", "str", "st", "road", "rd", "avenue", "ave", "av", "lane", "ln", "crescent", "terrace", "boulevard", "blvd", "gardens", "grove", "quay", "quayside", "mews", "alley", "parade", "wharf",
@@ -27,7 +28,24 @@ internal static class AddressCuts
                 Before(tokens, cuts, words, i);
             }
         }
+
+        Squares(tokens, cuts);
     }
+
+    // mellow.harbor.tulip: three words with nothing but dots between stand for one square of the map.
+    private static void Squares(TextTokens tokens, TextCuts cuts)
+    {
+        for (int i = 0; i + 2 < tokens.Count; i++)
+        {
+            if (tokens.Gap(i) is "." && tokens.Gap(i + 1) is "." && IsOfSquare(tokens, i) && IsOfSquare(tokens, i + 1) && IsOfSquare(tokens, i + 2))
+            {
+                cuts.Cut(tokens[i].Start, tokens[i + 2].End, CutKind.Address);
+            }
+        }
+    }
+
+    private static bool IsOfSquare(TextTokens tokens, int i) =>
+        tokens[i] is { Kind: TokenKind.Word, FoldedLength: >= ShortestOfSquare } word && char.IsLower(tokens.Text[word.Start]) && !word.Is(WordClass.Function | WordClass.Common | WordClass.Own);
 
     // Twelve, 12a, 12/3; not a count, not a code with letters before.
     private static bool IsHouseNumber(TextTokens tokens, int i)

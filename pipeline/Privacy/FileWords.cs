@@ -18,7 +18,8 @@ internal sealed class FileWords
     private const int ShortestSlip = 4;
     private const int LongestSlip = 12;
     private static readonly System.Buffers.SearchValues<char> Vowels = System.Buffers.SearchValues.Create("aeiouy");
-    private const int ShortestFirst = 4;
+    private const int ShortestFirst = 2;
+    private const int ShortestStem = 4;
     private const int ShortestLast = 5;
     private const int LongestJoint = 2;
     private readonly WordList[] _lists;
@@ -55,7 +56,7 @@ internal sealed class FileWords
     }
 
     /// <summary>Changes when a shipped list or the rules for cutting change; part of the key of staged files.</summary>
-    public static string Version { get; } = "4-" + HashOfLists();
+    public static string Version { get; } = "5-" + HashOfLists();
 
     /// <summary>The file's languages.</summary>
     public IReadOnlyList<string> Languages { get; }
@@ -115,6 +116,20 @@ internal sealed class FileWords
     public bool IsName(ReadOnlySpan<char> folded, ulong hash) =>
         (WordList.Get("names").Contains(hash) && !IsAbbreviation(folded)) || (folded.Length > 3 && folded[^1] == 's' && WordList.Get("names").Contains(WordList.Hash(folded[..^1])));
 
+    /// <summary>True for a word of the shipped tables in one of the file's languages.</summary>
+    public bool IsTrade(ulong hash)
+    {
+        foreach (HashSet<ulong> words in _trade)
+        {
+            if (words.Contains(hash))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private static string HashOfLists()
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
@@ -132,19 +147,6 @@ internal sealed class FileWords
     {
         ulong hash = WordList.Hash(folded);
         return IsInDictionary(hash) || _common.Contains(hash) || IsVariant(folded);
-    }
-
-    private bool IsTrade(ulong hash)
-    {
-        foreach (HashSet<ulong> words in _trade)
-        {
-            if (words.Contains(hash))
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     private bool IsInDictionary(ulong hash)
@@ -181,9 +183,14 @@ internal sealed class FileWords
         return false;
     }
 
-    // As it stands, or with the letters that join it to the next: Verlangerung-s-kabel.
+    // As it stands, or with the letters that join it to the next: Verlangerung-s-kabel; or the stem of a verb: Abtau-heizung.
     private bool IsFirstPart(ReadOnlySpan<char> folded)
     {
+        if (folded.Length >= ShortestStem && (IsInDictionary(WordList.Hash($"{folded}en")) || IsInDictionary(WordList.Hash($"{folded}n"))))
+        {
+            return true;
+        }
+
         for (int joint = 0; joint <= LongestJoint && folded.Length - joint >= ShortestFirst; joint++)
         {
             if (folded[^joint..] is "" or "s" or "n" or "en" or "es" && IsInDictionary(WordList.Hash(folded[..^joint])))

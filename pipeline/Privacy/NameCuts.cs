@@ -8,6 +8,7 @@ internal static class NameCuts
 {
     private const int MostWords = 3;
     private const int MostBetween = 2;
+    private const WordClass NoName = WordClass.Function | WordClass.Common | WordClass.Call | WordClass.Says | WordClass.Title;
 
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts, FileWords words)
@@ -52,6 +53,16 @@ internal static class NameCuts
                 cuts.Cut(tokens[i - 1].Start, tokens[i - 1].End, CutKind.Name);
             }
 
+            if (tokens[i].Is(WordClass.Says) && HasSaid(tokens, i))
+            {
+                cuts.Cut(tokens[i - 2].Start, tokens[i - 2].End, CutKind.Name);
+            }
+
+            if (tokens[i].Is(WordClass.Role) && words.HasNounsInCapitals && NamesPerson(tokens, words, i))
+            {
+                cuts.Cut(tokens[i + 1].Start, tokens[i + 1].End, CutKind.Name);
+            }
+
             // Where the text begins in small letters, any capital in the middle of a phrase tells a name. Unknown words go anyway.
             if (tokens[i].IsCapital && !tokens[i].OpensSentence && tokens.CapitalsTell && !words.HasNounsInCapitals && !words.IsEveryday(tokens[i].Hash)
                 && (IsAlsoName(tokens, words, i) || (tokens.StartsLowercase && tokens.Gap(i - 1) is " " && !IsOrdinary(tokens, words, i) && words.IsListed(tokens.Folded(i), tokens[i].Hash))))
@@ -77,6 +88,18 @@ internal static class NameCuts
     private static bool IsLabeled(TextTokens tokens, int role) =>
         role + 1 < tokens.Count && tokens[role + 1] is { Kind: TokenKind.Word, IsCapital: true } next && tokens.Gap(role).ContainsAny(':', '=') && tokens.Gap(role).Length <= 3
         && (!next.Is(WordClass.Own) || next.Is(WordClass.Everyday)) && !next.Is(WordClass.Function | WordClass.Common | WordClass.Call | WordClass.Says);
+
+    // Fuchs hat angerufen, Rossignol a dit: a capital without an article before it. A machine does not call.
+    private static bool HasSaid(TextTokens tokens, int said) =>
+        said > 1 && PersonalWords.Auxiliary.Contains(tokens[said - 1].Hash) && tokens.Gap(said - 1) is " " && tokens.Gap(said - 2) is " "
+        && tokens[said - 2] is { Kind: TokenKind.Word, IsCapital: true, FoldedLength: > 2 } name && !name.Is(NoName | WordClass.Own | WordClass.Role)
+        && (name.OpensSentence || !tokens[said - 3].Is(WordClass.Function));
+
+    // Mieterin Lerche, Tochter Heide: where every noun has a capital, a noun that follows a role at once is its name unless
+    // it is a word of the trade. A customer begins too many notes: "Kunde Termin verschoben".
+    private static bool NamesPerson(TextTokens tokens, FileWords words, int role) =>
+        role + 1 < tokens.Count && tokens[role].IsCapital && tokens.Gap(role) is " " && tokens[role + 1] is { Kind: TokenKind.Word, IsCapital: true, FoldedLength: > 2 } next
+        && tokens.Folded(role) is not ("kunde" or "kundin") && !next.Is(NoName | WordClass.Own | WordClass.Role) && !words.IsFrequent(next.Hash) && !words.IsTrade(next.Hash);
 
     // J. Baker.
     private static bool IsInitial(TextTokens tokens, FileWords words, int i) =>

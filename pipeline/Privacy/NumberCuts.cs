@@ -5,7 +5,8 @@ namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
 /// Cuts numbers longer than an error code: phone and card numbers in any typing, account and document numbers. Dates of
-/// this century, times and numbers of up to four digits stay, and so do two short groups with a hyphen, as on parts.
+/// this century, times and numbers of up to four digits stay, and so do two short groups with a hyphen, as on parts. Four
+/// digits one by one with hyphens are the combination of a lock.
 /// </summary>
 internal static partial class NumberCuts
 {
@@ -13,9 +14,15 @@ internal static partial class NumberCuts
     private const int LongestSingle = 4;
     private const int LongestGrouped = 5;
     private const int ShortestSecret = 4;
+    private const int ShortestPassword = 5;
+    private const int FewestOfCombination = 4;
+    private const int MostBeforeBirth = 6;
     private const int MostOfPlate = 4;
     private const int FewestOfPhone = 7;
     private const int MostOfPhone = 15;
+    private const int MostLetters = 4;
+    private const int MostOfCode = 8;
+    private static readonly System.Buffers.SearchValues<char> DigitsAndSlash = System.Buffers.SearchValues.Create("0123456789/");
 
     /// <summary>Cuts what a text holds of them.</summary>
     public static void Apply(TextTokens tokens, TextCuts cuts)
@@ -37,7 +44,8 @@ internal static partial class NumberCuts
             }
 
             int end = End(text, i, dates, out int digits, out int longest);
-            if (longest > LongestSingle || digits > LongestGrouped)
+            bool combination = longest == 1 && digits >= FewestOfCombination && text.AsSpan(i, end - i).ContainsAny('-', '.') && !text.AsSpan(i, end - i).Contains(' ');
+            if ((longest > LongestSingle || digits > LongestGrouped || combination) && !IsLetteredCode(text, i, end, digits, longest))
             {
                 int start = i > 0 && text[i - 1] is '(' or '+' ? i - 1 : i;
                 start = start > 0 && text[start - 1] is '+' or '(' ? start - 1 : start;
@@ -50,6 +58,42 @@ internal static partial class NumberCuts
         Spelled(tokens, cuts);
         Secrets(tokens, cuts);
         Plates(tokens, cuts);
+        Births(tokens, cuts);
+    }
+
+    // Born on the 3rd of April 52: every number close behind.
+    private static void Births(TextTokens tokens, TextCuts cuts)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            for (int k = i + 1; PersonalWords.Birth.Contains(tokens[i].Hash) && k < tokens.Count && k - i <= MostBeforeBirth && !tokens.Gap(k - 1).ContainsAny(';', '\n'); k++)
+            {
+                if (tokens[k].Kind != TokenKind.Word)
+                {
+                    cuts.Cut(tokens[k].Start, tokens[k].End, CutKind.Number);
+                }
+            }
+        }
+    }
+
+    // SE40/14020: capitals that touch the first digit, and groups of digits that only slashes part, are a code of a part or a
+    // document, unless the capitals announce a number (TEL, PIN).
+    private static bool IsLetteredCode(string text, int start, int end, int digits, int longest)
+    {
+        int first = start;
+        while (first > 0 && char.IsAsciiLetterUpper(text[first - 1]))
+        {
+            first--;
+        }
+
+        if (start - first is < 2 or > MostLetters || digits > MostOfCode || longest > LongestGrouped || text[start] == '0'
+            || (first > 0 && (char.IsLetter(text[first - 1]) || TextFold.Digit(text[first - 1]) >= 0)) || !text.AsSpan(start, end - start).Contains('/') || text.AsSpan(start, end - start).ContainsAnyExcept(DigitsAndSlash))
+        {
+            return false;
+        }
+
+        const WordClass Announces = WordClass.Call | WordClass.Secret | WordClass.Plate | WordClass.Entrance | WordClass.Title;
+        return (PersonalWords.Classes.Of(WordList.Hash(TextFold.Fold(text.AsSpan(first, start - first)))) & Announces) == 0;
     }
 
     // Key safe 4821, gate code 4821: as short as an error code, but it opens somebody's door.
@@ -57,7 +101,7 @@ internal static partial class NumberCuts
     {
         for (int i = 1; i < tokens.Count; i++)
         {
-            bool number = tokens[i].Kind == TokenKind.Number && tokens[i].FoldedLength >= ShortestSecret;
+            bool number = tokens[i].Kind == TokenKind.Number ? tokens[i].FoldedLength >= ShortestSecret : tokens[i].Kind == TokenKind.Mixed && tokens[i].FoldedLength >= ShortestPassword;
             if (!number && !IsBell(tokens, i))
             {
                 continue;
@@ -122,7 +166,7 @@ internal static partial class NumberCuts
                 digits++;
                 longest = Math.Max(longest, single);
             }
-            else if (TextFold.IsWordPart(text[i]) || text[i] is ';' || (text[i] == ',' && i + 1 < text.Length && text[i + 1] == ' '))
+            else if (TextFold.IsWordPart(text[i]) || (text[i] is ';' or ',' && i + 1 < text.Length && text[i + 1] == ' '))
             {
                 // Characters that nobody sees do not end a number.
                 if (char.IsLetter(text[i]) || text[i] < 128)

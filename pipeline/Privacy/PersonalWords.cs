@@ -30,6 +30,12 @@ internal static class PersonalWords
     /// <summary>What may stand before a name: call, tel, customer.</summary>
     public static HashSet<ulong> Call { get; } = [.. Of("call"), .. Roles];
 
+    /// <summary>What stands before somebody's day of birth.</summary>
+    public static HashSet<ulong> Birth { get; } = Of("birth");
+
+    /// <summary>What stands before a verb in a past tense: has said, hat angerufen.</summary>
+    public static HashSet<ulong> Auxiliary { get; } = Of("auxiliary");
+
     /// <summary>Street words that precede the name.</summary>
     public static HashSet<ulong> StreetBefore { get; } = Of("street_before");
 

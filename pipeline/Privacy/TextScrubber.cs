@@ -39,6 +39,7 @@ internal static class TextScrubber
         if (!cuts.IsNone)
         {
             Spread(tokens, cuts);
+            SpreadOverAnd(tokens, cuts, words);
         }
 
         return cuts.Apply();
@@ -157,6 +158,27 @@ internal static class TextScrubber
                 {
                     cuts.Cut(tokens[i].Start, tokens[i].End, CutKind.Word);
                 }
+            }
+        }
+    }
+
+    // Joy & [name]: whoever is named together with a name.
+    private static void SpreadOverAnd(TextTokens tokens, TextCuts cuts, FileWords words)
+    {
+        for (int i = 0; i + 1 < tokens.Count; i++)
+        {
+            if (tokens.Gap(i).Length > 3 || tokens.Gap(i).Trim() is not ("&" or "+"))
+            {
+                continue;
+            }
+
+            (int cut, int kept) = cuts.IsCut(tokens[i].Start) ? (i, i + 1) : (i + 1, i);
+            TextToken other = tokens[kept];
+            bool isWord = other.Is(WordClass.Function | WordClass.Common | WordClass.Own) || words.IsFrequent(other.Hash) || words.IsTrade(other.Hash)
+                || (words.HasNounsInCapitals && !words.IsName(tokens.Folded(kept), other.Hash));
+            if (cuts.IsCut(tokens[cut].Start) && tokens[cut].IsCapital && other is { Kind: TokenKind.Word, IsCapital: true } && !isWord)
+            {
+                cuts.Cut(other.Start, other.End, CutKind.Name);
             }
         }
     }

@@ -125,7 +125,13 @@ internal sealed class WordCensus
             return;
         }
 
-        cell = NumberAndNameText.TryRead(cell.ToString(), out string number, out _) ? number : cell;
+        // The name is a text of the file as well; in some it is the only one that tells the language.
+        if (NumberAndNameText.TryRead(cell.ToString(), out string number, out string name))
+        {
+            cell = number;
+            TakeText(name, customer);
+        }
+
         _values.Add(field, cell, customer);
         if (PhoneText.Shape(cell) is { } shape)
         {

@@ -10,7 +10,7 @@ namespace PartsSignal.EndToEnd.Tests.Privacy.Plants;
 /// capital, {F} a made-up family name, {G} a given name, {W} a name that is a word too, {n:xx} a full name of a language; what
 /// stands in [] and in &lt;&gt; is a word and a short code that must not be found.
 /// </summary>
-internal sealed partial class ThirdPlantMaker(int seed)
+internal sealed partial class ThirdPlantMaker(int seed, string file = "third-forms.txt")
 {
     private static readonly string[] Starts = ["Abb", "Cald", "Drennw", "Elphr", "Froml", "Ghess", "Inchw", "Jarv", "Kirsm", "Lomb", "Murr", "Nantw", "Ogl", "Prest", "Quill", "Rothm", "Stav", "Tarn", "Ulv", "Whinf"];
     private static readonly string[] Middles = ["ack", "eld", "ibr", "oss", "umm", "arin", "ewer", "ollo"];
@@ -61,7 +61,7 @@ internal sealed partial class ThirdPlantMaker(int seed)
     private readonly Random _chance = new(seed);
     private readonly Dictionary<string, int> _next = new(StringComparer.Ordinal);
     private readonly HashSet<string> _families = new(StringComparer.Ordinal);
-    private readonly ILookup<string, (string Form, bool HeldOut)> _forms = Read();
+    private readonly ILookup<string, (string Form, bool HeldOut)> _forms = Read(file);
 
     /// <summary>The next plant for a cell of free text, or for one of codes and short words.</summary>
     /// <param name="language">The file's language.</param>
@@ -131,9 +131,9 @@ internal sealed partial class ThirdPlantMaker(int seed)
         return word;
     }
 
-    private static ILookup<string, (string Form, bool HeldOut)> Read()
+    private static ILookup<string, (string Form, bool HeldOut)> Read(string name)
     {
-        string file = Path.Combine(RepositoryFolder.Root, "tests", "EndToEnd.Tests", "Privacy", "Plants", "third-forms.txt");
+        string file = Path.Combine(RepositoryFolder.Root, "tests", "EndToEnd.Tests", "Privacy", "Plants", name);
         var forms = new List<(string Section, string Form, bool HeldOut)>();
         string section = "";
         bool heldOut = false;
