@@ -11,6 +11,7 @@ internal sealed partial class PartPhrase
     private const int MostWords = 4;
     private const int ShortestWord = 3;
     private static readonly Dictionary<string, HashSet<string>> Classes = Read();
+    private static readonly Dictionary<string, string> Short = Rows().Where(r => r.Class == "short").SelectMany(r => r.Words).Select(w => w.Split('=')).ToDictionary(w => w[0], w => w[1], StringComparer.Ordinal);
 
     /// <summary>Changes when the table changes.</summary>
     public static string Version => WordTable.ReadDefault("part-words.csv");
@@ -48,8 +49,8 @@ internal sealed partial class PartPhrase
         // What was cut out of the text, such as [phone], is no word of the part.
         description = Marks().Replace(description, " ");
         int end = Cut(description);
-        string[] all = [.. Tokenizer.Folded(description)];
-        List<string> head = Tokenizer.Folded(description.AsSpan(0, end));
+        string[] all = [.. Tokenizer.Folded(description).Select(Long)];
+        List<string> head = [.. Tokenizer.Folded(description.AsSpan(0, end)).Select(Long)];
         int joint = head.Count < 2 ? -1 : head.FindIndex(1, Classes["joint"].Contains);
         string[] kept = [.. joint < 0 ? head : head[..joint]];
         int comma = description.IndexOf(',', StringComparison.Ordinal);
@@ -75,10 +76,16 @@ internal sealed partial class PartPhrase
         return end > 0 ? end : text.Length;
     }
 
-    private static Dictionary<string, HashSet<string>> Read() => Version.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Skip(1)
+    // Offices shorten the words of their lists: MTR, EVAP FAN.
+    private static string Long(string word) => Short.GetValueOrDefault(word, word);
+
+    private static Dictionary<string, HashSet<string>> Read() => Rows().Where(r => r.Class != "short")
+        .GroupBy(r => r.Class, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.SelectMany(r => r.Words).SelectMany(w => Tokenizer.Folded(w)).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
+
+    private static IEnumerable<(string Class, string[] Words)> Rows() => Version.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Skip(1)
         .Select(l => l.Split(','))
-        .GroupBy(c => c[0], StringComparer.Ordinal)
-        .ToDictionary(g => g.Key, g => g.SelectMany(c => c[2].Split('|')).SelectMany(w => Tokenizer.Folded(w)).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
+        .Select(c => (c[0], c[2].Split('|')));
 
     [GeneratedRegex(@"\[[^\]]*\]", RegexOptions.CultureInvariant)]
     private static partial Regex Marks();

@@ -3,4 +3,4 @@ select place, lines
 from int_job_components
 where place is null
     or lines is null
-    or lines < 1
+    or lines < 0

@@ -1,4 +1,4 @@
--- One row per job with part lines: how many there are, and the component the job was about.
+-- One row per job with part lines or charges: how many name a part, and the component the job was about.
 with roles as (
     select component, role from int_component_roles
     union all
@@ -12,13 +12,16 @@ ranked as (
     select
         p.job_id,
         p.component,
+        true as is_part,
         -- a main component comes before what usually goes with it; then the order on the job sheet counts
         case when p.component is not null then (coalesce(r.role, 'main') = 'accessory')::bigint << 32 | p.line end as rank
     from job_parts as p
     left join roles as r using (component)
+    union all
+    select job_id, null, false, null from int_charge_lines
 ),
 counted as (
-    select job_id, count(*) as lines, min(rank) as rank
+    select job_id, count(*) filter (is_part) as lines, min(rank) as rank
     from ranked
     group by job_id
 )

@@ -1,7 +1,9 @@
 -- One row per catalog number: its component, and what the newest price list says about it.
 with listed as (
-    select r.part_number, p.*
+    -- a group called "labor" or "service" is no component
+    select r.part_number, p.* replace (case when g.description is null then p.component end as component)
     from staged_parts as p
+    left join (from part_names where role = 'charge') as g on g.description = replace(p.component, '_', ' ')
     anti join int_row_status as f using (source_order, source_line)
     join int_resolved_part_numbers as r on r.supplier = coalesce(p.supplier, '') and r.raw = p.part_raw and r.typed_key = p.part_key
 ),

@@ -14,7 +14,7 @@ judged as (
             when c.tells_day then 'open'
             when j.outcome <> 'unknown' then 'outcome'
             when c.tells_closing then 'open'
-            when l.lines > 0 or j.fault_text is not null or c.tells_work then 'row'
+            when l.place is not null or j.fault_text is not null or c.tells_work then 'row'
             else 'unknown'
         end as closing_basis,
         case

@@ -3,6 +3,8 @@ with kept as (
     select o.*
     from int_numbered_orders as o
     anti join int_row_status as f using (source_order, source_line)
+    -- freight and fees on an order are no parts
+    anti join (from part_names where role = 'charge') as c on c.description = lower(trim(coalesce(o.description, o.part_raw)))
 ),
 -- the maker's number beside the supplier's is the better witness
 numbered as (

@@ -120,6 +120,39 @@ public sealed class OwnComponentsTests : IDisposable
         Assert.Equal(["dishwasher", "-"], _shop.Rows("from jobs select appliance_type order by job_id"));
     }
 
+    [Fact]
+    public async Task Load_LinesForWorkAndTravel_AreNoParts()
+    {
+        Jobs(("Washer", "Labor 1 h", 5), ("Washer", "Service call", 4), ("Washer", "drain pump", 3), ("Washer", "door gadget", 3));
+        await _shop.Load();
+        Assert.Equal(["door_gadget|3", "drain_pump|3"], _shop.Rows("from job_parts select component, count(*) group by all order by 1"));
+        // Work alone leaves open what was done.
+        Assert.Equal(["door_gadget|3", "drain_pump|3", "other_part|9"], _shop.Rows("from jobs select main_component, count(*) group by all order by 1"));
+        Assert.DoesNotContain(_shop.List(ReviewNames.Components), l => l.Contains("labor", StringComparison.Ordinal) || l.Contains("service", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Load_PriceListWithChargesAsAGroup_ItsNumbersAreNoParts()
+    {
+        _shop.Write("shop.json", Settings.Replace("]}", """
+            , {"files": "prices.csv", "kind": "parts", "columns": {"part": "No", "description": "Name", "component": "Group"}}]}
+            """, StringComparison.Ordinal));
+        _shop.Write("prices.csv", "No,Name,Group\nA-100,Drain pump,Service\nW-1,Level one,Labor\nW-2,Standard visit,Labor\n");
+        Jobs(("Washer", "W-1", 5), ("Washer", "A-100", 4), ("Washer", "W-2", 3));
+        LoadReport report = await _shop.Load();
+        Assert.Equal(["A-100|drain_pump|4"], _shop.Rows("from job_parts join parts using (part_number) select part_number, parts.component, count(*) group by all"));
+        Assert.Contains(report.Assumptions, a => a.StartsWith("8 lines are charges for work, travel or fees, not parts: ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Load_ChargeThatTheOwnerCallsAComponent_IsOne()
+    {
+        Jobs(("Washer", "Labor", 5));
+        _shop.Write(ReviewNames.Components, "description,answer\nlabor,drain_pump\n");
+        await _shop.Load();
+        Assert.Equal(["drain_pump|5"], _shop.Rows("from job_parts select component, count(*) group by all"));
+    }
+
     private void Jobs(params (string Type, string Part, int Times)[] kinds)
     {
         var rows = kinds.SelectMany(k => Enumerable.Repeat(k, k.Times)).Select((k, i) => $"J{i},2024-03-{(i % 27) + 1:00},2024-03-28,{k.Type},leaks at the side,done,{k.Part}");

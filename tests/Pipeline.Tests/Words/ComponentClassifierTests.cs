@@ -22,6 +22,11 @@ public sealed class ComponentClassifierTests
     [InlineData("Washer drain pump 40W", "drain_pump")]
     [InlineData("Motor 230 V left", "motor")]
     [InlineData("Motor [phone]", "motor")]
+    [InlineData("MTR, EVAP FAN", "evaporator_fan")]
+    [InlineData("CTRL BD", "control_board")]
+    [InlineData("T-STAT", "thermostat")]
+    [InlineData("VLV, WTR INLET", "inlet_valve")]
+    [InlineData("ICE MKR ASSY", "ice_maker")]
     [InlineData("[...] inlet valve [number]", "inlet_valve")]
     public void Component_Description_OfItsLongestPhrase(string description, string? component) => Assert.Equal(component, English.Component(description));
 

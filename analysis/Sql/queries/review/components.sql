@@ -16,6 +16,7 @@ named as (
     left join int_worded_components as w using (description)
     left join int_own_components as o on o.component = w.component
     anti join int_answered_components as r using (description)
+    anti join (from part_names where role = 'charge') as c using (description)
     where d.description <> ''
 ),
 told as (
