@@ -82,22 +82,36 @@ public sealed class GapTests
     {
         IReadOnlyList<Gap> gaps = Gaps(
             "case when i = 1 then 'other_part' else main_component end as main_component",
-            "'J' || i as job_id, case when i >= 2 then 'PX-1' end as part_number from range(4) as r(i)");
+            "'J' || i as job_id, case when i >= 2 then 'PX-1' end as part_number from range(4) as r(i)", "10.0");
         Assert.Equal(["a part that can be recognized", "a part number that is in the catalog"], gaps.Select(g => g.What));
         Assert.Equal("1 for failure rates, 1 for model families, 1 for odds, 1 for rates by age, 1 for age curves, 1 for the van plan", gaps[0].Answers);
         Assert.Equal("1 for the van plan", gaps[1].Answers);
+    }
+
+    // Words stand for numbers where the shop writes none: the plan counts such jobs as soon as prices are known.
+    [Theory]
+    [InlineData("'J' || i as job_id, 1 as line, 'drain_pump' as component from range(10) as r(i)", "null", "what the parts cost", "Add a price list")]
+    [InlineData("'J' || i as job_id, 1 as line, 'drain_pump' as component from range(10) as r(i)", "10.0", null, null)]
+    [InlineData("'J' || i as job_id, 1 as line, 'PX-1' as part_number from range(10) as r(i)", "null", "what the parts cost", "Add a price list")]
+    [InlineData("'J' || i as job_id, 1 as line, 'ZZ-9' as part_raw, 'drain_pump' as component from range(10) as r(i)", "10.0", "a part number that is in the catalog", "Answer the open questions about part numbers")]
+    public void Read_PartLinesOfAPlan_AdviceIsWhatThePlanLacks(string lines, string price, string? what, string? advice)
+    {
+        IReadOnlyList<Gap> gaps = Gaps("i as i", lines, price);
+        Assert.Equal(what, gaps.Count == 0 ? null : gaps[0].What);
+        Assert.True(gaps.Count == 0 || (gaps[0].Fix.StartsWith(advice!, StringComparison.Ordinal) && gaps[0].Answers == "10 for the van plan"));
     }
 
     [Fact]
     public void First_NothingBringsAJobBack_SaysNothing() => Assert.Null(Gap.First([new Gap("the age of the appliance", 10, 10, 0, "", "")]));
 
     // Ten whole jobs with some columns changed.
-    private static IReadOnlyList<Gap> Gaps(string changed, string lines = "'none' as job_id limit 0")
+    private static IReadOnlyList<Gap> Gaps(string changed, string lines = "'none' as job_id limit 0", string price = "null")
     {
         using Database database = SectionCase.Session();
         database.Execute($"create table whole as (select i, {Whole} from range(10) as r(i))");
         database.Execute($"insert into jobs by name select * exclude (i) from (select * replace ({changed}) from whole)");
         database.Execute($"insert into job_parts by name select {lines}");
+        database.Execute($"insert into parts by name select 'PX-1' as part_number, 'drain_pump' as component, {price}::decimal(12, 2) as price");
         return Gap.Read(database);
     }
 }

@@ -2,15 +2,25 @@
 -- Failure calls that are not still open. What brings back most answers comes first: a job that lacks two things for an
 -- answer is brought back by neither alone. is_half_told: the log tells most of these jobs what the thing can be found from.
 with part_lines as (
-    select job_id, bool_or(told_by in ('nothing', 'words')) as some_unknown
-    from told_part_lines()
-    group by job_id
+    select
+        t.job_id,
+        bool_or(t.told_by = 'nothing') as some_unknown,
+        bool_or(t.told_by = 'nothing' and l.part_raw is not null) as some_typed,
+        bool_or(t.told_by <> 'nothing' and p.part_number is null and c.component is null) as some_unpriced
+    from told_part_lines() as t
+    left join job_parts as l on l.job_id = t.job_id and l.line = t.line
+    left join (select part_number from parts where price is not null) as p on p.part_number = t.part_number
+    left join (select component from parts group by component having count(distinct price) = 1) as c
+        on t.told_by = 'words' and c.component = t.component
+    group by t.job_id
 ),
 finished as (
     select
         j.*,
         p.job_id is not null as has_lines,
         coalesce(p.some_unknown, false) as some_part_unknown,
+        coalesce(p.some_typed, false) as has_typed_number,
+        coalesce(p.some_unpriced, false) as some_part_unpriced,
         j.closed_on is null and j.closing_basis = 'open' as lacks_closing,
         case
             when j.outcome in ('fixed_with_part', 'fixed_without_part', 'fixed') then 'repaired'
@@ -32,6 +42,7 @@ calls as (
             case when lacks_closing then 'closing' end,
             case when ending = 'repaired' and not has_lines and coalesce(main_component, 'other_part') = 'other_part' then 'component' end,
             case when has_lines and main_component = 'other_part' then 'part' when some_part_unknown then 'part_number' end,
+            case when some_part_unpriced then 'price' end,
             case when appliance_type is null then 'type' end,
             case when model_family is null then 'family' end,
             case when complaint_kind = 'none' then 'complaint' when complaint_kind = 'other' then 'complaint_kind' end,
@@ -44,7 +55,8 @@ calls as (
         model_number is not null as has_model,
         customer_id is not null as has_customer,
         unit_id is not null as has_unit,
-        technician is not null as has_technician
+        technician is not null as has_technician,
+        has_typed_number
     from finished
 ),
 -- jobs alike in all of it are counted together
@@ -53,7 +65,7 @@ patterns as (
     from (select *, count(*) as jobs from calls group by all)
 ),
 lacking as (
-    select pattern, jobs, unnest(lacks) as gap, has_closing_day, has_model, has_customer, has_unit, has_technician
+    select pattern, jobs, unnest(lacks) as gap, has_closing_day, has_model, has_customer, has_unit, has_technician, has_typed_number
     from patterns
 ),
 found as (
@@ -68,6 +80,7 @@ found as (
                 when 'unit' then has_customer
                 when 'age' then has_unit
                 when 'van' then has_technician
+                when 'part_number' then has_typed_number
             end
         ) > sum(jobs) as is_half_told
     from lacking
@@ -87,7 +100,7 @@ answers as (
         {
             'answer': 'plan',
             'endings': ['repaired', 'no fault', 'not repaired', 'not told'],
-            'needs': ['outcome', 'closing', 'component', 'part', 'part_number', 'van']
+            'needs': ['outcome', 'closing', 'component', 'part', 'part_number', 'price', 'van']
         },
         {'answer': 'callbacks', 'endings': ['repaired', 'not told'], 'needs': ['outcome', 'closing', 'unit', 'complaint', 'complaint_kind']},
         {'answer': 'first_visits', 'endings': ['repaired', 'no fault', 'not told'], 'needs': ['outcome', 'closing', 'visits']}
