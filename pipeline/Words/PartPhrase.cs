@@ -47,7 +47,7 @@ internal sealed partial class PartPhrase
     public static PartPhrase Parse(string description)
     {
         // What was cut out of the text, such as [phone], is no word of the part.
-        description = Marks().Replace(description, " ");
+        description = Rings().Replace(Marks().Replace(description, " "), "oring");
         int end = Cut(description);
         string[] all = [.. Tokenizer.Folded(description).Select(Long)];
         List<string> head = [.. Tokenizer.Folded(description.AsSpan(0, end)).Select(Long)];
@@ -89,4 +89,7 @@ internal sealed partial class PartPhrase
 
     [GeneratedRegex(@"\[[^\]]*\]", RegexOptions.CultureInvariant)]
     private static partial Regex Marks();
+
+    [GeneratedRegex(@"\bo[- ]rings?\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Rings();
 }

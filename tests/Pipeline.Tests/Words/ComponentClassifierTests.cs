@@ -54,6 +54,10 @@ public sealed class ComponentClassifierTests
     [InlineData("es", "bomba de desagüe", "drain_pump")]
     [InlineData("nl", "koolborstels set", "motor_brushes")]
     [InlineData("it", "pompa di scarico", "drain_pump")]
+    [InlineData("fr", "Moteur vent. évap.", "evaporator_fan")]
+    [InlineData("es", "RESIST. HORNO", "bake_element")]
+    [InlineData("it", "VENTOLA NO FROST", "evaporator_fan")]
+    [InlineData("de", "Laugenp.", "drain_pump")]
     [InlineData("pl", "grzałka", "heater")]
     [InlineData("pl", "pompa odpływowa", "drain_pump")]
     public void Component_LanguageOfTheFile_ItsWords(string language, string description, string component) =>
