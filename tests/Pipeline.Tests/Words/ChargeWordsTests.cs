@@ -64,6 +64,6 @@ public sealed class ChargeWordsTests
     {
         string[] phrases = [.. WordTable.Read(WordTable.ReadDefault("components.csv"), null, "component", "").Select(r => string.Join(' ', r.Stems))];
         Assert.True(phrases.Length > 1000);
-        Assert.Empty(phrases.Where(ChargeWords.IsCharge));
+        Assert.DoesNotContain(phrases, ChargeWords.IsCharge);
     }
 }
