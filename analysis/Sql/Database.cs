@@ -47,6 +47,12 @@ public sealed class Database : IDisposable
         var connection = new DuckDBConnection(text.ConnectionString);
         connection.Open();
         var database = new Database(connection, options);
+        if (options.HoldsLittle)
+        {
+            // What the values of a column may be matters to long joins only, and finding out takes a tenth of a small load.
+            database.Execute("set disabled_optimizers = 'statistics_propagation'");
+        }
+
         if (options is { File: not null, FileIsTemporary: true })
         {
             database.Execute("pragma disable_checkpoint_on_shutdown");

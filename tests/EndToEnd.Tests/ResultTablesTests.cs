@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace PartsSignal.EndToEnd.Tests;
 
 /// <summary>The published tables are the documented ones, column by column, and hold no figure that is none.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed partial class ResultTablesTests(RunSmallShopFixture shop)
 {
     [Fact]

@@ -5,6 +5,8 @@ namespace PartsSignal.EndToEnd.Tests;
 /// <summary>A generated shop of 1,500 jobs, run once for all tests that look at what a run leaves behind.</summary>
 public sealed class RunSmallShopFixture : IAsyncLifetime
 {
+    internal const string Collection = "small shop";
+
     private readonly ScratchFolder _folder = new();
 
     public string Input => _folder.Sub("shop");
@@ -30,5 +32,5 @@ public sealed class RunSmallShopFixture : IAsyncLifetime
     }
 }
 
-[CollectionDefinition("small shop")]
+[CollectionDefinition(RunSmallShopFixture.Collection)]
 public sealed class SmallShopTests : ICollectionFixture<RunSmallShopFixture>;

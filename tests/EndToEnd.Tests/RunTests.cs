@@ -5,7 +5,7 @@ using PartsSignal.SampleShop.Scoring;
 
 namespace PartsSignal.EndToEnd.Tests;
 
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class RunTests(RunSmallShopFixture shop)
 {
     [Fact]
@@ -68,7 +68,8 @@ public sealed class RunTests(RunSmallShopFixture shop)
         Assert.All(answer.Out.Split('\n'), line => Assert.InRange(line.TrimEnd().Length, 0, 80));
     }
 
-    [Fact]
+    // In the plain run each part has such a test: staging, the tables whatever the order of their rows, what is learned, the report.
+    [LongFact]
     public async Task Run_Twice_SameBytesInResults()
     {
         using var again = new ScratchFolder();

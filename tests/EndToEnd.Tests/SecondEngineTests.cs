@@ -4,7 +4,7 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.EndToEnd.Tests;
 
 /// <summary>The store is no private format: another engine reads the same files and counts the same.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class SecondEngineTests(RunSmallShopFixture shop)
 {
     private string Store => Path.Combine(shop.Out, "store");

@@ -3,7 +3,7 @@ using PartsSignal.Pipeline.Publishing;
 namespace PartsSignal.EndToEnd.Tests.Crashes;
 
 /// <summary>Disk full, no handles left, a folder that cannot be written: one clear line, and the last good store still answers.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
 {
     private readonly ScratchFolder _folder = new();
@@ -71,7 +71,7 @@ public sealed class FaultTests(RunSmallShopFixture shop) : IDisposable
             $$"""
             mount -t tmpfs -o size=60m tmpfs '{{disk}}' || exit 77
             command() { {{ProgramProcess.Shell}} {{verb}} --input '{{shop.Input}}' --out '{{disk}}/out' 2>'{{error}}'; echo "ended with $?, lines of error: $(wc -l <'{{error}}')"; cat '{{error}}'; }
-            command >/dev/null
+            cp -rp '{{shop.Out}}' '{{disk}}/out'
             rm -r '{{disk}}/out/stage'
             free=$(df -k --output=avail '{{disk}}' | tail -n 1)
             dd if=/dev/zero of='{{disk}}/filler' bs=1k count=$((free - {{freeKilobytes}})) 2>/dev/null

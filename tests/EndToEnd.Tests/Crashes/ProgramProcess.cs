@@ -64,5 +64,6 @@ internal static class ProgramProcess
     {
         start.Environment["DOTNET_EnableWriteXorExecute"] = "0";
         start.Environment["DOTNET_TieredPGO"] = "0";
+        start.Environment["DOTNET_TC_CallCountThreshold"] = "3E8";
     }
 }

@@ -15,7 +15,7 @@ using PartsSignal.Reports.Phone;
 namespace PartsSignal.EndToEnd.Tests.OutsideProgram;
 
 /// <summary>The model file that a run leaves for other programs, asked the same questions as <c>lookup</c>.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class ModelFileAgainstLookupTests(RunSmallShopFixture shop)
 {
     private const int Questions = 500;

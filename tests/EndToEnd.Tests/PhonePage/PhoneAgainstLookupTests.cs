@@ -16,7 +16,7 @@ using PartsSignal.Reports.Phone;
 namespace PartsSignal.EndToEnd.Tests.PhonePage;
 
 /// <summary>The phone page of a shop that was really run, asked the same questions as <c>lookup</c>.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class PhoneAgainstLookupTests(RunSmallShopFixture shop, BrowserHost browser) : IClassFixture<BrowserHost>
 {
     private const int Questions = 500;

@@ -1,7 +1,7 @@
 namespace PartsSignal.EndToEnd.Tests.Privacy;
 
 /// <summary>Nothing personal leaves the rejects folder: looked for in every file that a whole run writes.</summary>
-[Collection("small shop")]
+[Collection(RunSmallShopFixture.Collection)]
 public sealed class PrivacyTests(RunSmallShopFixture shop)
 {
     private static readonly string[] Forms = [".parquet", ".csv", ".xlsx", ".json", ".html", ".txt"];

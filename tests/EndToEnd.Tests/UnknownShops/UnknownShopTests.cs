@@ -16,6 +16,9 @@ public sealed class UnknownShopTests
     private static readonly Level Thousand = new(0.96, 0.05, 0.012);
 
     [Fact]
+    public Task Inspect_EightDialects_TablesAreRightOrAsked() => HoldAsync(FirstSeed, 8, Twenty);
+
+    [LongFact]
     public Task Inspect_TwentyDialects_TablesAreRightOrAsked() => HoldAsync(FirstSeed, 20, Twenty);
 
     [SlowFact]

@@ -31,7 +31,10 @@ public sealed class ReaderFuzzTests
     private static readonly Inspector Inspector = new(Limits, WordSets.Load(null));
 
     [Fact]
-    public Task Read_AThousandDamagedFiles_ReadOrRefused() => RunAsync(first: 0, count: 1_000, stagedEvery: 10);
+    public Task Read_FiveHundredDamagedFiles_ReadOrRefused() => RunAsync(first: 0, count: 500, stagedEvery: 10);
+
+    [LongFact]
+    public Task Read_FiveHundredMoreDamagedFiles_ReadOrRefused() => RunAsync(first: 500, count: 500, stagedEvery: 10);
 
     [SlowFact]
     public Task Read_AHundredThousandDamagedFiles_ReadOrRefused() => RunAsync(first: 1_000, count: 100_000, stagedEvery: 1);

@@ -84,7 +84,8 @@ public sealed class OwnWordsShopTests : IDisposable
         Assert.Contains(new OwnComplaintWords("dispenser_no_water", "dispenser no water"), facts.OwnWords);
     }
 
-    [Fact]
+    // In the plain run OwnComponentsTests and ReviewLoopTests merge words one by one.
+    [LongFact]
     public async Task Load_MergedWords_JoinWhatTheOwnerNames()
     {
         await LoadProposed();

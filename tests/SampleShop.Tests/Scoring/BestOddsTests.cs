@@ -6,16 +6,15 @@ namespace PartsSignal.SampleShop.Tests.Scoring;
 
 public sealed class BestOddsTests(LivedArea area)
 {
-    private readonly Job[] _some = [.. area.Log.Jobs.Where((_, i) => i % 10 == 0)];
+    private readonly IReadOnlyList<(Job Job, Odds True, Odds Recorded)> _some = area.BestOdds.Value;
 
     [Fact]
     public void For_AnyCall_SumsToOneAndKnowsTheTruth() =>
         Assert.All(_some, j =>
         {
-            (Odds truth, Odds recorded) = BestOdds.For(j);
-            Assert.Equal(1, truth.Shares.Sum(s => s.Chance), 1e-9);
-            Assert.Equal(1, recorded.Shares.Sum(s => s.Chance), 1e-9);
-            Assert.True(truth.Of(j.Unit.Family.Causes[j.TrueCause].Cause.Component) > 0);
+            Assert.Equal(1, j.True.Shares.Sum(s => s.Chance), 1e-9);
+            Assert.Equal(1, j.Recorded.Shares.Sum(s => s.Chance), 1e-9);
+            Assert.True(j.True.Of(TrueComponent(j.Job)) > 0);
         });
 
     [Theory]
@@ -31,15 +30,17 @@ public sealed class BestOddsTests(LivedArea area)
 
     private void AssertComesAsOften(string component)
     {
-        double expected = _some.Sum(j => BestOdds.For(j).True.Of(component));
-        int came = _some.Count(j => j.Unit.Family.Causes[j.TrueCause].Cause.Component == component);
+        double expected = _some.Sum(j => j.True.Of(component));
+        int came = _some.Count(j => TrueComponent(j.Job) == component);
         Assert.InRange(came, expected - (4 * Math.Sqrt(expected)), expected + (4 * Math.Sqrt(expected)));
     }
 
     [Fact]
     public void For_BrandKnownButNothingElse_StillAnswers()
     {
-        Job job = _some.First(j => j.Note.ModelTyped.Length == 0 && j.Note.SerialTyped.Length == 0);
-        Assert.NotEmpty(BestOdds.For(job).True.Shares);
+        (_, Odds truth, _) = _some.First(j => j.Job.Note.ModelTyped.Length == 0 && j.Job.Note.SerialTyped.Length == 0);
+        Assert.NotEmpty(truth.Shares);
     }
+
+    private static string TrueComponent(Job job) => job.Unit.Family.Causes[job.TrueCause].Cause.Component;
 }
