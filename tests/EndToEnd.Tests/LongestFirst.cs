@@ -21,7 +21,7 @@ public sealed class LongestFirst : ITestCollectionOrderer
 
     public IReadOnlyCollection<TTestCollection> OrderTestCollections<TTestCollection>(IReadOnlyCollection<TTestCollection> testCollections)
         where TTestCollection : ITestCollection =>
-        [.. testCollections.OrderBy(Place).ThenBy(c => c.TestCollectionDisplayName, StringComparer.Ordinal)];
+        [.. testCollections.OrderBy(c => Place(c)).ThenBy(c => c.TestCollectionDisplayName, StringComparer.Ordinal)];
 
     private static int Place(ITestCollection collection) =>
         Array.FindIndex(Long, name => collection.TestCollectionDisplayName.Contains(name, StringComparison.Ordinal)) is >= 0 and int at ? at : Long.Length;
