@@ -117,7 +117,7 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
     private async Task WalkAsync(int width, bool script)
     {
         using var folder = new ScratchFolder();
-        await Partssignal.RunAsync("sample", "--jobs", "150", "--seed", "23", "--output", folder.Sub("shop"));
+        await Partssignal.RunAsync("sample", "--jobs", "200", "--seed", "23", "--output", folder.Sub("shop"));
 
         // As an owner has them: without our settings, and with a row that cannot be read.
         string[] files = [.. Directory.EnumerateFiles(folder.Sub("shop")).Where(f => Path.GetExtension(f) is ".csv" or ".xlsx" && !Path.GetFileName(f).StartsWith("serial-codes", StringComparison.Ordinal))];
