@@ -33,15 +33,11 @@ internal static class HeaderFinder
     {
         int width = UsualWidth(rows);
         int filled = Math.Min(width, UsualFilled(rows));
-        for (int i = 0; i < rows.Count; i++)
-        {
-            if (Width(rows[i]) >= width && rows[i].Filled * 2 > filled && ((LooksLikeHeader(rows[i]) && !MonthsGoOn(rows, i)) || StandsOut(rows, i)))
-            {
-                return i;
-            }
-        }
+        bool IsHeader(int i) => rows[i].Filled * 2 > filled && ((LooksLikeHeader(rows[i]) && !MonthsGoOn(rows, i)) || StandsOut(rows, i));
+        int[] headers = [.. Enumerable.Range(0, rows.Count).Where(IsHeader)];
 
-        return -1;
+        // On a sheet, notes may stand beside the last column that has a heading.
+        return headers.Where(i => Width(rows[i]) >= width).Concat(headers.Where(i => rows[i].IsSheet && StandsOut(rows, i))).FirstOrDefault(-1);
     }
 
     private static int UsualFilled(IReadOnlyList<SampleRow> rows)

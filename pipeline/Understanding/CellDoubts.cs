@@ -73,12 +73,18 @@ internal static class CellDoubts
             // Appliances show the same few codes again and again.
             "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
             "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
-            "visits" => Level(own, "two_decimals") >= Half ? Hardly : 1,
+            "visits" => Level(own, "two_decimals") >= Half || (Level(own, "number") >= Half && Level(own, "median") > AFew) ? Hardly : 1,
+            "supplier" => kind == "jobs" && Level(own, "words_component") >= ThreeInTen ? Hardly : 1,
             "from_van" => Level(own, "number") >= FourInFive && Level(own, "largest") > One ? Hardly : 1,
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,
             "component" => own.Links.Any(l => l.IsKey) || Level(own, "words_component") > OneInTwenty ? 1 : isOther ? Hardly : NotUnasked,
             "labour" => Are(table, column, field) ? Hardly : 1,
             "quantity" => Are(table, column, field) || AreRowNumbers(table, column) ? Hardly : 1,
+
+            // What machines do wrong is nobody's name; counts number no orders; the number of a line is not that of its job.
+            "customer_name" => Level(own, "words_complaint") >= ThreeInTen ? Hardly : 1,
+            "order_id" => Level(own, "number") >= NineInTen && Level(own, "to_forty") >= NineInTen && Level(own, "is_key") == 0 && !own.Links.Any(l => l.IsKey) ? Hardly : 1,
+            "job_id" => kind == "job_parts" && AreLineNumbers(table, own) ? Hardly : 1,
 
             // Amounts are no part numbers, though a part number may have a point; and rows that use parts do not number them.
             "part" => (Level(own, "number") >= NineInTen && Level(own, "two_decimals") >= Half && Level(own, "median") < Thousand && own.Links.Count == 0)
@@ -108,6 +114,11 @@ internal static class CellDoubts
         return Level(own, "number") >= NineInTen && Level(own, "whole") >= NineInTen && Level(own, "rising") >= NinetyFive && Level(own, "is_key") > 0
             && Level(own, "largest") <= table.Levels[ShopRelations.LevelOfRows];
     }
+
+    // Each row has its own, larger than the one above, while another column names rows of another table.
+    private static bool AreLineNumbers(TableEvidence table, ColumnEvidence own) =>
+        Level(own, "is_key") > 0 && Level(own, "number") >= NineInTen && Level(own, "rising") >= NinetyFive && !own.Links.Any(l => l.IsKey)
+        && table.Columns.Any(c => c != own && Level(c, "is_key") == 0 && Level(c, "number") >= NineInTen && c.Links.Any(l => l.IsKey));
 
     /// <summary>Whether two columns tell nothing of each other, either way.</summary>
     public static bool AreUnrelated(TableEvidence table, int column, int other) =>

@@ -14,6 +14,7 @@ internal sealed class ChoiceMends
     private const double Hardly = 0.005;
     private const double LikelySure = 0.8;
     private const int FewestRows = 3;
+    private const int MostPieces = 200;
     private const int LettersOfAWord = 5;
     private const int Mostly = 8;
     private const double Cent = 0.011;
@@ -80,7 +81,7 @@ internal sealed class ChoiceMends
 
     private void PreferPiecesOrdered()
     {
-        if (IsOpen("quantity") && First(Free().Where(c => AreOrdered(_table.Columns[c], _table.Columns[Column("quantity")]))) is var ordered and >= 0)
+        if (IsOpen("quantity") && First(Free().Where(c => AreOrdered(_table.Columns[c], _table.Columns[Column("quantity")]) || IsPartOf(_table.Columns[Column("quantity")], _table.Columns[c]))) is var ordered and >= 0)
         {
             Give("quantity", ordered);
         }
@@ -241,6 +242,31 @@ internal sealed class ChoiceMends
         }
 
         return more > 0 && same + more == both && same >= Most * both;
+    }
+
+    // Pieces still to come, or sent back, are often none and never more than those ordered.
+    private static bool IsPartOf(ColumnSample rest, ColumnSample all)
+    {
+        if (!all.IsNumbers || all.IsAmounts)
+        {
+            return false;
+        }
+
+        int told = 0, none = 0;
+        for (int i = 0; i < all.Numbers.Length; i++)
+        {
+            if (all.Numbers[i] is { } ordered && (rest.Numbers[i] ?? 0) is var left)
+            {
+                if (ordered <= 0 || ordered > MostPieces || left > ordered)
+                {
+                    return false;
+                }
+
+                (told, none) = (told + 1, none + (left == 0 ? 1 : 0));
+            }
+        }
+
+        return told >= FewestRows && none >= Most * told;
     }
 
     private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsNumbers && column.Texts.Count(HoldsWord) >= Most * column.Filled;

@@ -92,6 +92,12 @@ internal sealed class Inspector(ReadingLimits limits, WordSets words, IReadOnlyD
             return true;
         }
 
+        // A column for each van was found.
+        if (map.Kind == "van_counts" && (doubt.Field is "van" or "on_hand") && map.Columns.GetValueOrDefault("on_hand", []).Count > 1)
+        {
+            return true;
+        }
+
         // Notes on the work done may be the only column that says how a job ended.
         bool isLost = doubt.Field == "outcome" && !map.Columns.ContainsKey(doubt.Field);
         bool Settles(Field field) => field.Found != Found.ByWeights && !(isLost && field.Cleaner == Cleaner.NotKept);

@@ -10,10 +10,13 @@ internal static class KindMends
     private const double Likely = 0.5;
     private const int NearlyAll = 90;
     private const int Half = 8;
+    private const int Plainly = 10;
     private const int NineInTen = 12;
     private const int Three = 4;
     private const int Forty = 8;
-    private static readonly string[] PartLines = ["job_parts", "part_orders"];
+    private static readonly string[] PartLines = ["job_parts"];
+    private static readonly string[] Orders = ["part_orders"];
+    private static readonly string[] OfOrders = ["supplier", "received_on"];
     private static readonly string[] Counts = ["van_counts"];
     private static readonly string[] OfParts = ["fitments", "part_aliases", "supersessions", "van_counts", "job_parts", "part_orders"];
     private static readonly string[] NotOfParts = ["jobs", "units", "models"];
@@ -27,7 +30,7 @@ internal static class KindMends
     {
         TableEvidence table = second.First.Shop.Tables[at];
         string[] preferred =
-            table.Columns.Any(c => Level(c, "is_key") == 0 && Names(c, second, "jobs", "job_id")) && table.Columns.Any(c => Names(c, second, "parts", "part")) ? PartLines
+            table.Columns.Any(c => Level(c, "is_key") == 0 && Names(c, second, "jobs", "job_id")) && table.Columns.Any(c => Names(c, second, "parts", "part")) ? (AreBought(table) ? Orders : PartLines)
             : table.Columns.Any(c => Names(c, second, "parts", "part")) ? (AreCounts(table) ? Counts : kinds[0].Kind == KindModels.None ? OfParts : [])
             : kinds[0].Kind == KindModels.None && HoldsMachines(at, second) ? Register
             : [];
@@ -41,6 +44,10 @@ internal static class KindMends
     /// <summary>Whether nearly all values of a column name the rows of another table that is no job log, register or list of models.</summary>
     internal static bool NamesParts(ColumnEvidence column, SecondLook second) =>
         column.Links.Any(l => l.IsKey && l.Percent >= NearlyAll && NotOfParts.All(k => Chance(second, l.Table, k) < Likely));
+
+    // Lines of orders say from whom, or when they came, which is a second day.
+    private static bool AreBought(TableEvidence table) =>
+        table.Columns.Any(c => OfOrders.Any(f => FieldLevels.HeaderLevel(c, f) >= Plainly)) || table.Columns.Count(c => Level(c, "date") >= Half) >= 2;
 
     private static bool AreCounts(TableEvidence table) =>
         table.Columns.Count(c => Level(c, "number") >= NineInTen && Level(c, "whole") >= NineInTen && Level(c, "median") <= Three && Level(c, "largest") <= Forty) >= 2

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Privacy;
 using PartsSignal.Pipeline.Words;
@@ -13,6 +14,7 @@ internal static partial class MaskedCells
     private const int Longest = 60;
     private const int Usual = 5;
     private const int FewCells = 50;
+    private const int ShortNumber = 4;
     private static readonly Lazy<ComplaintWordTable> Complaints = new(() => WordSets.Load(null).Complaints);
 
     /// <summary>The cell with every letter an x and every digit a 0.</summary>
@@ -27,7 +29,8 @@ internal static partial class MaskedCells
 
     /// <summary>A cell as an example in a question about its column.</summary>
     public static string Example(ColumnSample column, string cell, TableReading reading) =>
-        IsNamedPersonal(column, reading) ? Mask(cell)
+        IsHarmless(column, cell) ? cell
+        : IsNamedPersonal(column, reading) ? Mask(cell)
         : LooksPersonal(column, reading) ? Words(column, cell)
         : !MayHoldCustomers(reading) && !cell.Any(c => char.IsWhiteSpace(c) || c == '@') ? cell
         : Show(column, cell);
@@ -61,6 +64,10 @@ internal static partial class MaskedCells
 
     /// <summary>True when a column may hold names, addresses, phone numbers or e-mails, or likely serials, each of which is one household's machine: by what it is taken for, its header, or its cells.</summary>
     public static bool IsPersonal(ColumnSample column, TableReading reading) => IsNamedPersonal(column, reading) || LooksPersonal(column, reading);
+
+    // Days and short numbers tell of nobody, and nobody can judge them by their form.
+    private static bool IsHarmless(ColumnSample column, string cell) =>
+        (column.IsDates && DateText.TryDay(cell, DateOrder.DayFirst, out _)) || (column.IsNumbers && cell.Length <= ShortNumber && cell.All(char.IsAsciiDigit));
 
     private static bool IsNamedPersonal(ColumnSample column, TableReading reading)
     {

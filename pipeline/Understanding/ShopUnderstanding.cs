@@ -5,6 +5,7 @@ internal static class ShopUnderstanding
 {
     private const double Certain = 9;
     private const double CountsOfAVan = 0.8;
+    private const double OnlyOne = 0.9;
 
     /// <summary>What each table is taken for, in their order.</summary>
     /// <param name="tables">The tables.</param>
@@ -40,6 +41,7 @@ internal static class ShopUnderstanding
 
         double[,] odds = second.Odds(at, kinds[0].Kind, model.Second);
         VansAsColumns(odds, kinds[0].Kind, table.Sample);
+        DayAndPlace(odds, kinds[0].Kind, table.Sample);
         foreach (int twin in Twins(tables, evidence, at).Reverse())
         {
             Apply(odds, kinds[0].Kind, table.Sample, ReadingAnswers.KeyOf(tables[twin].Sample), answers);
@@ -58,11 +60,37 @@ internal static class ShopUnderstanding
         IReadOnlyList<string> fields = KindFields.Of(kind);
         for (int c = 0; kind == "van_counts" && c < table.Columns.Count; c++)
         {
+            // Of a part there may be none aboard, but no van has the number 0.
+            if (table.Columns[c].IsNumbers && table.Columns[c].Numbers.Contains(0))
+            {
+                odds[c, ((IList<string>)fields).IndexOf("van")] = FieldModels.Never;
+            }
+
             if (table.Columns[c].Repeats > 1 && table.Columns[c].IsNumbers)
             {
                 int onHand = ((IList<string>)fields).IndexOf("on_hand");
                 odds[c, ((IList<string>)fields).IndexOf("van")] = FieldModels.Never;
                 odds[c, onHand] = Math.Max(odds[c, onHand], FieldChoice.LogOdds(CountsOfAVan));
+            }
+        }
+    }
+
+    // Counts have one day, and their places are called vans or stores; their headings may say neither.
+    private static void DayAndPlace(double[,] odds, string kind, TableSample table)
+    {
+        if (kind != "van_counts")
+        {
+            return;
+        }
+
+        int[] days = [.. Enumerable.Range(0, table.Columns.Count).Where(c => table.Columns[c].IsDates)];
+        int[] places = [.. Enumerable.Range(0, table.Columns.Count).Where(c => VanColumns.ArePlaces(table.Columns[c]))];
+        foreach ((string field, int[] columns) in new[] { ("counted_on", days), ("van", places) })
+        {
+            int f = ((IList<string>)KindFields.Of(kind)).IndexOf(field);
+            if (columns is [var only])
+            {
+                odds[only, f] = Math.Max(odds[only, f], FieldChoice.LogOdds(OnlyOne));
             }
         }
     }

@@ -10,7 +10,7 @@ namespace PartsSignal.Benchmarks.Fitting;
 internal static class FittingProgram
 {
     /// <summary>
-    /// <c>fit read OUT real|made|dialect|sample FOLDER ...</c> gathers the evidence of sets; <c>fit pack OUT TABLE ...</c>
+    /// <c>fit read OUT real|outside|made|dialect|sample FOLDER ...</c> gathers the evidence of sets; <c>fit pack OUT TABLE ...</c>
     /// puts tables together without the names of sets and files; <c>fit check FOLDS TABLE ...</c> holds out one group after
     /// the other; <c>fit predict FOLDS OUT TABLE ...</c> writes what is said of each table held out, to choose thresholds by;
     /// <c>fit write WEIGHTS TABLE ...</c> fits on all.
@@ -69,11 +69,12 @@ internal static class FittingProgram
         return [.. sets.Select(s => new LearningShop(s, WeightOf(s, sets), groups[s.Origin]))];
     }
 
-    // What was seen of real shops counts most; invented shops share one world.
+    // What was seen of real shops counts most, then what other people invented; our own invented shops share one world.
     private static double WeightOf(TruthSet set, IReadOnlyList<TruthSet> sets) => set.Sort switch
     {
         "real" => 3.0 / sets.Count(s => s.Origin == set.Origin),
         "sample" => 8,
+        "outside" => 1.5,
         "made" => 0.5,
         _ => 0.15,
     };
@@ -129,10 +130,20 @@ internal static class FittingProgram
 
     private static void Check(int folds, IReadOnlyList<TruthSet> sets, long started)
     {
-        (Score real, Score made) = (new Score("real"), new Score("generated"));
-        HoldOut(folds, sets, started, (set, second, model) => (set.IsReal ? real : made).Add(set, second, model, Console.WriteLine));
-        Console.WriteLine(real);
-        Console.WriteLine(made);
+        var scores = new SortedDictionary<string, Score>(StringComparer.Ordinal);
+        HoldOut(folds, sets, started, (set, second, model) =>
+        {
+            if (!scores.TryGetValue(set.Sort, out Score? score))
+            {
+                scores.Add(set.Sort, score = new Score(set.Sort));
+            }
+
+            score.Add(set, second, model, Console.WriteLine);
+        });
+        foreach (Score score in scores.Values)
+        {
+            Console.WriteLine(score);
+        }
     }
 
     private static void Predict(int folds, string output, IReadOnlyList<TruthSet> sets, long started)

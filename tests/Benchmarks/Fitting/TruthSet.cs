@@ -10,7 +10,7 @@ namespace PartsSignal.Benchmarks.Fitting;
 /// <summary>A shop's evidence with the right reading of its tables.</summary>
 /// <param name="Name">Name of the set.</param>
 /// <param name="Origin">Who wrote the files: sets of one origin are held out together.</param>
-/// <param name="Sort">real, made, dialect or sample: how much it counts.</param>
+/// <param name="Sort">real, outside, made, dialect or sample: how much it counts.</param>
 /// <param name="Evidence">The evidence.</param>
 /// <param name="Truth">The right answers, table by table.</param>
 internal sealed record TruthSet(string Name, string Origin, string Sort, ShopEvidence Evidence, IReadOnlyList<TableTruth> Truth)

@@ -15,4 +15,11 @@ public sealed class HeaderFinderTests
     [InlineData("1,2026-08-03,no heat|2,2026-08-04,leaks", -1)]
     public void Find_FirstRows_HeaderOrNone(string rows, int at) =>
         Assert.Equal(at, HeaderFinder.Find([.. rows.Split('|').Select(r => new SampleRow(1, r.Split(','), [], false))], []));
+
+    [Fact]
+    public void Find_SheetWithNotesBesideTheLastHeading_HeaderIsFound()
+    {
+        string[] rows = ["2024,,,,", "#,Called in,Says,Fixed,", .. Enumerable.Range(1, 9).Select(i => $"{500 + i},2024-03-0{i},no heat,2024-03-1{i % 10},call first")];
+        Assert.Equal(1, HeaderFinder.Find([.. rows.Select((r, i) => new SampleRow(i + 1, r.Split(','), [], true))], []));
+    }
 }

@@ -95,8 +95,8 @@ public sealed class MendedReadingTests : IDisposable
         Assert.Equal("van_counts", Map("check.csv").Kind);
     }
 
-    private void Jobs(string prefix = "") =>
-        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},Pat,washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
+    private void Jobs(string prefix = "", string technician = "Pat") =>
+        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{technician},washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
 
     private void Write(string name, string header, Func<int, string> row, int rows = 180) =>
         File.WriteAllText(Path.Combine(_folder, name), header + "\n" + string.Concat(Enumerable.Range(1, rows).Select(i => row(i) + "\n")));
@@ -107,6 +107,61 @@ public sealed class MendedReadingTests : IDisposable
         string[] types = ["washing machine", "fridge", "dishwasher", "tumble dryer", "oven"];
         Write("jobs.csv", "No,Rang,Township,What,Complaint,Finished on", i => $"{1000 + i},{Day(2 * i)},{(i % 2 == 0 ? "Northby" : "Saltwick")},{types[i % 5]},{Complaints[i % 6]},{Day((2 * i) + 2)}");
         Assert.Equal(["What"], Map("jobs.csv", new() { ["jobs.csv/kind"] = "jobs" }).Columns["appliance_type"]);
+    }
+
+    [Fact]
+    public void Inspect_PiecesStillToCome_AreNotTheQuantity()
+    {
+        Write("orders.csv", "Order no,Supplier,Ordered on,Received on,Part number,Asked,Quantity B/O,Unit cost", i => $"EK{500 + i},{(i % 3 == 0 ? "Hollis Spares" : "Brook & Sons")},{Day(i)},{Day(i + 3)},68-{1000 + (i % 40)},{1 + (i % 3)},{(i % 11 == 0 ? 1 : 0)},{Price(i)}");
+        Assert.Equal(["Asked"], Map("orders.csv", new() { ["orders.csv/kind"] = "part_orders" }).Columns["quantity"]);
+    }
+
+    [Fact]
+    public void Inspect_WhatCustomersSay_IsNoCustomersName()
+    {
+        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,CUST_STATES", i => $"{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},Pat,washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
+        SourceMap map = Map("jobs.csv");
+        Assert.False(map.Columns.TryGetValue("customer_name", out IReadOnlyList<string>? names) && names.Contains("CUST_STATES"));
+        Assert.Equal(["CUST_STATES"], map.Columns["complaint"]);
+    }
+
+    [Fact]
+    public void Inspect_LineNumbersBesideJobNumbers_TheLinesAreNotTheJobs()
+    {
+        Jobs();
+        Write("used.csv", "Line id,Key,Part number,Description,Quantity", i => $"{90000 + (3 * i)},{1000 + (1 + (i % 90))},68-{1000 + (i % 8)},{Parts[i % 8]},1");
+        Assert.Equal(["Key"], Map("used.csv", new() { ["used.csv/kind"] = "job_parts" }).Columns["job_id"]);
+    }
+
+    [Theory]
+    [InlineData("Van 1 (Dave),Van 2 (Moh),Shed,Total")]
+    [InlineData("Verena,Robin,Shed,Total")]
+    public void Inspect_CountsSideBySide_EachIsAVanAndTheirSumIsNone(string places)
+    {
+        Jobs(technician: "Verena");
+        Write("stock.csv", "Part number,Name," + places, i => $"68-{1000 + i},{Parts[i % 8]},{i % 4},{i % 3},{i % 7},{(i % 4) + (i % 3) + (i % 7)}", 60);
+        ShopInspection found = Inspect(new() { ["stock.csv/kind"] = "van_counts" });
+        Assert.Equal(places.Split(',')[..3], found.Tables.Single(t => t.File == "stock.csv").Map!.Columns["on_hand"]);
+        Assert.DoesNotContain(found.Questions, q => q.Field is "van" or "on_hand");
+    }
+
+    [Fact]
+    public void Inspect_CountedOnADayInPlacesWithoutPlainHeadings_DayAndPlaceAreRead()
+    {
+        string[] places = ["van 1", "van 2", "depot"];
+        Write("count.csv", "when,where at,Part number,pcs", i => $"{Day(i / 20)},{places[i % 3]},68-{1000 + i},{i % 5}", 60);
+        SourceMap map = Map("count.csv", new() { ["count.csv/kind"] = "van_counts" });
+        Assert.Equal(["where at"], map.Columns["van"]);
+        Assert.Equal(["when"], map.Columns["counted_on"]);
+    }
+
+    [Fact]
+    public void Questions_OnDaysAndShortNumbers_ShowThemAsTheyAre()
+    {
+        Write("jobs.csv", "No,Rang,Going,What,Reckons,S", i => $"{100 + i},{Day(2 * i)},{Day((2 * i) + 2)},washer,{Complaints[i % 6]},{i % 3}");
+        ReadingQuestion[] asked = [.. Inspect(new() { ["jobs.csv/kind"] = "jobs" }).Questions.Where(q => q.Column is "Rang" or "Going" or "No")];
+        Assert.NotEmpty(asked);
+        Assert.All(asked, q => Assert.DoesNotContain(q.Examples, e => e.Contains("000", StringComparison.Ordinal)));
     }
 
     private ShopInspection Inspect(Dictionary<string, string>? answers = null) =>
