@@ -74,6 +74,7 @@ internal static class CellDoubts
             "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
             "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
             "visits" => Level(own, "two_decimals") >= Half || (Level(own, "number") >= Half && Level(own, "median") > AFew) ? Hardly : 1,
+            "van" => Level(own, "words_component") >= ThreeInTen ? Hardly : 1,
             "supplier" => kind == "jobs" && Level(own, "words_component") >= ThreeInTen ? Hardly : 1,
             "from_van" => Level(own, "number") >= FourInFive && Level(own, "largest") > One ? Hardly : 1,
             "appliance_type" => isOther && Are(table, column, field) ? Hardly : 1,

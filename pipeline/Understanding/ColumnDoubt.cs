@@ -39,18 +39,34 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
             double chance = chosen < 0 ? 0 : FieldChoice.Chance(choice.Odds[chosen, f]);
             double least = chosen >= 0 ? Rival : essential ? PossibleEssential : Possible;
             int[] others = [.. Enumerable.Range(0, choice.Odds.GetLength(0))
-                .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f) && !(Days.Contains(choice.Fields[f]) && CellDoubts.Are(table, c, choice.Fields[f])))
+                .Where(c => c != chosen && FieldChoice.Chance(choice.Odds[c, f]) >= least && IsFree(choice, c, f) && !(chosen >= 0 && IsOutranked(table, choice, chosen, c, f)) && !(Days.Contains(choice.Fields[f]) && CellDoubts.Are(table, c, choice.Fields[f])))
                 .OrderByDescending(c => choice.Odds[c, f]).ThenBy(c => c)];
             others = chosen < 0 && others.Length == 0 ? [.. LostFields.Candidates(table, choice, f)] : others;
             bool doubted = chosen < 0 ? others.Length > 0
                 : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && (CellDoubts.Are(table, chosen, choice.Fields[f]) || HeaderDoubts.IsUnclear(table, choice, f)));
             if (doubted)
             {
-                int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Take(MostColumns)];
+                // Who says no to the likeliest column should find the right one among the others.
+                int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Concat(LostFields.Candidates(table, choice, f)).Distinct().Take(MostColumns)];
                 double sure = chosen >= 0 && CellDoubts.Are(table, chosen, choice.Fields[f]) ? Math.Min(chance, Contradicted) : chance;
                 yield return new ColumnDoubt(choice.Fields[f], chosen, columns, (essential ? 2 : 1) * (chosen < 0 ? FieldChoice.Chance(choice.Odds[others[0], f]) + 0.3 : 1.3 - sure));
             }
         }
+    }
+
+    // Other tables tell which number names the rows: of the job's numbers the one that no two rows share, of the part's
+    // numbers the one that other tables use, of a line's numbers the one that leads to a job.
+    private static bool IsOutranked(TableEvidence table, FieldChoice choice, int chosen, int rival, int field)
+    {
+        bool Has(int column, string feature) => table.Columns[column].Levels[ColumnFeatures.Place(feature)] > 0;
+        bool Leads(int column) => table.Columns[column].Links.Any(l => l.IsKey);
+        return (choice.Kind, choice.Fields[field]) switch
+        {
+            ("jobs", "job_id") or ("part_orders", "order_id") => Has(chosen, "is_key") && !Has(rival, "is_key") && Leads(rival),
+            ("parts", "part") => Has(chosen, "is_key") && Has(chosen, "pointed_at_by") && !Has(rival, "pointed_at_by"),
+            (_, "part" or "job_id") => Leads(chosen) && !Leads(rival),
+            _ => false,
+        };
     }
 
     // A column that surely gives another field is no candidate.

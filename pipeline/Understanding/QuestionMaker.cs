@@ -12,6 +12,7 @@ internal static class QuestionMaker
     private const int ExamplesPerColumn = 3;
     private const int MostChoices = 5;
     private const double KindWeight = 100;
+    private static readonly string[] Clauses = ["what", "who", "when", "where", "why", "how", "whether", "whose"];
 
     /// <summary>The questions of a shop, and how many more there would be.</summary>
     /// <param name="readings">What its tables are taken for.</param>
@@ -127,10 +128,9 @@ internal static class QuestionMaker
         TableSample table = reading.Table.Sample;
         ColumnSample[] columns = [.. doubt.Columns.Select(c => table.Columns[c])];
         string? chosen = doubt.Chosen < 0 ? null : table.Columns[doubt.Chosen].Name;
-        string meaning = FieldCatalog.Get(reading.Kind, doubt.Field).Meaning.Split(';')[0].TrimEnd('.');
         return new ReadingQuestion(
             $"{reading.Key}/field/{doubt.Field}", table.File, table.Sheet, chosen ?? columns[0].Name, doubt.Field,
-            $"Which column of '{table.Place}' holds this: {char.ToLowerInvariant(meaning[0])}{meaning[1..]}? It could be {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}.",
+            Asked(table, columns, FieldCatalog.Get(reading.Kind, doubt.Field).Meaning),
             [.. columns.Select(c => new QuestionChoice(c.Name, $"column '{c.Name}'")), new QuestionChoice(ReadingAnswers.Nothing, "no column holds it")],
             [.. columns.Length > 1 && Apart(columns[0], columns[1], reading).ToArray() is { Length: > 0 } apart
                 ? apart
@@ -138,6 +138,18 @@ internal static class QuestionMaker
             chosen is null ? $"Until you answer, no column is used for this, and figures that need it are missing." : $"Until you answer, column '{chosen}' is used for this.",
             chosen ?? ReadingAnswers.Nothing,
             doubt.Weight * (reading.Kind is "jobs" or "job_parts" ? 2 : 1) * Math.Log10(10 + table.Rows));
+    }
+
+    // "Does column 'Rang' hold the day the customer called?", "Which column says who did the job: 'Tech' or 'Who'?"
+    private static string Asked(TableSample table, ColumnSample[] columns, string meaning)
+    {
+        string said = char.ToLowerInvariant(meaning[0]) + meaning.Split(';', '(')[0].Trim().TrimEnd('.')[1..];
+        string first = said.Split(' ')[0];
+        bool isClause = Clauses.Contains(first);
+        string what = isClause || first == "all" ? said : "the " + said;
+        return columns is [var only]
+            ? $"Does column '{only.Name}' of '{table.Place}' {(isClause ? "say" : "hold")} {what}?"
+            : $"Which column of '{table.Place}' {(isClause ? "says" : "holds")} {what}: {string.Join(" or ", columns.Select(c => $"'{c.Name}'"))}?";
     }
 
     private static ReadingQuestion ColumnQuestion(TableReading reading, int at, ColumnDoubt[] doubts)

@@ -18,7 +18,7 @@ internal sealed record TableReading(
     // Chosen on shops that were held out: a table that is silently of the wrong kind costs far more than a question.
     private const double SureOfKind = 0.99;
     private const double NeedsOfAKind = 0.5;
-    private const double NeedsOfATableLeftOut = 0.15;
+    private const double NeedsOfATableLeftOut = 0.5;
 
     /// <summary>True when a person should say what the table is.</summary>
     public bool AsksKind { get; init; }

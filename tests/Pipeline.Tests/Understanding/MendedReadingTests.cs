@@ -96,7 +96,7 @@ public sealed class MendedReadingTests : IDisposable
     }
 
     private void Jobs(string prefix = "", string technician = "Pat") =>
-        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{technician},washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
+        Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{(i % 2 == 0 ? technician : "Hugo")},washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
 
     private void Write(string name, string header, Func<int, string> row, int rows = 180) =>
         File.WriteAllText(Path.Combine(_folder, name), header + "\n" + string.Concat(Enumerable.Range(1, rows).Select(i => row(i) + "\n")));
@@ -153,6 +153,15 @@ public sealed class MendedReadingTests : IDisposable
         SourceMap map = Map("count.csv", new() { ["count.csv/kind"] = "van_counts" });
         Assert.Equal(["where at"], map.Columns["van"]);
         Assert.Equal(["when"], map.Columns["counted_on"]);
+    }
+
+    [Fact]
+    public void Questions_OnNumbersThatOtherTablesUse_AreNotAsked()
+    {
+        Jobs("WB");
+        Write("articles.csv", "Article no,Maker's no,Description,Sale price", i => $"A{5000 + i},{Parts[i % 8][..2].ToUpperInvariant()}-{90000 + (i * 7)},{Parts[i % 8]},{Price(i)}", 60);
+        Write("used.csv", "Line,Job no,Article no,Quantity", i => $"{i},WB{1001 + (i % 90)},A{5001 + (i % 60)},1");
+        Assert.DoesNotContain(Inspect().Questions, q => (q.File == "articles.csv" && q.Field == "part") || (q.File == "used.csv" && (q.Field is "part" or "job_id")));
     }
 
     [Fact]
