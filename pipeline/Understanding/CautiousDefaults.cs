@@ -21,6 +21,7 @@ internal static class CautiousDefaults
     private const int Wholly = 14;
     private static readonly string[] PartNumbers = ["part", "other_part", "old_part", "new_part", "alias"];
     private static readonly string[] Names = ["description"];
+    private static readonly string[] OtherDays = ["~visited", "~invoiced", "~planned"];
     private static readonly string[] Numbered = ["part", "parts_list"];
     private static readonly string[] Households = ["serial", "customer_name", "address"];
     private static readonly string[] Codes = ["code", "digits", "marked_digits"];
@@ -70,6 +71,8 @@ internal static class CautiousDefaults
             "part" when reading.Kind == "jobs" => IsForeign(column, at, all, PartNumbers),
             "description" when reading.Kind == "jobs" => words <= OneInTwenty || (words < Half && IsApart(table, reading, doubt.Chosen)) || (IsForeign(column, at, all, Names) && (words < Half || Known(at, all, Names).Any())),
             "description" when reading.Kind is "job_parts" or "part_orders" => Level(own, "filled") < FourInFive && (words <= OneInTwenty || (words < Half && IsApart(table, reading, doubt.Chosen))),
+            // The day of a visit, a bill or a plan may not be the day the job ended.
+            "closed_on" => OtherDays.Max(d => FieldLevels.HeaderLevel(own, d)) is var other && other >= Mostly && other > FieldLevels.HeaderLevel(own, "closed_on"),
             "parts_list" => words <= OneInTwenty && Codes.All(c => Level(own, c) <= OneInTwenty),
 
             // What a machine is stands in nearly every row; a note does not.

@@ -11,6 +11,7 @@ internal static partial class MaskedCells
 {
     private const double Possible = 0.03;
     private const double Likely = 0.5;
+    private const double Named = 0.6;
     private const int Longest = 60;
     private const int Usual = 5;
     private const int FewCells = 50;
@@ -28,7 +29,19 @@ internal static partial class MaskedCells
     }
 
     /// <summary>A cell as an example in a question about its column.</summary>
-    public static string Example(ColumnSample column, string cell, TableReading reading) =>
+    public static string Example(ColumnSample column, string cell, TableReading reading) => Shown(column, VanInitials(column, cell, reading), reading);
+
+    /// <summary>The cell, with initials for the people that a van is called after, if the column may name vans.</summary>
+    public static string VanInitials(ColumnSample column, string cell, TableReading reading)
+    {
+        int at = reading.Table.Sample.Columns.ToList().IndexOf(column);
+        int van = reading.Choice is { } choice ? ((IList<string>)choice.Fields).IndexOf("van") : -1;
+        bool mayBe = HeaderLexicon.Shipped.Match(column.Name)[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf("van")] >= Named
+            || (at >= 0 && van >= 0 && FieldChoice.Chance(reading.Choice!.Odds[at, van]) >= Possible);
+        return mayBe ? VanName.WithInitials(cell) : cell;
+    }
+
+    private static string Shown(ColumnSample column, string cell, TableReading reading) =>
         IsHarmless(column, cell) ? cell
         : IsNamedPersonal(column, reading) ? Mask(cell)
         : LooksPersonal(column, reading) ? Words(column, cell)
@@ -86,7 +99,7 @@ internal static partial class MaskedCells
 
         double[] header = HeaderLexicon.Shipped.Match(column.Name);
         IEnumerable<string> personal = ["serial", "customer_name", "phone", "address", "email", "technician", "~user"];
-        return !column.IsDates && personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= 0.6);
+        return !column.IsDates && personal.Any(p => header[((IList<string>)HeaderLexicon.Shipped.Fields).IndexOf(p)] >= Named);
     }
 
     private static bool LooksPersonal(ColumnSample column, TableReading reading) => !column.IsDates && MayHoldCustomers(reading) && CellFeatures.LooksPersonal(column);

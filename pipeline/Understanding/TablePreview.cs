@@ -20,8 +20,9 @@ internal static class TablePreview
         return [.. table.FirstRows.Select(r => (IReadOnlyList<string>)[.. r.Select((cell, i) => Shown(reading, map, table.AllColumns[i], cell))])];
     }
 
-    private static string Shown(TableReading reading, SourceMap? map, ColumnSample column, string cell)
+    private static string Shown(TableReading reading, SourceMap? map, ColumnSample column, string typed)
     {
+        string cell = MaskedCells.VanInitials(column, typed, reading);
         Field? field = map is null ? null : FieldCatalog.Of(map.Kind).FirstOrDefault(f => map.Columns.TryGetValue(f.Name, out IReadOnlyList<string>? headers) && headers.Contains(column.Name));
         bool isPersonal = field is null ? MaskedCells.IsPersonal(column, reading) : field.Personal || field.Cleaner == Cleaner.Serial || field.Name == Technician;
 

@@ -6,6 +6,8 @@ namespace PartsSignal.Tests;
 /// <summary>A page in the browser and all it said and asked for.</summary>
 internal sealed class OpenedPage : IAsyncDisposable
 {
+    private const int MostWaits = 600;
+    private const int WaitMilliseconds = 50;
     private readonly IBrowserContext _context;
     private readonly List<string> _errors = [];
     private readonly List<string> _outside = [];
@@ -45,10 +47,19 @@ internal sealed class OpenedPage : IAsyncDisposable
     /// <summary>Asserts that nothing is wider than the page. Works without script too.</summary>
     public async Task AssertFitsAsync()
     {
-        // A page still without its style sheet is wider than the one people see.
-        await Page.WaitForLoadStateAsync(LoadState.Load);
+        await LoadedAsync();
         int excess = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(excess <= 0, $"the page scrolls sideways by {excess} px");
+    }
+
+    /// <summary>Waits until the page is complete: still without its style sheet it is wider than the one people see. Asks the page itself, since an event may have come before anybody waits for it.</summary>
+    public async Task LoadedAsync()
+    {
+        for (int waits = 0; await Page.EvaluateAsync<string>("document.readyState") != "complete"; waits++)
+        {
+            Assert.True(waits < MostWaits, "the page does not finish loading");
+            await Task.Delay(WaitMilliseconds);
+        }
     }
 
     /// <summary>Saves a picture when PARTSSIGNAL_SHOTS names a folder.</summary>

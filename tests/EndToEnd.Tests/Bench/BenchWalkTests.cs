@@ -7,6 +7,7 @@ namespace PartsSignal.EndToEnd.Tests.Bench;
 public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserHost>
 {
     private const int UpdateMilliseconds = 240_000;
+    private static readonly PageWaitForURLOptions Committed = new() { WaitUntil = WaitUntilState.Commit };
 
     [BrowserFact]
     public Task FirstDay_OnDesktopWithScript_EndsWithAVanList() => WalkAsync(1280, script: true);
@@ -190,17 +191,19 @@ public sealed class BenchWalkTests(BrowserHost browser) : IClassFixture<BrowserH
         await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Two months compared");
         await page.ClickAsync("button:has-text('Compare')");
-        await page.WaitForURLAsync("**/compare?*");
+        await page.WaitForURLAsync("**/compare?*", Committed);
         await ShowAsync("12-compare");
         await page.ClickAsync("nav >> text=Results");
         await page.ClickAsync("text=Ask about a call");
         await page.FillAsync("#complaint", "does not fill");
         await page.ClickAsync("button:has-text('Answer')");
-        await page.WaitForURLAsync("**/answer?*");
+        await page.WaitForURLAsync("**/answer?*", Committed);
+        await opened.LoadedAsync();
         await opened.ShootAsync($"{picture}-13-answer");
         await page.GotoAsync(bench.Address + "/results");
         await page.ClickAsync("text=Report of");
-        await page.WaitForURLAsync("**/reports/*/index.html");
+        await page.WaitForURLAsync("**/reports/*/index.html", Committed);
+        await opened.LoadedAsync();
         Assert.Contains("Millrace Repairs", await page.InnerTextAsync("body"), StringComparison.Ordinal);
 
         string Renamed(string path)

@@ -52,7 +52,7 @@ public sealed class PersonalCellsTests
     {
         using var rig = new StagingRig();
         string rows = string.Concat(Enumerable.Range(0, 5).Select(i => $"J{i},2026-08-03,,,,frobnicator hums,Cust{(char)('a' + i)}x,\n"));
-        string same = string.Concat(Enumerable.Range(0, 5).Select(i => $"K{i},2026-08-03,,,,wibbler hums,Ada Ho,\n"));
+        string same = string.Concat(Enumerable.Range(0, 5).Select(i => $"K{i},2026-08-03,,,,quandifex hums,Ada Ho,\n"));
         StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Man,Make,Model,Said,Who,Code\n" + rows + same, Jobs);
         Assert.Equal(["frobnicator hums", "[...] hums"], StagingRig.Rows(file, "staged_jobs", "complaint_text").Distinct());
     }
