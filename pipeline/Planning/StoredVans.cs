@@ -8,7 +8,7 @@ namespace PartsSignal.Pipeline.Planning;
 /// <summary>The vans of the settings as the store calls them.</summary>
 internal static class StoredVans
 {
-    /// <summary>The same settings, with labels for vans that are called after somebody where the shop's people are kept by initials.</summary>
+    /// <summary>The same settings, with labels for vans that are named after someone where the shop's people are kept by initials.</summary>
     /// <param name="settings">As the shop's file says.</param>
     /// <param name="output">Folder of the store and its key.</param>
     /// <param name="store">A session over the store.</param>

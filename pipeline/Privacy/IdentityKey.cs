@@ -132,7 +132,7 @@ internal sealed class IdentityRealm
     /// <summary>Numbers of jobs and orders that hold more than a code.</summary>
     public static IdentityRealm Document { get; } = new("document");
 
-    /// <summary>Vans that are called after somebody.</summary>
+    /// <summary>Vans that are named after someone.</summary>
     public static IdentityRealm Van { get; } = new("van");
 
     /// <summary>Whole rows of a source file.</summary>

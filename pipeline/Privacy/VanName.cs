@@ -5,7 +5,7 @@ using PartsSignal.Pipeline.Config;
 namespace PartsSignal.Pipeline.Privacy;
 
 /// <summary>
-/// A van that is called after somebody, where the shop's people are kept by initials. Its name in the job log, in a count and in the
+/// A van that is named after someone, where the shop's people are kept by initials. Its name in the job log, in a count and in the
 /// settings must become the same label, and two vans with the same initials two labels. So a file is staged with the
 /// initials and an identifier of the name, and the label is chosen when all files are known (<see cref="VanLabels"/>).
 /// </summary>
@@ -14,7 +14,7 @@ internal static class VanName
     private const char Mark = '\u001f';
     private const WordClass Ordinary = WordClass.Function | WordClass.Common | WordClass.Own;
 
-    /// <summary>The initials with an identifier behind, or the same instance for a van that is not called after anybody.</summary>
+    /// <summary>The initials with an identifier behind, or the same instance for a van that is not named after anyone.</summary>
     /// <param name="van">A van's name, as typed.</param>
     /// <param name="key">The shop's key.</param>
     public static string Key(string van, IdentityKey key)
@@ -67,11 +67,11 @@ internal static class VanName
     }
 }
 
-/// <summary>The labels of a shop's vans that are called after somebody.</summary>
+/// <summary>The labels of a shop's vans that are named after someone.</summary>
 /// <param name="Labels">The label of each key.</param>
 internal sealed record VanLabels(IReadOnlyDictionary<string, string> Labels)
 {
-    /// <summary>No van is called after anybody.</summary>
+    /// <summary>No van is named after anyone.</summary>
     public static VanLabels None { get; } = new(new Dictionary<string, string>());
 
     /// <summary>Initials, with a number behind where several vans have them or another van is called so.</summary>

@@ -9,7 +9,7 @@ namespace PartsSignal.Pipeline.Staging;
 /// <param name="map">The file's fields.</param>
 /// <param name="words">What its texts may keep.</param>
 /// <param name="tools">The key and the customers who are left out.</param>
-/// <param name="initials">True to keep initials of technicians instead of names, and of vans that are called after somebody.</param>
+/// <param name="initials">True to keep initials of technicians instead of names, and of vans that are named after someone.</param>
 /// <param name="rare">Values that were left out as too rare, with up to five of the customers who have them; shared by all threads.</param>
 internal sealed class PersonalCells(FieldMap map, FileWords words, StagingTools tools, bool initials, RareValues rare)
 {

@@ -14,7 +14,7 @@ internal static class StagedViews
     /// </summary>
     /// <param name="database">The session.</param>
     /// <param name="sources">The staged files.</param>
-    /// <param name="vans">Keys of the settings' vans, where vans that are called after somebody get labels; null: no van gets one.</param>
+    /// <param name="vans">Keys of the settings' vans, where vans that are named after someone get labels; null: no van gets one.</param>
     /// <returns>The labels.</returns>
     public static VanLabels Attach(Database database, IReadOnlyList<StagedFile> sources, IReadOnlyList<string>? vans = null)
     {

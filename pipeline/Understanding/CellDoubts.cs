@@ -82,7 +82,7 @@ internal static class CellDoubts
             "labour" => Are(table, column, field) ? Hardly : 1,
             "quantity" => Are(table, column, field) || AreRowNumbers(table, column) ? Hardly : 1,
 
-            // What machines do wrong is nobody's name; counts number no orders; the number of a line is not that of its job.
+            // A complaint is no customer's name, a count of pieces is no order number, and a line's own number is not its job's.
             "customer_name" => Level(own, "words_complaint") >= ThreeInTen ? Hardly : 1,
             "order_id" => Level(own, "number") >= NineInTen && Level(own, "to_forty") >= NineInTen && Level(own, "is_key") == 0 && !own.Links.Any(l => l.IsKey) ? Hardly : 1,
             "job_id" => kind == "job_parts" && AreLineNumbers(table, own) ? Hardly : 1,
@@ -116,7 +116,7 @@ internal static class CellDoubts
             && Level(own, "largest") <= table.Levels[ShopRelations.LevelOfRows];
     }
 
-    // Each row has its own, larger than the one above, while another column names rows of another table.
+    // Every row has a new, larger number, and another column holds numbers of rows in another table.
     private static bool AreLineNumbers(TableEvidence table, ColumnEvidence own) =>
         Level(own, "is_key") > 0 && Level(own, "number") >= NineInTen && Level(own, "rising") >= NinetyFive && !own.Links.Any(l => l.IsKey)
         && table.Columns.Any(c => c != own && Level(c, "is_key") == 0 && Level(c, "number") >= NineInTen && c.Links.Any(l => l.IsKey));

@@ -244,7 +244,7 @@ internal sealed class ChoiceMends
         return more > 0 && same + more == both && same >= Most * both;
     }
 
-    // Pieces still to come, or sent back, are often none and never more than those ordered.
+    // The number of pieces still to come, or sent back, is often 0 and never more than the number ordered.
     private static bool IsPartOf(ColumnSample rest, ColumnSample all)
     {
         if (!all.IsNumbers || all.IsAmounts)

@@ -46,7 +46,7 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
                 : chance < (essential ? SureEssential : Sure) || (essential && others.Length > 0) || (chance < Settled && (CellDoubts.Are(table, chosen, choice.Fields[f]) || HeaderDoubts.IsUnclear(table, choice, f)));
             if (doubted)
             {
-                // Who says no to the likeliest column should find the right one among the others.
+                // Someone who rejects the likeliest column should find the right one among the others.
                 int[] columns = [.. others.Prepend(chosen).Where(c => c >= 0).Concat(LostFields.Candidates(table, choice, f)).Distinct().Take(MostColumns)];
                 double sure = chosen >= 0 && CellDoubts.Are(table, chosen, choice.Fields[f]) ? Math.Min(chance, Contradicted) : chance;
                 yield return new ColumnDoubt(choice.Fields[f], chosen, columns, (essential ? 2 : 1) * (chosen < 0 ? FieldChoice.Chance(choice.Odds[others[0], f]) + 0.3 : 1.3 - sure));
@@ -54,8 +54,8 @@ internal sealed record ColumnDoubt(string Field, int Chosen, IReadOnlyList<int> 
         }
     }
 
-    // Other tables tell which number names the rows: of the job's numbers the one that no two rows share, of the part's
-    // numbers the one that other tables use, of a line's numbers the one that leads to a job.
+    // The number that identifies the rows outranks others: for jobs the one that no two rows share, for a price list the one
+    // that other tables use, for lines the one that is found in another table.
     private static bool IsOutranked(TableEvidence table, FieldChoice choice, int chosen, int rival, int field)
     {
         bool Has(int column, string feature) => table.Columns[column].Levels[ColumnFeatures.Place(feature)] > 0;

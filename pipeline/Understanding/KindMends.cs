@@ -45,7 +45,7 @@ internal static class KindMends
     internal static bool NamesParts(ColumnEvidence column, SecondLook second) =>
         column.Links.Any(l => l.IsKey && l.Percent >= NearlyAll && NotOfParts.All(k => Chance(second, l.Table, k) < Likely));
 
-    // Lines of orders say from whom, or when they came, which is a second day.
+    // Order lines name a supplier, or have a second date: the day the parts came.
     private static bool AreBought(TableEvidence table) =>
         table.Columns.Any(c => OfOrders.Any(f => FieldLevels.HeaderLevel(c, f) >= Plainly)) || table.Columns.Count(c => Level(c, "date") >= Half) >= 2;
 

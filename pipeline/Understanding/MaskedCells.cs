@@ -31,7 +31,7 @@ internal static partial class MaskedCells
     /// <summary>A cell as an example in a question about its column.</summary>
     public static string Example(ColumnSample column, string cell, TableReading reading) => Shown(column, VanInitials(column, cell, reading), reading);
 
-    /// <summary>The cell, with initials for the people that a van is called after, if the column may name vans.</summary>
+    /// <summary>The cell, with initials for the people that a van is named after, if the column may name vans.</summary>
     public static string VanInitials(ColumnSample column, string cell, TableReading reading)
     {
         int at = reading.Table.Sample.Columns.ToList().IndexOf(column);
@@ -78,7 +78,7 @@ internal static partial class MaskedCells
     /// <summary>True when a column may hold names, addresses, phone numbers or e-mails, or likely serials, each of which is one household's machine: by what it is taken for, its header, or its cells.</summary>
     public static bool IsPersonal(ColumnSample column, TableReading reading) => IsNamedPersonal(column, reading) || LooksPersonal(column, reading);
 
-    // Days and short numbers tell of nobody, and nobody can judge them by their form.
+    // Days and short numbers identify no one, and masked they would be useless as examples.
     private static bool IsHarmless(ColumnSample column, string cell) =>
         (column.IsDates && DateText.TryDay(cell, DateOrder.DayFirst, out _)) || (column.IsNumbers && cell.Length <= ShortNumber && cell.All(char.IsAsciiDigit));
 

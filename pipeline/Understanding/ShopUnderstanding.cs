@@ -60,7 +60,7 @@ internal static class ShopUnderstanding
         IReadOnlyList<string> fields = KindFields.Of(kind);
         for (int c = 0; kind == "van_counts" && c < table.Columns.Count; c++)
         {
-            // Of a part there may be none aboard, but no van has the number 0.
+            // There may be 0 pieces of a part on a van, but no van has the number 0.
             if (table.Columns[c].IsNumbers && table.Columns[c].Numbers.Contains(0))
             {
                 odds[c, ((IList<string>)fields).IndexOf("van")] = FieldModels.Never;
@@ -75,7 +75,7 @@ internal static class ShopUnderstanding
         }
     }
 
-    // Counts have one day, and their places are called vans or stores; their headings may say neither.
+    // A count has one date column, and its places are vans or stores, even where the headings do not say so.
     private static void DayAndPlace(double[,] odds, string kind, TableSample table)
     {
         if (kind != "van_counts")

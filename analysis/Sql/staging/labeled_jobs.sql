@@ -1,4 +1,4 @@
--- One row per row of staged_jobs, with labels of the vans that are called after somebody.
+-- One row per row of staged_jobs, with labels of the vans that are named after someone.
 create or replace view staged_jobs as
 select s.* replace (coalesce(l.van, s.van) as van)
 from staged_jobs_by_key as s
