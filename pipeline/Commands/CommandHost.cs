@@ -88,7 +88,7 @@ internal static partial class CommandHost
         string value = message[Unread.Length..end];
         int choices = message.IndexOf(Choices, StringComparison.Ordinal);
         return choices < 0
-            ? $"'{value}' must be a plain number, for example 1800."
+            ? $"'{value}' must be a plain number, for example 12."
             : $"'{value}' must be one of {message[(choices + Choices.Length)..].Replace("'", "", StringComparison.Ordinal).ToLowerInvariant().TrimEnd('.')}.";
     }
 

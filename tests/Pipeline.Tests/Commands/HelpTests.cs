@@ -43,7 +43,7 @@ public sealed class HelpTests
         using var output = new StringWriter();
         using var error = new StringWriter();
         Assert.Equal(ExitCode.BadInput, await CommandHost.RunAsync(["lookup", "--complaint", "leaks", "--age", "abc"], output, error, TimeProvider.System));
-        Assert.Equal("'abc' must be a plain number, for example 1800. Try --help.", error.ToString().Trim());
+        Assert.Equal("'abc' must be a plain number, for example 12. Try --help.", error.ToString().Trim());
     }
 
     [Fact]
