@@ -4,14 +4,12 @@ namespace PartsSignal.Pipeline.Cleaning;
 
 /// <summary>
 /// Reads a date, with or without a time: <c>2026-08-03</c>, <c>03/08/2026</c>, <c>3.8.26</c>, <c>3 Aug 2026</c>,
-/// <c>Aug 3, 2026</c>, <c>20260803</c>, and any of these followed by a time, a zone or both. Years of two digits mean
-/// 1970 to 2069. Years outside 1900 to 2100 are no dates.
+/// <c>Aug 3, 2026</c>, <c>20260803</c>, and any of these after a weekday and before a time, a zone or both. Months and
+/// weekdays may be in any language of <see cref="CalendarWords"/>. Years of two digits mean 1970 to 2069. Years outside
+/// 1900 to 2100 are no dates.
 /// </summary>
 internal static class DateText
 {
-    private static readonly string[] Weekdays = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
-    private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
     /// <summary>The day as written on the wall where it was written: a zone does not move it.</summary>
     public static bool TryDay(ReadOnlySpan<char> cell, DateOrder order, out DateOnly day) => TrySplit(cell.Trim(), order, out day, out _);
 
@@ -42,11 +40,32 @@ internal static class DateText
         return true;
     }
 
+    /// <summary>A day written without its year, <c>16/12</c> or <c>16. Dez.</c>: the first such day from another day on.</summary>
+    public static bool TryDayFrom(ReadOnlySpan<char> cell, DateOrder order, DateOnly earliest, out DateOnly day)
+    {
+        day = default;
+        ReadOnlySpan<char> text = AfterWeekday(cell.Trim());
+        if (!TakeNumber(ref text, out int first, out int digits) || digits > 2)
+        {
+            return false;
+        }
+
+        text = text.TrimStart(" -/.");
+        bool named = TakeMonth(ref text, out int second);
+        if ((!named && (!TakeNumber(ref text, out second, out digits) || digits > 2)) || !text.Trim('.').IsEmpty)
+        {
+            return false;
+        }
+
+        (int month, int dayOfMonth) = !named && order != DateOrder.DayFirst ? (first, second) : (second, first);
+        return Make(earliest.Year, month, dayOfMonth, 4, out day) && (day >= earliest || Make(earliest.Year + 1, month, dayOfMonth, 4, out day));
+    }
+
     /// <summary>The three numbers of a date written with digits only, where order matters; for deciding the order.</summary>
     public static bool TryNumbers(ReadOnlySpan<char> cell, out int first, out int second, out int third)
     {
         third = second = 0;
-        cell = cell.Trim();
+        cell = AfterWeekday(cell.Trim());
         return TakeNumber(ref cell, out first, out int digits) && digits <= 2 && TakeMark(ref cell, out char mark)
             && TakeNumber(ref cell, out second, out digits) && digits <= 2 && TakeMark(ref cell, out char again) && mark == again
             && TakeNumber(ref cell, out third, out digits) && digits is 2 or 4;
@@ -54,16 +73,22 @@ internal static class DateText
 
     private static bool TrySplit(ReadOnlySpan<char> text, DateOrder order, out DateOnly day, out ReadOnlySpan<char> rest)
     {
-        day = default;
-        rest = text;
-        text = SkipWeekday(text);
-        if (text.IsEmpty)
+        if (TryRead(text, order, out day, out rest))
         {
-            return false;
+            return true;
         }
 
-        bool read = char.IsAsciiDigit(text[0]) ? FromDigit(text, order, out day, out rest) : FromMonthName(text, out day, out rest);
-        return read && (rest.IsEmpty || rest[0] is ' ' or 'T' or 't' or ',');
+        // "mar" is a month and a weekday: what stands after it decides.
+        ReadOnlySpan<char> after = AfterWeekday(text);
+        return after.Length < text.Length && TryRead(after, order, out day, out rest);
+    }
+
+    private static bool TryRead(ReadOnlySpan<char> text, DateOrder order, out DateOnly day, out ReadOnlySpan<char> rest)
+    {
+        day = default;
+        rest = text;
+        return !text.IsEmpty && (char.IsAsciiDigit(text[0]) ? FromDigit(text, order, out day, out rest) : FromMonthName(text, out day, out rest))
+            && (rest.IsEmpty || rest[0] is ' ' or 'T' or 't' or ',');
     }
 
     private static bool FromDigit(ReadOnlySpan<char> text, DateOrder order, out DateOnly day, out ReadOnlySpan<char> rest)
@@ -84,7 +109,7 @@ internal static class DateText
         rest = SkipOrdinal(rest, aDigits);
         char mark = rest[0];
         ReadOnlySpan<char> afterMark = rest[1..].TrimStart(' ');
-        if (mark is '-' or '/' or '.' or ' ' or ',' && !afterMark.IsEmpty && char.IsAsciiLetter(afterMark[0]))
+        if (mark is '-' or '/' or '.' or ' ' or ',' && !afterMark.IsEmpty && char.IsLetter(afterMark[0]))
         {
             return DayThenName(a, aDigits, afterMark, out day, out rest);
         }
@@ -112,12 +137,14 @@ internal static class DateText
     {
         result = default;
         rest = text;
+        SkipOf(ref rest);
         if (digits > 2 || !TakeMonth(ref rest, out int month))
         {
             return false;
         }
 
         rest = rest.TrimStart(" -/.,'");
+        SkipOf(ref rest);
         return TakeNumber(ref rest, out int year, out int yearDigits) && Make(year, month, day, yearDigits, out result);
     }
 
@@ -182,54 +209,59 @@ internal static class DateText
 
     private static bool TakeMonth(ref ReadOnlySpan<char> text, out int month)
     {
-        month = 0;
-        int end = 0;
-        while (end < text.Length && char.IsAsciiLetter(text[end]))
-        {
-            end++;
-        }
-
-        if (end < 3)
+        ReadOnlySpan<char> word = FirstWord(text);
+        month = CalendarWords.Month(word);
+        if (month == 0)
         {
             return false;
         }
 
-        for (int i = 0; i < Months.Length; i++)
-        {
-            if (text.StartsWith(Months[i], StringComparison.OrdinalIgnoreCase))
-            {
-                month = i + 1;
-                text = text[end..];
-                return IsMonthWord(i, text, end);
-            }
-        }
-
-        return false;
+        text = text[word.Length..];
+        return true;
     }
 
-    private static bool IsMonthWord(int index, ReadOnlySpan<char> after, int length) =>
-        length == 3 || length == CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(index + 1).Length || (index == 8 && length == 4) || (after.StartsWith(".") && length == 4);
-
-    private static ReadOnlySpan<char> SkipWeekday(ReadOnlySpan<char> text)
+    private static ReadOnlySpan<char> AfterWeekday(ReadOnlySpan<char> text)
     {
-        if (text.IsEmpty || !char.IsAsciiLetter(text[0]))
+        ReadOnlySpan<char> word = FirstWord(text);
+        return !word.IsEmpty && CalendarWords.IsWeekday(word) ? text[word.Length..].TrimStart(" ,.") : text;
+    }
+
+    // 3 de marzo de 2026
+    private static void SkipOf(ref ReadOnlySpan<char> text)
+    {
+        foreach (string word in (ReadOnlySpan<string>)["de ", "del "])
         {
-            return text;
+            if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+            {
+                text = text[word.Length..].TrimStart(' ');
+            }
+        }
+    }
+
+    private static ReadOnlySpan<char> FirstWord(ReadOnlySpan<char> text)
+    {
+        int end = 0;
+        while (end < text.Length && char.IsLetter(text[end]))
+        {
+            end++;
         }
 
-        foreach (string day in Weekdays)
+        return text[..end];
+    }
+
+    private static ReadOnlySpan<char> SkipOrdinal(ReadOnlySpan<char> text, int digits)
+    {
+        if (digits <= 2)
         {
-            if (text.StartsWith(day, StringComparison.OrdinalIgnoreCase))
+            foreach (string ending in (ReadOnlySpan<string>)["st", "nd", "rd", "th", "er", "\u00ba", "\u00b0"])
             {
-                int end = text.IndexOfAny(' ', ',');
-                return end < 0 ? text : text[end..].TrimStart(" ,");
+                if (text.Length > ending.Length && text.StartsWith(ending, StringComparison.OrdinalIgnoreCase))
+                {
+                    return text[ending.Length..];
+                }
             }
         }
 
         return text;
     }
-
-    private static ReadOnlySpan<char> SkipOrdinal(ReadOnlySpan<char> text, int digits) =>
-        digits <= 2 && text.Length > 2 && (text.StartsWith("st", StringComparison.OrdinalIgnoreCase) || text.StartsWith("nd", StringComparison.OrdinalIgnoreCase)
-            || text.StartsWith("rd", StringComparison.OrdinalIgnoreCase) || text.StartsWith("th", StringComparison.OrdinalIgnoreCase)) ? text[2..] : text;
 }

@@ -8,8 +8,12 @@ internal static class PartsListText
     /// <summary>Most parts of one cell.</summary>
     public const int MaxParts = 40;
 
+    private const int MostGluedDigits = 2;
+
     /// <summary>The parts with their counts, in order. Empty entries are left out; an entry without a count counts one.</summary>
-    public static IReadOnlyList<(string Part, int Quantity)> Read(ReadOnlySpan<char> cell)
+    /// <param name="cell">The cell.</param>
+    /// <param name="countsAreGlued">True where <c>1x40-118</c> is a count with its part, which the cell alone cannot tell.</param>
+    public static IReadOnlyList<(string Part, int Quantity)> Read(ReadOnlySpan<char> cell, bool countsAreGlued = false)
     {
         var parts = new List<(string, int)>();
         foreach (Range range in cell.SplitAny(";|+\n\r,"))
@@ -17,14 +21,22 @@ internal static class PartsListText
             // Only a slash or an ampersand between blanks joins two parts, and not a number and its name.
             string entry = cell[range].Trim().ToString();
             string[] each = NumberAndNameText.TryRead(entry, out _, out _) ? [entry] : entry.Split([" / ", " & "], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-            parts.AddRange(each.Where(e => e.Length > 0).Take(MaxParts - parts.Count).Select(e => One(e)));
+            parts.AddRange(each.Where(e => e.Length > 0).Take(MaxParts - parts.Count).Select(e => One(e, countsAreGlued)));
         }
 
         return parts;
     }
 
-    private static (string Part, int Quantity) One(ReadOnlySpan<char> entry)
+    /// <summary>Whether a cell begins with what may be a count glued to its part.</summary>
+    public static bool MayBeGlued(ReadOnlySpan<char> cell) => GluedAt(cell.Trim()) > 0;
+
+    private static (string Part, int Quantity) One(ReadOnlySpan<char> entry, bool countsAreGlued)
     {
+        if (countsAreGlued && GluedAt(entry) is > 0 and var glued && Count(entry[..glued], out int pieces))
+        {
+            return (entry[(glued + 1)..].Trim().ToString(), pieces);
+        }
+
         int x = entry.LastIndexOfAny("xX*\u00d7");
         if (x > 0 && entry[x - 1] == ' ' && Count(entry[(x + 1)..], out int behind))
         {
@@ -41,6 +53,12 @@ internal static class PartsListText
         return bracket > 0 && entry[^1] == ')' && Count(entry[(bracket + 1)..^1].TrimStart("xX* "), out int inside)
             ? (entry[..bracket].TrimEnd().ToString(), inside)
             : (entry.ToString(), 1);
+    }
+
+    private static int GluedAt(ReadOnlySpan<char> entry)
+    {
+        int at = entry.IndexOfAnyExceptInRange('0', '9');
+        return at is > 0 and <= MostGluedDigits && entry[at] is ('x' or 'X' or '\u00d7') && at + 1 < entry.Length && entry[at + 1] != ' ' ? at : 0;
     }
 
     private static bool Count(ReadOnlySpan<char> text, out int count) =>

@@ -24,6 +24,9 @@ internal sealed record Field(string Name, Cleaner Cleaner, string Meaning)
     /// <summary>True when a row without it is refused.</summary>
     public bool Essential { get; init; }
 
+    /// <summary>The field whose column is read where the file has none for this one, or null if no other can say it.</summary>
+    public string? StandIn { get; init; }
+
     /// <summary>
     /// True when two rows of one job that differ here tell the job differently, which is listed for the owner. False: they
     /// are the same telling, and the first row speaks for the job.

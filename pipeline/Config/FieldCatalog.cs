@@ -12,7 +12,7 @@ internal static class FieldCatalog
         ["jobs"] = Kind("jobs", repeats: true,
         [
             new("job_id", Cleaner.Id, "Number of the job; a log without numbers is numbered by what its rows say.") { Staged = [Text("job_id", required: true)], RefusesRow = true },
-            new("opened_on", Cleaner.Day, "Day the customer called.") { Essential = true },
+            new("opened_on", Cleaner.Day, "Day the customer called; a log without it is read as if each call came on the closing day.") { Essential = true, StandIn = "closed_on" },
             new("closed_on", Cleaner.Day, "Day the job was finished; blank while it is open.") { RefusesRow = true },
             new("technician", Cleaner.Word, "Who did the job."),
             new("van", Cleaner.Word, "Van that went."),
@@ -49,7 +49,7 @@ internal static class FieldCatalog
         ]),
         ["part_orders"] = Kind("part_orders", repeats: false,
         [
-            new("order_id", Cleaner.Id, "Number of the order or invoice.") { Staged = [Text("order_id", required: true)], Essential = true },
+            new("order_id", Cleaner.Id, "Number of the order or invoice; a list without numbers is numbered by what its rows say.") { Staged = [Text("order_id", required: true)], RefusesRow = true },
             new("supplier", Cleaner.Supplier, "Who sold the part.") { Staged = [Text("supplier", required: true)] },
             new("ordered_on", Cleaner.Day, "Day of the order.") { Essential = true },
             new("received_on", Cleaner.Day, "Day the part came; blank while it is on order."),
@@ -110,7 +110,7 @@ internal static class FieldCatalog
         [
             .. Appliance(identity: true),
             new("installed_on", Cleaner.ApproximateDay, "Day it went into service; a month or a year stands for its middle."),
-            new("removed_on", Cleaner.ApproximateDay, "Day it was taken out of service; a month or a year stands for its middle."),
+            new("removed_on", Cleaner.ApproximateDay, "Day it was taken out of service; a month or a year stands for its middle.") { RefusesRow = false },
             new("purchased_on", Cleaner.Day, "Day the appliance was bought.") { Found = Found.ByHeader, RefusesRow = false },
             new("age_years", Cleaner.Years, "Age of the appliance on the day of the list.") { Unit = "years", Found = Found.ByHeader },
             new("age_months", Cleaner.Years, "Age of the appliance in months on the day of the list.") { Unit = "months", Found = Found.ByHeader },

@@ -41,7 +41,8 @@ internal readonly record struct PartCell(CodeText Code, PartWords Words)
     {
         if (cell is null || cell.Count(char.IsLetter) < FewestLetters)
         {
-            return false;
+            // PCB, TOC
+            return cell is not null && cell.Length > 1 && cell.All(char.IsLetter) && components.Component(cell) is not null;
         }
 
         var part = PartPhrase.Parse(cell);

@@ -1,3 +1,4 @@
+using PartsSignal.Pipeline.Config;
 using PartsSignal.Pipeline.Core;
 using PartsSignal.Pipeline.Reading;
 
@@ -54,7 +55,7 @@ internal sealed class FieldMap
     {
         if (!_fields.TryGetValue(name, out MappedField? field))
         {
-            field = Make(name, _map.Columns.GetValueOrDefault(name));
+            field = Make(name, _map.Columns.GetValueOrDefault(name) ?? StandIn(name));
             _fields.Add(name, field);
         }
 
@@ -64,6 +65,9 @@ internal sealed class FieldMap
     /// <summary>The field of that name in one of the groups of part columns.</summary>
     public MappedField Field(string name, int group) =>
         Make(name, _map.PartGroups[group].TryGetValue(name, out string? header) ? [header] : null);
+
+    private IReadOnlyList<string>? StandIn(string name) =>
+        !_map.Fixed.ContainsKey(name) && FieldCatalog.Find(_map.Kind)?.FirstOrDefault(f => f.Name == name)?.StandIn is { } other ? _map.Columns.GetValueOrDefault(other) : null;
 
     private MappedField Make(string name, IReadOnlyList<string>? headers)
     {

@@ -31,6 +31,10 @@ internal static class FieldValues
         return Unusable<DateOnly>(row, field, lesser, ReasonCode.BadDate, what, suggestion);
     }
 
+    /// <summary>A day; one without a year is the first such day from another day on.</summary>
+    public static DateOnly? DayFrom(this MappedRow row, MappedField field, DateOnly earliest) =>
+        earliest > default(DateOnly) && DateText.TryDayFrom(row.Span(field), row.Style.Dates, earliest, out DateOnly day) ? day : row.Day(field);
+
     /// <summary>A day; a month or a year stands for its middle day.</summary>
     public static DateOnly? ApproximateDay(this MappedRow row, MappedField field, bool lesser = false) =>
         MadeOnText.TryRead(row.Span(field), row.Style.Dates, out DateOnly from, out DateOnly to)

@@ -16,6 +16,7 @@ internal sealed class StyleVote
     private readonly DateOrderVote _dates = new();
     private readonly NumberStyleVote _numbers = new();
     private readonly Dictionary<int, (int Counted, int All)> _days = [];
+    private (int Glued, int All) _lists;
     private bool _minutes;
 
     private StyleVote()
@@ -65,13 +66,14 @@ internal sealed class StyleVote
         }
 
         bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");
-        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted), remarks);
+        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted, vote._lists.Glued * 2 > vote._lists.All), remarks);
     }
 
     private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
     {
         int[] dates = [.. DateFields.SelectMany(f => fields.Field(f).Columns)];
         int[] amounts = [.. AmountFields.SelectMany(f => fields.Field(f).Columns), .. Enumerable.Range(0, fields.PartGroups).SelectMany(g => fields.Field("price", g).Columns)];
+        int[] lists = fields.Field("parts_list").Columns;
         for (int n = 0; table.Read(); n++)
         {
             sample?.Take(table);
@@ -95,6 +97,12 @@ internal sealed class StyleVote
                 {
                     _numbers.Add(table.Row[column].Trim());
                 }
+            }
+
+            foreach (int column in lists)
+            {
+                ReadOnlySpan<char> cell = table.Row[column];
+                _lists = EmptyMark.Is(cell) ? _lists : (_lists.Glued + (PartsListText.MayBeGlued(cell) ? 1 : 0), _lists.All + 1);
             }
 
             foreach (int column in labour.Columns)
@@ -156,4 +164,5 @@ internal sealed class StyleVote
 /// <param name="Numbers">Style of amounts.</param>
 /// <param name="LabourInHours">What a working time without a unit is: hours, else minutes.</param>
 /// <param name="CountsDays">True where dates may be the plain numbers that a spreadsheet counts days by.</param>
-internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays);
+/// <param name="GluesCounts">True where most lists of parts begin with a count that is glued to its part.</param>
+internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays, bool GluesCounts);

@@ -59,6 +59,9 @@ internal abstract class TableStager
         return Target.Map.Field(field);
     }
 
+    /// <summary>Whether a row has a number of its own, or should have one: a file may give none, or leave many blank.</summary>
+    protected bool IsNumbered(MappedField number, MappedRow row) => number.IsMapped && !(Target.Habits.IsOftenBlank(number.Column) && row.Raw(number).IsEmpty);
+
     /// <summary>The fields of the first table that nobody claimed.</summary>
     protected PlainFields Plain() => new([.. FieldCatalog.Of(_kind).Where(f => f.Table == "staged_" + _kind && f.Staged.Count > 0 && !_claimed.Contains(f.Name))], Target, Table);
 

@@ -46,7 +46,7 @@ internal static class CellDoubts
             "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen || Level("length") <= ThreeLetters,
             "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
             "job_id" or "part" => Level("top_value") >= NineInTen,
-            "quantity" => Level("two_decimals") >= Half && (Level("whole") < NineInTen || Level("median") > AFew),
+            "quantity" => Level("number") >= Half && (Level("whole") < FourInFive || (Level("two_decimals") >= Half && (Level("whole") < NineInTen || Level("median") > AFew))),
             "price" or "unit_cost" => Level("number") >= Half && Level("largest") <= One,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
@@ -72,6 +72,7 @@ internal static class CellDoubts
         {
             // Appliances show the same few codes again and again.
             "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
+            "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level(own, "date") <= OneInTwenty && Level(own, "number") < Half ? Hardly : 1,
             "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
             "visits" => Level(own, "two_decimals") >= Half || (Level(own, "number") >= Half && Level(own, "median") > AFew) ? Hardly : 1,
             "van" => Level(own, "words_component") >= ThreeInTen ? Hardly : 1,

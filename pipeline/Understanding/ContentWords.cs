@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using CsvHelper;
+using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Understanding;
@@ -55,7 +56,7 @@ internal sealed class ContentWords
         {
             if (!_known.TryGetValue(word, out int of))
             {
-                string plain = string.Concat(word.Select(PlainHeader.Fold));
+                string plain = string.Concat(word.Select(PlainLetter.Of));
                 of = _whole.GetValueOrDefault(plain);
                 foreach ((string stem, int c) in _stems)
                 {

@@ -54,6 +54,16 @@ internal static class InspectionQuestions
             yield return $"Personal data in {personal.Name}: the column is not read.";
         }
 
+        if (map.Kind == "jobs" && byField.ContainsKey("closed_on") && !byField.ContainsKey("opened_on"))
+        {
+            yield return "No column holds the day the customer called: the closing day counts for it.";
+        }
+
+        if (map.Kind == "part_orders" && !byField.ContainsKey("order_id"))
+        {
+            yield return "No column holds order numbers: each different row counts as an order, and the same row again as the same order.";
+        }
+
         if (map.Kind == "jobs" && !byField.ContainsKey("job_id"))
         {
             yield return "No column holds job numbers: each different row counts as a job, and the same row again as the same job.";

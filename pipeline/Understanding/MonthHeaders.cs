@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartsSignal.Pipeline.Cleaning;
 
 namespace PartsSignal.Pipeline.Understanding;
 
@@ -11,30 +12,12 @@ internal static class MonthHeaders
     // Two digits below it are years of this century.
     private const int TwoDigitPivot = 70;
 
-    private static readonly string[] ByMonth =
-    [
-        "jan january januar janv janvier ene enero gen gennaio januari sty styczen janeiro",
-        "feb february februar fevr fev fevrier febrero febbraio februari lut luty fevereiro",
-        "mar march marz maerz mars marzo mrt maart marzec marco",
-        "apr april avr avril abr abril aprile kwi kwiecien",
-        "may mai mayo mag maggio mei maj maio",
-        "jun june juni juin junio giu giugno cze czerwiec junho",
-        "jul july juli juil juillet julio lug luglio lip lipiec julho",
-        "aug august aout ago agosto augustus sie sierpien",
-        "sep sept september septembre septiembre set settembre wrz wrzesien setembro",
-        "oct october okt oktober octobre octubre ott ottobre paz pazdziernik out outubro",
-        "nov november novembre noviembre lis listopad novembro",
-        "dec december dez dezember decembre dic diciembre dicembre gru grudzien dezembro",
-    ];
-
-    private static readonly Dictionary<string, int> Months = ByMonth.SelectMany((names, i) => names.Split(' ').Select(n => (n, i + 1))).ToDictionary(m => m.n, m => m.Item2, StringComparer.Ordinal);
-
     /// <summary>The first day of the month that a header names, and its other words; null if it names none with its year.</summary>
     public static (DateOnly FirstDay, string Stem)? Read(string header)
     {
         string[] words = [.. PlainHeader.Words(header)];
         int[] years = [.. words.Index().Where(w => w.Item.Length == 4 && Number(w.Item) is >= 1950 and <= 2100).Select(w => w.Index)];
-        int named = Array.FindIndex(words, Months.ContainsKey);
+        int named = Array.FindIndex(words, w => CalendarWords.Month(w) > 0);
         int[] numbers = [.. words.Index().Where(w => char.IsAsciiDigit(w.Item[0]) && !years.Contains(w.Index)).Select(w => w.Index)];
         (int year, int month) = (years, named, numbers) switch
         {
@@ -50,13 +33,13 @@ internal static class MonthHeaders
 
         int inYear = Number(words[year])!.Value;
         int full = inYear >= 100 ? inYear : inYear + (inYear < TwoDigitPivot ? 2000 : 1900);
-        int of = named >= 0 ? Months[words[named]] : Number(words[month])!.Value;
+        int of = named >= 0 ? CalendarWords.Month(words[named]) : Number(words[month])!.Value;
         return (new DateOnly(full, of, 1), string.Join(' ', words.Where((_, i) => i != year && i != month)));
     }
 
     /// <summary>True for the name of a month.</summary>
     /// <param name="word">A word in small letters, without accents.</param>
-    public static bool IsMonth(string word) => Months.ContainsKey(word);
+    public static bool IsMonth(string word) => CalendarWords.Month(word) > 0;
 
     /// <summary>True when every header names a month, each another one.</summary>
     public static bool AreMonths(IReadOnlyList<string> headers) =>

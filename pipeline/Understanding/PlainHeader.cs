@@ -1,13 +1,11 @@
 using System.Text;
+using PartsSignal.Pipeline.Cleaning;
 
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>Takes headers apart into plain words: lower case, without accents, camel case divided.</summary>
 internal static class PlainHeader
 {
-    private const string Accented = "àáâãäåāăąçćčďèéêëēęěìíîïīıñńňòóôõöøōőŕřśšşťțùúûüūůűýÿźżžłđðß";
-    private const string Plain = "aaaaaaaaacccdeeeeeeeiiiiiinnnoooooooorrsssttuuuuuuuyyzzzldds";
-
     /// <summary>The words; <c>#</c> and <c>Nº</c> become <c>no</c>.</summary>
     public static IReadOnlyList<string> Words(string header)
     {
@@ -25,7 +23,7 @@ internal static class PlainHeader
 
             if (char.IsLetterOrDigit(c))
             {
-                word.Append(Fold(char.ToLowerInvariant(c)));
+                word.Append(PlainLetter.Of(char.ToLowerInvariant(c)));
             }
         }
 
@@ -35,13 +33,6 @@ internal static class PlainHeader
 
     /// <summary>A header as headers are compared: its words, without case, marks and accents.</summary>
     public static string Key(string header) => string.Join(' ', Words(header));
-
-    /// <summary>A letter without its accent.</summary>
-    public static char Fold(char c)
-    {
-        int at = c < 128 ? -1 : Accented.IndexOf(c, StringComparison.Ordinal);
-        return at < 0 ? c : Plain[at];
-    }
 
     private static void Flush(StringBuilder word, List<string> words)
     {

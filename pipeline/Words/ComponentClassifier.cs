@@ -58,6 +58,11 @@ internal sealed class ComponentClassifier
         return _cache.TryGet(description, out string? known) ? known : _cache.Keep(description, Find(PartPhrase.Parse(description), strict: true));
     }
 
+    /// <summary>Whether the words say more than the name of their component: <c>range thermostat</c> does, <c>termostato</c> does not.</summary>
+    public bool SaysMore(string description) =>
+        Component(description) is not { } component
+        || PartPhrase.Parse(description).Telling.Any(w => !_known.Match(w).Exact.Any(_wordsOf[component].Contains));
+
     /// <summary>The component that the words most likely mean, where a word that no table knows stands beside them.</summary>
     public string? LikelyComponent(string description) => Find(PartPhrase.Parse(description), strict: false);
 

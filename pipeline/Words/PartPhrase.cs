@@ -34,14 +34,11 @@ internal sealed partial class PartPhrase
     public bool IsAccessory => Telling.ToArray() is { Length: > 0 } words && (Classes["accessory"].Contains(words[^1]) || Classes["accessory"].Contains(words[0]));
 
     /// <summary>The words as a name, <c>drain_motor</c>, or null where they are none or too many for one.</summary>
-    public string? Name
-    {
-        get
-        {
-            string[] words = [.. Telling];
-            return words.Length is 0 or > MostWords ? null : string.Join('_', IsInverted ? [.. words[1..], words[0]] : words);
-        }
-    }
+    public string? Name => NameOf([.. Telling]);
+
+    /// <summary>Some of the words that tell something, in their order, as a name; null where they are none or too many for one.</summary>
+    public string? NameOf(string[] words) =>
+        words.Length is 0 or > MostWords ? null : string.Join('_', IsInverted ? [.. words[1..], words[0]] : words);
 
     /// <summary>Cuts a description into its words.</summary>
     public static PartPhrase Parse(string description)

@@ -35,7 +35,7 @@ named as (
         case
             when x.component is null then coalesce(p.component, f.component, w.component)
             -- under its own words where they say more than the component's name
-            else coalesce(nullif(n.own_component, x.component), x.appliance_type || '_' || x.component)
+            else coalesce(case when n.says_more then nullif(n.own_component, x.component) end, x.appliance_type || '_' || x.component)
         end as component_name,
         x.component is not null as is_foreign
     from int_part_pieces as f

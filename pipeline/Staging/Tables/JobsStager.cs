@@ -13,6 +13,10 @@ internal sealed class JobsStager : TableStager
     private readonly MappedField _jobId;
     private readonly MappedField _partsList;
     private readonly MappedField _serial;
+    private readonly MappedField _opened;
+    private readonly MappedField _closed;
+    private readonly ValueColumn<DateOnly> _openedOn;
+    private readonly ValueColumn<DateOnly> _closedOn;
     private readonly CachedField<ComplaintText?> _complaint;
     private readonly CachedField<string?> _errorCode;
     private readonly CachedField<string?> _status;
@@ -37,6 +41,8 @@ internal sealed class JobsStager : TableStager
         _serial = target.Map.Field("serial");
         ApplianceNames appliances = target.Tools.Words.Appliances.For(file.Languages);
         (_jobId, _partsList) = (Claim("job_id"), Claim("parts_list"));
+        (_opened, _closed) = (Claim("opened_on"), Claim("closed_on"));
+        (_openedOn, _closedOn) = (Table.Value<DateOnly>("opened_on"), Table.Value<DateOnly>("closed_on"));
         _complaint = new(Claim("complaint"), (row, field) => ComplaintText.Parse(row.FreeText(field), file.Complaints, appliances, file), ComplaintBits);
         _errorCode = new(Claim("error_code"), (row, field) => target.Personal.ErrorCode(row, field, row.Text(field)));
         MappedField status = Claim("status");
@@ -60,8 +66,11 @@ internal sealed class JobsStager : TableStager
     public override void Stage(MappedRow row)
     {
         int at = Table.At;
-        bool numbered = _jobId.IsMapped && !(Target.Habits.IsOftenBlank(_jobId.Column) && row.Raw(_jobId).IsEmpty);
+        bool numbered = IsNumbered(_jobId, row);
         ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_jobId) : [];
+        DateOnly opened = row.NeededDay(_opened);
+        _openedOn.Set(at, opened);
+        _closedOn.Set(at, row.DayFrom(_closed, opened));
         _plain.SetRefusing(row, at);
         ReadLines(row);
         if (row.Fault is not null)
@@ -131,7 +140,7 @@ internal sealed class JobsStager : TableStager
 
     private void ReadPartsList(MappedRow row)
     {
-        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_partsList)))
+        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_partsList), row.Style.GluesCounts))
         {
             if (DamagedCode.Is(part))
             {

@@ -44,6 +44,8 @@ internal sealed class PartOrdersStager : ListStager
     private readonly MappedField _returned;
     private readonly MappedField _returnedOn;
     private readonly ValueColumn<int> _piecesReturned;
+    private readonly MappedField _orderId;
+    private readonly TextColumn _orderIds;
 
     public PartOrdersStager(StageTarget target)
         : base(target, "part_orders")
@@ -52,16 +54,21 @@ internal sealed class PartOrdersStager : ListStager
         _quantity = target.Map.Field("quantity");
         (_returnedQuantity, _returned, _returnedOn) = (Claim("returned_quantity"), Claim("returned"), Claim("returned_on"));
         _piecesReturned = Table.Value<int>("returned_quantity");
+        (_orderId, _orderIds) = (Claim("order_id"), Table.Text("order_id"));
     }
 
     protected override void Check(MappedRow row, int at)
     {
         _piecesReturned.Set(at, PiecesReturned(row));
+        _orderIds.Set(at, OrderId(row));
         if (row.IsBlank(_part) && row.IsBlank(_other) && row.IsBlank(_description))
         {
             row.Fail(_part, ReasonCode.Missing, "The row names neither a part number nor a description.", "Fill in the part number.");
         }
     }
+
+    // A line without a number: its own text is its number, so that the same line again is the same order.
+    private string? OrderId(MappedRow row) => IsNumbered(_orderId, row) ? Target.Personal.Id(row.Needed(_orderId)) : "row-" + Target.Tools.Key.Identify(RowDigest(row));
 
     // Null: nothing tells what was sent back, which is not the same as nothing.
     private int? PiecesReturned(MappedRow row)
