@@ -17,10 +17,13 @@ internal static class EmptyMark
 
     private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Lookup = Words.GetAlternateLookup<ReadOnlySpan<char>>();
 
-    /// <summary>True for an empty cell and for marks like n/a, unknown, ???? and -.</summary>
+    // What the field of a form leaves where nobody typed a day: "  /  /    ", "__.__.____".
+    private static readonly SearchValues<char> Form = SearchValues.Create("/.-_: ");
+
+    /// <summary>True for an empty cell, for marks like n/a, unknown, ???? and -, and for the empty form of a date.</summary>
     public static bool Is(ReadOnlySpan<char> cell)
     {
         cell = cell.Trim();
-        return cell.IsEmpty || (cell.Length <= Longest && First.Contains(cell[0]) && (Lookup.Contains(cell) || cell.IndexOfAnyExcept('?') < 0));
+        return cell.IsEmpty || (cell.Length <= Longest && (First.Contains(cell[0]) || Form.Contains(cell[0])) && (Lookup.Contains(cell) || cell.IndexOfAnyExcept('?') < 0 || cell.IndexOfAnyExcept(Form) < 0));
     }
 }

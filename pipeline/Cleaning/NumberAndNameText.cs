@@ -1,16 +1,10 @@
 namespace PartsSignal.Pipeline.Cleaning;
 
-/// <summary>
-/// Reads a part's number and its name from one cell: <c>376.7460 - Drum roller</c>, <c>Drum roller: 376.7460</c>,
-/// <c>376-7460 DRUM ROLLER</c>.
-/// </summary>
+/// <summary>Reads a part's number and its name from one cell: <c>376.7460 - Drum roller</c>, <c>Drum roller: 376.7460</c>.</summary>
 internal static class NumberAndNameText
 {
     private const int FewestLetters = 4;
     private const int FewestDigits = 2;
-
-    // With no mark between them, fewer may be a year, a voltage or a size.
-    private const int FewestDigitsAlone = 5;
     private static readonly string[] Marks = [" - ", " \u2013 ", " \u2014 ", ": ", " | ", " / "];
 
     /// <summary>True where a mark stands between a number without blanks and a name without digits.</summary>
@@ -35,25 +29,7 @@ internal static class NumberAndNameText
             }
         }
 
-        int blank = cell?.IndexOf(' ', StringComparison.Ordinal) ?? -1;
-        if (blank <= 0 || !IsLongNumber(cell.AsSpan(0, blank)) || !IsName(cell![(blank + 1)..]))
-        {
-            return false;
-        }
-
-        (number, name) = (cell[..blank], cell[(blank + 1)..].Trim());
-        return true;
-    }
-
-    private static bool IsLongNumber(ReadOnlySpan<char> text)
-    {
-        int digits = 0;
-        foreach (char c in text)
-        {
-            digits += char.IsAsciiDigit(c) ? 1 : 0;
-        }
-
-        return digits >= FewestDigitsAlone && !text.ContainsAny(",;()");
+        return false;
     }
 
     private static bool IsNumber(string text) => text.Count(char.IsAsciiDigit) >= FewestDigits && !text.Contains(' ', StringComparison.Ordinal);

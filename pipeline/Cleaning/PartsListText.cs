@@ -16,10 +16,9 @@ internal static class PartsListText
     public static IReadOnlyList<(string Part, int Quantity)> Read(ReadOnlySpan<char> cell, bool countsAreGlued = false)
     {
         var parts = new List<(string, int)>();
-        foreach (Range range in cell.SplitAny(";|+\n\r,"))
+        foreach (string entry in Entries(cell))
         {
             // Only a slash or an ampersand between blanks joins two parts, and not a number and its name.
-            string entry = cell[range].Trim().ToString();
             string[] each = NumberAndNameText.TryRead(entry, out _, out _) ? [entry] : entry.Split([" / ", " & "], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
             parts.AddRange(each.Where(e => e.Length > 0).Take(MaxParts - parts.Count).Select(e => One(e, countsAreGlued)));
         }
@@ -29,6 +28,30 @@ internal static class PartsListText
 
     /// <summary>Whether a cell begins with what may be a count glued to its part.</summary>
     public static bool MayBeGlued(ReadOnlySpan<char> cell) => GluedAt(cell.Trim()) > 0;
+
+    // A comma in brackets belongs to the name: WV-22 (inlet valve, double).
+    private static List<string> Entries(ReadOnlySpan<char> cell)
+    {
+        var entries = new List<string>();
+        int start = 0, open = 0;
+        for (int i = 0; i < cell.Length; i++)
+        {
+            open = cell[i] switch
+            {
+                '(' when cell[i..].Contains(')') => open + 1,
+                ')' => Math.Max(0, open - 1),
+                _ => open,
+            };
+            if (open == 0 && ";|+\n\r,".Contains(cell[i], StringComparison.Ordinal))
+            {
+                entries.Add(cell[start..i].Trim().ToString());
+                start = i + 1;
+            }
+        }
+
+        entries.Add(cell[start..].Trim().ToString());
+        return entries;
+    }
 
     private static (string Part, int Quantity) One(ReadOnlySpan<char> entry, bool countsAreGlued)
     {

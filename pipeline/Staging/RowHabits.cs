@@ -71,7 +71,8 @@ internal sealed class RowHabits
     /// <summary>Why the row's number of cells refuses it, or null if every cell stands where it belongs.</summary>
     public RowFault? Fault(RowCells row)
     {
-        if (row.Count > _width && ((row.IsOfText && row.Count > Cells) || row.FilledCount() > _width))
+        // In a sheet no cell moves another: what stands right of the header is a note that no field reads.
+        if (row.IsOfText && row.Count > _width && (row.Count > Cells || row.FilledCount() > _width))
         {
             return new RowFault(null, ReasonCode.TooManyCells, $"The row has {row.Count} cells; the header has {_width}.", "Put text that contains the separator in quotation marks.");
         }

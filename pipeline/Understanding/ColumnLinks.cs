@@ -78,8 +78,20 @@ internal sealed class ColumnLinks(OpenMaps maps, ReadingAnswers answers)
 
         string[] own = [.. PlainHeader.Words(column.Name).Where(w => w.Length >= 3)];
         string stem = Path.GetFileNameWithoutExtension(maps.Sample(home).Sheet ?? maps.Sample(home).File);
-        string[] theirs = [.. PlainHeader.Words(key.Name).Concat(PlainHeader.Words(stem)).Where(w => w.Length >= 3 && !IsGeneral(w))];
+        string[] theirs = [.. PlainHeader.Words(key.Name).Concat(PlainHeader.Words(stem)).Concat(ListsNamed(column, key, home).SelectMany(PlainHeader.Words)).Where(w => w.Length >= 3 && !IsGeneral(w))];
         return Array.Exists(own, o => !IsGeneral(o) && Array.Exists(theirs, w => w.StartsWith(o[..Math.Min(o.Length, 4)], StringComparison.Ordinal)));
+    }
+
+    // One list of codes for several columns says in a column of its own which one each row is for.
+    private IEnumerable<string> ListsNamed(ColumnSample column, ColumnSample key, int home)
+    {
+        HashSet<string> codes = new(column.Texts, StringComparer.OrdinalIgnoreCase);
+        int[] rows = [.. Enumerable.Range(0, key.Cells.Length).Where(i => codes.Contains(key.Cells[i]))];
+        return rows.Length < FewestValues ? [] : maps.Sample(home).Columns
+            .Where(c => c != key && c.Distinct > 1 && c.Distinct * 2 <= c.Filled)
+            .Select(c => rows.Select(i => c.Cells[i]).Distinct(StringComparer.OrdinalIgnoreCase).ToArray())
+            .Where(names => names.Length == 1)
+            .Select(names => names[0]);
     }
 
     private static bool AreFarApart(ColumnSample key)

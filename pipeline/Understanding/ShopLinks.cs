@@ -90,7 +90,53 @@ internal sealed class ShopLinks
                     return;
                 }
             }
+
+            if (NameJobsByBills(t, other, number))
+            {
+                return;
+            }
         }
+    }
+
+    // Part lines of a bill: a list of bills, which nothing else reads, says for which job each one is.
+    private bool NameJobsByBills(int t, int jobs, ColumnSample number)
+    {
+        foreach (int bills in Enumerable.Range(0, _maps.Tables.Count).Where(o => o != t && _maps[o] is null))
+        {
+            foreach (ColumnSample column in _links.Candidates(t, "job_id"))
+            {
+                if (_links.KeyOf(t, column, bills, _ => true) is { } bill && JobOf(bills, bill, jobs, number) is { } named)
+                {
+                    if (named.Key != number)
+                    {
+                        _maps[jobs] = _maps[jobs]! with { Columns = new Dictionary<string, IReadOnlyList<string>>(_maps[jobs]!.Columns) { ["job_id"] = [named.Key.Name] } };
+                        _maps.Note(jobs, $"'{named.Key.Name}' is the job number, since '{named.Column.Name}' of {_maps.Sample(bills).File} names jobs by it.");
+                    }
+
+                    Give(t, "job_id", column, new CodeList(_maps.Sample(bills).File, _maps.Sample(bills).Sheet, bill.Name, named.Column.Name), bills, bill);
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    // The column of a list of bills that names jobs: by their number, or by one that both tables head alike and no other table goes by.
+    private (ColumnSample Column, ColumnSample Key)? JobOf(int bills, ColumnSample bill, int jobs, ColumnSample number)
+    {
+        bool isFree = !_found.Exists(f => f.Other == jobs && f.Key == number) && !_maps.Others(jobs).Any(o => _maps.Column(o, "job_id") is { } own && ColumnLinks.Points(own, number));
+        foreach (ColumnSample column in _maps.Sample(bills).Columns.Where(c => c != bill && !c.IsDates && !c.IsAmounts))
+        {
+            ColumnSample? key = _maps.Sample(jobs).Columns.FirstOrDefault(k => k.Values.IsKey && ColumnLinks.Points(column, k)
+                && (k == number || (isFree && _maps.FieldOf(jobs, k) is null && PlainHeader.Key(k.Name) == PlainHeader.Key(column.Name))));
+            if (key is not null)
+            {
+                return (column, key);
+            }
+        }
+
+        return null;
     }
 
     // The number that both tables head alike, unless the other one is headed more like a job number.

@@ -47,6 +47,9 @@ internal sealed class ComponentClassifier
     public ComponentClassifier For(IReadOnlyList<string> languages) =>
         _byLanguage.GetOrAdd(string.Join(' ', languages), _ => new ComponentClassifier(_rules.Where(r => r.IsIn(languages)), _accessories));
 
+    /// <summary>True for the name of a component of the table.</summary>
+    public bool IsName(string name) => _wordsOf.ContainsKey(name);
+
     /// <summary>The component, or null where the words do not say.</summary>
     public string? Component(string? description)
     {

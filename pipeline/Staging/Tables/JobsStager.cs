@@ -87,7 +87,7 @@ internal sealed class JobsStager : TableStager
         ComplaintText? said = _complaint.Read(row);
         _appliance.Set(row, at, said);
         _plain.SetOthers(row, at);
-        _statuses.Set(at, _status.Read(row));
+        _statuses.Set(at, _status.Read(row) ?? ClosingCell.Status(row, _closed, Target.Tools.Words.Statuses));
         SetComplaint(row, at, said);
         if (row.Fault is not null)
         {

@@ -1,5 +1,6 @@
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Core;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
 
@@ -130,8 +131,20 @@ internal sealed class PartsStager : ListStager
         _components = Table.Text("component");
     }
 
-    protected override void Check(MappedRow row, int at) =>
-        _components.Set(at, Target.Personal.Word(row, _component, row.Word(_component))?.ToLowerInvariant().Replace(' ', '_') ?? Target.Tools.Words.Components.For(Target.Personal.Words.Languages).Component(Target.Personal.Text(row.Word(_description))));
+    protected override void Check(MappedRow row, int at)
+    {
+        ComponentClassifier components = Target.Tools.Words.Components.For(Target.Personal.Words.Languages);
+        string? described = components.Component(Target.Personal.Text(row.Word(_description)));
+        string? typed = row.Word(_component);
+        string? text = typed is not null && typed.Contains(' ', StringComparison.Ordinal) ? Target.Personal.Text(typed) : null;
+        // A name in words is a description under another header: the tables may know it, and a list of parts says each once.
+        _components.Set(at, typed is null ? described
+            : text is null || text.Contains('[', StringComparison.Ordinal) ? Target.Personal.Word(row, _component, typed) is { } word ? Plain(word) : described
+            : Target.Tools.Words.Components.IsName(Plain(text)) ? Plain(text)
+            : components.Component(text) ?? described ?? PartPhrase.Parse(text).Name ?? Plain(text));
+    }
+
+    private static string Plain(string text) => text.ToLowerInvariant().Replace(' ', '_');
 }
 
 /// <summary>Lists of old numbers and what replaces them.</summary>

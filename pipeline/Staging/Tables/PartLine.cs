@@ -61,6 +61,8 @@ internal static class PartCellReader
     public static PartCell Read(MappedRow row, MappedField field, string? cell, PersonalCells personal, ComponentClassifier components) =>
         NumberAndNameText.TryRead(cell, out string number, out string name)
             ? new PartCell(CodeText.Parse(personal.Code(row, field, number)), PartWords.Parse(personal.Text(name), components))
+            : NumberBesideNameText.TryRead(cell, out number, out string? beside)
+            ? new PartCell(CodeText.Parse(personal.Code(row, field, number)), PartWords.Parse(personal.Text(beside), components))
             : PartCell.IsWords(cell, components, personal.Words) && personal.Text(cell) is { } words
                 ? new PartCell(default, PartWords.Parse(words, components))
                 : new PartCell(CodeText.Parse(personal.Code(row, field, cell)), default);

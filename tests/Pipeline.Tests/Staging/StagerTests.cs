@@ -69,4 +69,23 @@ public sealed class StagerTests
         StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
         Assert.Equal(["8|opened_on|bad_date"], StagingRig.Rejects(file));
     }
+
+    [Fact]
+    public async Task StageAsync_WordsInPlaceOfTheClosingDay_TellTheStatus()
+    {
+        using var rig = new StagingRig();
+        var map = Jobs with { Columns = new Dictionary<string, IReadOnlyList<string>>(Jobs.Columns) { ["closed_on"] = ["Done"] } };
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault,Done\nJ1,2026-08-03,leaks,2026-08-04\nJ2,2026-08-03,leaks,CXL\nJ3,2026-08-03,leaks,waiting part\nJ4,2026-08-03,leaks,  /  /  \nJ5,2026-08-03,leaks,soon\n", map);
+        Assert.Equal(["J1|2026-08-04|-", "J2|-|canceled", "J3|-|waiting_for_part", "J4|-|-"], StagingRig.Rows(file, "staged_jobs", "job_id, closed_on, status"));
+        Assert.Equal(["6|closed_on|bad_date"], StagingRig.Rejects(file));
+    }
+
+    [Fact]
+    public async Task StageAsync_ComponentsOfAPriceListInWords_ReadByTheTablesOrKeepTheirOwnName()
+    {
+        using var rig = new StagingRig();
+        var map = new SourceMap { Files = "parts.csv", Kind = "parts", Columns = new Dictionary<string, IReadOnlyList<string>> { ["part"] = ["No"], ["component"] = ["Name"], ["price"] = ["Price"] } };
+        StagedFile file = await rig.StageAsync("parts.csv", "No,Name,Price\nA1,PUMP DRAIN 30W,10.00\nA2,drain_pump,10.00\nA3,gizmo thing 12V,10.00\nA4,thermal_fuse,4.00\n", map);
+        Assert.Equal(["A1|drain_pump", "A2|drain_pump", "A3|gizmo_thing", "A4|thermal_fuse"], StagingRig.Rows(file, "staged_parts", "part_raw, component"));
+    }
 }

@@ -49,6 +49,15 @@ public sealed class WorkbookCasesTests
     }
 
     [Fact]
+    public async Task StageAsync_NoteRightOfTheHeader_RowIsRead()
+    {
+        using var rig = new StagingRig();
+        StagedFile file = await StageAsync(rig, Make([Header, [Text("1"), Number("45000", 1), Text("A"), Number("4.5"), Text("paid by check")], [Text("2"), Number("45000", 1), Text("B"), Number("4.5")]]));
+        Assert.Equal(["1|A", "2|B"], StagingRig.Rows(file, "staged_part_orders", "order_id, part_raw"));
+        Assert.Empty(StagingRig.Rejects(file));
+    }
+
+    [Fact]
     public async Task StageAsync_SameDayInBothDateSystems_SameDate()
     {
         using var rig = new StagingRig();

@@ -29,6 +29,18 @@ public sealed class ShopLinksTests : IDisposable
     }
 
     [Fact]
+    public async Task Load_PartLinesOfBills_CountForTheJobOfTheBill()
+    {
+        _shop.Write("jobs.csv", Jobs(i => $"{5_000_000 + (3 * i)},24-{31_000 + i},{Day(i)},{Day(i + 2)},Orvane,QD {i % 30},no heat,40", "Call Key,Call No,Opened,Closed,Brand,Model,Complaint,Stat"))
+            .Write("bills.csv", "Bill Id,Doc,Call Key,Total\n" + string.Concat(Enumerable.Range(1, 80).Select(i => $"{910_000 + (7 * i)},I{200_400 + i},{5_000_000 + (3 * i)},{i % 9}1.50\n")))
+            .Write("lines.csv", "Line Id,Bill Id,Line,Item,Description,Qty,Price\n" + string.Concat(Enumerable.Range(1, 80).Select(i => $"{880_000 + i},{910_000 + (7 * i)},1,{40_100 + (i % 20 * 7)},drain pump,1,{20 + (i % 20)}.50\n")))
+            .Write("items.csv", "Item,Description,Price\n" + string.Concat(Enumerable.Range(0, 20).Select(i => $"{40_100 + (i * 7)},drain pump,{20 + i}.50\n")))
+            .Write("codes.csv", "Tbl,Code,Meaning\nStat,10,open\nStat,20,part ordered\nStat,40,complete\nProd,12,washer\nProd,14,dryer\n");
+        await LoadProposed();
+        Assert.Equal(["80"], _shop.Rows("from job_parts join jobs using (job_id) select count(distinct job_id)"));
+    }
+
+    [Fact]
     public async Task Load_MachinesByTheirNumber_GivesSerialModelAndType()
     {
         WriteMachines();
