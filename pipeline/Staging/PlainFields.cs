@@ -1,6 +1,5 @@
 using PartsSignal.Pipeline.Cleaning;
 using PartsSignal.Pipeline.Config;
-using PartsSignal.Pipeline.Staging.Tables;
 using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging;
@@ -85,7 +84,6 @@ internal sealed class PlainFields
             Cleaner.PartDescription when field.Staged.Count == 1 => Text((row, f) => personal.Text(row.Word(f))),
             Cleaner.PartDescription => Description(table.Setter(name), table.Setter(field.Staged[1].Name)),
             Cleaner.Day when needed => Value<DateOnly>(static (row, f) => row.NeededDay(f)),
-            Cleaner.Day when field is { Kind: "jobs", Name: "closed_on" } => Value<DateOnly>((row, f) => ClosingCell.Status(row, f, words.Statuses) is null ? row.Day(f, lesser) : null),
             Cleaner.Day => Value<DateOnly>((row, f) => row.Day(f, lesser)),
             Cleaner.ApproximateDay => Value<DateOnly>((row, f) => row.ApproximateDay(f, lesser)),
             Cleaner.FirstMade => Value<DateOnly>(static (row, f) => row.Made(f)?.From),

@@ -70,7 +70,8 @@ internal sealed class JobsStager : TableStager
         ReadOnlySpan<char> jobId = numbered ? row.NeededSpan(_jobId) : [];
         DateOnly opened = row.NeededDay(_opened);
         _openedOn.Set(at, opened);
-        _closedOn.Set(at, row.DayFrom(_closed, opened));
+        string? closing = ClosingCell.Status(row, _closed, Target.Tools.Words.Statuses);
+        _closedOn.Set(at, closing is null ? row.DayFrom(_closed, opened) : null);
         _plain.SetRefusing(row, at);
         ReadLines(row);
         if (row.Fault is not null)
@@ -87,7 +88,7 @@ internal sealed class JobsStager : TableStager
         ComplaintText? said = _complaint.Read(row);
         _appliance.Set(row, at, said);
         _plain.SetOthers(row, at);
-        _statuses.Set(at, _status.Read(row) ?? ClosingCell.Status(row, _closed, Target.Tools.Words.Statuses));
+        _statuses.Set(at, _status.Read(row) ?? closing);
         SetComplaint(row, at, said);
         if (row.Fault is not null)
         {
