@@ -41,9 +41,9 @@ internal static partial class NumberBesideNameText
         return true;
     }
 
-    [GeneratedRegex(@"^(?<number>[A-Za-z]{1,4}(?:-[0-9]{2,}|[0-9]{3,})(?:-?[A-Za-z0-9]{1,4})?|[0-9](?:[-./]?[0-9]){4,}[A-Za-z]?),? +(?<name>\(?\p{L}.*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<number>(?:[A-Za-z]{1,4}(?:-[0-9]{2,}|[0-9]{3,})|[A-Z]{2,4}-[0-9])(?:-?[A-Za-z0-9]{1,4})?|[0-9](?:[-./]?[0-9]){4,}[A-Za-z]?),? +(?<name>\(?\p{L}.*)$", RegexOptions.CultureInvariant)]
     private static partial Regex First();
 
-    [GeneratedRegex(@"^(?<name>\p{L}[^0-9]*?),? +\(?(?<number>[A-Za-z]{1,4}(?:-[0-9]{2,}|[0-9]{3,})(?:-?[A-Za-z0-9]{1,4})?)\)?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<name>\p{L}[^0-9]*?),? +\(?(?<number>(?:[A-Za-z]{1,4}(?:-[0-9]{2,}|[0-9]{3,})|[A-Z]{2,4}-[0-9])(?:-?[A-Za-z0-9]{1,4})?)\)?$", RegexOptions.CultureInvariant)]
     private static partial Regex Last();
 }

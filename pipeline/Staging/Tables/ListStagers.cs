@@ -139,10 +139,13 @@ internal sealed class PartsStager : ListStager
         string? text = typed is not null && typed.Contains(' ', StringComparison.Ordinal) ? Target.Personal.Text(typed) : null;
         // A name in words is a description under another header: the tables may know it, and a list of parts says each once.
         _components.Set(at, typed is null ? described
-            : text is null || text.Contains('[', StringComparison.Ordinal) ? Target.Personal.Word(row, _component, typed) is { } word ? Plain(word) : described
+            : text is null || text.Contains('[', StringComparison.Ordinal) ? Target.Personal.Word(row, _component, typed) is { } word ? components.Component(text is null ? null : word) ?? Own(word) : described
             : Target.Tools.Words.Components.IsName(Plain(text)) ? Plain(text)
-            : components.Component(text) ?? described ?? PartPhrase.Parse(text).Name ?? Plain(text));
+            : components.Component(text) ?? described ?? Own(text));
     }
+
+    // A component's own name as its part lines give it; what is typed as one word is a name already.
+    private static string Own(string text) => (text.Contains(' ', StringComparison.Ordinal) ? PartPhrase.Parse(text).Name : null) ?? Plain(text);
 
     private static string Plain(string text) => text.ToLowerInvariant().Replace(' ', '_');
 }

@@ -19,6 +19,14 @@ public sealed class CleaningTests
     [InlineData("Aug 3, 2026", DateOrder.DayFirst, "2026-08-03")]
     [InlineData("September 3 2026", DateOrder.DayFirst, "2026-09-03")]
     [InlineData("Mon, 3 Aug 2026", DateOrder.DayFirst, "2026-08-03")]
+    [InlineData("Di 02.01.2024", DateOrder.DayFirst, "2024-01-02")]
+    [InlineData("8. J\u00e4n 2024", DateOrder.DayFirst, "2024-01-08")]
+    [InlineData("mar. 02/01/2024", DateOrder.DayFirst, "2024-01-02")]
+    [InlineData("mar 2 2024", DateOrder.DayFirst, "2024-03-02")]
+    [InlineData("1er f\u00e9vr. 2024", DateOrder.DayFirst, "2024-02-01")]
+    [InlineData("3 de mar\u00e7o de 2024", DateOrder.DayFirst, "2024-03-03")]
+    [InlineData("vr 5 mrt 2024", DateOrder.DayFirst, "2024-03-05")]
+    [InlineData("5 pa\u017adziernika 2024", DateOrder.DayFirst, "2024-10-05")]
     [InlineData("2026-08-03T23:59:00-05:00", DateOrder.DayFirst, "2026-08-03")]
     [InlineData("03/08/2026 14:05", DateOrder.DayFirst, "2026-08-03")]
     [InlineData("29/02/2024", DateOrder.DayFirst, "2024-02-29")]
@@ -39,6 +47,7 @@ public sealed class CleaningTests
     [InlineData("45123")]
     [InlineData("soon")]
     [InlineData("3 Augustus 2026x")]
+    [InlineData("Di soon")]
     [InlineData("")]
     public void TryDay_NoDate_NotRead(string text) => Assert.False(DateText.TryDay(text, DateOrder.DayFirst, out _));
 
@@ -179,6 +188,39 @@ public sealed class CleaningTests
         Assert.Equal([("drum roller", 1), ("clamp", 2)], PartsListText.Read("drum roller / clamp x2"));
         Assert.Equal([("40118 / Drum roller", 1), ("L/R seal", 1)], PartsListText.Read("40118 / Drum roller; L/R seal"));
         Assert.Empty(PartsListText.Read(" ; "));
+    }
+
+    [Fact]
+    public void Read_CountGluedToPart_CountsOnlyWhereTheFileGluesThem()
+    {
+        Assert.Equal([("31-2539 JGO ESCOBILLAS", 1), ("40-118", 12)], PartsListText.Read("1x31-2539 JGO ESCOBILLAS; 12X40-118", countsAreGlued: true));
+        Assert.Equal([("1x31-2539", 1)], PartsListText.Read("1x31-2539"));
+        Assert.Equal([("40-118", 2)], PartsListText.Read("2 x 40-118", countsAreGlued: true));
+    }
+
+    [Theory]
+    [InlineData("16/12", DateOrder.DayFirst, "2024-12-10", "2024-12-16")]
+    [InlineData("02/01", DateOrder.DayFirst, "2024-12-30", "2025-01-02")]
+    [InlineData("12/16", DateOrder.MonthFirst, "2024-12-16", "2024-12-16")]
+    [InlineData("Mo 3. Feb.", DateOrder.DayFirst, "2024-12-10", "2025-02-03")]
+    public void TryDayFrom_DayWithoutYear_TheFirstFromTheOtherDayOn(string text, object order, string earliest, string day)
+    {
+        Assert.True(DateText.TryDayFrom(text, (DateOrder)order, DateOnly.Parse(earliest, CultureInfo.InvariantCulture), out DateOnly read));
+        Assert.Equal(DateOnly.Parse(day, CultureInfo.InvariantCulture), read);
+    }
+
+    [Theory]
+    [InlineData("16/12/2024")]
+    [InlineData("31/02")]
+    [InlineData("16")]
+    [InlineData("16/12 x")]
+    public void TryDayFrom_AnythingElse_NotRead(string text) => Assert.False(DateText.TryDayFrom(text, DateOrder.DayFirst, new DateOnly(2024, 12, 10), out _));
+
+    [Fact]
+    public void CalendarWords_Name_IsKnownWithAndWithoutAccentsInAnyCase()
+    {
+        Assert.Equal([1, 2, 12, 0], new[] { "J\u00c4NNER", "fevrier", "grudnia", "soon" }.Select(w => CalendarWords.Month(w)));
+        Assert.Equal([true, true, true, false], new[] { "Mercredi", "mie", "s\u00e1b", "march" }.Select(w => CalendarWords.IsWeekday(w)));
     }
 
     [Theory]

@@ -9,8 +9,10 @@ public sealed class NumberBesideNameTextTests
     [InlineData("drain pump DP-118", "DP-118", "drain pump")]
     [InlineData("drain pump (DP-118)", "DP-118", "drain pump")]
     [InlineData("WV-2207 (inlet valve, double)", "WV-2207", "inlet valve, double")]
-    [InlineData("drum roller (ea) RLR-22", "RLR-22", "drum roller (ea)")]
+    [InlineData("drum roller (ea) RLR-2", "RLR-2", "drum roller (ea)")]
     [InlineData("QC4100 Machine à glace", "QC4100", "Machine à glace")]
+    [InlineData("31-2539 JGO ESCOBILLAS", "31-2539", "JGO ESCOBILLAS")]
+    [InlineData("40118 Trommelrolle", "40118", "Trommelrolle")]
     [InlineData("dbl WV-2207", "WV-2207", null)]
     public void TryRead_NumberAndName_GivesBoth(string cell, string number, string? name) =>
         Assert.Equal((true, number, name), (NumberBesideNameText.TryRead(cell, out string n, out string? w), n, w));
@@ -21,6 +23,8 @@ public sealed class NumberBesideNameTextTests
     [InlineData("drain pump")]
     [InlineData("heater 2000W")]
     [InlineData("fan motor 12V")]
+    [InlineData("2000W heater")]
+    [InlineData("2024 drain pump")]
     [InlineData("AB12 77 B")]
     [InlineData("AB-120 LH")]
     [InlineData("belt 1195 J5")]

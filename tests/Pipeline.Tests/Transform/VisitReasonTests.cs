@@ -1,5 +1,6 @@
 using PartsSignal.Analysis.Prediction;
 using PartsSignal.Analysis.Sql;
+using PartsSignal.Pipeline.Running;
 
 namespace PartsSignal.Pipeline.Tests.Transform;
 
@@ -20,7 +21,8 @@ public sealed class VisitReasonTests(VisitsShop shop) : IClassFixture<VisitsShop
         using var own = new SmallShop();
         own.Write("jobs.csv", "Job,Day,Reason,Fault\n1,2026-08-03,preventive,drain pump\n2,2026-08-04,preventive,\n3,2026-08-05,installation,\n");
         own.Write("shop.json", """{ "sources": [ { "files": "jobs.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Day", "visit_reason": "Reason", "fault_component": "Fault" } } ] }""");
-        await own.Load();
+        LoadReport report = await own.Load();
+        Assert.Contains("2 jobs in jobs.csv are preventive work, installations or inspections. They do not count as failures.", report.Assumptions);
         Assert.Equal(["1|failure", "2|preventive", "3|installation"], own.Rows("from jobs select job_id, visit_reason order by 1"));
     }
 

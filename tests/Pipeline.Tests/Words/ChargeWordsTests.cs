@@ -6,6 +6,8 @@ namespace PartsSignal.Pipeline.Tests.Words;
 public sealed class ChargeWordsTests
 {
     [Theory]
+    [InlineData("State tax")]
+    [InlineData("COUPON WEB10")]
     [InlineData("Service call")]
     [InlineData("TRIP CHARGE zone 2")]
     [InlineData("Labor")]

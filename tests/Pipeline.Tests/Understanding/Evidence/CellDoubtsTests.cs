@@ -31,6 +31,9 @@ public sealed class CellDoubtsTests
     [InlineData("part", "40112 40107 40112 40199 40107 40112", 1, 1)]
     [InlineData("quantity", "1 2 3 4 5 6", 0, 0.1)]
     [InlineData("quantity", "1 2 1 1 4 1", 1, 1)]
+    [InlineData("quantity", "0.75 1.5 1 0.5 2 1.25", 0, 0.1)]
+    [InlineData("closed_on", "comp2 comp4 comp1 comp2 comp3 comp2", 0, 0.1)]
+    [InlineData("closed_on", "2026-01-05 2026-01-06 waiting 2026-01-08 2026-01-09 2026-01-10", 1, 1)]
     public void Most_CellsOfSomethingElse_LeaveLittle(string field, string cells, double least, double most) =>
         Assert.InRange(CellDoubts.Most(Table(cells), 0, field, "jobs"), least, most);
 
