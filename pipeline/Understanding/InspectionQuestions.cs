@@ -61,7 +61,7 @@ internal static class InspectionQuestions
 
         if (map.Kind == "part_orders" && !byField.ContainsKey("order_id"))
         {
-            yield return "No column holds order numbers: each different row counts as an order, and the same row again as the same order.";
+            yield return "No column holds order numbers: each different row counts as an order of its own.";
         }
 
         if (map.Kind == "jobs" && !byField.ContainsKey("job_id"))

@@ -68,7 +68,7 @@ internal sealed class PartOrdersStager : ListStager
         }
     }
 
-    // A line without a number: its own text is its number, so that the same line again is the same order.
+    // A line without a number: its own text is its number, so that it is the same order in every export.
     private string? OrderId(MappedRow row) => IsNumbered(_orderId, row) ? Target.Personal.Id(row.Needed(_orderId)) : "row-" + Target.Tools.Key.Identify(RowDigest(row));
 
     // Null: nothing tells what was sent back, which is not the same as nothing.
