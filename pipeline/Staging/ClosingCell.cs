@@ -1,6 +1,6 @@
 using PartsSignal.Pipeline.Words;
 
-namespace PartsSignal.Pipeline.Staging.Tables;
+namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>A cell for the closing day where people write words as long as there is none: <c>waiting for part</c>, <c>canceled</c>.</summary>
 internal static class ClosingCell
