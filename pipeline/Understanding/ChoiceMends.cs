@@ -54,6 +54,7 @@ internal sealed class ChoiceMends
             case "jobs":
                 mends.PreferPriceOfOnePiece("price");
                 mends.KeepCustomers();
+                mends.FindNumberOfJobs();
                 break;
             case "job_parts":
                 mends.PreferPriceOfOnePiece("price");
@@ -178,6 +179,20 @@ internal sealed class ChoiceMends
             }
         }
     }
+
+    // What the lines of another table point to as their job names the jobs.
+    private void FindNumberOfJobs()
+    {
+        int own = _second.First.Shop.Tables.TakeWhile(t => t != _evidence).Count();
+        if (Column("job_id") < 0 && First(Free().Where(IsRowNumber).Where(c => IsPointedAt(own, c))) is var number and >= 0)
+        {
+            Give("job_id", number);
+        }
+    }
+
+    private bool IsPointedAt(int own, int column) => _second.First.Shop.Tables.Index().Any(t =>
+        t.Index != own && _second.First.Choice(t.Index, "job_parts") is var lines && lines.ColumnOf("job_id") is var job and >= 0
+        && t.Item.Columns[job].Links.Any(l => l.IsKey && l.Table == own && l.Column == column && l.Percent >= NearlyAll * 100));
 
     private int Place(string field) => ((IList<string>)_choice.Fields).IndexOf(field);
 

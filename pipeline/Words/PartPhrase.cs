@@ -16,7 +16,11 @@ internal sealed partial class PartPhrase
     /// <summary>Changes when the table changes.</summary>
     public static string Version => WordTable.ReadDefault("part-words.csv");
 
-    private PartPhrase(string[] head, string[] all, bool isInverted) => (Head, All, IsInverted) = (head, all, isInverted);
+    // The words that have accents, by what they are without.
+    private readonly Dictionary<string, string> _accented;
+
+    private PartPhrase(string[] head, string[] all, bool isInverted, Dictionary<string, string> accented) =>
+        (Head, All, IsInverted, _accented) = (head, all, isInverted, accented);
 
     /// <summary>Words up to the first that joins something else, without accents.</summary>
     public string[] Head { get; }
@@ -36,9 +40,9 @@ internal sealed partial class PartPhrase
     /// <summary>The words as a name, <c>drain_motor</c>, or null where they are none or too many for one.</summary>
     public string? Name => NameOf([.. Telling]);
 
-    /// <summary>Some of the words that tell something, in their order, as a name; null where they are none or too many for one.</summary>
+    /// <summary>Some of the words that tell something, in their order, as a name with its accents; null where they are none or too many for one.</summary>
     public string? NameOf(string[] words) =>
-        words.Length is 0 or > MostWords ? null : string.Join('_', IsInverted ? [.. words[1..], words[0]] : words);
+        words.Length is 0 or > MostWords ? null : string.Join('_', (IsInverted ? [.. words[1..], words[0]] : words).Select(w => _accented.GetValueOrDefault(w, w)));
 
     /// <summary>Cuts a description into its words.</summary>
     public static PartPhrase Parse(string description)
@@ -51,7 +55,7 @@ internal sealed partial class PartPhrase
         int joint = head.Count < 2 ? -1 : head.FindIndex(1, Classes["joint"].Contains);
         string[] kept = [.. joint < 0 ? head : head[..joint]];
         int comma = description.IndexOf(',', StringComparison.Ordinal);
-        return new PartPhrase(kept, all, comma > 0 && Tokenizer.Split(description.AsSpan(0, comma)).Count == 1);
+        return new PartPhrase(kept, all, comma > 0 && Tokenizer.Split(description.AsSpan(0, comma)).Count == 1, Accented(description));
     }
 
     /// <summary>True for a word that says nothing about what a part is.</summary>
@@ -59,6 +63,10 @@ internal sealed partial class PartPhrase
 
     /// <summary>True for a word of mounting hardware.</summary>
     public static bool IsHardware(string word) => Classes["accessory"].Contains(word);
+
+    private static Dictionary<string, string> Accented(string description) => System.Text.Ascii.IsValid(description)
+        ? []
+        : Tokenizer.Split(description.Normalize()).Where(w => !System.Text.Ascii.IsValid(w)).GroupBy(w => TextFold.Fold(w), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     // Signs that begin what a part goes with.
     private static int Cut(string text)

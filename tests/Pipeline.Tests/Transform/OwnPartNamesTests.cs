@@ -16,7 +16,7 @@ public sealed class OwnPartNamesTests
     [Fact]
     public void All_WordsWithADot_AreTheWordsTheyBegin()
     {
-        Assert.Equal(["valvula_seguridad", "valvula_seguridad"], Names("v\u00e1lvula seguridad", "v\u00e1lvula seg."));
+        Assert.Equal(["v\u00e1lvula_seguridad", "v\u00e1lvula_seguridad"], Names("v\u00e1lvula seguridad", "v\u00e1lvula seg."));
         // Without a dot it may be another word, and with two candidates nobody can tell.
         Assert.Equal(["valvula_seguridad", "valvula_seg"], Names("valvula seguridad", "valvula seg"));
         Assert.Equal(["junta_puerta", "junta_puente", "junta_pue"], Names("junta puerta", "junta puente", "junta pue."));
@@ -27,6 +27,8 @@ public sealed class OwnPartNamesTests
     {
         DescribedPart[] parts = [new("hatch lock", 2), new("lock hatch", 5)];
         Assert.Equal(["lock_hatch", "lock_hatch"], new OwnPartNames(parts, []).All.Select(n => n.Name));
+        DescribedPart[] accents = [new("elements secheuse", 2), new("\u00e9l\u00e9ment s\u00e9cheuse", 2), new("element secheuse", 1)];
+        Assert.Equal(["elements_secheuse", "\u00e9l\u00e9ment_s\u00e9cheuse", "\u00e9l\u00e9ment_s\u00e9cheuse"], new OwnPartNames(accents, []).All.Select(n => n.Name));
     }
 
     private static IEnumerable<string?> Names(params string[] descriptions) =>
