@@ -13,6 +13,6 @@ internal static class StandInColumns
     public static string? Sentence(IReadOnlyList<SourceFile> sources)
     {
         string[] files = [.. sources.Where(s => HasNoCallDay(s.Map)).Select(s => s.File.Name).Distinct(StringComparer.Ordinal)];
-        return files.Length == 0 ? null : $"No column of {string.Join(", ", files)} holds the day the customer called: the closing day counts for it.";
+        return files.Length == 0 ? null : $"No column of {string.Join(", ", files)} holds the day the customer called, so the closing day is used instead.";
     }
 }

@@ -56,7 +56,7 @@ internal static class InspectionQuestions
 
         if (map.Kind == "jobs" && byField.ContainsKey("closed_on") && !byField.ContainsKey("opened_on"))
         {
-            yield return "No column holds the day the customer called: the closing day counts for it.";
+            yield return "No column holds the day the customer called, so the closing day is used instead.";
         }
 
         if (map.Kind == "part_orders" && !byField.ContainsKey("order_id"))

@@ -131,21 +131,21 @@ internal sealed class PartsStager : ListStager
         _components = Table.Text("component");
     }
 
-    protected override void Check(MappedRow row, int at)
-    {
-        ComponentClassifier components = Target.Tools.Words.Components.For(Target.Personal.Words.Languages);
-        string? described = components.Component(Target.Personal.Text(row.Word(_description)));
-        string? typed = row.Word(_component);
-        string? text = typed is not null && typed.Contains(' ', StringComparison.Ordinal) ? Target.Personal.Text(typed) : null;
-        // A name in words is a description under another header: the tables may know it, and a list of parts says each once.
-        _components.Set(at, typed is null ? described
-            : text is null || text.Contains('[', StringComparison.Ordinal) ? Target.Personal.Word(row, _component, typed) is { } word ? components.Component(text is null ? null : word) ?? Own(word) : described
-            : Target.Tools.Words.Components.IsName(Plain(text)) ? Plain(text)
-            : components.Component(text) ?? described ?? Own(text));
-    }
+    protected override void Check(MappedRow row, int at) => _components.Set(at, Component(row));
 
-    // A component's own name as its part lines give it; what is typed as one word is a name already.
-    private static string Own(string text) => (text.Contains(' ', StringComparison.Ordinal) ? PartPhrase.Parse(text).Name : null) ?? Plain(text);
+    // A name of several words is a description under another header: the tables may know it.
+    private string? Component(MappedRow row)
+    {
+        PersonalCells personal = Target.Personal;
+        ComponentClassifier components = Target.Tools.Words.Components.For(personal.Words.Languages);
+        string? described = components.Component(personal.Text(row.Word(_description)));
+        string? typed = row.Word(_component);
+        bool isPhrase = typed?.Contains(' ', StringComparison.Ordinal) ?? false;
+        string? name = isPhrase && personal.Text(typed) is { } text && !text.Contains('[', StringComparison.Ordinal) ? text : personal.Word(row, _component, typed);
+        return name is null ? described
+            : !isPhrase || Target.Tools.Words.Components.IsName(Plain(name)) ? Plain(name)
+            : components.Component(name) ?? described ?? PartPhrase.Parse(name).Name ?? Plain(name);
+    }
 
     private static string Plain(string text) => text.ToLowerInvariant().Replace(' ', '_');
 }

@@ -14,7 +14,7 @@ public sealed class MissingColumnsTests : IDisposable
     {
         Write("jobs.csv", "Job,Done,Says\n1,2026-08-03,no heat\n2,2026-08-04,leaks\n3,,leaks\n", "jobs", "\"job_id\": \"Job\", \"closed_on\": \"Done\", \"complaint\": \"Says\"");
         LoadReport report = await _shop.Load();
-        Assert.Contains("No column of jobs.csv holds the day the customer called: the closing day counts for it.", report.Assumptions);
+        Assert.Contains("No column of jobs.csv holds the day the customer called, so the closing day is used instead.", report.Assumptions);
         Assert.Equal(["1|2026-08-03|2026-08-03", "2|2026-08-04|2026-08-04"], _shop.Rows("from jobs select job_id, opened_on, closed_on order by 1"));
         Assert.Equal(["opened_on|missing"], _shop.Rows("from rejects select field, reason_code"));
     }
