@@ -10,6 +10,8 @@ namespace PartsSignal.Pipeline.Cleaning;
 /// </summary>
 internal static class DateText
 {
+    private const int MostDaysLater = 183;
+
     /// <summary>The day as written on the wall where it was written: a zone does not move it.</summary>
     public static bool TryDay(ReadOnlySpan<char> cell, DateOrder order, out DateOnly day) => TrySplit(cell.Trim(), order, out day, out _);
 
@@ -40,7 +42,10 @@ internal static class DateText
         return true;
     }
 
-    /// <summary>A day written without its year, <c>16/12</c> or <c>16. Dez.</c>: the first such day from another day on.</summary>
+    /// <summary>
+    /// A day written without its year, <c>16/12</c> or <c>16. Dez.</c>: the first such day from another day on. One more than
+    /// half a year later is more likely a slip, and is not read.
+    /// </summary>
     public static bool TryDayFrom(ReadOnlySpan<char> cell, DateOrder order, DateOnly earliest, out DateOnly day)
     {
         day = default;
@@ -58,7 +63,8 @@ internal static class DateText
         }
 
         (int month, int dayOfMonth) = !named && order != DateOrder.DayFirst ? (first, second) : (second, first);
-        return Make(earliest.Year, month, dayOfMonth, 4, out day) && (day >= earliest || Make(earliest.Year + 1, month, dayOfMonth, 4, out day));
+        return ((Make(earliest.Year, month, dayOfMonth, 4, out day) && day >= earliest) || Make(earliest.Year + 1, month, dayOfMonth, 4, out day))
+            && day.DayNumber - earliest.DayNumber <= MostDaysLater;
     }
 
     /// <summary>The three numbers of a date written with digits only, where order matters; for deciding the order.</summary>

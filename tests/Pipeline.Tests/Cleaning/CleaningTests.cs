@@ -214,6 +214,7 @@ public sealed class CleaningTests
     [InlineData("31/02")]
     [InlineData("16")]
     [InlineData("16/12 x")]
+    [InlineData("09/12")]
     public void TryDayFrom_AnythingElse_NotRead(string text) => Assert.False(DateText.TryDayFrom(text, DateOrder.DayFirst, new DateOnly(2024, 12, 10), out _));
 
     [Fact]
