@@ -13,11 +13,8 @@ internal sealed class ChoiceMends
     private const double Likely = 0.1;
     private const double Hardly = 0.005;
     private const double LikelySure = 0.8;
-    private const int FewestRows = 3;
-    private const int MostPieces = 200;
     private const int LettersOfAWord = 5;
     private const int Mostly = 8;
-    private const double Cent = 0.011;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
     private static readonly string[] OnPartLines = ["quantity", "from_van"];
@@ -74,7 +71,7 @@ internal sealed class ChoiceMends
     private void PreferPriceOfOnePiece(string price)
     {
         int pieces = Column("quantity"), total = Column(price);
-        if (pieces >= 0 && IsOpen(price) && First(Free().Where(c => IsPriceOf(_table.Columns[c], _table.Columns[pieces], _table.Columns[total]))) is var unit and >= 0)
+        if (pieces >= 0 && IsOpen(price) && First(Free().Where(c => PieceColumns.IsPriceOf(_table.Columns[c], _table.Columns[pieces], _table.Columns[total]))) is var unit and >= 0)
         {
             Give(price, unit);
         }
@@ -82,7 +79,7 @@ internal sealed class ChoiceMends
 
     private void PreferPiecesOrdered()
     {
-        if (IsOpen("quantity") && First(Free().Where(c => AreOrdered(_table.Columns[c], _table.Columns[Column("quantity")]) || IsPartOf(_table.Columns[Column("quantity")], _table.Columns[c]))) is var ordered and >= 0)
+        if (IsOpen("quantity") && First(Free().Where(c => PieceColumns.AreOrdered(_table.Columns[c], _table.Columns[Column("quantity")]) || PieceColumns.IsPartOf(_table.Columns[Column("quantity")], _table.Columns[c]))) is var ordered and >= 0)
         {
             Give("quantity", ordered);
         }
@@ -221,68 +218,6 @@ internal sealed class ChoiceMends
     private bool IsRowNumber(int column) => _table.Columns[column].Values.IsKey && IsCode(_table.Columns[column]) && _table.Columns[column].Texts.Count(t => t.Count(c => c == ' ') <= 1) >= NearlyAll * _table.Columns[column].Filled;
 
     private static int First(IEnumerable<int> columns) => columns.FirstOrDefault(-1);
-
-    // Only rows of more than one piece tell a total from a price.
-    private static bool IsPriceOf(ColumnSample unit, ColumnSample pieces, ColumnSample total)
-    {
-        int told = 0, fits = 0, ones = 0, same = 0;
-        for (int i = 0; i < total.Numbers.Length; i++)
-        {
-            if (unit.Numbers[i] is { } u && pieces.Numbers[i] is { } n && total.Numbers[i] is { } t && u > 0 && n > 0)
-            {
-                (told, fits) = n > 1 ? (told + 1, fits + (Math.Abs((u * n) - t) <= Cent ? 1 : 0)) : (told, fits);
-                (ones, same) = n == 1 ? (ones + 1, same + (Math.Abs(u - t) <= Cent ? 1 : 0)) : (ones, same);
-            }
-        }
-
-        return told >= FewestRows && fits >= NearlyAll * told && same >= NearlyAll * ones;
-    }
-
-    private static bool AreOrdered(ColumnSample ordered, ColumnSample delivered)
-    {
-        if (!ordered.IsNumbers || ordered.IsAmounts)
-        {
-            return false;
-        }
-
-        int both = 0, same = 0, more = 0;
-        for (int i = 0; i < ordered.Numbers.Length; i++)
-        {
-            if (ordered.Numbers[i] is { } o && delivered.Numbers[i] is { } d)
-            {
-                both++;
-                same += o == d ? 1 : 0;
-                more += o > d ? 1 : 0;
-            }
-        }
-
-        return more > 0 && same + more == both && same >= Most * both;
-    }
-
-    // The number of pieces still to come, or sent back, is often 0 and never more than the number ordered.
-    private static bool IsPartOf(ColumnSample rest, ColumnSample all)
-    {
-        if (!all.IsNumbers || all.IsAmounts)
-        {
-            return false;
-        }
-
-        int told = 0, none = 0;
-        for (int i = 0; i < all.Numbers.Length; i++)
-        {
-            if (all.Numbers[i] is { } ordered && (rest.Numbers[i] ?? 0) is var left)
-            {
-                if (ordered <= 0 || ordered > MostPieces || left > ordered)
-                {
-                    return false;
-                }
-
-                (told, none) = (told + 1, none + (left == 0 ? 1 : 0));
-            }
-        }
-
-        return told >= FewestRows && none >= Most * told;
-    }
 
     private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsNumbers && column.Texts.Count(HoldsWord) >= Most * column.Filled;
 
