@@ -16,7 +16,7 @@ internal sealed record NamedPart(string Description, string? Name, string Meant,
 
 /// <summary>
 /// One name for descriptions of one component: those that differ only in numbers, sizes, the order of words or the brand
-/// they are for (<c>grinder Velt</c>, <c>grinder Brun</c>), and those that shorten another (<c>safety v.</c>). The commonest
+/// they are for (<c>grinder Velt</c>, <c>grinder Brun</c>), and those that shorten another (<c>safety val.</c>). The commonest
 /// writing gives the name.
 /// </summary>
 internal sealed class OwnPartNames
@@ -84,7 +84,7 @@ internal sealed class OwnPartNames
 
         public bool HasDot { get; } = part.Description.Contains('.', StringComparison.Ordinal);
 
-        // "safety v." for "safety valve": every word is the other's, or its start with a dot.
+        // "safety val." for "safety valve": every word is the other's, or its start with a dot.
         public bool Shortens(Wording other)
         {
             bool shortens = false;

@@ -3,9 +3,9 @@ using PartsSignal.Analysis.Sql;
 
 namespace PartsSignal.Pipeline.Transform;
 
-/// <summary>Finished jobs that were no failures: preventive work, installations and inspections.</summary>
+/// <summary>Jobs that were no failures: preventive work, installations and inspections.</summary>
 /// <param name="Jobs">How many.</param>
-/// <param name="Files">The job logs they stand in.</param>
+/// <param name="Files">The job logs they stand in; the first three, and how many more.</param>
 internal sealed record PlannedVisits(long Jobs, string Files)
 {
     /// <summary>The count of a load.</summary>

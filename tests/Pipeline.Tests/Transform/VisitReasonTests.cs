@@ -27,6 +27,20 @@ public sealed class VisitReasonTests(VisitsShop shop) : IClassFixture<VisitsShop
     }
 
     [Fact]
+    public async Task Load_PlannedVisitsInManyFiles_ThreeAreNamed()
+    {
+        using var own = new SmallShop();
+        for (int file = 1; file <= 5; file++)
+        {
+            own.Write($"jobs-{file}.csv", $"Job,Day,Reason\n{file},2026-08-0{file},preventive\n");
+        }
+
+        own.Write("shop.json", """{ "sources": [ { "files": "jobs-*.csv", "kind": "jobs", "columns": { "job_id": "Job", "opened_on": "Day", "visit_reason": "Reason" } } ] }""");
+        LoadReport report = await own.Load();
+        Assert.Contains("5 jobs in jobs-1.csv, jobs-2.csv, jobs-3.csv and 2 more are preventive work, installations or inspections. They do not count as failures.", report.Assumptions);
+    }
+
+    [Fact]
     public void Results_VisitsThatAreNoFailures_CountForNoRateTrendOrCallback()
     {
         using Database database = shop.Open();
