@@ -32,8 +32,12 @@ internal readonly record struct PartWords(string? Text, string? Component)
 internal readonly record struct PartCell(CodeText Code, PartWords Words)
 {
     private const int FewestLetters = 4;
+    private const int FewestLettersInCapitals = 5;
 
-    /// <summary>True for words: the tables know them, or all of them are words of the file's language; beside a number there are two.</summary>
+    /// <summary>
+    /// True for words: the tables know them, or all of them are words of the file's language; beside a number there are two. In
+    /// capitals a short word may be a code.
+    /// </summary>
     /// <param name="cell">The cell.</param>
     /// <param name="components">Tells components.</param>
     /// <param name="file">Words of the file.</param>
@@ -49,6 +53,6 @@ internal readonly record struct PartCell(CodeText Code, PartWords Words)
         bool known = Array.TrueForAll(part.All, w => w.AsSpan().ContainsAnyInRange('0', '9') || file.IsKnown(w, WordList.Hash(w)));
         return cell.AsSpan().ContainsAnyInRange('0', '9')
             ? known && part.Telling.Count() > 1 && part.Name is not null
-            : components.Component(cell) is not null || (known && part.Name is not null && cell.Any(char.IsLower));
+            : components.Component(cell) is not null || (known && part.Name is not null && (cell.Any(char.IsLower) || part.Telling.Any(w => w.Length >= FewestLettersInCapitals)));
     }
 }

@@ -16,7 +16,7 @@ internal sealed class StyleVote
     private readonly DateOrderVote _dates = new();
     private readonly NumberStyleVote _numbers = new();
     private readonly Dictionary<int, (int Counted, int All)> _days = [];
-    private (int Glued, int All) _lists;
+    private (int Counted, int All) _lists;
     private bool _minutes;
 
     private StyleVote()
@@ -66,7 +66,7 @@ internal sealed class StyleVote
         }
 
         bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");
-        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted, vote._lists.Glued * 2 > vote._lists.All), remarks);
+        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted, vote._lists.Counted * 2 > vote._lists.All), remarks);
     }
 
     private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
@@ -102,7 +102,7 @@ internal sealed class StyleVote
             foreach (int column in lists)
             {
                 ReadOnlySpan<char> cell = table.Row[column];
-                _lists = EmptyMark.Is(cell) ? _lists : (_lists.Glued + (PartsListText.MayBeGlued(cell) ? 1 : 0), _lists.All + 1);
+                _lists = EmptyMark.Is(cell) ? _lists : (_lists.Counted + (PartsListText.MayLeadWithCount(cell) ? 1 : 0), _lists.All + 1);
             }
 
             foreach (int column in labour.Columns)
@@ -164,5 +164,5 @@ internal sealed class StyleVote
 /// <param name="Numbers">Style of amounts.</param>
 /// <param name="LabourInHours">What a working time without a unit is: hours, else minutes.</param>
 /// <param name="CountsDays">True where dates may be the plain numbers that a spreadsheet counts days by.</param>
-/// <param name="GluesCounts">True where most lists of parts begin with a count that is glued to its part.</param>
-internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays, bool GluesCounts);
+/// <param name="LeadsWithCounts">True where most lists of parts begin with a count.</param>
+internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays, bool LeadsWithCounts);

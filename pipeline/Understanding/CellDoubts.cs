@@ -46,7 +46,7 @@ internal static class CellDoubts
             "model" => (Level("number") >= FourInFive && Level("median") <= Eighty) || Level("top_value") >= NineInTen || Level("length") <= ThreeLetters,
             "serial" => Level("top_value") >= NineInTen || Level("guid") >= Half,
             "job_id" or "part" => Level("top_value") >= NineInTen,
-            "quantity" => Level("number") >= Half && (Level("whole") < FourInFive || (Level("two_decimals") >= Half && (Level("whole") < NineInTen || Level("median") > AFew))),
+            "quantity" => !own.CountsWorkToo && Level("number") >= Half && (Level("whole") < FourInFive || (Level("two_decimals") >= Half && (Level("whole") < NineInTen || Level("median") > AFew))),
             "price" or "unit_cost" => Level("number") >= Half && Level("largest") <= One,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level("date") < Half,
             _ => false,
@@ -73,7 +73,7 @@ internal static class CellDoubts
             // Appliances show the same few codes again and again.
             "error_code" => Level(own, "filled") >= NineInTen && Level(own, "distinct") >= ThreeInTen ? Hardly : 1,
             "opened_on" or "closed_on" or "ordered_on" or "received_on" => Level(own, "date") <= OneInTwenty && Level(own, "number") < Half ? Hardly : 1,
-            "parts_list" => Level(own, "number") >= FourInFive ? Hardly : 1,
+            "parts_list" => Level(own, "number") >= FourInFive || SaysOfFaults(own) ? Hardly : 1,
             "visits" => Level(own, "two_decimals") >= Half || (Level(own, "number") >= Half && Level(own, "median") > AFew) ? Hardly : 1,
             "van" => Level(own, "words_component") >= ThreeInTen ? Hardly : 1,
             "supplier" => kind == "jobs" && Level(own, "words_component") >= ThreeInTen ? Hardly : 1,
@@ -105,6 +105,9 @@ internal static class CellDoubts
         int column = name is null ? -1 : choice.ColumnOf(name);
         return column >= 0 && Level(table.Columns[column], "distinct") < ThreeInTen;
     }
+
+    // Remarks on a fault name parts now and then; a list of parts seldom names faults.
+    private static bool SaysOfFaults(ColumnEvidence column) => Level(column, "words_complaint") >= ThreeInTen && Level(column, "words_complaint") > Level(column, "words_component");
 
     /// <summary>Whether most cells hold words for appliances.</summary>
     public static bool NamesAppliances(ColumnEvidence column) => Level(column, "words_appliance") >= Half && Level(column, "words_component") < Half;

@@ -13,10 +13,14 @@ internal sealed class ChoiceMends
     private const double Likely = 0.1;
     private const double Hardly = 0.005;
     private const double LikelySure = 0.8;
-    private const int LettersOfAWord = 5;
     private const int Mostly = 8;
+    private const int Barely = 4;
+    private const int Plainly = 10;
+    private const int Wholly = 14;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
+    private static readonly string[] OfFittedParts = ["part", "description", "parts_list", "quantity"];
+    private static readonly string[] WithJobs = ["job_parts", "part_orders"];
     private static readonly string[] OnPartLines = ["quantity", "from_van"];
     private readonly FieldChoice _choice;
     private readonly int[] _columns;
@@ -52,6 +56,13 @@ internal sealed class ChoiceMends
                 mends.PreferPriceOfOnePiece("price");
                 mends.KeepCustomers();
                 mends.FindNumberOfJobs();
+                mends.PreferNamedNumber("job_id");
+                mends.PreferNamedNumber("serial");
+                mends.PreferDayOfEveryRow();
+                mends.LeavePartsToTheirLines();
+                break;
+            case "units":
+                mends.PreferNamedNumber("serial");
                 break;
             case "job_parts":
                 mends.PreferPriceOfOnePiece("price");
@@ -89,7 +100,7 @@ internal sealed class ChoiceMends
     private void FindNumberOfPriceList()
     {
         int part = Column("part"), name = Column("description");
-        bool isName = part >= 0 && IsOpen("part") && IsWords(_table.Columns[part]) && (name < 0 || IsOpen("description"));
+        bool isName = part >= 0 && IsOpen("part") && ColumnFacts.IsWords(_table.Columns[part]) && (name < 0 || IsOpen("description"));
         int number = part < 0 ? First(Free().Where(IsRowNumber)) : isName ? First(Free().Append(name).Where(c => c >= 0 && IsRowNumber(c))) : -1;
         if (number >= 0)
         {
@@ -117,7 +128,7 @@ internal sealed class ChoiceMends
         if (name == listed)
         {
             Give("description", -1);
-            Give("description", First(Free().Where(c => c != listed && IsWords(_table.Columns[c]) && _evidence.Columns[listed].Determines[c] >= Mostly).OrderByDescending(c => _evidence.Columns[listed].Determines[c])));
+            Give("description", First(Free().Where(c => c != listed && ColumnFacts.IsWords(_table.Columns[c]) && _evidence.Columns[listed].Determines[c] >= Mostly).OrderByDescending(c => _evidence.Columns[listed].Determines[c])));
         }
 
         Give("part", listed);
@@ -130,7 +141,7 @@ internal sealed class ChoiceMends
         {
             Give("job_id", Column("order_id"));
             Give("order_id", -1);
-            Give("order_id", First(Free().Where(c => NamesRows(_table.Columns[c])).OrderByDescending(c => Math.Max(Odds(c, "order_id"), FieldChoice.LogOdds(Hardly))).ThenBy(c => c)));
+            Give("order_id", First(Free().Where(c => ColumnFacts.NamesRows(_table.Columns[c])).OrderByDescending(c => Math.Max(Odds(c, "order_id"), FieldChoice.LogOdds(Hardly))).ThenBy(c => c)));
         }
     }
 
@@ -180,16 +191,72 @@ internal sealed class ChoiceMends
     // What the lines of another table point to as their job names the jobs.
     private void FindNumberOfJobs()
     {
-        int own = _second.First.Shop.Tables.TakeWhile(t => t != _evidence).Count();
-        if (Column("job_id") < 0 && First(Free().Where(IsRowNumber).Where(c => IsPointedAt(own, c))) is var number and >= 0)
+        int number = Column("job_id");
+        if ((number < 0 || (IsOpen("job_id") && !IsPointedAt(number))) && First(Free().Where(c => ColumnFacts.NamesEachRow(_table.Columns[c]) && IsPointedAt(c))) is var named and >= 0)
         {
-            Give("job_id", number);
+            Give("job_id", named);
         }
     }
 
-    private bool IsPointedAt(int own, int column) => _second.First.Shop.Tables.Index().Any(t =>
-        t.Index != own && _second.First.Choice(t.Index, "job_parts") is var lines && lines.ColumnOf("job_id") is var job and >= 0
-        && t.Item.Columns[job].Links.Any(l => l.IsKey && l.Table == own && l.Column == column && l.Percent >= NearlyAll * 100));
+    // A database numbers its rows, "id", beside the number that people use; the header of that one says what it numbers.
+    private void PreferNamedNumber(string field)
+    {
+        int number = Column(field);
+        if (number >= 0 && IsOpen(field) && Named(number, field) < Plainly
+            && First(Free().Where(c => Named(c, field) >= Wholly && ColumnFacts.IsCode(_table.Columns[c]) && NamesAsMany(c, number) && (IsLinked(c) || !IsLinked(number))).OrderByDescending(c => Named(c, field)).ThenBy(c => c)) is var named and >= 0)
+        {
+            Give(field, named);
+        }
+    }
+
+    // Each call has a day; an approval or an invoice has one only now and then, and later.
+    private void PreferDayOfEveryRow()
+    {
+        int day = Column("opened_on");
+        if (day >= 0 && IsOpen("opened_on") && _table.Columns[day].Filled < Some * _table.Sampled
+            && First(Free().Where(c => DayColumns.IsShortlyBefore(_table.Columns[c], _table.Columns[day])).OrderBy(c => _table.Columns[c].Days.Average())) is var first and >= 0)
+        {
+            Give("opened_on", first);
+        }
+    }
+
+    // Where other lines name the parts of these jobs, a column whose header says nothing of parts is something else.
+    private void LeavePartsToTheirLines()
+    {
+        if (Column("job_id") < 0 || !IsPointedAt(Column("job_id"), "job_parts"))
+        {
+            return;
+        }
+
+        foreach (string field in OfFittedParts)
+        {
+            if (IsOpen(field) && Named(Column(field), field) < Barely && !IsListed(Column(field)))
+            {
+                Give(field, -1);
+            }
+        }
+    }
+
+    private int Own => _second.First.Shop.Tables.TakeWhile(t => t != _evidence).Count();
+
+    private bool IsPointedAt(int column, params string[] kinds)
+    {
+        int own = Own;
+        return (kinds.Length == 0 ? WithJobs : kinds).Any(k => _second.First.Shop.Tables.Index().Any(t =>
+            t.Index != own && _second.First.Choice(t.Index, k) is var lines && lines.ColumnOf("job_id") is var job and >= 0
+            && t.Item.Columns[job].Links.Any(l => l.Table == own && l.Column == column && l.Percent >= NearlyAll * 100)));
+    }
+
+    private bool IsLinked(int column)
+    {
+        int own = Own;
+        return _evidence.Columns[column].Links.Count > 0 || _second.First.Shop.Tables.Any(t => t.Columns.Any(c => c.Links.Any(l => l.Table == own && l.Column == column)));
+    }
+
+    private int Named(int column, string field) => FieldLevels.HeaderLevel(_evidence.Columns[column], field);
+
+    // Not much fewer values, and not on much fewer rows.
+    private bool NamesAsMany(int column, int other) => _table.Columns[column].Distinct >= Most * _table.Columns[other].Distinct;
 
     private int Place(string field) => ((IList<string>)_choice.Fields).IndexOf(field);
 
@@ -213,30 +280,9 @@ internal sealed class ChoiceMends
 
     private bool IsListed(int column) => KindMends.Names(_evidence.Columns[column], _second, "parts", "part");
 
-    private bool IsLikelyListed(int column) => IsCode(_table.Columns[column]) && KindMends.NamesParts(_evidence.Columns[column], _second);
+    private bool IsLikelyListed(int column) => ColumnFacts.IsCode(_table.Columns[column]) && KindMends.NamesParts(_evidence.Columns[column], _second);
 
-    private bool IsRowNumber(int column) => _table.Columns[column].Values.IsKey && IsCode(_table.Columns[column]) && _table.Columns[column].Texts.Count(t => t.Count(c => c == ' ') <= 1) >= NearlyAll * _table.Columns[column].Filled;
+    private bool IsRowNumber(int column) => ColumnFacts.IsRowNumber(_table.Columns[column]);
 
     private static int First(IEnumerable<int> columns) => columns.FirstOrDefault(-1);
-
-    private static bool IsWords(ColumnSample column) => column.Filled > 0 && !column.IsNumbers && column.Texts.Count(HoldsWord) >= Most * column.Filled;
-
-    private static bool HoldsWord(string text)
-    {
-        int run = 0;
-        foreach (char c in text)
-        {
-            run = char.IsLetter(c) ? run + 1 : 0;
-            if (run == LettersOfAWord)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static bool NamesRows(ColumnSample column) => IsCode(column) && column.Distinct >= Some * column.Filled;
-
-    private static bool IsCode(ColumnSample column) => column.Filled > 0 && !column.IsDates && !column.IsAmounts && column.Texts.Count(t => t.Any(char.IsAsciiDigit)) >= NearlyAll * column.Filled;
 }

@@ -1,3 +1,5 @@
+using PartsSignal.Pipeline.Words;
+
 namespace PartsSignal.Pipeline.Understanding;
 
 /// <summary>What the numbers of the same rows say of columns with pieces and prices.</summary>
@@ -70,5 +72,27 @@ internal static class PieceColumns
         }
 
         return told >= FewestRows && none >= Most * told;
+    }
+
+    /// <summary>Whether a column counts whole pieces, and has fractions only in rows that charge for work: hours of labor among the parts of a bill.</summary>
+    public static bool CountWorkToo(TableSample table, ColumnSample pieces)
+    {
+        if (!pieces.IsNumbers)
+        {
+            return false;
+        }
+
+        int whole = 0, hours = 0, fractions = 0;
+        for (int i = 0; i < pieces.Numbers.Length; i++)
+        {
+            if (pieces.Numbers[i] is { } n and not 0)
+            {
+                bool isWhole = n == Math.Truncate(n);
+                bool isCharge = (!isWhole || Math.Abs(n) <= MostPieces) && table.Columns.Any(c => c.Numbers[i] is null && c.Days[i] is null && ChargeWords.IsCharge(c.Cells[i]));
+                (whole, hours, fractions) = isCharge ? (whole, hours + 1, fractions) : (whole + (isWhole ? 1 : 0), hours, fractions + (isWhole ? 0 : 1));
+            }
+        }
+
+        return hours >= FewestRows && whole >= FewestRows && fractions <= (1 - NearlyAll) * (whole + fractions);
     }
 }

@@ -32,6 +32,7 @@ internal sealed record ShopEvidence(IReadOnlyList<TableEvidence> Tables)
                     rows.Determined(i))
                 {
                     IsPostcodes = Postcodes.Are(column),
+                    CountsWorkToo = PieceColumns.CountWorkToo(table, column),
                 });
             }
 
@@ -80,6 +81,9 @@ internal sealed record ColumnEvidence(string Header, bool IsFilled, byte[] Level
 {
     /// <summary>Whether its cells are written as postcodes.</summary>
     public bool IsPostcodes { get; init; }
+
+    /// <summary>Whether it counts pieces, and hours only in rows that charge for work.</summary>
+    public bool CountsWorkToo { get; init; }
 }
 
 /// <summary>A column of another table that holds a column's values.</summary>

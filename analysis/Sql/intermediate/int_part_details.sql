@@ -1,10 +1,11 @@
 -- One row per catalog number: its component, and what the newest price list says about it.
 with listed as (
-    -- a group called "labor" or "service" is no component
-    select r.part_number, p.* replace (case when g.description is null then p.component end as component)
+    -- a group, of charges such as "labor" or of parts such as "pumps", is no component; then the description tells
+    select r.part_number, p.* replace (case when g.description is null and l.source_order is null then p.component end as component)
     from staged_parts as p
     left join (from part_names where role = 'charge') as g on g.description = replace(p.component, '_', ' ')
     anti join int_row_status as f using (source_order, source_line)
+    left join int_grouped_price_lists as l on l.source_order = p.source_order
     join int_resolved_part_numbers as r on r.supplier = coalesce(p.supplier, '') and r.raw = p.part_raw and r.typed_key = p.part_key
 ),
 newest as (

@@ -141,7 +141,7 @@ internal sealed class JobsStager : TableStager
 
     private void ReadPartsList(MappedRow row)
     {
-        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_partsList), row.Style.GluesCounts))
+        foreach ((string part, int quantity) in PartsListText.Read(row.Span(_partsList), row.Style.LeadsWithCounts))
         {
             if (DamagedCode.Is(part))
             {

@@ -191,12 +191,34 @@ public sealed class CleaningTests
     }
 
     [Fact]
-    public void Read_CountGluedToPart_CountsOnlyWhereTheFileGluesThem()
+    public void Read_CountBeforePart_CountsOnlyWhereTheFileLeadsWithCounts()
     {
-        Assert.Equal([("31-2539 JGO ESCOBILLAS", 1), ("40-118", 12)], PartsListText.Read("1x31-2539 JGO ESCOBILLAS; 12X40-118", countsAreGlued: true));
+        Assert.Equal([("31-2539 JGO ESCOBILLAS", 1), ("40-118", 12)], PartsListText.Read("1x31-2539 JGO ESCOBILLAS; 12X40-118", countsLead: true));
         Assert.Equal([("1x31-2539", 1)], PartsListText.Read("1x31-2539"));
-        Assert.Equal([("40-118", 2)], PartsListText.Read("2 x 40-118", countsAreGlued: true));
+        Assert.Equal([("40-118", 2)], PartsListText.Read("2 x 40-118", countsLead: true));
+        Assert.Equal([("bomba de drenagem", 1), ("correia", 2)], PartsListText.Read("01 bomba de drenagem / 02 correia", countsLead: true));
+        Assert.Equal([("2 way valve", 1)], PartsListText.Read("2 way valve"));
     }
+
+    [Theory]
+    [InlineData("01 bomba", true)]
+    [InlineData("1x31-2539", true)]
+    [InlineData("12x31-2539", true)]
+    [InlineData("07 drum roller", false)]
+    [InlineData("40 118", false)]
+    [InlineData("1", false)]
+    public void MayLeadWithCount_FirstEntry_TellsCountsFromShortNumbers(string cell, bool expected) =>
+        Assert.Equal(expected, PartsListText.MayLeadWithCount(cell));
+
+    [Theory]
+    [InlineData("bomba R$ 96,00 + correia R$ 1.038,50", "bomba;correia")]
+    [InlineData("belt $38.50, pump 12.00 EUR", "belt;pump")]
+    [InlineData("Pumpe (38,50 \u20ac); Riemen 12,- \u20ac", "Pumpe;Riemen")]
+    [InlineData("40118, 7731", "40118;7731")]
+    [InlineData("hose 2 ft, R134", "hose 2 ft;R134")]
+    [InlineData("SEK-40, 12KR7", "SEK-40;12KR7")]
+    public void Read_PricesBesideParts_AreLeftOut(string cell, string parts) =>
+        Assert.Equal(parts.Split(';'), PartsListText.Read(cell).Select(p => p.Part));
 
     [Theory]
     [InlineData("16/12", DateOrder.DayFirst, "2024-12-10", "2024-12-16")]

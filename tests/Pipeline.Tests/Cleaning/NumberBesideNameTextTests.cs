@@ -13,6 +13,8 @@ public sealed class NumberBesideNameTextTests
     [InlineData("QC4100 Machine à glace", "QC4100", "Machine à glace")]
     [InlineData("31-2539 JGO ESCOBILLAS", "31-2539", "JGO ESCOBILLAS")]
     [InlineData("40118 Trommelrolle", "40118", "Trommelrolle")]
+    [InlineData("Heater 6 kW (HK-4410)", "HK-4410", "Heater 6 kW")]
+    [InlineData("Thermostat 360° (71052)", "71052", "Thermostat 360°")]
     [InlineData("dbl WV-2207", "WV-2207", null)]
     public void TryRead_NumberAndName_GivesBoth(string cell, string number, string? name) =>
         Assert.Equal((true, number, name), (NumberBesideNameText.TryRead(cell, out string n, out string? w), n, w));
@@ -28,6 +30,8 @@ public sealed class NumberBesideNameTextTests
     [InlineData("AB12 77 B")]
     [InlineData("AB-120 LH")]
     [InlineData("belt 1195 J5")]
+    [InlineData("heater (2000W)")]
+    [InlineData("AB 12 34 (56789)")]
     public void TryRead_AnythingElse_GivesNeither(string? cell) => Assert.False(NumberBesideNameText.TryRead(cell, out _, out _));
 
     [Theory]

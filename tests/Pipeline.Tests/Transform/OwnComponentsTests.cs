@@ -145,6 +145,38 @@ public sealed class OwnComponentsTests : IDisposable
     }
 
     [Fact]
+    public async Task Load_PriceListThatSortsPartsIntoGroups_DescriptionsNameTheComponents()
+    {
+        _shop.Write("shop.json", Settings.Replace("]}", """
+            , {"files": "prices.csv", "kind": "parts", "columns": {"part": "No", "description": "Name", "component": "Group"}}]}
+            """, StringComparison.Ordinal));
+        _shop.Write("prices.csv", "No,Name,Group\nA-100,Drain pump,Pumps\nA-200,Brew gasket 58,Hydraulic\nA-300,Door gadget,Hydraulic\nA-400,Thermostat,Hydraulic\nA-500,Circulation pump,Pumps\n");
+        Jobs(("Washer", "A-100", 5), ("Washer", "A-200", 4), ("Washer", "Brew gasket 58", 3));
+        await _shop.Load();
+        Assert.Equal(["brew_gasket|7", "drain_pump|5"], _shop.Rows("from jobs select main_component, count(*) group by all order by 1"));
+    }
+
+    [Fact]
+    public async Task Load_PriceListWithAComponentForEachName_ComponentsAreKept()
+    {
+        _shop.Write("shop.json", Settings.Replace("]}", """
+            , {"files": "prices.csv", "kind": "parts", "columns": {"part": "No", "description": "Name", "component": "Component"}}]}
+            """, StringComparison.Ordinal));
+        _shop.Write("prices.csv", "No,Name,Component\nA-100,Gadget upper,Steam tank\nA-200,Gadget lower,Steam tank\nA-300,Kettle foot,Foot\n");
+        Jobs(("Washer", "A-100", 5), ("Washer", "A-200", 4));
+        await _shop.Load();
+        Assert.Equal(["steam_tank|9"], _shop.Rows("from jobs select main_component, count(*) group by all order by 1"));
+    }
+
+    [Fact]
+    public async Task Load_PartsInCapitals_AreWordsWhereTheLanguageKnowsThem()
+    {
+        Jobs(("Washer", "STEAM TANK", 4), ("Washer", "INVERTER", 3), ("Washer", "BXKQD", 2));
+        await _shop.Load();
+        Assert.Equal(["steam_tank|4", "inverter|3", "other_part|2"], _shop.Rows("from jobs select main_component, count(*) group by all order by 2 desc"));
+    }
+
+    [Fact]
     public async Task Load_ChargeThatTheOwnerCallsAComponent_IsOne()
     {
         Jobs(("Washer", "Labor", 5));
