@@ -14,6 +14,7 @@ internal static class CautiousDefaults
     private const double AskedOther = 0.45;
     private const double Some = 0.05;
     private const int OneInTwenty = 2;
+    private const int Hardly = 4;
     private const int Half = 8;
     private const int Mostly = 10;
     private const int FourInFive = 11;
@@ -74,6 +75,9 @@ internal static class CautiousDefaults
             // The day of a visit, a bill or a plan may not be the day the job ended.
             "closed_on" => OtherDays.Max(d => FieldLevels.HeaderLevel(own, d)) is var other && other >= Mostly && other > FieldLevels.HeaderLevel(own, "closed_on"),
             "parts_list" => words <= OneInTwenty && Codes.All(c => Level(own, c) <= OneInTwenty),
+
+            // One piece is usual: a column of small numbers under a heading that says nothing of pieces may count anything.
+            "quantity" when reading.Kind == "jobs" => FieldLevels.HeaderLevel(own, "quantity") < Hardly,
 
             // What a machine is stands in nearly every row; a note does not.
             "appliance_type" => CellDoubts.Are(table, doubt.Chosen, doubt.Field) && Level(own, "filled") < FourInFive,

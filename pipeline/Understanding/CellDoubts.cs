@@ -112,6 +112,9 @@ internal static class CellDoubts
     /// <summary>Whether most cells hold words for appliances.</summary>
     public static bool NamesAppliances(ColumnEvidence column) => Level(column, "words_appliance") >= Half && Level(column, "words_component") < Half;
 
+    /// <summary>Whether three in ten cells or more hold words for components.</summary>
+    public static bool NamesComponents(ColumnEvidence column) => Level(column, "words_component") >= ThreeInTen;
+
     /// <summary>Whether the cells only number the rows: whole numbers, each larger than the one above, none larger than the table is long.</summary>
     public static bool AreRowNumbers(TableEvidence table, int column)
     {

@@ -11,6 +11,7 @@ internal sealed class ChoiceMends
     private const double Most = 0.8;
     private const double Some = 0.3;
     private const double Likely = 0.1;
+    private const double Likelier = 0.5;
     private const double Hardly = 0.005;
     private const double LikelySure = 0.8;
     private const int Mostly = 8;
@@ -19,7 +20,7 @@ internal sealed class ChoiceMends
     private const int Wholly = 14;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
-    private static readonly string[] OfFittedParts = ["part", "description", "parts_list", "quantity"];
+    private static readonly string[] OfFittedParts = ["part", "description", "parts_list"];
     private static readonly string[] WithJobs = ["job_parts", "part_orders"];
     private static readonly string[] OnPartLines = ["quantity", "from_van"];
     private readonly FieldChoice _choice;
@@ -56,13 +57,14 @@ internal sealed class ChoiceMends
                 mends.PreferPriceOfOnePiece("price");
                 mends.KeepCustomers();
                 mends.FindNumberOfJobs();
-                mends.PreferNamedNumber("job_id");
-                mends.PreferNamedNumber("serial");
+                mends.PreferNamedNumber("job_id", "job");
+                mends.PreferNamedNumber("serial", "serial");
                 mends.PreferDayOfEveryRow();
+                mends.PreferNumberOfName();
                 mends.LeavePartsToTheirLines();
                 break;
             case "units":
-                mends.PreferNamedNumber("serial");
+                mends.PreferNamedNumber("serial", "serial");
                 break;
             case "job_parts":
                 mends.PreferPriceOfOnePiece("price");
@@ -134,6 +136,17 @@ internal sealed class ChoiceMends
         Give("part", listed);
     }
 
+    // A part's number tells its name; the number of a servicer or a dealer does not.
+    private void PreferNumberOfName()
+    {
+        int part = Column("part"), name = Column("description");
+        if (part >= 0 && name >= 0 && IsOpen("part") && !IsListed(part)
+            && First(Free().Where(c => ColumnFacts.IsCode(_table.Columns[c]) && Named(c, "part") >= Plainly && _evidence.Columns[c].Determines[name] >= Math.Max(Mostly, _evidence.Columns[part].Determines[name] + Barely))) is var number and >= 0)
+        {
+            Give("part", number);
+        }
+    }
+
     // The number of a job on an order line is no number of the order.
     private void TellJobFromOrder()
     {
@@ -198,12 +211,12 @@ internal sealed class ChoiceMends
         }
     }
 
-    // A database numbers its rows, "id", beside the number that people use; the header of that one says what it numbers.
-    private void PreferNamedNumber(string field)
+    // A database numbers its rows, "id", and an office its machines, beside the number that the header of another column names.
+    private void PreferNamedNumber(string field, string word)
     {
         int number = Column(field);
-        if (number >= 0 && IsOpen(field) && Named(number, field) < Plainly
-            && First(Free().Where(c => Named(c, field) >= Wholly && ColumnFacts.IsCode(_table.Columns[c]) && NamesAsMany(c, number) && (IsLinked(c) || !IsLinked(number))).OrderByDescending(c => Named(c, field)).ThenBy(c => c)) is var named and >= 0)
+        if (number >= 0 && IsOpen(field) && !HeaderTokens.Says(_table.Columns[number].Name, word)
+            && First(Free().Where(c => HeaderTokens.Says(_table.Columns[c].Name, word) && Named(c, field) >= Wholly && ColumnFacts.IsCode(_table.Columns[c]) && NamesAsMany(c, number) && (IsLinked(c) || !IsLinked(number)))) is var named and >= 0)
         {
             Give(field, named);
         }
@@ -230,7 +243,7 @@ internal sealed class ChoiceMends
 
         foreach (string field in OfFittedParts)
         {
-            if (IsOpen(field) && Named(Column(field), field) < Barely && !IsListed(Column(field)))
+            if (IsOpen(field) && !HeaderTokens.Says(_table.Columns[Column(field)].Name, "part") && !CellDoubts.NamesComponents(_evidence.Columns[Column(field)]) && !IsListed(Column(field)))
             {
                 Give(field, -1);
             }
@@ -243,7 +256,7 @@ internal sealed class ChoiceMends
     {
         int own = Own;
         return (kinds.Length == 0 ? WithJobs : kinds).Any(k => _second.First.Shop.Tables.Index().Any(t =>
-            t.Index != own && _second.First.Choice(t.Index, k) is var lines && lines.ColumnOf("job_id") is var job and >= 0
+            t.Index != own && _second.Kinds[t.Index][((IList<string>)KindModels.Names).IndexOf(k)] >= Likelier && _second.First.Choice(t.Index, k) is var lines && lines.ColumnOf("job_id") is var job and >= 0
             && t.Item.Columns[job].Links.Any(l => l.Table == own && l.Column == column && l.Percent >= NearlyAll * 100)));
     }
 

@@ -29,7 +29,7 @@ internal static class HeaderTokens
     }
 
     /// <summary>Names of the classes, 64 at most.</summary>
-    public static IReadOnlyList<string> Names { get; }
+    public static IList<string> Names { get; }
 
     /// <summary>How many levels there are.</summary>
     public static int Count => Names.Count + 1;
@@ -45,6 +45,9 @@ internal static class HeaderTokens
 
         return all;
     }
+
+    /// <summary>Whether a header has a word of a class.</summary>
+    public static bool Says(string header, string name) => (Of(header) & (1UL << Names.IndexOf(name))) != 0;
 
     /// <summary>Levels of a column: for each class whether its header has a word of it, and last, whether the whole header is one known word.</summary>
     public static byte[] Levels(ColumnSample column)

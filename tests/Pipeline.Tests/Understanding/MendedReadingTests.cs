@@ -95,6 +95,52 @@ public sealed class MendedReadingTests : IDisposable
         Assert.Equal("van_counts", Map("check.csv").Kind);
     }
 
+    [Fact]
+    public void Inspect_HoursOfWorkAmongPieces_ThePiecesAreStillAQuantity()
+    {
+        Jobs();
+        Write("used.csv", "Job no,Part number,Description,Qty", i => i % 2 == 0 ? $"{1000 + (i / 2)},L1,Labor,0.5" : $"{1000 + (i / 2)},68-{1000 + (i % 8)},{Parts[i % 8]},{1 + (i % 3)}");
+        Assert.Equal(["Qty"], Map("used.csv").Columns["quantity"]);
+    }
+
+    [Fact]
+    public void Inspect_DayThatFewCallsHave_IsNotTheDayOfTheCall()
+    {
+        Write("jobs.csv", "Job no,Taken in,Machine type,Model,Complaint,Ready,Start OK'd", i => $"{1000 + i},{Day(2 * i)},washer,WX{100 + (i % 9)},{Complaints[i % 6]},{Day((2 * i) + 4)},{(i % 6 == 0 ? Day((2 * i) + 1) : "")}");
+        Assert.Equal(["Taken in"], Map("jobs.csv", new() { ["jobs.csv/kind"] = "jobs" }).Columns["opened_on"]);
+    }
+
+    [Fact]
+    public void Inspect_NumberOfTheRowBesideTheNumberOfTheJob_TheJobIsReadByItsOwn()
+    {
+        Write("jobs.csv", "id,work_order_no,opened_date,equipment_type,model,problem,finish_date", i => $"r-{i * 7919 % 100000:x5},{45000 + (i * 3)},{Day(2 * i)},washer,WX{100 + (i % 9)},{Complaints[i % 6]},{Day((2 * i) + 2)}");
+        Assert.Equal(["work_order_no"], Map("jobs.csv", new() { ["jobs.csv/kind"] = "jobs" }).Columns["job_id"]);
+    }
+
+    [Fact]
+    public void Inspect_NumberOfTheMachineBesideItsSerial_TheSerialIsRead()
+    {
+        Write("machines.csv", "Asset ID,Make,Model,Serial No.,Installed", i => $"AP-{100 + i},Kestona,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Day(i)}");
+        Write("jobs.csv", "Job no,Call date,Date done,Machine type,Asset ID,Serial No.,Complaint", i => $"{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},washer,AP-{100 + (i % 90)},SN{i % 90 * 7919 % 100000:00000}X,{Complaints[i % 6]}");
+        Assert.Equal(["Serial No."], Map("machines.csv", new() { ["machines.csv/kind"] = "units" }).Columns["serial"]);
+    }
+
+    [Fact]
+    public void Inspect_NumberOfADealerBesideANamedPart_ThePartsOwnNumberIsRead()
+    {
+        Write("claims.csv", "Job no,Svcr no,Call date,Date done,Machine type,Complaint,Part fail no,Part description", i => $"{1000 + i},{41000 + (i % 4)},{Day(2 * i)},{Day((2 * i) + 2)},washer,{Complaints[i % 6]},{(i % 5 == 0 ? "," : $"K{10000 + (i % 8 * 731)},{Parts[i % 8]}")}");
+        Assert.Equal(["Part fail no"], Map("claims.csv", new() { ["claims.csv/kind"] = "jobs" }).Columns["part"]);
+    }
+
+    [Fact]
+    public void Inspect_PartsOnLinesOfTheirOwn_AnUnnamedColumnOfTheLogIsNoPart()
+    {
+        string[] machines = ["push mwr", "rider", "trimmer", "chain cutter", "blower"];
+        Write("jobs.csv", "Ticket no,Call date,Date done,What,Complaint", i => $"{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{machines[i % 5]},{Complaints[i % 6]}");
+        Write("used.csv", "Ticket no,Part number,Description,Quantity", i => $"{1001 + (i % 150)},68-{1000 + (i % 8)},{Parts[i % 8]},1");
+        Assert.DoesNotContain(Map("jobs.csv").Columns, c => c.Value.Contains("What") && c.Key is "part" or "description" or "parts_list");
+    }
+
     private void Jobs(string prefix = "", string technician = "Pat") =>
         Write("jobs.csv", "Job no,Call date,Date done,Technician,Machine type,Model,Serial,Complaint", i => $"{prefix}{1000 + i},{Day(2 * i)},{Day((2 * i) + 2)},{(i % 2 == 0 ? technician : "Hugo")},washer,WX{100 + (i % 9)},SN{i * 7919 % 100000:00000}X,{Complaints[i % 6]}");
 
