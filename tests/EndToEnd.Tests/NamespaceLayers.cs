@@ -24,8 +24,9 @@ internal sealed partial class NamespaceLayers
             SortedDictionary<string, string> uses = _uses.TryGetValue(Short(home), out var known) ? known : _uses[Short(home)] = new(StringComparer.Ordinal);
             string body = Using().Replace(text, " ");
             IEnumerable<string> imported = Using().Matches(text).Select(m => names.FirstOrDefault(n => m.Groups[1].Value == n || m.Groups[1].Value.StartsWith(n + ".", StringComparison.Ordinal))).OfType<string>();
-            IEnumerable<string> qualified = names.Where(n => Prefixes(n, root).Any(p => types[n].Any(t => Regex.IsMatch(body, $@"(?<![\w.]){Regex.Escape(p)}\.{t}\b"))));
-            IEnumerable<string> enclosing = names.Where(n => home.StartsWith(n + ".", StringComparison.Ordinal) && types[n].Any(t => Regex.IsMatch(body, $@"(?<![\w.]){t}\b")));
+            HashSet<string> said = Said(body);
+            IEnumerable<string> qualified = names.Where(n => Prefixes(n, root).Any(p => types[n].Any(t => said.Contains($"{p}.{t}"))));
+            IEnumerable<string> enclosing = names.Where(n => home.StartsWith(n + ".", StringComparison.Ordinal) && types[n].Any(said.Contains));
             foreach (string used in imported.Concat(qualified).Concat(enclosing).Where(n => n != home))
             {
                 uses.TryAdd(Short(used), Path.GetFileName(path));
@@ -47,6 +48,21 @@ internal sealed partial class NamespaceLayers
 
     /// <summary>Namespaces that use themselves by way of others; empty if there is no circle.</summary>
     public IReadOnlyList<string> InCircles() => [.. _uses.Keys.Where(name => Reached(name).Contains(name))];
+
+    // Every name of a text and its beginnings: of "A.B.C" also "A.B" and "A".
+    private static HashSet<string> Said(string text)
+    {
+        var said = new HashSet<string>(StringComparer.Ordinal);
+        foreach (Match name in DottedName().Matches(text))
+        {
+            for (int end = name.Length; end > 0 && said.Add(name.Value[..end]);)
+            {
+                end = name.Value.LastIndexOf('.', end - 1);
+            }
+        }
+
+        return said;
+    }
 
     private static IEnumerable<string> Prefixes(string name, string root)
     {
@@ -84,6 +100,9 @@ internal sealed partial class NamespaceLayers
         Enumerable.Range(0, layers.Count).Where(i => layers[i] == name).DefaultIfEmpty(-1).First() is >= 0 and int place
             ? place
             : throw new InvalidDataException($"'{name}' is in no layer: add it to the list at its place.");
+
+    [GeneratedRegex(@"(?<![\w.])\w+(?:\.\w+)*")]
+    private static partial Regex DottedName();
 
     [GeneratedRegex("""//[^\n]*|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])'""")]
     private static partial Regex Plain();

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
@@ -119,8 +120,12 @@ public sealed class OnePersonTests
         IEnumerable<string> Jobs(string van) => jobs.Split('\n').Where(l => l.Split('\t').Contains(van));
     }
 
-    private static string[] Found(IEnumerable<(string Place, string Text)> all, IReadOnlyList<string> sought) =>
-        [.. all.SelectMany(t => sought.Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
+    private static string[] Found(IEnumerable<(string Place, string Text)> all, IReadOnlyList<string> sought)
+    {
+        // One pass over each text tells whether there is anything to name.
+        var any = SearchValues.Create([.. sought], StringComparison.OrdinalIgnoreCase);
+        return [.. all.Where(t => t.Text.AsSpan().ContainsAny(any)).SelectMany(t => sought.Where(p => t.Text.Contains(p, StringComparison.OrdinalIgnoreCase)).Select(p => $"{p} in {t.Place}")).Distinct()];
+    }
 
     // All that an update wrote, the pages show, and the commands write and say.
     private static async Task<List<(string Place, string Text)>> WrittenAndShownAsync(ShopFolder shop, HttpClient client)

@@ -13,17 +13,18 @@ internal static partial class OutputTexts
     public static IEnumerable<(string File, string Text)> Of(string output)
     {
         string rejects = Path.Combine(output, "rejects") + Path.DirectorySeparatorChar;
+        using var database = Database.Open(new DatabaseOptions { Threads = 1, HoldsLittle = true });
         foreach (string file in Directory.EnumerateFiles(output, "*", SearchOption.AllDirectories).Where(f => !f.StartsWith(rejects, StringComparison.Ordinal)))
         {
-            yield return (Path.GetRelativePath(output, file), Path.GetRelativePath(output, file) + "\n" + Read(file));
+            yield return (Path.GetRelativePath(output, file), Path.GetRelativePath(output, file) + "\n" + Read(database, file));
         }
     }
 
-    private static string Read(string file)
+    private static string Read(Database database, string file)
     {
         if (file.EndsWith(".parquet", StringComparison.Ordinal))
         {
-            return Cells(file);
+            return Cells(database, file);
         }
 
         byte[] bytes = File.ReadAllBytes(file);
@@ -50,13 +51,10 @@ internal static partial class OutputTexts
         });
     }
 
-    private static string Cells(string file)
-    {
-        using Database database = Database.Open();
-        return string.Join('\n', database.Query(
+    private static string Cells(Database database, string file) =>
+        string.Join('\n', database.Query(
             $"from read_parquet({Database.Literal(file)}) select cast(columns(*) as varchar)",
             r => string.Join('\t', Enumerable.Range(0, r.FieldCount).Select(i => r.IsDBNull(i) ? "" : r.GetString(i)))));
-    }
 
     private static IEnumerable<byte[]> Parts(byte[] zip)
     {
