@@ -9,13 +9,11 @@ using PartsSignal.Pipeline.Privacy;
 
 namespace PartsSignal.Pipeline.Tests.Commands;
 
-/// <summary>A shop that fitted the same valve on forty washers, one of which it knows by its serial.</summary>
-public sealed class LookupCommandTests : IDisposable
+public sealed class LookupCommandTests : IClassFixture<WashersShop>, IDisposable
 {
-    private const string Serial = "SN-4711";
     private readonly string _out = Path.Combine(Path.GetTempPath(), "partssignal-tests", Path.GetRandomFileName());
 
-    public LookupCommandTests() => WriteShop();
+    public LookupCommandTests(WashersShop shop) => FolderCopy.Write(shop.Folder, _out);
 
     [Fact]
     public async Task Lookup_AsTable_ReadsOnAPhone()
@@ -65,7 +63,7 @@ public sealed class LookupCommandTests : IDisposable
     [Fact]
     public async Task Lookup_SerialBeforeTheFirstVisit_KnowsNothingOfLaterOnes()
     {
-        JsonNode call = JsonNode.Parse(await TextAsync("--serial", Serial, "--complaint", "no_fill", "--on", "2025-01-02", "--format", "json"))!["call"]!;
+        JsonNode call = JsonNode.Parse(await TextAsync("--serial", WashersShop.Serial, "--complaint", "no_fill", "--on", "2025-01-02", "--format", "json"))!["call"]!;
         Assert.Empty(call["earlier"]!.AsArray());
         Assert.Null((string?)call["model_number"]);
     }
@@ -133,12 +131,23 @@ public sealed class LookupCommandTests : IDisposable
         int code = await CommandHost.RunAsync(["lookup", "--out", _out, "--input", _out, .. args], text, error, TimeProvider.System);
         return (code, text.ToString(), error.ToString());
     }
+}
 
-    private void WriteShop()
+/// <summary>A shop that fitted the same valve on forty washers, one of which it knows by its serial, with its store and model.</summary>
+public sealed class WashersShop : IDisposable
+{
+    internal const string Serial = "SN-4711";
+
+    public WashersShop() => Write();
+
+    public string Folder { get; } = Directory.CreateTempSubdirectory("partssignal-tests-").FullName;
+
+    public void Dispose() => Directory.Delete(Folder, recursive: true);
+
+    private void Write()
     {
-        var output = new OutputFolder(_out);
-        Directory.CreateDirectory(_out);
-        File.WriteAllText(Path.Combine(_out, "shop.json"), "{}");
+        var output = new OutputFolder(Folder);
+        File.WriteAllText(Path.Combine(Folder, "shop.json"), "{}");
         string unit = SerialKey.Create(IdentityKey.LoadOrMake(output.Key), "Norvik", Serial)!;
         using Database database = Database.Open(new DatabaseOptions { Threads = 1 });
         foreach (string name in StoreTables.Names)
@@ -170,7 +179,7 @@ public sealed class LookupCommandTests : IDisposable
             """);
         foreach (string name in StoreTables.Names)
         {
-            string folder = Directory.CreateDirectory(Path.Combine(_out, "store", name)).FullName;
+            string folder = Directory.CreateDirectory(Path.Combine(Folder, "store", name)).FullName;
             database.Execute($"copy {Database.Quote(name)} to {Database.Literal(Path.Combine(folder, "part.parquet"))} (format parquet)");
         }
 

@@ -3,21 +3,12 @@ using PartsSignal.Analysis.Sql;
 namespace PartsSignal.Pipeline.Tests.Transform;
 
 /// <summary>Each check beside a shared table finds a row that must not be there.</summary>
-public sealed class IntermediateChecksTests : IDisposable
+public sealed class IntermediateChecksTests(CheckedShop checkedShop) : IClassFixture<CheckedShop>
 {
     private static readonly SqlModel[] Checked =
         [.. SqlModels.In("intermediate").Where(m => !m.IsView && SqlText.Exists(m.Checks))];
 
-    private readonly TransformShop _shop = Shop(holdsLittle: true);
-
-    public IntermediateChecksTests() =>
-        ResultRunner.Build(
-            _shop.Database,
-            [.. SqlModels.In("intermediate").Where(m => !_shop.Database.Has(m.Table))],
-            TimeProvider.System,
-            ("as_of", null));
-
-    public void Dispose() => _shop.Dispose();
+    private readonly TransformShop _shop = checkedShop.Shop;
 
     [Fact]
     public void Checks_RowWithoutValues_IsFound()
@@ -40,7 +31,7 @@ public sealed class IntermediateChecksTests : IDisposable
     [Fact]
     public void Combine_SessionThatHoldsLittle_MakesTheSameTables()
     {
-        using TransformShop large = Shop(holdsLittle: false);
+        using TransformShop large = CheckedShop.Combined(holdsLittle: false);
         Assert.All(SqlModels.In("marts").Concat(SqlModels.In("intermediate")).Where(m => large.Database.Has(m.Table)), m =>
             Assert.Equal(large.Rows($"from {m.Table}").Order(StringComparer.Ordinal), _shop.Rows($"from {m.Table}").Order(StringComparer.Ordinal)));
     }
@@ -55,8 +46,23 @@ public sealed class IntermediateChecksTests : IDisposable
         _shop.Database.Execute("rollback");
         Assert.IsType<InvalidDataException>(fault);
     }
+}
 
-    private static TransformShop Shop(bool holdsLittle)
+/// <summary>A shop with a row in most tables, all of which are made. A test that changes anything undoes it.</summary>
+public sealed class CheckedShop : IDisposable
+{
+    public CheckedShop() =>
+        ResultRunner.Build(
+            Shop.Database,
+            [.. SqlModels.In("intermediate").Where(m => !Shop.Database.Has(m.Table))],
+            TimeProvider.System,
+            ("as_of", null));
+
+    internal TransformShop Shop { get; } = Combined(holdsLittle: true);
+
+    public void Dispose() => Shop.Dispose();
+
+    internal static TransformShop Combined(bool holdsLittle)
     {
         var shop = new TransformShop(holdsLittle);
         return shop.Add(
