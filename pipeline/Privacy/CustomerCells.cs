@@ -12,8 +12,13 @@ internal sealed class CustomerCells
     private const int ShortestSlip = 5;
     private const int LongSlip = 9;
     private const int MostWords = 24;
+    private const int ShortestOfAddress = 3;
     private readonly char[] _folded = new char[2_048];
     private readonly (int At, int Length, ulong Hash)[] _words = new (int, int, ulong)[MostWords];
+    private readonly ulong[] _letters = new ulong[MostWords];
+    private readonly int[] _near = new int[MostWords];
+    private readonly List<Range> _addressWords = [];
+    private bool _knowsAddress;
     private int _used;
     private int _usedByNames;
     private int _count;
@@ -24,35 +29,62 @@ internal sealed class CustomerCells
     /// <param name="email">The e-mail address, which mostly holds the name.</param>
     public void SetNames(ReadOnlySpan<char> name, ReadOnlySpan<char> email)
     {
-        (_used, _count) = (0, 0);
-        Add(name, 2, null);
+        (_used, _count, _knowsAddress) = (0, 0, false);
+        AddName(name, 2);
         int at = email.IndexOf('@');
-        Add(at > 0 ? email[..at] : default, 4, null);
+        AddName(at > 0 ? email[..at] : default, 4);
         (_usedByNames, _names) = (_used, _count);
+        for (int w = 0; w < _names; w++)
+        {
+            _letters[w] = TextTokens.LettersOf(Word(w));
+        }
     }
 
     /// <summary>Takes the address of the row whose names it has.</summary>
-    /// <param name="address">The address; only its words that the text has are of use.</param>
+    /// <param name="address">The address, the same for all texts of the row; only its words that the text has are of use.</param>
     /// <param name="text">The text.</param>
     public void SetAddress(ReadOnlySpan<char> address, TextTokens text)
     {
         (_used, _count) = (_usedByNames, _names);
-        Add(address, 3, text);
+        if (!_knowsAddress)
+        {
+            _knowsAddress = true;
+            _addressWords.Clear();
+            for (int at = 0; NextWord(address, ref at, ShortestOfAddress, out Range word);)
+            {
+                _addressWords.Add(word);
+            }
+        }
+
+        foreach (Range range in _addressWords)
+        {
+            ReadOnlySpan<char> word = address[range];
+            if (text.MayHold(word) && Fold(word) is var (length, hash) && length >= ShortestOfAddress && (text.Mask & TextTokens.MaskOf(hash)) != 0 && !IsNoName(hash))
+            {
+                Keep(length, hash);
+            }
+        }
     }
 
     /// <summary>The text without them; the same instance when it holds none.</summary>
     /// <param name="tokens">The text.</param>
     public string Remove(TextTokens tokens)
     {
+        int near = FindNear(tokens);
+        if (near == 0 && _count == _names)
+        {
+            return tokens.Text;
+        }
+
         TextCuts? cuts = null;
-        for (int i = 0; i < tokens.Count && _count > 0; i++)
+        for (int i = 0; i < tokens.Count; i++)
         {
             if (tokens[i].Kind == TokenKind.Number)
             {
                 continue;
             }
 
-            if (Names(tokens, i) is var length && length > 0)
+            if (Names(tokens, i, near) is var length && length > 0)
             {
                 (cuts ??= new TextCuts(tokens.Text)).Cut(tokens[i].Start, tokens[i + length - 1].End, CutKind.Name);
             }
@@ -69,9 +101,10 @@ internal sealed class CustomerCells
     /// <summary>True when a text is or holds one of the customer's names.</summary>
     public bool IsIn(TextTokens tokens)
     {
-        for (int i = 0; i < tokens.Count && _count > 0; i++)
+        int near = FindNear(tokens);
+        for (int i = 0; i < tokens.Count && near > 0; i++)
         {
-            if (tokens[i].Kind != TokenKind.Number && Names(tokens, i) > 0)
+            if (tokens[i].Kind != TokenKind.Number && Names(tokens, i, near) > 0)
             {
                 return true;
             }
@@ -93,31 +126,77 @@ internal sealed class CustomerCells
         }
     }
 
-    // The words of an address that a text has; of a name, all but those that are there already.
-    private void Add(ReadOnlySpan<char> cell, int shortest, TextTokens? addressIn)
+    // All words of a name but those that are there already.
+    private void AddName(ReadOnlySpan<char> cell, int shortest)
     {
-        int start = 0;
-        for (int i = 0; i <= cell.Length && _count < MostWords; i++)
+        for (int at = 0; NextWord(cell, ref at, shortest, out Range word);)
+        {
+            if (Fold(cell[word]) is var (length, hash) && length >= shortest && !IsKnown(hash))
+            {
+                Keep(length, hash);
+            }
+        }
+    }
+
+    // The next run of letters and apostrophes that is long enough.
+    private static bool NextWord(ReadOnlySpan<char> cell, ref int at, int shortest, out Range word)
+    {
+        int start = at;
+        for (int i = at; i <= cell.Length; i++)
         {
             if (i < cell.Length && (TextFold.IsWordPart(cell[i]) || TextFold.IsApostrophe(cell[i])))
             {
                 continue;
             }
 
-            if (i - start >= shortest && _used + ((i - start) * 2) <= _folded.Length && addressIn?.MayHold(cell[start..i]) != false)
+            if (i - start >= shortest)
             {
-                int length = TextFold.Fold(cell[start..i], _folded.AsSpan(_used));
-                ulong hash = WordList.Hash(_folded.AsSpan(_used, length));
-                if (length >= shortest && (addressIn is null ? !IsKnown(hash) : (addressIn.Mask & TextTokens.MaskOf(hash)) != 0 && !IsNoName(hash)))
-                {
-                    _words[_count++] = (_used, length, hash);
-                    _used += length;
-                }
+                (word, at) = (start..i, i + 1);
+                return true;
             }
 
             start = i + 1;
         }
+
+        word = default;
+        return false;
     }
+
+    // Length and hash of a word, folded behind those that are kept; a length of zero where there is no room.
+    private (int Length, ulong Hash) Fold(ReadOnlySpan<char> word)
+    {
+        if (_count == MostWords || _used + (word.Length * 2) > _folded.Length)
+        {
+            return default;
+        }
+
+        int length = TextFold.Fold(word, _folded.AsSpan(_used));
+        return (length, WordList.Hash(_folded.AsSpan(_used, length)));
+    }
+
+    private void Keep(int length, ulong hash)
+    {
+        _words[_count++] = (_used, length, hash);
+        _used += length;
+    }
+
+    // Which words of the name a text may hold, with a slip: one edit brings in no more than one letter that it lacks, and
+    // the words that everybody needs are no slips.
+    private int FindNear(TextTokens tokens)
+    {
+        int near = 0;
+        for (int w = 0; w < _names; w++)
+        {
+            if (tokens.Lacks(_letters[w]) <= (tokens.HasUncommon ? MostSlips(_words[w].Length) : 0))
+            {
+                _near[near++] = w;
+            }
+        }
+
+        return near;
+    }
+
+    private static int MostSlips(int length) => length >= LongSlip ? 2 : length >= ShortestSlip ? 1 : 0;
 
     private static bool IsNoName(ulong hash) => (PersonalWords.Classes.Of(hash) & (WordClass.Function | WordClass.Title)) != 0;
 
@@ -135,11 +214,11 @@ internal sealed class CustomerCells
     }
 
     // How many tokens from here make a word of the name: one, or pieces of one.
-    private int Names(TextTokens tokens, int i)
+    private int Names(TextTokens tokens, int i, int near)
     {
         ReadOnlySpan<char> typed = tokens.Folded(i);
         bool vouched = tokens[i].Is(WordClass.Own | WordClass.Common | WordClass.Function);
-        for (int w = 0; w < _names; w++)
+        foreach (int w in _near.AsSpan(0, near))
         {
             ReadOnlySpan<char> word = Word(w);
 
@@ -212,7 +291,7 @@ internal sealed class CustomerCells
             return false;
         }
 
-        int most = word.Length >= LongSlip ? 2 : 1;
+        int most = MostSlips(word.Length);
         return (!isVouched && Math.Abs(typed.Length - word.Length) <= most && MayBeNear(typed, word) && StringDistance.OptimalAlignment(typed, word, most) <= most)
             || (typed.Length > word.Length && typed.Contains(word, StringComparison.Ordinal));
     }

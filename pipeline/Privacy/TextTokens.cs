@@ -38,6 +38,7 @@ internal sealed class TextTokens
     private readonly TextToken[] _all;
     private readonly char[] _folded;
     private readonly ulong _ends;
+    private readonly ulong _letters;
 
     /// <summary>Cuts a text.</summary>
     public TextTokens(string text)
@@ -82,11 +83,13 @@ internal sealed class TextTokens
         }
 
         (_all, _folded) = (tokens[..count].ToArray(), folded[..used].ToArray());
+        _letters = LettersOf(_folded);
         CapitalsTell = capitals * 2 <= words;
         StartsLowercase = count > 0 && char.IsLower(text[tokens[0].Start]);
         foreach (ref readonly TextToken token in _all.AsSpan())
         {
             Mask |= MaskOf(token.Hash);
+            HasUncommon |= token.Kind != TokenKind.Number && !token.Is(WordClass.Own | WordClass.Common | WordClass.Function);
             _ends |= token.FoldedLength > 0 ? EndsOf(_folded[token.FoldedAt], _folded[token.FoldedAt + token.FoldedLength - 1]) : 0;
         }
     }
@@ -103,6 +106,9 @@ internal sealed class TextTokens
     /// <summary>False where most words begin with a capital, so that one more says nothing.</summary>
     public bool CapitalsTell { get; }
 
+    /// <summary>True where a token is neither a number nor a word that everybody needs.</summary>
+    public bool HasUncommon { get; }
+
     /// <summary>One bit of each token's hash: a word whose bit is not set is none of them.</summary>
     public ulong Mask { get; }
 
@@ -111,6 +117,21 @@ internal sealed class TextTokens
 
     /// <summary>False where no token begins and ends as this word does, in small letters or capitals.</summary>
     public bool MayHold(ReadOnlySpan<char> word) => !char.IsAsciiLetter(word[0]) || !char.IsAsciiLetter(word[^1]) || (_ends & EndsOf(word[0], word[^1])) != 0;
+
+    /// <summary>A bit for each letter of a folded word; letters of other scripts may share one.</summary>
+    public static ulong LettersOf(ReadOnlySpan<char> folded)
+    {
+        ulong letters = 0;
+        foreach (char c in folded)
+        {
+            letters |= 1UL << (c & 63);
+        }
+
+        return letters;
+    }
+
+    /// <summary>How many of these letters, as <see cref="LettersOf"/> tells them, the text lacks, at least: no fewer edits make a word with them out of what it holds.</summary>
+    public int Lacks(ulong letters) => System.Numerics.BitOperations.PopCount(letters & ~_letters);
 
     /// <summary>True where the first word begins with a small letter: a capital behind it is no habit.</summary>
     public bool StartsLowercase { get; }

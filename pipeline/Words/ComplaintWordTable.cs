@@ -16,8 +16,7 @@ internal sealed class ComplaintWordTable
     private readonly Predicate<string>? _isWord;
     private readonly Negations _negations;
     private readonly IReadOnlyList<KeywordRule> _rules;
-    private readonly List<(int[] Ids, KeywordRule Phrase, bool Denies)> _phrases;
-    private readonly Dictionary<int, List<(int[] Ids, KeywordRule Phrase, bool Denies)>> _byFirst;
+    private readonly Dictionary<int, List<Phrase>> _byFirst;
     private readonly HashSet<string> _kinds;
     private readonly BoundedCache<(string?, string), string> _cache = new(MaxCached);
     private readonly ConcurrentDictionary<string, ComplaintWordTable> _byLanguage = new(StringComparer.Ordinal);
@@ -31,19 +30,20 @@ internal sealed class ComplaintWordTable
         _rules = [.. phrases];
         (_known, _isWord) = (new KnownWords(), isWord);
         _negations = Negations.For(languages);
-        _phrases = [.. _rules
+        _kinds = [.. _rules.Select(p => p.Meaning)];
+        _byFirst = _rules
             .Where(p => languages is null || p.IsIn(languages))
             .OrderByDescending(p => p.Stems.Count)
             .ThenBy(p => p.Order)
-            .Select(p => (p.Stems.Select(_known.Id).ToArray(), p, p.Stems.Any(_negations.Is)))];
-        _kinds = [.. _rules.Select(p => p.Meaning)];
-        _byFirst = _phrases.GroupBy(p => p.Ids[0]).ToDictionary(g => g.Key, g => g.ToList());
+            .Select((p, place) => new Phrase([.. p.Stems.Select(_known.Id)], p, p.Stems.Any(_negations.Is), place))
+            .GroupBy(p => p.Ids[0])
+            .ToDictionary(g => g.Key, g => g.ToList());
     }
 
     // All but what depends on the words of a file is shared.
     private ComplaintWordTable(ComplaintWordTable like, Predicate<string> isWord)
     {
-        (_known, _negations, _rules, _phrases, _byFirst, _kinds) = (like._known, like._negations, like._rules, like._phrases, like._byFirst, like._kinds);
+        (_known, _negations, _rules, _byFirst, _kinds) = (like._known, like._negations, like._rules, like._byFirst, like._kinds);
         _isWord = isWord;
     }
 
@@ -86,8 +86,8 @@ internal sealed class ComplaintWordTable
             return Need.NoComplaint;
         }
 
-        string? right = First(words, at => RightAt(typed, words, at, type));
-        string? found = right is null or CodeKind ? First(words, at => LongestAt(_phrases, typed, words, at, type, tolerant: true)) ?? right : right;
+        string? right = First(words, at => BestAt(typed, words, at, type, tolerant: false));
+        string? found = right is null or CodeKind ? First(words, at => BestAt(typed, words, at, type, tolerant: true)) ?? right : right;
         return found ?? Need.OtherComplaint;
     }
 
@@ -116,41 +116,39 @@ internal sealed class ComplaintWordTable
         return code;
     }
 
-    private KeywordRule? RightAt(List<string> typed, WordMatch[] words, int at, string? type)
+    private KeywordRule? BestAt(List<string> typed, WordMatch[] words, int at, string? type, bool tolerant)
     {
-        KeywordRule? best = null;
-        foreach (int first in words[at].Exact)
+        Phrase? best = BestOf(words[at].Exact, typed, words, at, type, tolerant, null);
+        if (tolerant)
         {
-            if (_byFirst.TryGetValue(first, out List<(int[] Ids, KeywordRule Phrase, bool Denies)>? list)
-                && LongestAt(list, typed, words, at, type, tolerant: false) is { } phrase
-                && (best is null || phrase.Stems.Count > best.Stems.Count || (phrase.Stems.Count == best.Stems.Count && phrase.Order < best.Order)))
+            best = BestOf(words[at].Close, typed, words, at, type, tolerant, best);
+            best = BestOf(words[at].Near, typed, words, at, type, tolerant, best);
+        }
+
+        return best?.Rule;
+    }
+
+    // The phrases that begin with a word are in the order of preference.
+    private Phrase? BestOf(int[] firsts, List<string> typed, WordMatch[] words, int at, string? type, bool tolerant, Phrase? best)
+    {
+        foreach (int first in firsts)
+        {
+            foreach (Phrase phrase in _byFirst.GetValueOrDefault(first) ?? [])
             {
-                best = phrase;
+                if (best is not null && best.Place < phrase.Place)
+                {
+                    break;
+                }
+
+                if (phrase.Rule.Holds(type) && Matches(words, at, phrase.Ids, tolerant) && (phrase.Denies || !_negations.Deny(typed, at, at + phrase.Ids.Length)))
+                {
+                    best = phrase;
+                    break;
+                }
             }
         }
 
         return best;
-    }
-
-    // The list is in the order of preference.
-    private KeywordRule? LongestAt(
-        List<(int[] Ids, KeywordRule Phrase, bool Denies)> phrases, List<string> typed, WordMatch[] words, int at, string? type, bool tolerant)
-    {
-        // Most words are none of the table's, not even misspelt.
-        if (words[at] is { Exact: [], Close: [], Near: [] })
-        {
-            return null;
-        }
-
-        foreach ((int[] ids, KeywordRule phrase, bool denies) in phrases)
-        {
-            if (phrase.Holds(type) && Matches(words, at, ids, tolerant) && (denies || !_negations.Deny(typed, at, at + ids.Length)))
-            {
-                return phrase;
-            }
-        }
-
-        return null;
     }
 
     // A word that only fits near needs another one of its phrase to be right.
@@ -178,4 +176,11 @@ internal sealed class ComplaintWordTable
 
         return near == 0 || right > 0;
     }
+
+    /// <summary>A phrase of the table.</summary>
+    /// <param name="Ids">Numbers of its words.</param>
+    /// <param name="Rule">What it means.</param>
+    /// <param name="Denies">True where it holds a word that denies.</param>
+    /// <param name="Place">Its place in the order of preference.</param>
+    private sealed record Phrase(int[] Ids, KeywordRule Rule, bool Denies, int Place);
 }

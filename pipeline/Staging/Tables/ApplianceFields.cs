@@ -1,4 +1,5 @@
 using PartsSignal.Pipeline.Privacy;
+using PartsSignal.Pipeline.Words;
 
 namespace PartsSignal.Pipeline.Staging.Tables;
 
@@ -9,7 +10,7 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     private readonly MappedField _name = claim("customer_name");
     private readonly MappedField _phone = claim("phone");
     private readonly MappedField _address = claim("address");
-    private readonly CachedField<string?> _type = new(claim("appliance_type"), (row, field) => PlainFields.ApplianceType(row, field, target.Tools.Words.Appliances, target.Personal));
+    private readonly CachedField<(string? Name, bool IsGroup)> _type = new(claim("appliance_type"), (row, field) => WithGroup(PlainFields.ApplianceType(row, field, target.Tools.Words.Appliances, target.Personal)));
     private readonly CachedField<string?> _brand = new(claim("brand"), (row, field) => target.Personal.Word(row, field, row.Word(field)));
     private readonly CachedField<CodeText> _model = new(claim("model"), (row, field) => CodeText.Parse(target.Personal.Code(row, field, row.Code(field, lesser: true))));
     private readonly ValueColumn<UInt128> _serialKeys = table.Value<UInt128>("serial_key");
@@ -25,6 +26,9 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     /// <summary>Type of the last row, or null if not given.</summary>
     public string? Type { get; private set; }
 
+    /// <summary>True when the last row's own type is a group of appliances: it may be any of them.</summary>
+    public bool IsGroup { get; private set; }
+
     /// <summary>True when the customer of the last row is to be left out.</summary>
     public bool IsForgotten { get; private set; }
 
@@ -39,7 +43,8 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
     {
         string? brand = _brand.Read(row);
         CodeText model = _model.Read(row);
-        Type = _type.Read(row) ?? said?.ApplianceType;
+        (string? type, IsGroup) = _type.Read(row);
+        Type = type ?? said?.ApplianceType;
         _types.Set(at, Type);
         _brands.Set(at, brand);
         _models.Set(at, model.Raw);
@@ -50,6 +55,8 @@ internal sealed class ApplianceFields(Func<string, MappedField> claim, StagedTab
         _placeKeys.Set(at, IsForgotten ? null : place);
         IsNobody = place is null && model.Raw is null && row.Raw(_serial).IsEmpty;
     }
+
+    private static (string? Name, bool IsGroup) WithGroup(string? type) => (type, ApplianceNames.IsGroup(type));
 
     private void SetSerial(MappedRow row, int at, string? brand)
     {

@@ -160,7 +160,7 @@ internal sealed class JobsStager : TableStager
     {
         string? complaint = said is null ? null : Target.Personal.Customer.Without(row, said.Words);
         _complaints.Set(at, _appliance.IsForgotten ? null : complaint);
-        string? type = ApplianceNames.IsGroup(_appliance.Type) ? said?.ApplianceType : _appliance.Type;
+        string? type = _appliance.IsGroup ? said?.ApplianceType : _appliance.Type;
         _complaintKinds.Set(at, said is null ? Need.NoComplaint : said.Kind(complaint!, type, row, Target.Personal.Customer));
         _errorCodes.Set(at, _errorCode.Read(row) ?? said?.Code);
     }
