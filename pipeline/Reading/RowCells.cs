@@ -108,6 +108,16 @@ internal sealed class RowCells
         IsText &= form == CellForm.Text;
     }
 
+    /// <summary>Gives a blank cell a text; the row is the reader's own.</summary>
+    internal void Fill(int index, ReadOnlySpan<char> text, CellForm form)
+    {
+        Reserve(text.Length);
+        text.CopyTo(_chars.AsSpan(_used));
+        _cells[_first + index] = new CellPlace(_used, text.Length, form);
+        _used += text.Length;
+        IsText &= form == CellForm.Text;
+    }
+
     /// <summary>Number of cells up to the last that is not blank.</summary>
     public int FilledCount()
     {

@@ -127,7 +127,7 @@ internal static class ShopLoad
             {
                 Phases = [staging, transform, meter.Next("publish")],
                 KeyNotice = KeyNotice(lostKey, tools.Forgotten),
-                Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), StandInColumns.Sentence(sources), JobKey.Read(database)?.Sentence, closing.Sentence, ChargeLines.Read(database).Sentence, PlannedVisits.Read(database).Sentence, VanStandIn.Of(database)?.Sentence }.OfType<string>()],
+                Assumptions = [.. sheets.Notes, .. new[] { MendedRows.Unclaimed(input, sources, settings.Limits), StandInColumns.Sentence(sources), CarriedDayVote.Sentence(staged), JobKey.Read(database)?.Sentence, closing.Sentence, ChargeLines.Read(database).Sentence, PlannedVisits.Read(database).Sentence, VanStandIn.Of(database)?.Sentence }.OfType<string>()],
                 Closing = closing,
                 DateCodes = DateCodeRule.Read(database),
             };

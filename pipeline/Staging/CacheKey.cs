@@ -10,7 +10,7 @@ namespace PartsSignal.Pipeline.Staging;
 internal static class CacheKey
 {
     // Raised whenever the same bytes and map would be staged otherwise than before.
-    private const int Version = 19;
+    private const int Version = 20;
 
     /// <summary>The folder's name: 16 hex digits of the content, 16 of everything else.</summary>
     public static string Create(SourceFile source, string contentHash, ShopSettings settings, StagingTools tools, FileStyle? style)

@@ -195,7 +195,7 @@ internal sealed class Stager
         RowCleaner[] cleaners = [.. Enumerable.Range(0, workers).Select(_ => Cleaner(workers > 1 ? new RowCells() : table.Reader.Row))];
         var gate = new FooterFilter(rejects);
         rejects.AddTitles(table.Titles);
-        var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(source.OwnName, read, bytes, scan.Bytes)));
+        var rows = new DataRows(table, (read, bytes) => _progress?.Report(new StageProgress(source.OwnName, read, bytes, scan.Bytes)), decided.Style);
         await (workers > 1
             ? new ParallelStager(rows, [.. cleaners.Select(c => new RowWorker(c))], gate).RunAsync(cancellation)
             : new SequentialStager(rows, cleaners[0], gate).RunAsync(cancellation)).ConfigureAwait(false);
@@ -246,7 +246,7 @@ internal sealed class Stager
         var sample = new RowSample();
         var fields = new FieldMap(source.File.Name, source.Map, table.Header);
         var census = new WordCensus(source.Map.Kind, fields, _settings.Technicians == "initials");
-        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample, census) : (mendStyle, []);
+        (FileStyle style, IReadOnlyList<string> remarks) = mendStyle is null ? StyleVote.Decide(table, source.Map, _settings, source.File.Name, sample, census) : (mendStyle with { CarriedDay = -1 }, []);
         sample.TakeAll(table.Reader, census);
 
         // A row that a person has corrected is as it should be.

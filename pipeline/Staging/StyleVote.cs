@@ -17,6 +17,7 @@ internal sealed class StyleVote
     private readonly NumberStyleVote _numbers = new();
     private readonly Dictionary<int, (int Counted, int All)> _days = [];
     private (int Counted, int All) _lists;
+    private readonly CarriedDayVote _calls = new();
     private bool _minutes;
 
     private StyleVote()
@@ -38,7 +39,7 @@ internal sealed class StyleVote
         NumberStyle? style = StyleOf(map.NumberStyle) ?? StyleOf(settings.NumberStyle);
         MappedField labour = fields.Field("labour");
         bool labourOpen = labour.IsMapped && !Says(map, "min", "hour", "hrs");
-        vote.Count(table.Reader, fields, labour, sample, census, (order is null, style is null, labourOpen));
+        vote.Count(table.Reader, fields, labour, CallDay(fields, map), sample, census, (order is null, style is null, labourOpen));
         var remarks = new List<string>();
         if (order is null)
         {
@@ -66,10 +67,19 @@ internal sealed class StyleVote
         }
 
         bool hours = labour.IsMapped && !vote._minutes && !Says(map, "min");
-        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted, vote._lists.Counted * 2 > vote._lists.All), remarks);
+        bool carries = vote._calls.Decide(order ?? DateOrder.DayFirst);
+        if (carries)
+        {
+            remarks.Add(CarriedDayVote.Remark);
+        }
+
+        return (new FileStyle(order ?? DateOrder.DayFirst, style ?? NumberStyle.Point, hours || Says(map, "hour", "hrs"), counted, vote._lists.Counted * 2 > vote._lists.All, carries ? CallDay(fields, map) : -1), remarks);
     }
 
-    private void Count(TableReader table, FieldMap fields, MappedField labour, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
+    private static int CallDay(FieldMap fields, SourceMap map) =>
+        map.Kind == "jobs" && map.Columns.ContainsKey("opened_on") && fields.Field("opened_on").Columns is [var one] ? one : -1;
+
+    private void Count(TableReader table, FieldMap fields, MappedField labour, int callDay, RowSample? sample, WordCensus? census, (bool Dates, bool Numbers, bool Labour) open)
     {
         int[] dates = [.. DateFields.SelectMany(f => fields.Field(f).Columns)];
         int[] amounts = [.. AmountFields.SelectMany(f => fields.Field(f).Columns), .. Enumerable.Range(0, fields.PartGroups).SelectMany(g => fields.Field("price", g).Columns)];
@@ -83,6 +93,11 @@ internal sealed class StyleVote
             if ((n >= FewestRows && allSettled) || (n >= Rows && (datesSettled || _dates.Ambiguous == 0)))
             {
                 return;
+            }
+
+            if (callDay >= 0 && !table.Row.IsBlank)
+            {
+                _calls.Add(table.Row[callDay]);
             }
 
             foreach (int column in dates)
@@ -165,4 +180,5 @@ internal sealed class StyleVote
 /// <param name="LabourInHours">What a working time without a unit is: hours, else minutes.</param>
 /// <param name="CountsDays">True where dates may be the plain numbers that a spreadsheet counts days by.</param>
 /// <param name="LeadsWithCounts">True where most lists of parts begin with a count.</param>
-internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays, bool LeadsWithCounts);
+/// <param name="CarriedDay">The column of a day that only the first row of each day has; -1: every row has its own.</param>
+internal sealed record FileStyle(DateOrder Dates, NumberStyle Numbers, bool LabourInHours, bool CountsDays, bool LeadsWithCounts, int CarriedDay = -1);

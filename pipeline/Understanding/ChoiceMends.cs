@@ -15,8 +15,6 @@ internal sealed class ChoiceMends
     private const double Hardly = 0.005;
     private const double LikelySure = 0.8;
     private const int Mostly = 8;
-    private const int Barely = 4;
-    private const int Plainly = 10;
     private const int Wholly = 14;
     private static readonly string[] Texts = ["description", "complaint", "parts_list"];
     private static readonly string[] OfParts = ["part", "description"];
@@ -140,8 +138,8 @@ internal sealed class ChoiceMends
     private void PreferNumberOfName()
     {
         int part = Column("part"), name = Column("description");
-        if (part >= 0 && name >= 0 && IsOpen("part") && !IsListed(part)
-            && First(Free().Where(c => ColumnFacts.IsCode(_table.Columns[c]) && Named(c, "part") >= Plainly && _evidence.Columns[c].Determines[name] >= Math.Max(Mostly, _evidence.Columns[part].Determines[name] + Barely))) is var number and >= 0)
+        if (part >= 0 && name >= 0 && IsOpen("part") && !IsListed(part) && !HeaderTokens.Says(_table.Columns[part].Name, "part")
+            && First(Free().Where(c => ColumnFacts.IsCode(_table.Columns[c]) && HeaderTokens.Says(_table.Columns[c].Name, "part") && _evidence.Columns[c].Determines[name] >= Mostly)) is var number and >= 0)
         {
             Give("part", number);
         }

@@ -24,7 +24,9 @@ internal static class LostFields
         ["jobs"] = [("closed_on", []), ("outcome", []), ("part", ["description", "parts_list"])],
         ["job_parts"] = [("part", []), ("quantity", [])],
         ["part_orders"] = [("order_id", []), ("ordered_on", []), ("received_on", []), ("part", ["other_part"]), ("quantity", [])],
-        ["units"] = [("made_on", ["installed_on"])],
+        ["units"] = [("made_on", ["installed_on"]), ("serial", [])],
+        ["parts"] = [("part", [])],
+        ["van_counts"] = [("part", [])],
     };
 
     // Any other day of a job may be its closing day: the visit may have finished it, or the bill followed at once.
@@ -54,17 +56,18 @@ internal static class LostFields
         return field switch
         {
             "outcome" => Level("words_outcome") >= OneInFive && Level("values") <= Few,
-            "part" or "order_id" => (own.Fits[(int)ContentClass.Code] >= Fits || own.Links.Any(l => l.IsKey)) && Level("two_decimals") < OneInTen && Level("distinct") >= OneInTwenty && Level("stamp") + Level("guid") + Level("phone") == 0 && !CellDoubts.AreRowNumbers(table, column),
+            "part" or "order_id" or "serial" => (own.Fits[(int)ContentClass.Code] >= Fits || own.Links.Any(l => l.IsKey)) && Level("two_decimals") < OneInTen && Level("distinct") >= OneInTwenty && Level("stamp") + Level("guid") + Level("phone") == 0 && !CellDoubts.AreRowNumbers(table, column),
             "quantity" => Level("number") >= NineInTen && Level("whole") >= NineInTen && Level("median") <= Three && Level("largest") <= Forty && !CellDoubts.AreRowNumbers(table, column),
             "made_on" => own.Fits[(int)ContentClass.Year] >= Fits && Level("stamp") == 0,
             _ => own.Fits[(int)ContentClass.Date] >= Fits && Level("stamp") == 0,
         };
     }
 
-    // A header that plainly names something else is believed here, but a column of small counts is one whatever its header.
+    // A header that plainly names something else is believed here, but a column of small counts is one whatever its header,
+    // and codes are no description.
     private static bool NamesOther(ColumnEvidence column, FieldChoice choice, string field)
     {
         IReadOnlyList<string> names = HeaderLexicon.Shipped.Fields;
-        return names.Any(n => n != field && (n[0] == '~' || choice.Fields.Contains(n)) && !(field == "closed_on" && LastDays.Contains(n)) && FieldLevels.HeaderLevel(column, n) is >= Plainly and var other && other > FieldLevels.HeaderLevel(column, field));
+        return names.Any(n => n != field && (n[0] == '~' || choice.Fields.Contains(n)) && !(field == "closed_on" && LastDays.Contains(n)) && !(field == "part" && n == "description") && FieldLevels.HeaderLevel(column, n) is >= Plainly and var other && other > FieldLevels.HeaderLevel(column, field));
     }
 }

@@ -52,6 +52,27 @@ public sealed class StagerTests
     }
 
     [Fact]
+    public async Task StageAsync_DayOnlyInTheFirstRowOfEachDay_RowsBelowTakeIt()
+    {
+        using var rig = new StagingRig();
+        string rows = string.Concat(Enumerable.Range(0, 12).Select(i => $"J{i},{(i % 4 == 0 ? $"2024-03-{i + 1:00}" : "")},leaks\n" + (i % 4 == 3 ? ",,Total: 4 calls\n" : "")));
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
+        Assert.Equal(["J0|2024-03-01", "J3|2024-03-01", "J4|2024-03-05", "J11|2024-03-09"], StagingRig.Rows(file, "staged_jobs", "job_id, opened_on").Where(r => r.Split('|')[0] is "J0" or "J3" or "J4" or "J11"));
+        Assert.Equal(12, StagingRig.Rows(file, "staged_jobs", "job_id").Count);
+        Assert.Contains(CarriedDayVote.Remark, file.Remarks);
+    }
+
+    [Fact]
+    public async Task StageAsync_FewDaysInNoOrder_RowsWithoutOneAreRefused()
+    {
+        using var rig = new StagingRig();
+        string rows = string.Concat(Enumerable.Range(0, 12).Select(i => $"J{i},{(i % 4 == 0 ? $"2024-03-{(i * 7 % 11) + 1:00}" : "")},leaks\n"));
+        StagedFile file = await rig.StageAsync("jobs.csv", "Job,Opened,Fault\n" + rows, Jobs);
+        Assert.Equal(9, file.Rejected);
+        Assert.Empty(file.Remarks);
+    }
+
+    [Fact]
     public async Task StageAsync_DaysAsTheNumbersASpreadsheetCounts_ReadAsDays()
     {
         using var rig = new StagingRig();

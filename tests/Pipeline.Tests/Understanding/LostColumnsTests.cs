@@ -41,6 +41,14 @@ public sealed class LostColumnsTests : IDisposable
     }
 
     [Fact]
+    public void Inspect_StockWhoseNumbersAreHeadedName_OffersThemAsTheParts()
+    {
+        Write("stock.csv", "Kind,Name,Display name,Bin code,Location,On hand", i => $"Stock item,1500-{101000 + (i * 7)}-00,\"seal, rope, {i} mm\",PG{2000 + (i % 90)}B,{(i % 2 == 0 ? "Northby" : "Saltwick")},{i % 9}");
+        ShopInspection found = Inspect(new() { ["stock.csv/kind"] = "van_counts" });
+        Assert.True(found.Tables.Single().Map!.Columns.GetValueOrDefault("part") is ["Name"] || found.Questions.Any(q => q.Field == "part" && q.Choices.Any(c => c.Value == "Name")));
+    }
+
+    [Fact]
     public void Inspect_FactorsUnderOneAsPrices_AreAskedAbout()
     {
         Write("parts.csv", "Part number,Description,Base cost rate", i => $"68-{1000 + i},drain pump {i},0.{10 + (i % 80)}");
