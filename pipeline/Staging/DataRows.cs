@@ -12,7 +12,7 @@ internal sealed class DataRows(OpenedTable table, Action<long, long> progress, F
     private const int ProgressRows = 10_000;
 
     // A row with less is a heading or a sum between the days.
-    private const int FewestCells = 3;
+    private const int FewestCells = 2;
     private readonly int _carried = style?.CarriedDay ?? -1;
     private long _read;
     private (string Text, CellForm Form)? _day;

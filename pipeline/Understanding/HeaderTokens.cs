@@ -49,6 +49,9 @@ internal static class HeaderTokens
     /// <summary>Whether a header has a word of a class.</summary>
     public static bool Says(string header, string name) => (Of(header) & (1UL << Names.IndexOf(name))) != 0;
 
+    /// <summary>Whether a header has words of one class and of no other.</summary>
+    public static bool SaysOnly(string header, string name) => Of(header) == 1UL << Names.IndexOf(name);
+
     /// <summary>Levels of a column: for each class whether its header has a word of it, and last, whether the whole header is one known word.</summary>
     public static byte[] Levels(ColumnSample column)
     {

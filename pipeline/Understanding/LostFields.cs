@@ -64,10 +64,15 @@ internal static class LostFields
     }
 
     // A header that plainly names something else is believed here, but a column of small counts is one whatever its header,
-    // and codes are no description.
+    // and codes headed "name" name whatever the table is of.
     private static bool NamesOther(ColumnEvidence column, FieldChoice choice, string field)
     {
+        if (field == "part" && HeaderTokens.SaysOnly(column.Header, "name"))
+        {
+            return false;
+        }
+
         IReadOnlyList<string> names = HeaderLexicon.Shipped.Fields;
-        return names.Any(n => n != field && (n[0] == '~' || choice.Fields.Contains(n)) && !(field == "closed_on" && LastDays.Contains(n)) && !(field == "part" && n == "description") && FieldLevels.HeaderLevel(column, n) is >= Plainly and var other && other > FieldLevels.HeaderLevel(column, field));
+        return names.Any(n => n != field && (n[0] == '~' || choice.Fields.Contains(n)) && !(field == "closed_on" && LastDays.Contains(n)) && FieldLevels.HeaderLevel(column, n) is >= Plainly and var other && other > FieldLevels.HeaderLevel(column, field));
     }
 }
