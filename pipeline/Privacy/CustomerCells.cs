@@ -180,8 +180,8 @@ internal sealed class CustomerCells
         _used += length;
     }
 
-    // Which words of the name a text may hold, with a slip: one edit brings in no more than one letter that it lacks, and
-    // the words that everybody needs are no slips.
+    // Which words of the name the text may hold, even misspelled: one slip adds at most one letter that the text lacks, and
+    // a common word is never a misspelled name.
     private int FindNear(TextTokens tokens)
     {
         int near = 0;

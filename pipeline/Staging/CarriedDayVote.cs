@@ -3,12 +3,12 @@ using PartsSignal.Pipeline.Cleaning;
 namespace PartsSignal.Pipeline.Staging;
 
 /// <summary>
-/// Tells a log that has each day once, in the first of its rows: most rows have none, the first has one, and the days rise
-/// or fall all the way down. A row without a day then is of the day above it.
+/// Recognizes a log that writes each day only once, in its first row: most rows have no day, the first row has one, and the
+/// days rise or fall all the way down. A row without a day then takes the day above it.
 /// </summary>
 internal sealed class CarriedDayVote
 {
-    /// <summary>What is said of a file whose rows do.</summary>
+    /// <summary>The remark on such a file.</summary>
     public const string Remark = "The day of the call stands only in the first row of each day; the rows below it take that day.";
 
     private const int Rows = 2_000;

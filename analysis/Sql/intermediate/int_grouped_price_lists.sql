@@ -1,5 +1,5 @@
 -- One row per price list whose column of components sorts parts into groups, such as "hydraulic" or "pumps": a group holds
--- parts of several names, and few descriptions say its word.
+-- parts of several names, and few descriptions contain the name of their group.
 with named as (
     select
         p.source_order,
